@@ -1,0 +1,1 @@
+"""The computing: pure functions over numbers and arrays, one module a branch of physics."""

@@ -1,0 +1,1 @@
+"""Verdicts out: a finished review goes in, text comes out."""

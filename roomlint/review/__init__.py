@@ -1,0 +1,1 @@
+"""Rules run here: the rule protocol, windows, verdicts, waivers."""

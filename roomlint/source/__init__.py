@@ -1,0 +1,1 @@
+"""Text in: YAML with positions, schema check, quantities, product and house files."""

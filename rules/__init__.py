@@ -1,0 +1,1 @@
+"""The built-in rule book, one chapter a module."""
