@@ -1,0 +1,33 @@
+"""Words that several messages share."""
+
+from collections.abc import Iterable
+
+
+def kind_of(value: object) -> str:
+    """Say in plain words what kind of value was found."""
+    if value is None:
+        return "empty"
+    if isinstance(value, bool):
+        return "true or false"
+    for kind, words in _KINDS:
+        if isinstance(value, kind):
+            return words
+    return type(value).__name__
+
+
+_KINDS = ((int, "a number"), (float, "a number"), (str, "text"), (dict, "a mapping"), (list, "a list"))
+
+
+def shorten(text: str, limit: int = 40) -> str:
+    """Return a text cut to a length that a one-line message bears."""
+    return text if len(text) <= limit else text[: limit - 1] + "…"
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """Return the known word most like one that is not known, if any is near."""
+    import difflib  # here, because only a mistake needs it
+
+    known = [name for name in known if len(name) <= 2 * len(word) + 4]
+    folded = {name.casefold(): name for name in known}
+    found = difflib.get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.6)
+    return folded[found[0]] if found else None

@@ -1,0 +1,367 @@
+"""Text in: YAML read into a tree of values that know where they stand.
+
+The C parser of ruamel.yaml delivers events and the loop here builds the tree from them, without recursion, so no
+depth of nesting can exhaust a stack. Only what a design file needs is let through; everything else becomes a located
+`Problem`, never an exception.
+"""
+
+import math
+import re
+from collections.abc import Callable
+from typing import Any, TypeAlias
+
+from ruamel.yaml.cyaml import CParser  # type: ignore[attr-defined]
+from ruamel.yaml.error import MarkedYAMLError, YAMLError
+from ruamel.yaml.events import (
+    AliasEvent,
+    DocumentStartEvent,
+    MappingEndEvent,
+    MappingStartEvent,
+    ScalarEvent,
+    SequenceEndEvent,
+    SequenceStartEvent,
+    StreamEndEvent,
+)
+
+from roomlint.source.place import Place, Problem
+from roomlint.source.say import kind_of, nearest, shorten
+from roomlint.source.text import Source, decode, syntax_text
+
+__all__ = ["MAX_ALIAS_NODES", "MAX_DEPTH", "Node", "Place", "Problem", "read_tree"]
+
+MAX_DEPTH = 40
+MAX_ALIAS_NODES = 10_000
+
+Event: TypeAlias = Any  # the C parser has no types
+Trail: TypeAlias = "tuple[Trail, str | int] | None"  # the way from the root, innermost step outermost
+
+_INT = re.compile(r"[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+")
+_FLOAT = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?")
+_NOT_FINITE = re.compile(r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)")
+_NUMBER_START = frozenset("0123456789+-.")
+_WORDS: dict[str, bool | None] = {
+    **dict.fromkeys(("", "~", "null", "Null", "NULL")),
+    **dict.fromkeys(("true", "True", "TRUE"), True),
+    **dict.fromkeys(("false", "False", "FALSE"), False),
+}
+_TOO_LARGE = 2**63
+_MOST_DIGITS = 100
+_PLAIN_STEP = re.compile(r"[A-Za-z_][A-Za-z0-9_-]*")
+_HIDDEN = re.compile(r"[^\t\n\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+
+
+class Node:
+    """One value of a file: a scalar, a mapping of nodes or a list of nodes, with its place and path.
+
+    `value` is `str | int | float | bool | None`, `dict[str, Node]` or `list[Node]`.
+    """
+
+    __slots__ = ("_event", "_source", "key_event", "trail", "value")
+
+    value: Any
+
+    def __init__(self, value: Any, event: Event, key: Event, trail: Trail, source: Source) -> None:  # noqa: ANN401
+        self.value = value
+        self._event = event
+        self.key_event = key
+        self.trail = trail
+        self._source = source
+
+    def __repr__(self) -> str:
+        return f"Node({self.path!r}, {self.plain()!r})"
+
+    def get(self, key: str) -> "Node | None":
+        """Return the node under a key; None when it is absent or this is not a mapping."""
+        value = self.value
+        if type(value) is dict:
+            return value.get(key)
+        return None
+
+    @property
+    def place(self) -> Place:
+        """The span of a scalar; of a mapping its first key, of a list its first item, kept on one line."""
+        node = self
+        while True:
+            event = node._event
+            value = node.value
+            if type(event) is AliasEvent or not value or type(value) not in (dict, list):
+                break
+            if type(value) is dict:
+                first = next(iter(value.values()))
+                return self._source.place(first.key_event, one_line=True)
+            node = value[0]
+        if type(event) is ScalarEvent and event.start_mark.index == event.end_mark.index and node.key_event is not None:
+            return self._source.place(node.key_event)  # nothing is written: point at the key that wants a value
+        one_line = type(event) is not ScalarEvent or node is not self
+        return self._source.place(event, one_line=one_line)
+
+    @property
+    def key_place(self) -> Place | None:
+        """The span of the key that holds this node; None for a list item or the root."""
+        return None if self.key_event is None else self._source.place(self.key_event)
+
+    @property
+    def path(self) -> str:
+        """The way from the root, such as `loudspeakers[2].position.from_left`, items counted from 0."""
+        steps: list[str] = []
+        trail = self.trail
+        while trail is not None:
+            trail, step = trail
+            if type(step) is int:
+                steps.append(f"[{step}]")
+            elif _PLAIN_STEP.fullmatch(step):  # type: ignore[arg-type]
+                steps.append(f".{step}")
+            else:
+                steps.append(f"[{step!r}]")
+        return "".join(reversed(steps)).removeprefix(".")
+
+    def plain(self) -> Any:  # noqa: ANN401
+        """Return the values alone, as plain Python data."""
+        value = self.value
+        if type(value) is dict:
+            return {key: child.plain() for key, child in value.items()}
+        if type(value) is list:
+            return [child.plain() for child in value]
+        return value
+
+
+def read_tree(data: bytes | str, file: str) -> tuple[Node | None, list[Problem]]:
+    """Read a file into a tree.
+
+    Every problem is located. The tree is None when nothing could be read; a tree beside problems lacks the parts
+    complained of and serves only to look for further problems.
+    """
+    text, problems = decode(data, file)
+    if problems:
+        return None, problems
+    source = Source(file, text)
+    builder = _Builder(source)
+    try:
+        parser = CParser(text)
+        root = builder.build(parser.get_event)
+    except MarkedYAMLError as error:
+        line, column, said = syntax_text(error, text)
+        return None, [*builder.problems, Problem(source.at(line, column), said)]
+    except (YAMLError, ValueError, OverflowError) as error:
+        return None, [*builder.problems, Problem(source.at(1, 1), f"this is not YAML: {error}.")]
+    except _Stop:
+        root = None
+    return root, builder.problems
+
+
+class _Stop(Exception):  # noqa: N818 (no error: a way out of the loop)
+    """Reading on would only repeat or hide the problem just noted."""
+
+
+class _Frame:
+    """A mapping or list that is still open."""
+
+    __slots__ = ("items", "key", "name", "node")
+
+    def __init__(self, node: Node) -> None:
+        self.node = node
+        self.items: Any = node.value
+        self.key: Event = None  # the key that waits for its value
+        self.name: str | None = None  # its text; None when the key was refused and its value is to be dropped
+
+
+class _Builder:
+    """Builds the tree from parser events, noting problems on the way."""
+
+    def __init__(self, source: Source) -> None:
+        self.source = source
+        self.problems: list[Problem] = []
+        self.anchors: dict[str, Node] = {}
+        self.stack: list[_Frame] = []
+        self.root: Node | None = None
+        self.documents = 0
+        self.copied = 0
+
+    def note(self, event: Event, text: str) -> None:
+        self.problems.append(Problem(self.source.place(event, one_line=True), text))
+
+    def build(self, next_event: Callable[[], Event]) -> Node | None:  # noqa: C901 (one branch an event)
+        """Read the one document of a stream."""
+        stack = self.stack
+        while True:
+            event = next_event()
+            kind = type(event)
+            if kind is ScalarEvent:
+                frame = stack[-1] if stack else None
+                if frame is not None and frame.key is None and type(frame.items) is dict:
+                    self.take_key(frame, event)
+                else:
+                    self.attach(frame, self.scalar(event), event)
+            elif kind is MappingStartEvent:
+                self.open({}, event)
+            elif kind is SequenceStartEvent:
+                self.open([], event)
+            elif kind is MappingEndEvent or kind is SequenceEndEvent:
+                stack.pop()
+            elif kind is AliasEvent:
+                self.alias(event)
+            elif kind is DocumentStartEvent:
+                self.documents += 1
+                if self.documents > 1:
+                    self.note(event, "a second document starts here; one file holds one. Move it to its own file.")
+                    raise _Stop
+            elif kind is StreamEndEvent:
+                return self.finish()
+
+    def finish(self) -> Node | None:
+        if self.root is None and not self.problems:
+            self.problems.append(Problem(self.source.at(1, 1, 0), "the file is empty. Write at least its first key."))
+        return self.root
+
+    def attach(self, frame: _Frame | None, value: Any, event: Event) -> Node:  # noqa: ANN401
+        """Make a node where the parser stands."""
+        if frame is None:
+            node = self.root = Node(value, event, None, None, self.source)
+        elif type(frame.items) is list:
+            items = frame.items
+            node = Node(value, event, None, (frame.node.trail, len(items)), self.source)
+            items.append(node)
+        else:
+            name = frame.name
+            node = Node(value, event, frame.key, (frame.node.trail, name or ""), self.source)
+            if name is not None:
+                frame.items[name] = node
+            frame.key = None
+        if event.anchor is not None and type(event) is not AliasEvent:
+            self.anchors[event.anchor] = node
+        return node
+
+    def open(self, value: Any, event: Event) -> None:  # noqa: ANN401
+        stack = self.stack
+        if len(stack) >= MAX_DEPTH:
+            self.note(event, f"values are nested more than {MAX_DEPTH} deep here. Flatten the file.")
+            raise _Stop
+        if event.tag is not None:
+            self.refuse_tag(event)
+        frame = stack[-1] if stack else None
+        if frame is not None and frame.key is None and type(frame.items) is dict:
+            self.note(event, "a mapping or list stands as a key. Write a plain word before the colon.")
+            frame.key, frame.name = event, None
+            stack.append(_Frame(Node(value, event, None, None, self.source)))
+            return
+        stack.append(_Frame(self.attach(frame, value, event)))
+
+    def take_key(self, frame: _Frame, event: Event) -> None:
+        """Note the key that waits for its value; a refused one has its value read and dropped."""
+        frame.key, frame.name = event, None
+        name: str = event.value
+        if event.tag is not None:
+            self.refuse_tag(event)
+            return
+        if event.implicit[0]:
+            if name == "<<":
+                self.note(event, "the merge key `<<` is not read. Write the keys out, or use an alias for one value.")
+                return
+            value = self.scalar(event)
+            if type(value) is not str:
+                self.note(
+                    event, f"the key `{name}` is {kind_of(value)}; keys are text. Put it in quotes, or rename it."
+                )
+                return
+        elif event.style == '"' and _HIDDEN.search(name) is not None:
+            self.note(event, "the key holds a control character. Write the key without it.")
+            return
+        first = frame.items.get(name)
+        if first is not None:
+            line = first.key_place.line
+            self.note(event, f"the key `{name}` stands twice; first on line {line}. Keep one of them.")
+            return
+        frame.name = name
+        if event.anchor is not None:
+            self.anchors[event.anchor] = Node(name, event, None, None, self.source)
+
+    def scalar(self, event: Event) -> str | int | float | bool | None:
+        """Return the value of a scalar by the core schema of YAML 1.2 (2009), 10.3."""
+        text: str = event.value
+        if event.tag is not None:
+            self.refuse_tag(event)
+            return text
+        if not event.implicit[0]:
+            if event.style == '"' and _HIDDEN.search(text) is not None:
+                self.note(event, "the text in double quotes holds a control character. Write it without.")
+            return text
+        if text in _WORDS:
+            return _WORDS[text]
+        if text[0] not in _NUMBER_START:
+            return text
+        return self.number(event, text)
+
+    def number(self, event: Event, text: str) -> str | int | float:
+        value: int | float
+        if _INT.fullmatch(text) is not None:
+            value = int(text, 0 if text[1:2] in ("o", "x") else 10) if len(text) <= _MOST_DIGITS else _TOO_LARGE
+            if abs(value) < _TOO_LARGE:
+                return value
+        elif _FLOAT.fullmatch(text) is not None:
+            value = float(text)
+            if math.isfinite(value):
+                return value
+        elif _NOT_FINITE.fullmatch(text) is not None:
+            self.note(event, f"`{text}` is no finite number. Write the value, or leave the key out if it is unknown.")
+            return 0
+        else:
+            return text
+        self.note(event, f"the number `{shorten(text)}` is too large to be a value of a design. Correct it.")
+        return 0
+
+    def refuse_tag(self, event: Event) -> None:
+        tag = shorten(str(event.ctag or event.tag))
+        start = self.source.start_of(event)
+        self.problems.append(
+            Problem(start, f"`{tag}` is a tag, and tags are not read. Remove it, or put the value in quotes.")
+        )
+
+    def alias(self, event: Event) -> None:
+        """Put a copy of the anchored value where the alias stands; every place in it is the alias's own."""
+        frame = self.stack[-1] if self.stack else None
+        name: str = event.anchor
+        if frame is not None and frame.key is None and type(frame.items) is dict:
+            self.note(event, f"the alias `*{name}` stands as a key. Write the key out.")
+            frame.key, frame.name = event, None
+            return
+        original = self.anchors.get(name)
+        if original is None:
+            near = nearest(name, self.anchors)
+            hint = f"did you mean `*{near}`?" if near else f"Mark a value above with `&{name}`, or write the value out."
+            self.note(event, f"the alias `*{name}` names no anchor above. {hint}")
+            self.attach(frame, None, event)
+            return
+        if any(open_frame.node is original for open_frame in self.stack):
+            self.note(event, f"the alias `*{name}` stands inside the very value it names. Write the value out.")
+            self.attach(frame, None, event)
+            return
+        self.copy(original, self.attach(frame, original.value, event), event)
+
+    def copy(self, original: Node, top: Node, event: Event) -> None:
+        waiting = [(original, top, len(self.stack))]
+        while waiting:
+            old, new, depth = waiting.pop()
+            self.copied += 1
+            if self.copied > MAX_ALIAS_NODES:
+                self.note(
+                    event, f"the aliases up to here expand to more than {MAX_ALIAS_NODES} values. Write values out."
+                )
+                raise _Stop
+            if type(old.value) is dict:
+                new.value = {
+                    name: Node(child.value, event, event, (new.trail, name), self.source)
+                    for name, child in old.value.items()
+                }
+                pairs = zip(old.value.values(), new.value.values(), strict=True)
+            elif type(old.value) is list:
+                new.value = [
+                    Node(child.value, event, None, (new.trail, index), self.source)
+                    for index, child in enumerate(old.value)
+                ]
+                pairs = zip(old.value, new.value, strict=True)
+            else:
+                continue
+            if depth >= MAX_DEPTH:
+                self.note(event, f"values are nested more than {MAX_DEPTH} deep in this alias. Flatten the file.")
+                raise _Stop
+            waiting.extend((old_child, new_child, depth + 1) for old_child, new_child in pairs)
