@@ -1,0 +1,132 @@
+"""Branch circuits of a dwelling: what current they must carry, and which clause says so in which edition.
+
+After the National Electrical Code (NFPA 70). Sums are of nameplate currents: a planning figure, no inspection; the
+adopted code, the authority having jurisdiction and a licensed electrician decide. Grades: the 2020 and 2023 values
+were read in unofficial transcriptions, those of 2017 partly from memory.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Final, Literal
+
+from roomlint.figures._domain import not_negative, positive
+
+CodeEdition = Literal["nec2017", "nec2020", "nec2023"]
+Topic = Literal[
+    "continuous load",
+    "one plug-in item",
+    "fastened items",
+    "individual circuit",
+    "receptacle total",
+    "receptacle rating",
+    "copper size",
+    "arc-fault protection",
+    "arc-fault extension",
+    "dimmed receptacle",
+    "receptacle spacing",
+    "voltage drop",
+    "concealed cord",
+]
+
+CONTINUOUS_FACTOR: Final = 1.25
+"""Factor on loads expected to last three hours or more. A film evening does: treating the equipment of a media room
+as continuous is the cautious practice of this program, not the code's wording."""
+
+PLUG_IN_SHARE: Final = 0.80
+"""Most of a shared circuit's rating that one cord-and-plug item may draw."""
+FASTENED_SHARE: Final = 0.50
+"""Most of a shared circuit's rating for everything fastened in place, when lights or plug-in items share it."""
+
+_RECEPTACLE_TOTAL_A: Final[Mapping[tuple[float, float], float]] = MappingProxyType(
+    {(15.0, 15.0): 12.0, (15.0, 20.0): 12.0, (20.0, 20.0): 16.0, (30.0, 30.0): 24.0}
+)
+_RECEPTACLES_FOR_CIRCUIT: Final[Mapping[float, tuple[float, ...]]] = MappingProxyType(
+    {15.0: (15.0,), 20.0: (15.0, 20.0), 30.0: (30.0,)}
+)
+
+_CLAUSES: Final[Mapping[Topic, tuple[str, str, str]]] = MappingProxyType(
+    {
+        "continuous load": ("210.20(A)", "210.20(A)", "210.20(A)"),
+        "one plug-in item": ("210.23(A)(1)", "210.23(A)(1)", "210.23(B)(1)"),
+        "fastened items": ("210.23(A)(2)", "210.23(A)(2)", "210.23(B)(2)"),
+        "individual circuit": ("210.22", "210.22", "210.22"),
+        "receptacle total": ("Table 210.21(B)(2)", "Table 210.21(B)(2)", "Table 210.21(B)(2)"),
+        "receptacle rating": ("Table 210.21(B)(3)", "Table 210.21(B)(3)", "Table 210.21(B)(3)"),
+        "copper size": ("Table 210.24", "Table 210.24", "Table 210.24(1)"),
+        "arc-fault protection": ("210.12(A)", "210.12(A)", "210.12(B)"),
+        "arc-fault extension": ("210.12(D)", "210.12(D)", "210.12(E)"),
+        "dimmed receptacle": ("404.14(E)", "404.14(E)", "404.14(F)"),
+        "receptacle spacing": ("210.52(A)", "210.52(A)", "210.52(A)"),
+        "voltage drop": ("210.19(A)", "210.19(A)", "210.19"),
+        "concealed cord": ("400.12", "400.12", "400.12"),
+    }
+)
+_EDITIONS: Final[Mapping[CodeEdition, int]] = MappingProxyType({"nec2017": 0, "nec2020": 1, "nec2023": 2})
+
+
+def clause(topic: Topic, edition: CodeEdition) -> str:
+    """Name the clause that treats `topic` in one edition: the 2023 edition renumbered several.
+
+    Source: NFPA 70 of 2020 and 2023, read in unofficial transcriptions; 2017 and the 2020 numbers of arc-fault
+    extension, dimmed receptacle and copper size from memory.
+    """
+    return _CLAUSES[topic][_EDITIONS[edition]]
+
+
+def circuit_va(voltage_v: float, rating_a: float) -> float:
+    """Apparent power of a circuit at its rating, VA: V I. ValueError for inputs not above zero."""
+    return positive("nominal voltage", voltage_v, "V") * positive("circuit rating", rating_a, "A")
+
+
+def required_current_a(continuous_a: float, noncontinuous_a: float) -> float:
+    """Least rating of the overcurrent device for its loads, A: noncontinuous + 1.25 x continuous.
+
+    An assembly listed for 100 % is excepted by the code and not treated here. ValueError for a negative current.
+    Source: NFPA 70 (2020, 2023) 210.20(A), and 210.19(A) for the conductor (read second-hand).
+    """
+    lasting = not_negative("continuous current", continuous_a, "A")
+    return not_negative("noncontinuous current", noncontinuous_a, "A") + CONTINUOUS_FACTOR * lasting
+
+
+def greatest_continuous_a(rating_a: float) -> float:
+    """Greatest continuous load of a circuit that carries nothing else, A: rating / 1.25.
+
+    ValueError for a rating not above zero. Source: NFPA 70 210.20(A), solved for the load.
+    """
+    return positive("circuit rating", rating_a, "A") / CONTINUOUS_FACTOR
+
+
+def rating_share(current_a: float, rating_a: float) -> float:
+    """Share of a circuit's rating that a current takes, no unit; compare with `PLUG_IN_SHARE` or `FASTENED_SHARE`.
+
+    The two shares bind circuits with several outlets, not an individual circuit. ValueError for a negative current or a
+    rating not above zero. Source: NFPA 70 210.23 (read second-hand).
+    """
+    return not_negative("current", current_a, "A") / positive("circuit rating", rating_a, "A")
+
+
+def receptacle_total_a(receptacle_a: float, circuit_a: float) -> float:
+    """Most that all plugs on one receptacle of a shared circuit may draw together, A.
+
+    15 A receptacle on a 15 or 20 A circuit 12 A; 20 A on 20 A 16 A; 30 A on 30 A 24 A. ValueError for another pair,
+    which the code does not tabulate. Source: NFPA 70 Table 210.21(B)(2) (read second-hand).
+    """
+    limit = _RECEPTACLE_TOTAL_A.get((receptacle_a, circuit_a))
+    if limit is None:
+        raise ValueError(
+            f"a {receptacle_a:g} A receptacle on a {circuit_a:g} A circuit is not in the table: "
+            "15 on 15 or 20, 20 on 20 and 30 on 30 are"
+        )
+    return limit
+
+
+def receptacle_fits(receptacle_a: float, circuit_a: float) -> bool:
+    """Whether a receptacle of this rating may sit on a shared circuit of that rating (A).
+
+    15 A: 15; 20 A: 15 or 20; 30 A: 30. ValueError for another circuit rating. Source: NFPA 70 Table 210.21(B)(3) (read
+    second-hand).
+    """
+    allowed = _RECEPTACLES_FOR_CIRCUIT.get(circuit_a)
+    if allowed is None:
+        raise ValueError(f"no receptacle rating is tabulated here for a {circuit_a:g} A circuit: 15, 20 and 30 A are")
+    return receptacle_a in allowed

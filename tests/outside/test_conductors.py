@@ -1,0 +1,110 @@
+"""Conductors against ASTM B258 sizes, NFPA 70 and IEC 60228 resistances and worked examples."""
+
+import pytest
+
+from roomlint.figures import conductors
+from roomlint.figures.inch_pound import FOOT_M
+
+
+@pytest.mark.parametrize(("gauge", "diameter_in"), [(-3, 0.460), (10, 0.1019), (14, 0.0641), (36, 0.0050)])
+def test_gauge_diameters(gauge: int, diameter_in: float) -> None:
+    """The two sizes that define the gauge (4/0 and 36) and two that follow, in the usual inch table."""
+    assert conductors.awg_diameter_mm(gauge) / 25.4 == pytest.approx(diameter_in, abs=6e-5)
+
+
+@pytest.mark.parametrize(("gauge", "ohm_per_km"), [(14, 8.28), (12, 5.21)])
+def test_resistance_at_20_c_of_a_published_wire_table(gauge: int, ohm_per_km: float) -> None:
+    computed = conductors.copper_ohm_per_m(conductors.awg_area_mm2(gauge)) * 1000
+    assert computed == pytest.approx(ohm_per_km, abs=0.006)
+
+
+@pytest.mark.parametrize("gauge", sorted(conductors.NEC_TABLE_8))
+def test_solid_resistance_of_table_8_follows_from_the_gauge(gauge: int) -> None:
+    """NFPA 70 chapter 9 Table 8, 75 C, solid. The printed values are 0.0 to 0.4 % away: rounding to three digits."""
+    computed = conductors.copper_ohm_per_m(conductors.awg_area_mm2(gauge), 75.0)
+    assert computed == pytest.approx(conductors.table_eight_ohm_per_m(gauge), rel=4e-3)
+
+
+def test_table_8_in_metric_as_printed_beside_it() -> None:
+    """The same table prints 12 AWG stranded as 1.98 ohm/kft and 6.50 ohm/km."""
+    assert conductors.table_eight_ohm_per_m(12, stranded=True) * 1000 == pytest.approx(6.50, abs=0.005)
+
+
+def test_coefficient_at_75_c_is_the_one_printed_under_table_8() -> None:
+    change = conductors.at_temperature(1.0, 76.0) / conductors.at_temperature(1.0, 75.0) - 1.0
+    assert change == pytest.approx(0.00323, abs=5e-6)
+
+
+@pytest.mark.parametrize("area", sorted(conductors.IEC_60228_OHM_PER_KM))
+def test_pure_copper_stays_within_the_greatest_resistance_of_iec_60228(area: float) -> None:
+    """The limit allows for a conductor a few percent thinner than its name."""
+    assert 0.93 < conductors.copper_ohm_per_m(area) / conductors.iec_60228_ohm_per_m(area) < 1.0
+
+
+@pytest.mark.parametrize(
+    ("gauge", "amps", "feet", "volts", "percent"),
+    [(12, 16, 50, 3.088, 2.57), (12, 16, 100, 6.176, 5.15), (14, 12, 50, 3.684, 3.07), (10, 16, 100, 3.872, 3.23)],
+)
+def test_voltage_drop_on_120_volts(gauge: int, amps: float, feet: float, volts: float, percent: float) -> None:
+    """Worked by hand from the ohms per 1000 ft of Table 8."""
+    drop = conductors.voltage_drop_v(feet * FOOT_M, amps, conductors.table_eight_ohm_per_m(gauge))
+    assert drop == pytest.approx(volts)
+    assert conductors.drop_percent(drop, 120) == pytest.approx(percent, abs=0.006)
+
+
+@pytest.mark.parametrize(("gauge", "amps", "feet"), [(14, 12, 48.9), (12, 16, 58.3), (12, 12, 77.7), (10, 16, 93.0)])
+def test_greatest_length_for_three_percent(gauge: int, amps: float, feet: float) -> None:
+    length = conductors.greatest_length_m(3, 120, amps, conductors.table_eight_ohm_per_m(gauge))
+    assert length / FOOT_M == pytest.approx(feet, abs=0.06)
+
+
+def test_british_radial_by_its_table() -> None:
+    """2.5 mm2 twin at 18 mV/A/m, 13 A over 20 m: BS 7671 Appendix 4 method."""
+    drop = conductors.voltage_drop_by_table_v(20, 13, 18)
+    assert drop == pytest.approx(4.68)
+    assert conductors.drop_percent(drop, 230) == pytest.approx(2.03, abs=0.006)
+
+
+def test_low_voltage_lighting_feed() -> None:
+    drop = conductors.voltage_drop_v(8, 4, conductors.copper_ohm_per_m(conductors.awg_area_mm2(18)))
+    assert drop == pytest.approx(1.341, abs=6e-4)
+    assert conductors.drop_percent(drop, 24) == pytest.approx(5.59, abs=0.006)
+
+
+@pytest.mark.parametrize(("breaker", "gauge"), [(15, 14), (20, 12), (30, 10), (10, 14)])
+def test_copper_behind_a_breaker(breaker: float, gauge: int) -> None:
+    """NFPA 70 (2023) Table 210.24(1)."""
+    assert conductors.minimum_copper_awg(breaker) == gauge
+
+
+@pytest.mark.parametrize(("gauge", "feet"), [(22, 12), (10, 200)])
+def test_published_loudspeaker_wire_table_is_five_percent_of_8_ohm(gauge: int, feet: float) -> None:
+    """A much-copied table of greatest lengths at 8 ohm; its round lengths hide the rule within a quarter percent."""
+    loop = conductors.loop_ohm(feet * FOOT_M, conductors.copper_ohm_per_m(conductors.awg_area_mm2(gauge)))
+    assert loop / 8 == pytest.approx(0.05, abs=0.0025)
+
+
+@pytest.mark.parametrize(("load", "loss"), [(8, 0.266), (4, 0.524)])
+def test_fifteen_metres_of_14_awg(load: float, loss: float) -> None:
+    loop = conductors.loop_ohm(15, conductors.copper_ohm_per_m(conductors.awg_area_mm2(14)))
+    assert loop == pytest.approx(0.2486, abs=6e-5)
+    assert conductors.wire_loss_db(loop, load) == pytest.approx(loss, abs=6e-4)
+
+
+def test_damping_factor_behind_that_cable() -> None:
+    assert conductors.damping_factor(8, 8 / 200, 0.2486) == pytest.approx(27.7, abs=0.05)
+
+
+def test_tilt_between_impedance_extremes() -> None:
+    assert conductors.wire_tilt_db(0.4, 6.4, 30) == pytest.approx(0.412, abs=6e-4)
+
+
+@pytest.mark.parametrize(("loss", "share"), [(0.3, 0.0351), (0.5, 0.0593), (1.0, 0.1220)])
+def test_loop_resistance_for_a_loss(loss: float, share: float) -> None:
+    assert conductors.greatest_loop_ohm(loss, 1.0) == pytest.approx(share, abs=6e-5)
+
+
+@pytest.mark.parametrize(("gauge", "load", "metres"), [(20, 4, 3.0), (16, 8, 15.2), (14, 4, 12.1), (12, 6, 28.8)])
+def test_lengths_for_five_percent(gauge: int, load: float, metres: float) -> None:
+    per_metre = conductors.copper_ohm_per_m(conductors.awg_area_mm2(gauge))
+    assert 0.05 * load / (2 * per_metre) == pytest.approx(metres, abs=0.06)
