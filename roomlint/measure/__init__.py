@@ -1,1 +1,80 @@
 """Binds one design to the pure figures, with uncertainty, and remembers what it computed."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from roomlint.design.model import Design
+    from roomlint.measure.aim import Aiming
+    from roomlint.measure.angles import Angles
+    from roomlint.measure.bass import Bass
+    from roomlint.measure.boundary import Boundaries
+    from roomlint.measure.delays import Delays
+    from roomlint.measure.mains import Mains
+    from roomlint.measure.mounting import Mounts
+    from roomlint.measure.space import Space
+
+
+class Figures:
+    """The figures of one design, a view for each branch; each is made when it is first asked for."""
+
+    def __init__(self, design: Design) -> None:
+        self.design = design
+
+    @cached_property
+    def space(self) -> Space:
+        """The surfaces of the room and what stands in it."""
+        from roomlint.measure.space import Space
+
+        return Space(self)
+
+    @cached_property
+    def angles(self) -> Angles:
+        """Azimuths, elevations and distances of loudspeakers from seats."""
+        from roomlint.measure.angles import Angles
+
+        return Angles(self)
+
+    @cached_property
+    def delays(self) -> Delays:
+        """Arrival times and the delays to enter."""
+        from roomlint.measure.delays import Delays
+
+        return Delays(self)
+
+    @cached_property
+    def aim(self) -> Aiming:
+        """Where loudspeakers point and what they cover."""
+        from roomlint.measure.aim import Aiming
+
+        return Aiming(self)
+
+    @cached_property
+    def boundary(self) -> Boundaries:
+        """What nearby surfaces do to loudspeakers, ports and seats."""
+        from roomlint.measure.boundary import Boundaries
+
+        return Boundaries(self)
+
+    @cached_property
+    def bass(self) -> Bass:
+        """The modal response of the subwoofers at the seats."""
+        from roomlint.measure.bass import Bass
+
+        return Bass(self)
+
+    @cached_property
+    def mounts(self) -> Mounts:
+        """Loads on fasteners and mounts."""
+        from roomlint.measure.mounting import Mounts
+
+        return Mounts(self)
+
+    @cached_property
+    def mains(self) -> Mains:
+        """Circuits and what they carry."""
+        from roomlint.measure.mains import Mains
+
+        return Mains(self)

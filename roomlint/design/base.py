@@ -1,0 +1,160 @@
+"""What every part of a design is made of: values that know their place, points, elements and groups of elements."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, ClassVar, Protocol, TypeVar
+
+if TYPE_CHECKING:
+    from roomlint.source.tree import Node, Place
+
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A number in SI (angles in degrees, levels in dB, temperature in degC) with its uncertainty and its place.
+
+    `u` is the expanded uncertainty in the same unit; `at` is the text it was read from, None when computed.
+    """
+
+    value: float
+    u: float = 0.0
+    unit: str = ""
+    at: Node | None = field(default=None, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A point of the room: x to the right, y to the front, z up, from the rear left corner of the floor, in m."""
+
+    x: Value
+    y: Value
+    z: Value
+
+    @property
+    def xyz(self) -> tuple[float, float, float]:
+        """The three coordinates as plain numbers."""
+        return (self.x.value, self.y.value, self.z.value)
+
+    @property
+    def values(self) -> tuple[Value, Value, Value]:
+        """The three coordinates with uncertainty and place."""
+        return (self.x, self.y, self.z)
+
+
+class Subject(Protocol):
+    """What a verdict is about: one element or a group of them."""
+
+    @property
+    def key(self) -> str:
+        """A name made of element ids only, so that it survives every reformatting of the file."""
+
+    @property
+    def words(self) -> str:
+        """How a message names it."""
+
+    @property
+    def place(self) -> Place:
+        """Where it stands in its file."""
+
+    def place_of(self, key: str) -> Place:
+        """Where one of its keys stands, or the nearest key above it that exists."""
+
+    @property
+    def elements(self) -> tuple[Element, ...]:
+        """The elements it is made of."""
+
+
+@dataclass(frozen=True, slots=True)
+class Element:
+    """A part of a design that has an id and knows its place in the file."""
+
+    KIND: ClassVar[str] = "element"
+
+    at: Node = field(compare=False, repr=False)
+    id: str
+
+    @property
+    def key(self) -> str:
+        """The element's id, with its kind in front so that ids of different lists cannot meet."""
+        return f"{self.KIND}/{self.id}"
+
+    @property
+    def words(self) -> str:
+        """The id; it is what the team calls the thing."""
+        return self.id
+
+    @property
+    def place(self) -> Place:
+        """The place of the id, or of the element's first key when it has none of its own."""
+        named = self.at.get("id") if isinstance(self.at.value, dict) else None
+        return (named or self.at).place
+
+    def place_of(self, key: str) -> Place:
+        """Return the place of a dotted key below this element, or of the nearest one above it that is there."""
+        node, found = self.at, None
+        for part in key.split(".") if key else ():
+            below = node.get(part) if isinstance(node.value, dict) else None
+            if below is None:
+                break
+            node = found = below
+        return found.place if found is not None else self.place
+
+    def path_of(self, key: str) -> str:
+        """Return the full path of a key of this element, for telling a reader what to add."""
+        return f"{self.at.path}.{key}" if self.at.path else key
+
+    @property
+    def elements(self) -> tuple[Element, ...]:
+        """Itself."""
+        return (self,)
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Several elements judged together, such as a left and right pair, or a loudspeaker as heard from a seat."""
+
+    elements: tuple[Element, ...]
+    joined: str = " and "
+
+    @property
+    def key(self) -> str:
+        """The keys of its elements, joined."""
+        return "+".join(element.key for element in self.elements)
+
+    @property
+    def words(self) -> str:
+        """The names of its elements, joined as the group was made: `left and right`, `side at seat 2`."""
+        return self.joined.join(element.words for element in self.elements)
+
+    @property
+    def place(self) -> Place:
+        """The place of the first element."""
+        return self.elements[0].place
+
+    def place_of(self, key: str) -> Place:
+        """Return the place of a key of the first element."""
+        return self.elements[0].place_of(key)
+
+
+def heard_at(source: Element, seat: Element) -> Group:
+    """Group a source with the seat it is heard from."""
+    return Group((source, seat), joined=" at ")
+
+
+class Missing(Exception):  # noqa: N818  an absent input is an answer (open), not an error
+    """A rule needs a value that the design does not give."""
+
+    def __init__(self, element: Element, key: str) -> None:
+        self.element = element
+        self.key = key
+        super().__init__(element.path_of(key))
+
+
+def need(value: T | None, element: Element, key: str) -> T:
+    """Return the value, or raise `Missing` naming the key that would give it."""
+    if value is None:
+        raise Missing(element, key)
+    return value

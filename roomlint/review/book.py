@@ -1,0 +1,62 @@
+"""The rule book: finds rule packages through their entry points and collects their rules."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from importlib.metadata import EntryPoint, entry_points
+from typing import TYPE_CHECKING
+
+from roomlint.review.engine import Trouble
+from roomlint.review.rule import Rule
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+    from types import ModuleType
+
+GROUP = "roomlint.rules"
+WITHDRAWN: frozenset[str] = frozenset()
+"""Ids of rules that once were; an id is never used again."""
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """All rules that are installed, sorted by id, and what went wrong when they were loaded."""
+
+    rules: tuple[Rule, ...]
+    troubles: tuple[Trouble, ...] = ()
+
+    def get(self, rule_id: str) -> Rule | None:
+        """Return the rule of an id."""
+        return next((rule for rule in self.rules if rule.id == rule_id), None)
+
+    @property
+    def ids(self) -> tuple[str, ...]:
+        """All rule ids."""
+        return tuple(rule.id for rule in self.rules)
+
+
+def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
+    """Load every rule package that is installed; one that fails is told of and the others go on."""
+    rules: dict[str, Rule] = {}
+    troubles: list[Trouble] = []
+    found = entry_points(group=GROUP) if points is None else points
+    for point in sorted(found, key=lambda point: (point.value, point.name)):
+        package, version = (point.dist.name, point.dist.version) if point.dist is not None else (point.value, "")
+        try:
+            module = point.load()
+        except Exception as error:  # noqa: BLE001  a package that cannot load must not take the run with it
+            text = f"rule package {package} {version} ({point.value}) cannot be loaded: {type(error).__name__}: {error}"
+            troubles.append(Trouble(f"{package}:{point.name}", text))
+            continue
+        for rule in rules_of(module):
+            if rule.id in rules:
+                text = f"rule id {rule.id!r} of {package} is already taken by {rules[rule.id].package}; it was left out"
+                troubles.append(Trouble(rule.id, text))
+                continue
+            rules[rule.id] = replace(rule, package=package, version=version)
+    return Book(tuple(rules[rule_id] for rule_id in sorted(rules)), tuple(troubles))
+
+
+def rules_of(module: ModuleType) -> list[Rule]:
+    """Return the rules that a module defines, in the order of their ids."""
+    return sorted((value for value in vars(module).values() if isinstance(value, Rule)), key=lambda rule: rule.id)

@@ -1,0 +1,100 @@
+"""A finished review: what the reports are written from."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
+
+from roomlint.review.verdict import Kind, Level
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+    from roomlint.design.house import House
+    from roomlint.review.engine import Trouble
+    from roomlint.review.rule import Rule
+    from roomlint.review.verdict import Verdict
+    from roomlint.source.place import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class RoomReview:
+    """What was found in one room file."""
+
+    file: str
+    code: str
+    title: str
+    stage: str | None
+    house: House
+    verdicts: tuple[Verdict, ...]
+    open_level: Level | None = None
+    """What an open verdict counts as for the gate at this stage; None: it never gates."""
+    gate: Level | None = Level.ERROR
+    """The level that gates this room; None: nothing does."""
+    gone: tuple[Verdict, ...] = ()
+    """Failures of the earlier revision that are no longer there, when compared."""
+    compared: bool = False
+
+    def counts(self) -> Mapping[str, int]:
+        """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""
+        names = ("waived" if verdict.waived is not None else verdict.level or verdict.kind for verdict in self.verdicts)
+        return Counter(str(name) for name in names)
+
+    def counts_as(self, verdict: Verdict) -> Level | None:
+        """Return the level at which a verdict counts for the gate."""
+        return self.open_level if verdict.kind is Kind.OPEN else verdict.gates
+
+    def gating(self) -> Iterator[Verdict]:
+        """Yield the verdicts at or above the gate."""
+        if self.gate is not None:
+            for verdict in self.verdicts:
+                level = self.counts_as(verdict)
+                if level is not None and level.rank >= self.gate.rank:
+                    yield verdict
+
+
+@dataclass(frozen=True, slots=True)
+class Review:
+    """One run over one or many room files."""
+
+    rooms: tuple[RoomReview, ...]
+    rules: tuple[Rule, ...]
+    """The rules that were selected, all of them, whether they fired or not."""
+    problems: tuple[Problem, ...] = ()
+    """What made files unreadable."""
+    troubles: tuple[Trouble, ...] = ()
+    """Rules and rule packages that broke: the review is not complete."""
+    against: str = ""
+    """What it was compared with, if anything."""
+    unmatched: tuple[str, ...] = field(default=())
+    """Arguments that named nothing to check."""
+
+    def counts(self) -> Mapping[str, int]:
+        """Return the counts of all rooms together."""
+        total: Counter[str] = Counter()
+        for room in self.rooms:
+            total.update(room.counts())
+        return total
+
+    def missing_inputs(self) -> list[tuple[str, str, int]]:
+        """Return file, key and how many rules it would decide, most first: what to find out next."""
+        wanted = Counter(
+            (room.file, verdict.missing)
+            for room in self.rooms
+            for verdict in room.verdicts
+            if verdict.missing is not None
+        )
+        ranked = sorted(wanted.items(), key=lambda entry: (-entry[1], entry[0]))
+        return [(file, key, count) for (file, key), count in ranked]
+
+    @property
+    def exit_status(self) -> int:
+        """Return the exit status: 2 unreadable, 3 nothing to check, 4 incomplete, 1 gated, 0 otherwise."""
+        if self.problems:
+            return 2
+        if not self.rooms:
+            return 3
+        if self.troubles:
+            return 4
+        return 1 if any(True for room in self.rooms for _ in room.gating()) else 0

@@ -1,0 +1,42 @@
+"""The room as a rule sees it: the design, its figures, and the house's standing decisions."""
+
+from __future__ import annotations
+
+from functools import cached_property
+from typing import TYPE_CHECKING
+
+from roomlint.design.base import Missing
+from roomlint.design.house import House
+from roomlint.measure import Figures
+
+if TYPE_CHECKING:
+    from datetime import date
+
+    from roomlint.design.listening import Seat
+    from roomlint.design.model import Design
+
+
+class Room:
+    """What every rule gets."""
+
+    def __init__(self, design: Design, house: House | None = None, today: date | None = None) -> None:
+        self.design = design
+        self.house = house or House()
+        self.figures = Figures(design)
+        self.today = today
+
+    @property
+    def critical(self) -> bool:
+        """Whether the listening-room standards hold instead of home tolerances."""
+        return self.design.project.reference == "critical"
+
+    @cached_property
+    def reference_seat(self) -> Seat:
+        """The seat that the room is calibrated for; a lone seat is it without saying so."""
+        seats = self.design.seats
+        for seat in seats:
+            if seat.reference:
+                return seat
+        if len(seats) == 1:
+            return seats[0]
+        raise Missing(self.design, "seats[].reference")

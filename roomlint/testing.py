@@ -1,0 +1,170 @@
+"""A harness for rule packages: rooms as plain data, one rule at a time, no files.
+
+A case says what one rule must find in one room. `check_case` runs it; plain pytest needs no more than
+
+    @pytest.mark.parametrize("case", CASES, ids=str)
+    def test_case(case):
+        check_case(case, RULES)
+"""
+
+from __future__ import annotations
+
+import copy
+import json
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from roomlint.design.house import House
+from roomlint.design.read import read_design
+from roomlint.design.read_house import read_house
+from roomlint.design.read_product import read_product
+from roomlint.design.reader import Book, Reader
+from roomlint.review.engine import review_room
+from roomlint.review.room import Room
+from roomlint.source.check import check
+from roomlint.source.tree import read_tree
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+    from datetime import date
+
+    from roomlint.design.products import Product
+    from roomlint.review.rule import Rule
+    from roomlint.review.verdict import Verdict
+    from roomlint.source.tree import Node
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """What one rule must say of one subject (or, without a subject, of every subject) in one room."""
+
+    rule: str
+    kind: str
+    room: Mapping[str, Any]
+    products: Sequence[Mapping[str, Any]] = ()
+    subject: str | None = None
+    """The subject's key, such as `loudspeaker/left` or `loudspeaker/left+seat/middle`."""
+    level: str | None = None
+    figure: float | None = None
+    """The figure's value, to one part in a thousand."""
+    says: str = ""
+    """Something the message must hold."""
+    source: str = ""
+    """Where the expected figure was worked out, if not here."""
+    house: Mapping[str, Any] | None = None
+
+    def __str__(self) -> str:
+        """Return a name for the test's list."""
+        return f"{self.rule}-{self.kind}-{self.subject or 'all'}"
+
+
+@dataclass(frozen=True, slots=True)
+class Never:
+    """A verdict kind that a rule cannot give, and why; it stands in for the case of that kind."""
+
+    rule: str
+    kind: str
+    because: str
+
+
+def changed(data: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, Any]:
+    """Return a copy with dotted paths changed, such as `{"seats.0.ear.height": "1.2 m"}`; None takes a key out.
+
+    A number in a path is an index into a list; the index one past the end appends.
+    """
+    result: Any = copy.deepcopy(dict(data))
+    for path, value in changes.items():
+        *above, last = path.split(".")
+        at = result
+        for part in above:
+            at = at[int(part)] if isinstance(at, list) else at.setdefault(part, {})
+        if isinstance(at, list):
+            index = int(last)
+            if value is None:
+                del at[index]
+            elif index == len(at):
+                at.append(value)
+            else:
+                at[index] = value
+        elif value is None:
+            at.pop(last, None)
+        else:
+            at[last] = value
+    changed_data: dict[str, Any] = result
+    return changed_data
+
+
+def room_of(
+    data: Mapping[str, Any],
+    products: Iterable[Mapping[str, Any]] = (),
+    house: Mapping[str, Any] | None = None,
+    today: date | None = None,
+) -> Room:
+    """Return the room of plain data, read exactly as a file would be; problems raise with all their texts."""
+    sheets: dict[str, Product] = {}
+    for sheet in products:
+        node, book = _checked(sheet, "product", f"{sheet.get('id', 'sheet')}.product.yaml")
+        product = read_product(Reader(node, book))
+        _refuse(book)
+        sheets[product.id] = product
+    decided = House()
+    if house is not None:
+        node, book = _checked(house, "house", "house.yaml")
+        decided = read_house(Reader(node, book))
+        _refuse(book)
+    node, book = _checked(data, "room", "case.room.yaml")
+    design, problems = read_design(node, "case.room.yaml", sheets)
+    book.problems += problems
+    _refuse(book)
+    return Room(design, decided, today)
+
+
+def _checked(data: Mapping[str, Any], schema: str, file: str) -> tuple[Node, Book]:
+    # JSON is YAML, and lists of any depth keep their shape in it.
+    node, problems = read_tree(json.dumps(data, indent=1, ensure_ascii=False), file)
+    if node is None:
+        raise ValueError("; ".join(problem.text for problem in problems))
+    book = Book(file, [*problems, *check(node, schema)])
+    _refuse(book)
+    return node, book
+
+
+def _refuse(book: Book) -> None:
+    if book.problems:
+        raise ValueError("\n".join(f"{problem.place.line}: {problem.text}" for problem in book.problems))
+
+
+def verdicts(rule: Rule, room: Room) -> list[Verdict]:
+    """Return what one rule says of a room; a rule that breaks raises."""
+    found, troubles = review_room(room, [rule])
+    if troubles:
+        raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in troubles))
+    return found
+
+
+def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> None:
+    """Run a case and raise `AssertionError`, saying what was found instead, when it does not hold."""
+    rule = next((rule for rule in rules if rule.id == case.rule), None)
+    if rule is None:
+        raise AssertionError(f"no rule {case.rule!r}")
+    found = verdicts(rule, room_of(case.room, case.products, case.house, today))
+    chosen = [verdict for verdict in found if case.subject in {None, verdict.subject}]
+    told = "\n".join(
+        f"  {verdict.kind} {verdict.level or ''} {verdict.subject}: {verdict.message}" for verdict in found
+    )
+    if not chosen:
+        raise AssertionError(f"{case}: no verdict for that subject; found\n{told}")
+    for verdict in chosen:
+        wrong = (
+            verdict.kind != case.kind
+            or (case.level is not None and verdict.level != case.level)
+            or case.says not in verdict.message
+            or (case.figure is not None and not _close(verdict, case.figure))
+        )
+        if wrong:
+            raise AssertionError(f"{case}: expected {case.kind} {case.level or ''} {case.figure or ''}; found\n{told}")
+
+
+def _close(verdict: Verdict, expected: float) -> bool:
+    return verdict.figure is not None and math.isclose(verdict.figure.value, expected, rel_tol=1e-3, abs_tol=1e-6)
