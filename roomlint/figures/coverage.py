@@ -1,0 +1,126 @@
+"""Which way a mounted loudspeaker aims, and how far off that axis a listener sits."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from roomlint.figures.direction import Point3, Vector3, angle_between_deg, cross, dot, toward
+
+UP: Vector3 = (0.0, 0.0, 1.0)
+FRONT: Vector3 = (0.0, 1.0, 0.0)
+
+# A straight drop below this is no longer told by a smooth curve: the response breaks into lobes.
+MODEL_FLOOR_DB = -24.0
+
+
+class Frame(NamedTuple):
+    """Three unit vectors at right angles: to the right, up, and out along the axis."""
+
+    right: Vector3
+    up: Vector3
+    out: Vector3
+
+
+class OffAxis(NamedTuple):
+    """A direction in a loudspeaker's own frame: left of its axis and above it are positive, deg."""
+
+    horizontal_deg: float
+    vertical_deg: float
+
+
+def frame_of(axis: Vector3, top: Vector3 = UP) -> Frame:
+    """Return the frame that looks out along `axis` without roll, its top as near to `top` as it can be.
+
+    An axis along `top` itself (a loudspeaker facing straight down) takes the room's front for its top.
+    Raises ValueError for an axis without length.
+    """
+    length = math.hypot(*axis)
+    if length == 0.0:
+        raise ValueError("an axis without length aims nowhere")
+    out = (axis[0] / length, axis[1] / length, axis[2] / length)
+    side = cross(out, top)
+    if math.hypot(*side) < 1e-9:  # noqa: PLR2004  parallel to rounding
+        side = cross(out, UP if abs(top[1]) > abs(top[2]) else FRONT)
+    width = math.hypot(*side)
+    right = (side[0] / width, side[1] / width, side[2] / width)
+    return Frame(right, cross(right, out), out)
+
+
+def mounted_axis(  # noqa: PLR0913  a mount has this many joints
+    normal: Vector3,
+    top: Vector3 = UP,
+    *,
+    swivel_deg: float = 0.0,
+    tilt_deg: float = 0.0,
+    baffle_deg: float = 0.0,
+    baffle_toward_deg: float = 0.0,
+) -> Vector3:
+    """Return the unit vector a loudspeaker aims along, from the plane it is mounted on and the mount's joints.
+
+    `normal` points from the wall, slope or ceiling into the room; `top` says which way up means in that plane:
+    `UP` on a wall, `FRONT` on a ceiling. The drivers aim `baffle_deg` away from the cabinet's own axis, toward
+    the direction `baffle_toward_deg` counted from the cabinet's top to its left (0 up, 90 left, 180 down, seen
+    looking along the axis). The mount then tilts the cabinet (positive toward the top), then swivels it
+    (positive to the left). All angles in deg.
+    """
+    plane = frame_of(normal, top)
+    lean, toward_angle = math.radians(baffle_deg), math.radians(baffle_toward_deg)
+    right = -math.sin(lean) * math.sin(toward_angle)
+    up = math.sin(lean) * math.cos(toward_angle)
+    out = math.cos(lean)
+    tilt, swivel = math.radians(tilt_deg), math.radians(swivel_deg)
+    up, out = up * math.cos(tilt) + out * math.sin(tilt), out * math.cos(tilt) - up * math.sin(tilt)
+    right, out = right * math.cos(swivel) - out * math.sin(swivel), out * math.cos(swivel) + right * math.sin(swivel)
+    return (
+        right * plane.right[0] + up * plane.up[0] + out * plane.out[0],
+        right * plane.right[1] + up * plane.up[1] + out * plane.out[1],
+        right * plane.right[2] + up * plane.up[2] + out * plane.out[2],
+    )
+
+
+def off_axis_deg(axis: Vector3, speaker: Point3, target: Point3) -> float:
+    """Return the angle between a loudspeaker's axis and the line to a target, 0..180 deg."""
+    return angle_between_deg(axis, toward(speaker, target))
+
+
+def off_axis_parts(axis: Vector3, speaker: Point3, target: Point3, top: Vector3 = UP) -> OffAxis:
+    """Return how far left of and above its axis a loudspeaker sees a target, deg.
+
+    Azimuth and elevation in the loudspeaker's own frame without roll (see `frame_of`): the horizontal part in
+    (-180, 180], the vertical part in -90..90. Coverage is stated per plane, so it is judged per plane.
+    """
+    frame = frame_of(axis, top)
+    line = toward(speaker, target)
+    right, up, out = dot(line, frame.right), dot(line, frame.up), dot(line, frame.out)
+    horizontal = math.degrees(math.atan2(-right, out)) + 0.0
+    return OffAxis(horizontal, math.degrees(math.atan2(up, math.hypot(right, out))))
+
+
+def coverage_loss_db(
+    parts: OffAxis, horizontal_coverage_deg: float, vertical_coverage_deg: float | None = None
+) -> float:
+    """Return the level off axis against that on axis, dB, by a model: 0 on axis, -6 at the nominal coverage edge.
+
+    -6 ((h / (H/2))^2 + (v / (V/2))^2), not below -24. Nominal coverage is the full angle between the two -6 dB
+    points, given per plane and true of one frequency; the square law between and beyond them is a model of this
+    program and no measurement. One coverage figure stands for both planes. Coverage in (0, 360] deg, else
+    ValueError.
+    """
+    vertical = horizontal_coverage_deg if vertical_coverage_deg is None else vertical_coverage_deg
+    for coverage in (horizontal_coverage_deg, vertical):
+        if not 0.0 < coverage <= 360.0:  # noqa: PLR2004  a full turn
+            raise ValueError(f"nominal coverage is a full angle in (0, 360] deg, not {coverage}")
+    spent = (parts.horizontal_deg / (horizontal_coverage_deg / 2)) ** 2 + (parts.vertical_deg / (vertical / 2)) ** 2
+    return max(-6.0 * spent, MODEL_FLOOR_DB)
+
+
+def flat_plane_loss_db(off_axis: float) -> float:
+    """Return the distance loss at an angle off a loudspeaker that faces a plane square on, against its foot, dB.
+
+    -20 log10(1 / cos(angle)): a ceiling loudspeaker over a flat listening plane. Angle in [0, 90) deg, else
+    ValueError.
+    """
+    if not 0.0 <= off_axis < 90.0:  # noqa: PLR2004  the plane's own direction
+        raise ValueError(f"the plane is met at angles from 0 to below 90 deg, not {off_axis}")
+    return 20.0 * math.log10(math.cos(math.radians(off_axis)))

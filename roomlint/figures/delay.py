@@ -1,0 +1,87 @@
+"""Times of arrival: the speed of sound, the delays that line loudspeakers up, and what stays uneven after."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+
+def speed_of_sound_m_s(temperature_degc: float = 20.0) -> float:
+    """Return the speed of sound in air, m/s.
+
+    343.2 sqrt((t + 273.15) / 293.15), ISO 9613-1:1993, formula A.5. Valid from -20 to +50 degC, else ValueError.
+    """
+    if not -20.0 <= temperature_degc <= 50.0:  # noqa: PLR2004  the formula's range
+        raise ValueError(f"the formula holds from -20 to +50 degC, not at {temperature_degc} degC")
+    return 343.2 * math.sqrt((temperature_degc + 273.15) / 293.15)
+
+
+def travel_ms(distance_m: float, speed_m_s: float) -> float:
+    """Return the time sound needs for a distance, ms. The speed must be above 0 m/s, else ValueError."""
+    _refuse_speed(speed_m_s)
+    return 1e3 * distance_m / speed_m_s
+
+
+def alignment_delays_ms(distances_m: Sequence[float], speed_m_s: float) -> tuple[float, ...]:
+    """Return the delay of each loudspeaker that makes all arrive with the farthest, ms.
+
+    t_i = (d_max - d_i) / c; the farthest gets none. Raises ValueError without distances or with one below 0.
+    """
+    _refuse_speed(speed_m_s)
+    if not distances_m or min(distances_m) < 0.0:
+        raise ValueError("delays need the distance of at least one loudspeaker, each 0 m or more")
+    farthest = max(distances_m)
+    return tuple(1e3 * (farthest - distance) / speed_m_s for distance in distances_m)
+
+
+def rounded_to_step(value: float, step: float) -> float:
+    """Return the multiple of a processor's step nearest to a value, halves away from zero.
+
+    The step has the value's unit and is above 0, else ValueError.
+    """
+    if step <= 0.0:
+        raise ValueError(f"a setting's step must be above 0, not {step}")
+    return math.copysign(math.floor(abs(value) / step + 0.5) * step, value) + 0.0
+
+
+def distance_as_delay_ms(entered_m: float, farthest_entered_m: float, speed_m_s: float) -> float:
+    """Return the delay a processor sets for a loudspeaker whose distance is entered in place of a delay, ms.
+
+    It delays each against the farthest distance entered: (d_max - d) / c.
+    """
+    return travel_ms(farthest_entered_m - entered_m, speed_m_s)
+
+
+def arrival_spread_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_m_s: float) -> float:
+    """Return the time between the first and the last arrival at a seat with the delays set, ms.
+
+    Each arrival is d_i / c + t_i. Raises ValueError when the two sequences differ in length or are empty.
+    """
+    arrivals = arrivals_ms(distances_m, delays_ms, speed_m_s)
+    return max(arrivals) - min(arrivals)
+
+
+def arrivals_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_m_s: float) -> tuple[float, ...]:
+    """Return the time of each loudspeaker's arrival at a seat, d_i / c + t_i, ms."""
+    _refuse_speed(speed_m_s)
+    if not distances_m or len(distances_m) != len(delays_ms):
+        raise ValueError("arrivals need one delay for each distance, and at least one of each")
+    return tuple(1e3 * distance / speed_m_s + delay for distance, delay in zip(distances_m, delays_ms, strict=True))
+
+
+def first_notch_hz(difference_ms: float) -> float:
+    """Return the lowest frequency that two equal arrivals this far apart in time cancel, Hz: 1 / (2 dt).
+
+    Further notches follow at its odd multiples. The difference must be above 0 ms, else ValueError.
+    """
+    if difference_ms <= 0.0:
+        raise ValueError("two arrivals at the same time cancel at no frequency")
+    return 1e3 / (2.0 * difference_ms)
+
+
+def _refuse_speed(speed_m_s: float) -> None:
+    if speed_m_s <= 0.0:
+        raise ValueError(f"the speed of sound must be above 0 m/s, not {speed_m_s}")

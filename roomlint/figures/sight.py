@@ -1,0 +1,315 @@
+"""What a straight line through the room meets: surfaces, obstacles, heads and door leaves."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, NamedTuple
+
+from roomlint.figures import ceiling, plan
+from roomlint.figures.direction import Point3, Vector3, direction_vector, wrap_deg
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from roomlint.figures.ceiling import Facets
+    from roomlint.figures.plan import Outline, Point2
+
+# A loudspeaker in a wall or on an obstacle's face touches it without being hidden by it.
+END_SLACK_M = 0.02
+_NEARLY = 1e-9
+
+
+class Hit(NamedTuple):
+    """The first thing a ray meets: how far it is, what it is, its number among its kind, and the point."""
+
+    distance_m: float
+    kind: str  # wall, ceiling, floor or obstacle
+    number: int
+    point: Point3
+
+
+class Clearance(NamedTuple):
+    """How a line from a source to an ear passes a head.
+
+    The share of the way at which it passes, how far to the side in plan, and how far above the head's top
+    (negative below).
+    """
+
+    share: float
+    aside_m: float
+    above_m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright box along the room's axes, from its lowest to its highest corner."""
+
+    low: Point3
+    high: Point3
+
+    def span(self, start: Point3, end: Point3) -> tuple[float, float] | None:
+        """Return the shares of the way from start to end between which a line is inside, None when it never is.
+
+        The shares are not cut to 0..1: a line that goes on as far as it is long gives 2. A line that only runs
+        along a face is not inside.
+        """
+        enter, leave = -math.inf, math.inf
+        for axis in range(3):
+            low, high = self.low[axis], self.high[axis]
+            way = end[axis] - start[axis]
+            if abs(way) < _NEARLY:
+                if not low < start[axis] < high:
+                    return None
+                continue
+            a, b = (low - start[axis]) / way, (high - start[axis]) / way
+            enter, leave = max(enter, min(a, b)), min(leave, max(a, b))
+        return (enter, leave) if enter < leave else None
+
+
+@dataclass(frozen=True, slots=True)
+class Post:
+    """An upright round post: its middle in plan, its radius and the heights it stands between, m."""
+
+    middle: Point2
+    radius_m: float
+    low_m: float
+    high_m: float
+
+    def span(self, start: Point3, end: Point3) -> tuple[float, float] | None:
+        """Return the shares of the way between which a line is inside, None when it never is (see `Box.span`)."""
+        ox, oy = start[0] - self.middle[0], start[1] - self.middle[1]
+        dx, dy, dz = end[0] - start[0], end[1] - start[1], end[2] - start[2]
+        square, half, rest = dx * dx + dy * dy, ox * dx + oy * dy, ox * ox + oy * oy - self.radius_m**2
+        enter, leave = -math.inf, math.inf
+        if square < _NEARLY**2:
+            if rest >= 0.0:
+                return None
+        else:
+            under = half * half - square * rest
+            if under <= 0.0:
+                return None
+            root = math.sqrt(under)
+            enter, leave = (-half - root) / square, (-half + root) / square
+        if abs(dz) < _NEARLY:
+            if not self.low_m < start[2] < self.high_m:
+                return None
+        else:
+            a, b = (self.low_m - start[2]) / dz, (self.high_m - start[2]) / dz
+            enter, leave = max(enter, min(a, b)), min(leave, max(a, b))
+        return (enter, leave) if enter < leave else None
+
+
+def first_hit(
+    start: Point3,
+    direction: Vector3,
+    outline: Outline,
+    facets: Facets,
+    obstacles: Sequence[Box | Post] = (),
+) -> Hit:
+    """Return the first surface or obstacle that a ray from inside the room meets.
+
+    Walls are upright over the outline's edges, the floor is z = 0, the ceiling its facets. Surfaces and obstacles
+    that the start itself lies on are passed over. Raises ValueError for a direction without length or when the
+    ray meets nothing, which means that it starts outside the room.
+    """
+    length = math.hypot(*direction)
+    if length == 0.0:
+        raise ValueError("a direction without length leads nowhere")
+    unit = (direction[0] / length, direction[1] / length, direction[2] / length)
+    hits = [
+        Hit(distance, kind, number, _along(start, unit, distance))
+        for distance, kind, number in _surfaces_met(start, unit, outline, facets)
+    ]
+    beyond = _along(start, unit, 1.0)
+    for number, obstacle in enumerate(obstacles):
+        span = obstacle.span(start, beyond)
+        if span is not None and span[0] > plan.ON_WALL_M:
+            hits.append(Hit(span[0], "obstacle", number, _along(start, unit, span[0])))
+    if not hits:
+        raise ValueError("the line meets no surface: it must start inside the room")
+    return min(hits)
+
+
+def wall_between(a: Point2, b: Point2, outline: Outline, slack_m: float = END_SLACK_M) -> int | None:
+    """Return the number of the first wall that hides two points of the plan from each other, None when none does.
+
+    Walls within `slack_m` of either end do not count: a loudspeaker may sit in the wall.
+    """
+    length = math.dist(a, b)
+    if length == 0.0:
+        return None
+    slack = slack_m / length
+    crossings = [
+        (share, wall)
+        for wall, (start, end) in enumerate(plan.walls(outline))
+        if (share := plan.crossing(a, b, start, end)) is not None and slack < share < 1.0 - slack
+    ]
+    return min(crossings)[1] if crossings else None
+
+
+def obstacle_between(a: Point3, b: Point3, obstacles: Sequence[Box | Post], slack_m: float = END_SLACK_M) -> int | None:
+    """Return the number of the first obstacle on the line between two points, None when it is free.
+
+    The line may be inside an obstacle for `slack_m` at either end.
+    """
+    length = math.dist(a, b)
+    if length == 0.0:
+        return None
+    slack = slack_m / length
+    met = [
+        (span[0], number)
+        for number, obstacle in enumerate(obstacles)
+        if (span := obstacle.span(a, b)) is not None and min(span[1], 1.0 - slack) > max(span[0], slack)
+    ]
+    return min(met)[1] if met else None
+
+
+def ceiling_between(a: Point3, b: Point3, facets: Facets, slack_m: float = END_SLACK_M) -> int | None:
+    """Return the number of a ceiling facet that the line between two points dips out of the room through.
+
+    Only a ceiling with a valley or a step down can come between two points below it; None when the line is free.
+    """
+    length = math.dist(a, b)
+    if len(facets) == 1 or length == 0.0:
+        return None
+    unit = ((b[0] - a[0]) / length, (b[1] - a[1]) / length, (b[2] - a[2]) / length)
+    met = [
+        (distance, number)
+        for number, facet in enumerate(facets)
+        if (distance := _facet_met(a, unit, facet)) is not None and slack_m < distance < length - slack_m
+    ]
+    return min(met)[1] if met else None
+
+
+def sphere_between(a: Point3, b: Point3, centre: Point3, radius_m: float) -> bool:
+    """Say whether a ball, such as a head, stands in the line between two points."""
+    square = sum((q - p) ** 2 for p, q in zip(a, b, strict=True))
+    if square == 0.0:
+        return math.dist(a, centre) < radius_m
+    share = sum((q - p) * (c - p) for p, q, c in zip(a, b, centre, strict=True)) / square
+    share = min(1.0, max(0.0, share))
+    nearest = (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1]), a[2] + share * (b[2] - a[2]))
+    return math.dist(nearest, centre) < radius_m
+
+
+def clearance_over(source: Point3, ear: Point3, head_top: Point3) -> Clearance | None:
+    """Return how the line from a source to an ear passes over another listener's head, None when it does not.
+
+    It is taken where the line comes nearest to the head in plan: z = z_source + share (z_ear - z_source). A head
+    behind the source or behind the ear, in plan, is not passed.
+    """
+    dx, dy = ear[0] - source[0], ear[1] - source[1]
+    square = dx * dx + dy * dy
+    if square == 0.0:
+        return None
+    hx, hy = head_top[0] - source[0], head_top[1] - source[1]
+    share = (hx * dx + hy * dy) / square
+    if not 0.0 < share < 1.0:
+        return None
+    aside = abs(hx * dy - hy * dx) / math.sqrt(square)
+    return Clearance(share, aside, source[2] + share * (ear[2] - source[2]) - head_top[2])
+
+
+def lowest_clearance(
+    source: Point3, ear: Point3, head_tops: Iterable[Point3], within_m: float
+) -> tuple[int, Clearance] | None:
+    """Return the head that a line clears by least, as its number and the clearance; None when it passes none.
+
+    Heads farther than `within_m` to the side of the line in plan are out of its way.
+    """
+    passed = [
+        (clearance.above_m, number, clearance)
+        for number, top in enumerate(head_tops)
+        if (clearance := clearance_over(source, ear, top)) is not None and clearance.aside_m <= within_m
+    ]
+    if not passed:
+        return None
+    _, number, least = min(passed)
+    return number, least
+
+
+@dataclass(frozen=True, slots=True)
+class DoorSwing:
+    """The quarter of a disc, or less or more, that a door leaf sweeps over the floor.
+
+    The leaf turns about `hinge` from the azimuth `closed_deg` by `swing_deg`, positive anticlockwise seen from
+    above, up to half a turn either way.
+    """
+
+    hinge: Point2
+    width_m: float
+    closed_deg: float
+    swing_deg: float = 90.0
+
+    @property
+    def area_m2(self) -> float:
+        """The floor area swept, m2."""
+        return math.radians(abs(self.swing_deg)) * self.width_m**2 / 2.0
+
+    def distance_m(self, point: Point2) -> float:
+        """Return the distance of a point of the plan from the swept area, m; 0 inside it."""
+        away = math.dist(self.hinge, point)
+        if away == 0.0:
+            return 0.0
+        azimuth = -math.degrees(math.atan2(point[0] - self.hinge[0], point[1] - self.hinge[1]))
+        turned = wrap_deg(azimuth - self.closed_deg - self.swing_deg / 2.0)
+        if abs(turned) <= abs(self.swing_deg) / 2.0:
+            return max(0.0, away - self.width_m)
+        return min(
+            plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg)),
+            plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg)),
+        )
+
+    def meets(self, point: Point2, radius_m: float = 0.0) -> bool:
+        """Say whether the leaf sweeps over a point, or over a disc of some radius about it."""
+        return self.distance_m(point) <= radius_m
+
+    def _tip(self, azimuth: float) -> Point2:
+        x, y, _ = direction_vector(azimuth, 0.0)
+        return (self.hinge[0] + self.width_m * x, self.hinge[1] + self.width_m * y)
+
+
+def _along(start: Point3, unit: Vector3, distance: float) -> Point3:
+    return (start[0] + distance * unit[0], start[1] + distance * unit[1], start[2] + distance * unit[2])
+
+
+def _surfaces_met(start: Point3, unit: Vector3, outline: Outline, facets: Facets) -> Iterable[tuple[float, str, int]]:
+    flat_start, flat_unit = (start[0], start[1]), (unit[0], unit[1])
+    for number, (low, high) in enumerate(plan.walls(outline)):
+        distance = _wall_met(flat_start, flat_unit, low, high)
+        if distance is not None:
+            yield distance, "wall", number
+    for number, facet in enumerate(facets):
+        distance = _facet_met(start, unit, facet)
+        if distance is not None:
+            yield distance, "ceiling", number
+    if unit[2] < 0.0 and -start[2] / unit[2] > plan.ON_WALL_M:
+        drop = -start[2] / unit[2]
+        x, y, _ = _along(start, unit, drop)
+        if plan.contains(outline, (x, y)):
+            yield drop, "floor", 0
+
+
+def _wall_met(start: Point2, unit: Point2, low: Point2, high: Point2) -> float | None:
+    wx, wy = high[0] - low[0], high[1] - low[1]
+    across = unit[0] * wy - unit[1] * wx
+    if abs(across) < _NEARLY:
+        return None
+    ox, oy = low[0] - start[0], low[1] - start[1]
+    distance = (ox * wy - oy * wx) / across
+    share = (ox * unit[1] - oy * unit[0]) / across
+    return distance if distance > plan.ON_WALL_M and -_NEARLY <= share <= 1.0 + _NEARLY else None
+
+
+def _facet_met(start: Point3, unit: Vector3, facet: ceiling.Facet) -> float | None:
+    # Height of the ceiling above the ray, at the start and per metre of the way.
+    above = facet.height_m((start[0], start[1])) - start[2]
+    closing = unit[2] - facet.a * unit[0] - facet.b * unit[1]
+    if abs(closing) < _NEARLY:
+        return None
+    distance = above / closing
+    if distance <= plan.ON_WALL_M:
+        return None
+    x, y, _ = _along(start, unit, distance)
+    return distance if plan.contains(facet.outline, (x, y)) else None

@@ -1,0 +1,111 @@
+"""Opens files into designs: reads, checks and resolves room files, product sheets and house files, each once."""
+
+from __future__ import annotations
+
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING
+
+from roomlint.design.house import House
+from roomlint.design.read import read_design
+from roomlint.design.read_house import read_house
+from roomlint.design.read_product import read_product
+from roomlint.design.reader import Book, Reader
+from roomlint.source.check import check
+from roomlint.source.files import PRODUCT_ENDING, Disk, Files, Unreadable, house_of, whole
+from roomlint.source.place import Problem
+from roomlint.source.tree import read_tree
+
+if TYPE_CHECKING:
+    from roomlint.design.model import Design
+    from roomlint.design.products import Product
+    from roomlint.source.tree import Node
+
+Shelf = dict[str, "Product"]
+
+
+class Desk:
+    """Where one run opens its files; house files and product sheets are opened once and kept."""
+
+    def __init__(self, files: Files | None = None, house: str | None = None) -> None:
+        self.files: Files = files or Disk()
+        self._house = house
+        self._houses: dict[str | None, tuple[House, list[Problem]]] = {}
+        self._shelves: dict[str, tuple[Shelf, list[Problem]]] = {}
+
+    def open_room(self, path: str) -> tuple[Design | None, House, list[Problem]]:
+        """Return the design of a room file and its house; with problems, the design is not to be reviewed."""
+        house, problems = self.open_house(self._house or house_of(path, self.files))
+        shelf, sheet_problems = self._shelf(house)
+        problems = [*problems, *sheet_problems]
+        node, own = self._tree(path, "room")
+        if node is None or own:
+            return None, house, [*problems, *own]
+        design, own = read_design(node, path, shelf)
+        return design, house, [*problems, *own]
+
+    def open_house(self, path: str | None) -> tuple[House, list[Problem]]:
+        """Return the standing decisions of a house file; an empty house when there is none."""
+        if path not in self._houses:
+            self._houses[path] = self._read_house(path) if path is not None else (House(), [])
+        return self._houses[path]
+
+    def _read_house(self, path: str) -> tuple[House, list[Problem]]:
+        node, problems = self._tree(path, "house")
+        if node is None or problems:
+            return House(file=path), problems
+        book = Book(path)
+        house = read_house(Reader(node, book))
+        return house, book.problems
+
+    def _shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
+        if house.file not in self._shelves:
+            self._shelves[house.file] = self._read_shelf(house)
+        return self._shelves[house.file]
+
+    def _read_shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
+        shelf: Shelf = {}
+        problems: list[Problem] = []
+        home = str(PurePosixPath(house.file).parent)
+        for index, name in enumerate(house.products):
+            place = house.at.value["products"].value[index].place if house.at is not None else whole(house.file)
+            folder = str(PurePosixPath(home) / name)
+            leaves = PurePosixPath(name).is_absolute() or ".." in PurePosixPath(name).parts
+            if leaves or not self.files.is_within(folder, home):
+                text = f"the product folder {name!r} lies outside the house file's folder; it was not read."
+                problems.append(Problem(place, text))
+                continue
+            try:
+                names = self.files.names(folder)
+            except Unreadable as error:
+                problems.append(Problem(place, f"product folder {name!r}: {error}"))
+                continue
+            for sheet in names:
+                if sheet.endswith(PRODUCT_ENDING):
+                    self._read_sheet(str(PurePosixPath(folder) / sheet), home, shelf, problems)
+        return shelf, problems
+
+    def _read_sheet(self, path: str, home: str, shelf: Shelf, problems: list[Problem]) -> None:
+        if not self.files.is_within(path, home):
+            text = "this link leads out of the house file's folder; it was not read."
+            problems.append(Problem(whole(path), text))
+            return
+        node, found = self._tree(path, "product")
+        if node is None or found:
+            problems += found
+            return
+        book = Book(path)
+        product = read_product(Reader(node, book))
+        problems += book.problems
+        if product.id in shelf:
+            text = f"product {product.id!r} has two sheets; the other is {shelf[product.id].place.file}."
+            problems.append(Problem(product.place, text))
+            return
+        shelf[product.id] = product
+
+    def _tree(self, path: str, schema: str) -> tuple[Node | None, list[Problem]]:
+        try:
+            data = self.files.read(path)
+        except Unreadable as error:
+            return None, [Problem(whole(path), str(error))]
+        node, problems = read_tree(data, path)
+        return node, problems or (check(node, schema) if node is not None else [])
