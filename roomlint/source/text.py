@@ -1,21 +1,18 @@
 """Bytes to text fit for the parser, spans of that text, and the parser's complaints in plain words."""
 
 import re
+from itertools import islice
 from typing import Any
 
 from roomlint.source.place import Place, Problem
 from roomlint.source.say import shorten
 
 MAX_BYTES = 1 << 20
+_MOST_UNFIT = 20  # more of the same would help nobody
 
-# What the parser refuses or counts as a line break although editors do not, so that lines would shift.
-_UNFIT = re.compile(
-    r"[^\t\n\r\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]|\r(?!\n)"
-)
-_UNFIT_BYTES = re.compile(rb"[^\t\n\r\x20-\x7e]|\r(?!\n)")
-_DIRECTIVE = re.compile(r"^%(?!YAML 1\.2[ \t]*(?:#.*)?\r?$).*", re.MULTILINE)
-_PROPERTIES = re.compile(r"(?:[&!]\S*[ \t]+)+")
-_WORD = re.compile(r"[^\s,\[\]{}]+")
+_PROPERTIES = r"(?:[&!]\S*[ \t]+)+"
+_DIRECTIVE = r"(?m)^%(?!YAML 1\.2[ \t]*(?:#.*)?\r?$).*"
+_WORD = r"[^\s,\[\]{}]+"
 _BREAKS = {"\x85": "a next-line character", "\u2028": "a line separator", "\u2029": "a paragraph separator"}
 
 
@@ -35,7 +32,7 @@ class Source:
     def start_of(self, event: Any) -> Place:  # noqa: ANN401
         """Return the first word of a parser event, its anchor or tag included."""
         mark = event.start_mark
-        word = _WORD.match(self._text, mark.index)
+        word = re.match(_WORD, self._text[mark.index : mark.index + 80])
         return self.at(mark.line + 1, mark.column + 1, len(word[0]) if word is not None else 1)
 
     def place(self, event: Any, *, one_line: bool = False) -> Place:  # noqa: ANN401
@@ -44,10 +41,10 @@ class Source:
         start, end = event.start_mark, event.end_mark
         line, column, index = start.line + 1, start.column + 1, start.index
         if getattr(event, "anchor", None) is not None or getattr(event, "tag", None) is not None:
-            properties = _PROPERTIES.match(text, index, end.index)
+            properties = re.match(_PROPERTIES, text[index : end.index])
             if properties is not None:
-                column += properties.end() - index
-                index = properties.end()
+                column += properties.end()
+                index += properties.end()
         end_line, end_column = end.line + 1, end.column + 1
         if end_line != line:
             written = text[index : end.index].rstrip()  # a block scalar runs on to the next content
@@ -70,31 +67,37 @@ def decode(data: bytes | str, file: str) -> tuple[str, list[Problem]]:
     blank = Source(file, "")
     size = len(data)
     if size > MAX_BYTES:
-        text = f"the file holds {size} bytes; at most {MAX_BYTES} are read. Split it, or remove what is not design."
-        return "", [Problem(blank.at(1, 1), text)]
+        said = f"the file holds {size} bytes; at most {MAX_BYTES} are read. Split it, or remove what is not design."
+        return "", [Problem(blank.at(1, 1), said)]
     if isinstance(data, str):
         text = data
     else:
-        if data.isascii() and _UNFIT_BYTES.search(data) is None:
-            return _directives(data.decode("ascii"), blank)
         try:
             text = data.decode("utf-8")
         except UnicodeDecodeError as error:
             before = data[: error.start].decode("utf-8").removeprefix("\ufeff")
             return "", [Problem(blank.at(*position(before, len(before))), _not_utf8(data, error.start))]
     text = text.removeprefix("\ufeff")
-    problems = [
-        Problem(blank.at(*position(text, unfit.start())), _unfit(unfit[0]))
-        for unfit, _ in zip(_UNFIT.finditer(text), range(20), strict=False)
-    ]
-    if problems:
-        return "", problems
+    unfit = [character for character in set(text) if is_unfit(character)]
+    if unfit or text.count("\r") != text.count("\r\n"):
+        found = re.finditer(f"[{re.escape(''.join(unfit))}]|\r(?!\n)" if unfit else "\r(?!\n)", text)
+        return "", [
+            Problem(blank.at(*position(text, match.start())), _unfit(match[0])) for match in islice(found, _MOST_UNFIT)
+        ]
     return _directives(text, blank)
+
+
+def is_unfit(character: str) -> bool:
+    """Tell whether the parser refuses a character, or breaks the line at it although editors do not."""
+    code = ord(character)
+    if code < 0xA0:  # noqa: PLR2004 (the end of the second block of control characters)
+        return (code < 0x20 and character not in "\t\n\r") or code >= 0x7F  # noqa: PLR2004
+    return character in "\u2028\u2029\ufeff\ufffe\uffff" or 0xD800 <= code < 0xE000  # noqa: PLR2004
 
 
 def _directives(text: str, blank: Source) -> tuple[str, list[Problem]]:
     if text.startswith("%") or "\n%" in text:
-        found = _DIRECTIVE.search(text)
+        found = re.search(_DIRECTIVE, text)
         if found is not None:
             written = found[0].strip()
             line, column = position(text, found.start())

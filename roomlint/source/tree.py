@@ -25,20 +25,23 @@ from ruamel.yaml.events import (
 
 from roomlint.source.place import Place, Problem
 from roomlint.source.say import kind_of, nearest, shorten
-from roomlint.source.text import Source, decode, syntax_text
+from roomlint.source.text import Source, decode, is_unfit, syntax_text
 
 __all__ = ["MAX_ALIAS_NODES", "MAX_DEPTH", "Node", "Place", "Problem", "read_tree"]
 
 MAX_DEPTH = 40
 MAX_ALIAS_NODES = 10_000
+MAX_PROBLEMS = 200  # a file with more is no design file; reading stops there
 
 Event: TypeAlias = Any  # the C parser has no types
 Trail: TypeAlias = "tuple[Trail, str | int] | None"  # the way from the root, innermost step outermost
 
-_INT = re.compile(r"[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+")
-_FLOAT = re.compile(r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?")
-_NOT_FINITE = re.compile(r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)")
+# Patterns are compiled when a file first needs them.
+_INT = r"[-+]?[0-9]+|0o[0-7]+|0x[0-9a-fA-F]+"
+_FLOAT = r"[-+]?(?:\.[0-9]+|[0-9]+(?:\.[0-9]*)?)(?:[eE][-+]?[0-9]+)?"
+_NOT_FINITE = r"[-+]?\.(?:inf|Inf|INF)|\.(?:nan|NaN|NAN)"
 _NUMBER_START = frozenset("0123456789+-.")
+_NUMBER_END = frozenset("0123456789abcdefABCDEF.nN")
 _WORDS: dict[str, bool | None] = {
     **dict.fromkeys(("", "~", "null", "Null", "NULL")),
     **dict.fromkeys(("true", "True", "TRUE"), True),
@@ -46,8 +49,7 @@ _WORDS: dict[str, bool | None] = {
 }
 _TOO_LARGE = 2**63
 _MOST_DIGITS = 100
-_PLAIN_STEP = re.compile(r"[A-Za-z_][A-Za-z0-9_-]*")
-_HIDDEN = re.compile(r"[^\t\n\x20-\x7e\xa0-\u2027\u202a-\ud7ff\ue000-\ufefe\uff00-\ufffd\U00010000-\U0010ffff]")
+_PLAIN_STEP = r"[A-Za-z_][A-Za-z0-9_-]*"
 
 
 class Node:
@@ -109,7 +111,7 @@ class Node:
             trail, step = trail
             if type(step) is int:
                 steps.append(f"[{step}]")
-            elif _PLAIN_STEP.fullmatch(step):  # type: ignore[arg-type]
+            elif re.fullmatch(_PLAIN_STEP, step):  # type: ignore[arg-type]
                 steps.append(f".{step}")
             else:
                 steps.append(f"[{step!r}]")
@@ -149,6 +151,10 @@ def read_tree(data: bytes | str, file: str) -> tuple[Node | None, list[Problem]]
     return root, builder.problems
 
 
+def _hidden(text: str) -> bool:
+    return not text.isprintable() and ("\r" in text or any(map(is_unfit, text)))
+
+
 class _Stop(Exception):  # noqa: N818 (no error: a way out of the loop)
     """Reading on would only repeat or hide the problem just noted."""
 
@@ -178,7 +184,12 @@ class _Builder:
         self.copied = 0
 
     def note(self, event: Event, text: str) -> None:
-        self.problems.append(Problem(self.source.place(event, one_line=True), text))
+        self.add(self.source.place(event, one_line=True), text)
+
+    def add(self, place: Place, text: str) -> None:
+        self.problems.append(Problem(place, text))
+        if len(self.problems) >= MAX_PROBLEMS:
+            raise _Stop
 
     def build(self, next_event: Callable[[], Event]) -> Node | None:  # noqa: C901 (one branch an event)
         """Read the one document of a stream."""
@@ -263,7 +274,7 @@ class _Builder:
                     event, f"the key `{name}` is {kind_of(value)}; keys are text. Put it in quotes, or rename it."
                 )
                 return
-        elif event.style == '"' and _HIDDEN.search(name) is not None:
+        elif event.style == '"' and _hidden(name):
             self.note(event, "the key holds a control character. Write the key without it.")
             return
         first = frame.items.get(name)
@@ -282,26 +293,26 @@ class _Builder:
             self.refuse_tag(event)
             return text
         if not event.implicit[0]:
-            if event.style == '"' and _HIDDEN.search(text) is not None:
+            if event.style == '"' and _hidden(text):
                 self.note(event, "the text in double quotes holds a control character. Write it without.")
             return text
         if text in _WORDS:
             return _WORDS[text]
-        if text[0] not in _NUMBER_START:
+        if text[0] not in _NUMBER_START or text[-1] not in _NUMBER_END:
             return text
         return self.number(event, text)
 
     def number(self, event: Event, text: str) -> str | int | float:
         value: int | float
-        if _INT.fullmatch(text) is not None:
+        if re.fullmatch(_INT, text) is not None:
             value = int(text, 0 if text[1:2] in ("o", "x") else 10) if len(text) <= _MOST_DIGITS else _TOO_LARGE
             if abs(value) < _TOO_LARGE:
                 return value
-        elif _FLOAT.fullmatch(text) is not None:
+        elif re.fullmatch(_FLOAT, text) is not None:
             value = float(text)
             if math.isfinite(value):
                 return value
-        elif _NOT_FINITE.fullmatch(text) is not None:
+        elif re.fullmatch(_NOT_FINITE, text) is not None:
             self.note(event, f"`{text}` is no finite number. Write the value, or leave the key out if it is unknown.")
             return 0
         else:
@@ -311,10 +322,8 @@ class _Builder:
 
     def refuse_tag(self, event: Event) -> None:
         tag = shorten(str(event.ctag or event.tag))
-        start = self.source.start_of(event)
-        self.problems.append(
-            Problem(start, f"`{tag}` is a tag, and tags are not read. Remove it, or put the value in quotes.")
-        )
+        said = f"`{tag}` is a tag, and tags are not read. Remove it, or put the value in quotes."
+        self.add(self.source.start_of(event), said)
 
     def alias(self, event: Event) -> None:
         """Put a copy of the anchored value where the alias stands; every place in it is the alias's own."""
