@@ -1,5 +1,184 @@
 """The command line; the only place that prints or exits."""
 
+from __future__ import annotations
 
+import sys
+from dataclasses import replace
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from roomlint import __version__
+
+if TYPE_CHECKING:
+    from roomlint.review.review import Review
+
+FORMATS = ("text", "sarif", "code-scanning", "markdown", "annotations")
+GATES = ("error", "warning", "note", "never")
+USAGE = 2
+INCOMPLETE = 4
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="roomlint", message="%(prog)s %(version)s")
 def main() -> None:
-    """Run the command line."""
+    """Review designs of media rooms: text in, located findings out.
+
+    Exit status: 0 nothing at or above the gate, 1 something is, 2 usage or a file that cannot be read,
+    3 nothing to check, 4 incomplete (a rule or a rule package broke).
+    """
+
+
+class WriteTo(click.ParamType):
+    """A report format and the file that it is written to."""
+
+    name = "FORMAT=FILE"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> tuple[str, str]:
+        """Split `FORMAT=FILE` and refuse a format that does not exist."""
+        if isinstance(value, tuple):
+            return value
+        kind, equals, file = str(value).partition("=")
+        if not equals or not file or kind not in FORMATS:
+            self.fail(f"{value!r} is not FORMAT=FILE with a format of {', '.join(FORMATS)}.", param, ctx)
+        return kind, file
+
+
+class Today(click.ParamType):
+    """A day of the calendar."""
+
+    name = "DATE"
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> date:
+        """Read year-month-day."""
+        if isinstance(value, date):
+            return value
+        try:
+            return date.fromisoformat(str(value))
+        except ValueError:
+            self.fail(f"{value!r} is not a day; write year-month-day, such as 2027-06-30.", param, ctx)
+
+
+@main.command()
+@click.argument("paths", nargs=-1, type=click.Path())
+@click.option("--format", "kind", type=click.Choice(FORMATS), default="text", help="How to report on the output.")
+@click.option("--write", "writes", type=WriteTo(), multiple=True, help="Also write a report to a file; repeatable.")
+@click.option("--gate", type=click.Choice(GATES), help="Lowest level that gives exit status 1; else the house decides.")
+@click.option("--only", multiple=True, metavar="ID-OR-CHAPTER", help="Run only these rules; repeatable.")
+@click.option("--without", multiple=True, metavar="ID-OR-CHAPTER", help="Leave these rules out; repeatable.")
+@click.option("--verdicts", is_flag=True, help="Show open, passed and not applicable verdicts too.")
+@click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
+@click.option("--today", type=Today(), help="The day that waivers are held against, instead of the clock's.")
+def check(  # one parameter an option
+    paths: tuple[str, ...],
+    kind: str,
+    writes: tuple[tuple[str, str], ...],
+    gate: str | None,
+    only: tuple[str, ...],
+    without: tuple[str, ...],
+    house: str | None,
+    today: date | None,
+    *,
+    verdicts: bool,
+) -> None:
+    """Review room files; folders are searched for *.room.yaml."""
+    review = _review(paths or (".",), gate, only, without, house, today)
+    click.echo(_write(kind, review, verdicts=verdicts), nl=False)
+    for other, file in writes:
+        try:
+            Path(file).write_text(_write(other, review, verdicts=True), encoding="utf-8", newline="\n")
+        except OSError as error:
+            raise click.UsageError(f"cannot write {file}: {error.strerror}.") from None
+    sys.exit(review.exit_status)
+
+
+@main.command("rules")
+@click.argument("name", required=False, metavar="[ID-OR-CHAPTER]")
+@click.option("--format", "kind", type=click.Choice(["text", "json", "markdown"]), default="text", help="How to print.")
+@click.option("--house", type=click.Path(), help="Show the windows and levels that this house file sets.")
+@click.option("--clause", metavar="TEXT", help="Only rules whose basis cites this document or clause.")
+def rule_book(name: str | None, kind: str, house: str | None, clause: str | None) -> None:
+    """Print the rule book: a list, or one rule's page."""
+    from roomlint.report.rule_pages import rule_text, rules_json, rules_markdown, rules_text
+    from roomlint.review.book import load_book
+    from roomlint.review.desk import Desk
+    from roomlint.review.session import citing, select
+
+    book = load_book()
+    chosen, unknown = select(book, (name,) if name else (), ())
+    if unknown:
+        raise click.UsageError(_unknown(unknown, book.ids))
+    if clause is not None:
+        chosen = citing(chosen, clause)
+        if not chosen:
+            raise click.UsageError(f"no rule cites {clause!r}.")
+    decided, problems = Desk().open_house(house)
+    if problems:
+        for problem in problems:
+            click.echo(f"{problem.place.file}:{problem.place.line}: {problem.text}", err=True)
+        sys.exit(USAGE)
+    if kind == "json":
+        click.echo(rules_json(chosen))
+    elif kind == "markdown":
+        click.echo(rules_markdown(chosen, decided), nl=False)
+    elif name in book.ids:
+        click.echo(rule_text(chosen[0], decided), nl=False)
+    else:
+        click.echo(rules_text(chosen), nl=False)
+    for trouble in book.troubles:
+        click.echo(trouble.text, err=True)
+    sys.exit(INCOMPLETE if book.troubles else 0)
+
+
+@main.command()
+@click.argument("kind", type=click.Choice(["room", "product", "house"]))
+def schema(kind: str) -> None:
+    """Print the JSON Schema of a file kind."""
+    from importlib.resources import files
+
+    click.echo((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"), nl=False)
+
+
+def _review(
+    paths: tuple[str, ...],
+    gate: str | None,
+    only: tuple[str, ...],
+    without: tuple[str, ...],
+    house: str | None,
+    today: date | None,
+) -> Review:
+    from roomlint.review.book import load_book
+    from roomlint.review.session import Choices, run, select
+    from roomlint.source.files import find_rooms
+
+    if house is not None and not Path(house).is_file():
+        raise click.UsageError(f"there is no house file {house!r}.")
+    book = load_book()
+    rules, unknown = select(book, only, without)
+    if unknown:
+        raise click.UsageError(_unknown(unknown, book.ids))
+    if not rules:
+        raise click.UsageError("no rule is left to run; --only and --without leave nothing.")
+    rooms, problems, empty = find_rooms(paths)
+    found = run(rooms, rules, Choices(today or date.today(), house, gate))  # noqa: DTZ011  a waiver's day is the local one
+    return replace(
+        found,
+        problems=tuple(sorted({*found.problems, *problems})),
+        troubles=(*book.troubles, *found.troubles),
+        unmatched=tuple(empty),
+    )
+
+
+def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
+    from roomlint.design.reader import nearest
+
+    known = {*ids, *(rule_id.partition(".")[0] for rule_id in ids)}
+    return " ".join(f"{name!r} is neither a rule nor a chapter; {nearest(name, known)}" for name in names)
+
+
+def _write(kind: str, review: Review, *, verdicts: bool) -> str:
+    from roomlint.report import WRITERS
+
+    return WRITERS[kind](review, verdicts=verdicts)

@@ -1,0 +1,6 @@
+"""Run roomlint as a module."""
+
+from roomlint.cli import main
+
+if __name__ == "__main__":
+    main(prog_name="roomlint")
