@@ -31,7 +31,7 @@ def main() -> None:
     """
 
 
-class WriteTo(click.ParamType):
+class WriteTo(click.ParamType[tuple[str, str]]):
     """A report format and the file that it is written to."""
 
     name = "FORMAT=FILE"
@@ -46,7 +46,7 @@ class WriteTo(click.ParamType):
         return kind, file
 
 
-class Today(click.ParamType):
+class Today(click.ParamType[date]):
     """A day of the calendar."""
 
     name = "DATE"

@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, ClassVar, Protocol, TypeVar
 
 if TYPE_CHECKING:
-    from roomlint.source.tree import Node, Place
+    from roomlint.source.place import Place
+    from roomlint.source.tree import Node
 
 
 T = TypeVar("T")

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from roomlint.design.house import Decision
     from roomlint.review.room import Room
     from roomlint.review.rule import Rule
+    from roomlint.source.place import Place
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,7 +187,7 @@ def _size(value: float, unit: str) -> str:
 def _inputs(figure: Figure, subject: Subject, rule: Rule) -> tuple[Related, ...]:
     """Return the places of the figure's inputs, the finding's own place left out."""
     own = subject.place_of(rule.at)
-    seen = {}
+    seen: dict[Place, Related] = {}
     for value in figure.inputs:
         if value.at is not None and value.at.place != own:
             seen.setdefault(value.at.place, Related(value.at.place, value.at.path))

@@ -45,6 +45,16 @@ def select(book: Book, only: Sequence[str], without: Sequence[str]) -> tuple[tup
     return tuple(chosen), unknown
 
 
+def citing(rules: Iterable[Rule], clause: str) -> tuple[Rule, ...]:
+    """Return the rules whose basis cites a document or a clause, in part or whole, whatever the case."""
+    wanted = clause.casefold()
+    return tuple(
+        rule
+        for rule in rules
+        if any(wanted in f"{basis.document} {basis.edition} {basis.clause}".casefold() for basis in rule.bases)
+    )
+
+
 def run(
     paths: Iterable[str], rules: tuple[Rule, ...], choices: Choices, told: Callable[[], None] | None = None
 ) -> Review:

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from roomlint.design.base import Subject
     from roomlint.measure.figure import Figure
     from roomlint.review.window import Window
-    from roomlint.source.tree import Place
+    from roomlint.source.place import Place
 
 
 class Kind(StrEnum):
