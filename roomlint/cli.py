@@ -31,46 +31,46 @@ def main() -> None:
     """
 
 
-class WriteTo(click.ParamType[tuple[str, str]]):
-    """A report format and the file that it is written to."""
-
-    name = "FORMAT=FILE"
-
-    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> tuple[str, str]:
-        """Split `FORMAT=FILE` and refuse a format that does not exist."""
-        if isinstance(value, tuple):
-            return value
-        kind, equals, file = str(value).partition("=")
+def _writes(ctx: click.Context, param: click.Parameter, values: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """Split every `FORMAT=FILE` and refuse a format that does not exist."""
+    pairs = []
+    for value in values:
+        kind, equals, file = value.partition("=")
         if not equals or not file or kind not in FORMATS:
-            self.fail(f"{value!r} is not FORMAT=FILE with a format of {', '.join(FORMATS)}.", param, ctx)
-        return kind, file
+            text = f"{value!r} is not FORMAT=FILE with a format of {', '.join(FORMATS)}."
+            raise click.BadParameter(text, ctx=ctx, param=param)
+        pairs.append((kind, file))
+    return tuple(pairs)
 
 
-class Today(click.ParamType[date]):
-    """A day of the calendar."""
-
-    name = "DATE"
-
-    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> date:
-        """Read year-month-day."""
-        if isinstance(value, date):
-            return value
-        try:
-            return date.fromisoformat(str(value))
-        except ValueError:
-            self.fail(f"{value!r} is not a day; write year-month-day, such as 2027-06-30.", param, ctx)
+def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date | None:
+    """Read a day of the calendar."""
+    try:
+        return date.fromisoformat(value) if value is not None else None
+    except ValueError:
+        text = f"{value!r} is not a day; write year-month-day, such as 2027-06-30."
+        raise click.BadParameter(text, ctx=ctx, param=param) from None
 
 
 @main.command()
 @click.argument("paths", nargs=-1, type=click.Path())
 @click.option("--format", "kind", type=click.Choice(FORMATS), default="text", help="How to report on the output.")
-@click.option("--write", "writes", type=WriteTo(), multiple=True, help="Also write a report to a file; repeatable.")
+@click.option(
+    "--write",
+    "writes",
+    multiple=True,
+    callback=_writes,
+    metavar="FORMAT=FILE",
+    help="Also write a report to a file; repeatable.",
+)
 @click.option("--gate", type=click.Choice(GATES), help="Lowest level that gives exit status 1; else the house decides.")
 @click.option("--only", multiple=True, metavar="ID-OR-CHAPTER", help="Run only these rules; repeatable.")
 @click.option("--without", multiple=True, metavar="ID-OR-CHAPTER", help="Leave these rules out; repeatable.")
 @click.option("--verdicts", is_flag=True, help="Show open, passed and not applicable verdicts too.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
-@click.option("--today", type=Today(), help="The day that waivers are held against, instead of the clock's.")
+@click.option(
+    "--today", callback=_day, metavar="DATE", help="The day that waivers are held against, instead of the clock's."
+)
 def check(  # one parameter an option
     paths: tuple[str, ...],
     kind: str,

@@ -54,7 +54,7 @@ def _polygon(room: Reader) -> tuple[Corner, ...]:
     for index, (what, side) in enumerate((("from_left", "left"), ("from_front", "front"))):
         nearest = min(pair[index].value for pair in known)
         if abs(nearest) > _SAME_PLACE_M:
-            text = f"measure corners from the {side} side of the bounding box: the smallest {what} must be 0 m, it is {nearest:.3f} m."
+            text = f"measure corners from the {side} side of the bounding box: the smallest {what} must be 0 m."
             room.book.tell(readers[0].node, text)
     length = max(y.value for _, y in known)
     corners = [
