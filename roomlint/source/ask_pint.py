@@ -1,0 +1,106 @@
+"""The one door to pint: which dimension a unit has, and how it converts to the dimension's canonical unit.
+
+Importing this module loads pint, which takes longer than checking a room; only `quantity`, for a spelling that is
+not in its table, and `make_units` do so.
+"""
+
+import re
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+import pint
+
+CANONICAL = {
+    "length": "m",
+    "area": "m**2",
+    "volume": "m**3",
+    "angle": "degree",
+    "mass": "kg",
+    "force": "N",
+    "time": "s",
+    "frequency": "Hz",
+    "level": "decibel",
+    "power": "W",
+    "apparent_power": "volt_ampere",
+    "voltage": "V",
+    "current": "A",
+    "impedance": "ohm",
+    "temperature": "degC",
+    "ratio": "dimensionless",
+    "illuminance": "lux",
+    "luminous_flux": "lumen",
+    "luminance": "candela/m**2",
+    "airflow": "m**3/s",
+    "pressure": "Pa",
+    "data_rate": "gigabit/s",
+    "resistance_per_length": "ohm/m",
+    "speed": "m/s",
+}
+
+_WORD = r"[A-Za-z°%_]+(?:(?:\^|\*\*)?-?[1-4])?"
+_UNIT = re.compile(rf"{_WORD}(?:(?: ?[*/] ?| ){_WORD}){{0,4}}")
+_POWER = re.compile(r"(?<=[A-Za-z°_])(?:\^|\*\*)?(-?[1-4])(?![0-9])")
+
+
+class UnknownUnit(ValueError):  # noqa: N818 (it names what was met)
+    """pint knows no such unit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """How a unit converts: canonical value = number * factor + offset. Without a dimension it is none of ours."""
+
+    dimension: str | None
+    name: str
+    factor: float = 1.0
+    offset: float = 0.0
+
+
+@cache
+def _registry() -> Any:  # noqa: ANN401 (pint builds its registry class at run time)
+    return pint.UnitRegistry(autoconvert_offset_to_baseunit=False)
+
+
+@cache
+def _roots() -> dict[str, Any]:
+    """Root units tell apart what dimensions cannot: an angle from a ratio, a bit rate from a frequency."""
+    registry = _registry()
+    return {name: registry.get_root_units(registry.parse_units(unit))[1] for name, unit in CANONICAL.items()}
+
+
+def look_up(spelling: str) -> Unit:
+    """Return what pint knows of a unit; raises `UnknownUnit`."""
+    if _UNIT.fullmatch(spelling) is None:  # nothing else reaches pint's own expression parser
+        raise UnknownUnit(spelling)
+    registry = _registry()
+    try:
+        unit = registry.parse_units(_POWER.sub(r"**\1", spelling))
+        names = set(unit._units)  # noqa: SLF001 (the public form is text to be taken apart again)
+        root = registry.get_root_units(unit)[1]
+    except Exception as error:
+        raise UnknownUnit(spelling) from error
+    dimension = _dimension(names, root)
+    if dimension is None:
+        return Unit(None, str(unit))
+    converted = [float(registry.Quantity(number, unit).to(CANONICAL[dimension]).magnitude) for number in (0, 1, 2)]
+    factor, offset = _line(*converted)
+    return Unit(dimension if factor else None, str(unit), factor, offset)
+
+
+def _dimension(names: set[str], root: Any) -> str | None:  # noqa: ANN401
+    if names == {"decibel"}:
+        return "level"
+    for dimension, canonical in _roots().items():
+        if root == canonical and dimension != "level":
+            if dimension == "power" and any(name.endswith("ampere") for name in names):
+                return "apparent_power"
+            return dimension
+    return None
+
+
+def _line(at_zero: float, at_one: float, at_two: float) -> tuple[float, float]:
+    """Return slope and offset; the slope is 0 for a logarithmic unit, which is on no line."""
+    slope = at_one if at_zero == 0.0 else (at_two - at_zero) / 2
+    straight = abs((at_two - at_one) - (at_one - at_zero)) <= 1e-9 * abs(slope)
+    return (slope, at_zero) if straight else (0.0, 0.0)

@@ -1,0 +1,256 @@
+"""Quantities as the trade writes them: a number, its unit and, when known, how far it may be off.
+
+What a unit is and which dimension it has is pint's to say. Common spellings are answered from the table that
+`make_units` wrote with pint; pint itself is loaded only for a spelling that is not in it.
+"""
+
+import math
+import re
+from dataclasses import dataclass
+
+from roomlint.source.say import nearest, shorten
+from roomlint.source.units import UNITS
+
+__all__ = ["Measure", "QuantityError", "parse"]
+
+MAX_LENGTH = 100
+
+
+class QuantityError(ValueError):
+    """A text that is not the quantity wanted; the message says what was expected and shows an example."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A value in its dimension's canonical unit, with its expanded uncertainty in the same unit."""
+
+    value: float
+    u: float = 0.0
+
+
+EXAMPLES = {
+    "length": "2.40 m",
+    "area": "1.5 m2",
+    "volume": "45 m3",
+    "angle": "20 deg",
+    "mass": "12.5 kg",
+    "force": "880 N",
+    "time": "4.2 ms",
+    "frequency": "80 Hz",
+    "level": "105 dB",
+    "power": "100 W",
+    "apparent_power": "850 VA",
+    "voltage": "120 V",
+    "current": "12 A",
+    "impedance": "8 ohm",
+    "temperature": "21 degC",
+    "conductor": "14 AWG",
+    "ratio": "80 %",
+    "illuminance": "5 lx",
+    "luminous_flux": "1800 lm",
+    "luminance": "48 cd/m2",
+    "airflow": "90 m3/h",
+    "pressure": "1.9 kPa",
+    "data_rate": "18 Gb/s",
+    "resistance_per_length": "8.3 ohm/km",
+    "speed": "343 m/s",
+}
+_WORDS = {
+    "apparent_power": "an apparent power",
+    "area": "an area",
+    "airflow": "an air flow",
+    "angle": "an angle",
+    "conductor": "a conductor size",
+    "data_rate": "a data rate",
+    "illuminance": "an illuminance",
+    "impedance": "an impedance",
+    "luminous_flux": "a luminous flux",
+    "resistance_per_length": "a resistance per length",
+}
+_COMPOUND = frozenset({"length", "mass", "time"})  # what people write in two units, as 7 ft 6 in
+_ABSOLUTE_ZERO_DEGC = -273.15
+
+_FRACTIONS = {
+    "½": "1/2", "⅓": "1/3", "⅔": "2/3", "¼": "1/4", "¾": "3/4", "⅕": "1/5", "⅖": "2/5", "⅗": "3/5", "⅘": "4/5",
+    "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+}  # fmt: skip
+_PLAIN = str.maketrans(
+    {fraction: f" {plain}" for fraction, plain in _FRACTIONS.items()}
+    | dict.fromkeys("\u00a0\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f", " ")
+    | dict.fromkeys("′’‘", "'")
+    | dict.fromkeys("″”“", '"')
+    | dict.fromkeys("−‐‑–", "-")
+    | dict.fromkeys("ΩΩ", "ohm")
+    | dict.fromkeys("µμ", "u")
+    | dict.fromkeys("·⋅", "*")
+    | {"²": "2", "³": "3", "⁄": "/", "℃": "degC", "℉": "degF", "º": "°"}
+)
+
+_DECIMAL = r"(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
+# The form that nearly every quantity has: a decimal and one unit.
+_SIMPLE = re.compile(rf"([+-]?{_DECIMAL}) ?([A-Za-z°%][^0-9+±,]*[0-9]?(?:/[A-Za-z0-9]+)?)")
+# A number as US customary lengths are written: 6, 6.5, 1/2, 6 1/2, 6-1/2.
+_NUMBER = re.compile(rf"(?:(?P<whole>[0-9]+)(?: +| ?- ?))?(?P<over>[0-9]+)/(?P<under>[0-9]+)|(?P<decimal>{_DECIMAL})")
+_UNIT_WORD = re.compile(r" ?('{1,2}|\"|[A-Za-z]+\.?)")
+_BETWEEN = re.compile(r"[ ]*[-,]?[ ]*")
+_UNCERTAIN = re.compile(r" *(?:±|\+ ?/ ?-|\+-) *")
+_AWG = re.compile(
+    r"(?:# ?)?(?P<size>[0-9]/0|0{1,4}|[1-9][0-9]?) ?AWG|AWG ?(?P<after>[0-9]/0|0{1,4}|[1-9][0-9]?)", re.IGNORECASE
+)
+_LARGEST_AWG = 40
+
+
+def parse(text: str, dimension: str) -> Measure:
+    """Return the quantity that a text gives, in the dimension's canonical unit; raises `QuantityError`."""
+    plain = " ".join(text.translate(_PLAIN).split())
+    if len(plain) > MAX_LENGTH:
+        raise QuantityError(f"{shorten(text)!r} is too long for {_words(dimension)}.")
+    simple = _SIMPLE.fullmatch(plain)
+    if simple is not None:
+        entry = UNITS.get(simple[2])
+        if entry is not None and entry[0] == dimension:
+            return Measure(_finite(float(simple[1]) * entry[1] + entry[2], text, dimension))
+    value, mark, spread = _cut(plain)
+    number = _value(value, dimension, text)
+    if not mark:
+        return Measure(number)
+    if not re.search(r"[^0-9 .,/eE+-]", spread):
+        raise QuantityError(f"the uncertainty in {shorten(text)!r} has no unit; write it too, such as '2.40 m ± 1 cm'.")
+    spread_dimension = "temperature difference" if dimension == "temperature" else dimension
+    u = _value(spread, spread_dimension, text)
+    if u < 0:
+        raise QuantityError(
+            f"the uncertainty in {shorten(text)!r} is negative; write how far it may be off to each side."
+        )
+    return Measure(number, u)
+
+
+def _cut(plain: str) -> tuple[str, str, str]:
+    found = _UNCERTAIN.search(plain)
+    if found is None:
+        return plain, "", ""
+    return plain[: found.start()], found[0], plain[found.end() :]
+
+
+def _value(text: str, dimension: str, whole: str) -> float:
+    if dimension == "conductor":
+        gauge = _AWG.fullmatch(text)
+        if gauge is not None:
+            return _awg_area_m2(gauge["size"] or gauge["after"], whole)
+    sign = -1.0 if text.startswith("-") else 1.0
+    rest = text.lstrip("+-").lstrip() if text[:1] in {"+", "-"} else text
+    found = _NUMBER.match(rest)
+    if found is None:
+        raise QuantityError(_not_a_quantity(whole, dimension))
+    number, unit = _number(found, whole), rest[found.end() :].strip()
+    if not unit:
+        raise QuantityError(f"{shorten(whole)!r} has no unit; write it too, {_such_as(dimension)}.")
+    simple = _unit(unit, dimension, whole) if _known(unit) or not _several(rest, dimension) else None
+    if simple is not None:
+        factor, offset = simple
+        return _finite(sign * number * factor + offset, whole, dimension)
+    return _finite(sign * _sum(rest, dimension, whole), whole, dimension)
+
+
+def _known(unit: str) -> bool:
+    return unit in UNITS
+
+
+def _several(rest: str, dimension: str) -> bool:
+    """Whether a text gives one quantity in several units, such as 7 ft 6 in."""
+    first = _NUMBER.match(rest)
+    if dimension not in _COMPOUND or first is None:
+        return False
+    unit = _UNIT_WORD.match(rest, first.end())
+    return unit is not None and _NUMBER.match(rest, _after(rest, unit.end())) is not None
+
+
+def _after(text: str, at: int) -> int:
+    gap = _BETWEEN.match(text, at)
+    return gap.end() if gap is not None else at
+
+
+def _sum(text: str, dimension: str, whole: str) -> float:
+    """Add the parts of a quantity in several units; each part must be of a smaller unit than the one before."""
+    total, at, last = 0.0, 0, math.inf
+    while at < len(text):
+        number = _NUMBER.match(text, at)
+        unit = _UNIT_WORD.match(text, number.end()) if number is not None else None
+        if number is None or unit is None:
+            raise QuantityError(_not_a_quantity(whole, dimension))
+        factor, _ = _unit(unit[1], dimension, whole)
+        if factor >= last:
+            raise QuantityError(
+                f"the parts of {shorten(whole)!r} are out of order; the larger unit comes first, such as '7 ft 6 in'."
+            )
+        total, last = total + _number(number, whole) * factor, factor
+        at = _after(text, unit.end())
+    return total
+
+
+def _number(found: re.Match[str], whole: str) -> float:
+    if found["decimal"] is not None:
+        return float(found["decimal"])
+    under = int(found["under"])
+    if under == 0:
+        raise QuantityError(f"{shorten(whole)!r} divides by zero.")
+    return int(found["whole"] or 0) + int(found["over"]) / under
+
+
+def _unit(spelling: str, dimension: str, whole: str) -> tuple[float, float]:
+    """Return factor and offset of a unit that must be of the dimension."""
+    entry = UNITS.get(spelling) or _ask_pint(spelling)
+    wanted = {"conductor": "area", "temperature difference": "temperature"}.get(dimension, dimension)
+    if entry is None:
+        near = nearest(spelling, (name for name, (kind, _, _) in UNITS.items() if kind == wanted))
+        hint = f"did you mean {near!r}?" if near else f"write {_words(dimension)} {_such_as(dimension)}."
+        raise QuantityError(f"{shorten(spelling)!r} in {shorten(whole)!r} is not a unit; {hint}")
+    kind, factor, offset = entry
+    if kind != wanted:
+        text = f"{shorten(whole)!r} is {_words(kind)}, but {_words(dimension)} belongs here, {_such_as(dimension)}."
+        raise QuantityError(text)
+    return factor, 0.0 if dimension == "temperature difference" else offset
+
+
+def _ask_pint(spelling: str) -> tuple[str, float, float] | None:
+    from roomlint.source.ask_pint import UnknownUnit, look_up
+
+    try:
+        unit = look_up(spelling)
+    except UnknownUnit:
+        return None
+    return (unit.dimension or "another quantity", unit.factor, unit.offset)
+
+
+def _awg_area_m2(size: str, whole: str) -> float:
+    """Area of an AWG size by ASTM B258: diameter 0.127 mm x 92^((36 - n) / 39), with 1/0 as 0, 2/0 as -1 and so on."""
+    if size.endswith("/0"):
+        n = 1 - int(size[0])
+    elif set(size) == {"0"}:
+        n = 1 - len(size)
+    else:
+        n = int(size)
+    if n > _LARGEST_AWG:
+        raise QuantityError(f"{shorten(whole)!r} is no AWG size; they run from 4/0 to {_LARGEST_AWG}.")
+    diameter_m = 0.127e-3 * 92.0 ** ((36 - n) / 39)
+    return math.pi / 4 * diameter_m**2
+
+
+def _finite(value: float, text: str, dimension: str) -> float:
+    if not math.isfinite(value):
+        raise QuantityError(f"{shorten(text)!r} is too large for {_words(dimension)}.")
+    if dimension == "temperature" and value < _ABSOLUTE_ZERO_DEGC:
+        raise QuantityError(f"{shorten(text)!r} is below absolute zero.")
+    return value
+
+
+def _not_a_quantity(text: str, dimension: str) -> str:
+    return f"{shorten(text)!r} is not {_words(dimension)}; write a number and its unit, {_such_as(dimension)}."
+
+
+def _such_as(dimension: str) -> str:
+    return f"such as {EXAMPLES[dimension.partition(' ')[0]]!r}"
+
+
+def _words(dimension: str) -> str:
+    return _WORDS.get(dimension, f"a {dimension.replace('_', ' ')}")
