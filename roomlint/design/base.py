@@ -150,8 +150,22 @@ class Missing(Exception):  # noqa: N818  an absent input is an answer (open), no
 
     def __init__(self, element: Element, key: str) -> None:
         self.element = element
-        self.key = key
-        super().__init__(element.path_of(key))
+        self.key = key + _lacking(element, key)
+        super().__init__(element.path_of(self.key))
+
+
+_COORDINATES = (("from_left", "from_right"), ("from_front", "from_rear"), ("height",))
+
+
+def _lacking(element: Element, key: str) -> str:
+    """Return which coordinate of a half-given position is not there, as the rest of a key."""
+    node = element.at.get(key) if isinstance(element.at.value, dict) else None
+    if node is None or not isinstance(node.value, dict):
+        return ""
+    for names in _COORDINATES:
+        if not any(name in node.value for name in names):
+            return f".{names[0]}"
+    return ""
 
 
 def need(value: T | None, element: Element, key: str) -> T:

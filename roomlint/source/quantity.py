@@ -233,7 +233,7 @@ def _awg_area_m2(size: str, whole: str) -> float:
     if n > _LARGEST_AWG:
         raise QuantityError(f"{shorten(whole)!r} is no AWG size; they run from 4/0 to {_LARGEST_AWG}.")
     diameter_m = 0.127e-3 * 92.0 ** ((36 - n) / 39)
-    return math.pi / 4 * diameter_m**2
+    return float(math.pi / 4 * diameter_m**2)
 
 
 def _finite(value: float, text: str, dimension: str) -> float:
