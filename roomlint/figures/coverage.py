@@ -47,7 +47,7 @@ def frame_of(axis: Vector3, top: Vector3 = UP) -> Frame:
     return Frame(right, cross(right, out), out)
 
 
-def mounted_axis(  # noqa: PLR0913  a mount has this many joints
+def mounted_axis(
     normal: Vector3,
     top: Vector3 = UP,
     *,

@@ -1,0 +1,112 @@
+"""The layout table against the data file of the public ADM renderer package `ear`, read as data, never imported.
+
+The package's own note says that the file derives from Rec. ITU-R BS.2051-1.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from importlib.metadata import PackageNotFoundError, files, version
+from typing import Any
+
+import pytest
+import yaml
+
+from roomlint.figures.layouts import ANYWHERE, LAYOUTS, counted, counts_of, layout_of, position_of
+
+try:
+    VERSION = version("ear")
+except PackageNotFoundError:
+    # It asks for a numpy too old for the other tests, so it is installed by hand: pip install --no-deps ear==2.1.0
+    pytest.skip("the package `ear` is not installed", allow_module_level=True)
+
+
+def _published() -> list[dict[str, Any]]:
+    (entry,) = [path for path in files("ear") or () if str(path) == "ear/core/data/2051_layouts.yaml"]
+    text = entry.read_binary()
+    assert VERSION == "2.1.0"
+    assert hashlib.sha256(text).hexdigest() == "ccdfd58087d0ddabab09deb3f45377772d153891e00d6c7bac7c0889204783be"
+    layouts: list[dict[str, Any]] = yaml.safe_load(text)
+    return layouts
+
+
+def _channels() -> list[Any]:
+    return [
+        pytest.param(layout["name"], channel, id=f"{layout['name']}-{channel['name']}")
+        for layout in _published()
+        for channel in layout["channels"]
+    ]
+
+
+def test_the_layouts_are_the_published_ones_with_the_published_channels() -> None:
+    assert {name: set(layout.labels) for name, layout in LAYOUTS.items()} == {
+        layout["name"]: {channel["name"] for channel in layout["channels"]} for layout in _published()
+    }
+
+
+@pytest.mark.parametrize(("layout", "channel"), _channels())
+def test_nominal_direction_and_elevation_range_agree(layout: str, channel: dict[str, Any]) -> None:
+    ours = position_of(layout, channel["name"])
+    azimuth, elevation = channel["position"]["az"], channel["position"]["el"]
+    if ours.is_lfe and not ours.is_placed:
+        assert ours.azimuth_deg is None  # the file gives a stand-in and says so in a comment
+    else:
+        assert (ours.azimuth_deg, ours.elevation_deg) == (azimuth, elevation)
+    assert ours.elevation_range == tuple(channel.get("el_range", (elevation, elevation)))
+
+
+@pytest.mark.parametrize(("layout", "channel"), _channels())
+def test_azimuth_range_agrees(layout: str, channel: dict[str, Any]) -> None:
+    ours = position_of(layout, channel["name"])
+    azimuth = channel["position"]["az"]
+    low, high = channel.get("az_range", (azimuth, azimuth))
+    assert (min(start for start, _ in ours.azimuth_ranges), max(end for _, end in ours.azimuth_ranges)) == (low, high)
+
+
+def test_only_the_screen_edges_have_a_forbidden_middle() -> None:
+    split = {
+        (name, label): position.azimuth_ranges
+        for name, layout in LAYOUTS.items()
+        for label, position in layout.positions.items()
+        if len(position.azimuth_ranges) > 1
+    }
+    # The check on screen loudspeakers in the same package, ear/core/point_source.py: 5 to 25 or 35 to 60 deg.
+    assert split == {
+        ("4+9+0", "M+SC"): ((5, 25), (35, 60)),
+        ("4+9+0", "M-SC"): ((-25, -5), (-60, -35)),
+    }
+
+
+def test_an_lfe_loudspeaker_is_placed_only_in_layouts_f_and_h() -> None:
+    placed = {
+        layout.letter
+        for layout in LAYOUTS.values()
+        for position in layout.positions.values()
+        if position.is_lfe and position.azimuth_ranges != (ANYWHERE,)
+    }
+    assert placed == {"F", "H"}
+
+
+# Letters and names: the scene files of the BBC R&D binaural room response data set (A to H), and a transcription of
+# BS.2051-3 for I and J. Channel counts without LFE follow from the names.
+@pytest.mark.parametrize(
+    ("letter", "name", "main", "lfe"),
+    [
+        ("A", "0+2+0", 2, 0),
+        ("B", "0+5+0", 5, 1),
+        ("C", "2+5+0", 7, 1),
+        ("D", "4+5+0", 9, 1),
+        ("E", "4+5+1", 10, 1),
+        ("F", "3+7+0", 10, 2),
+        ("G", "4+9+0", 13, 1),
+        ("H", "9+10+3", 22, 2),
+        ("I", "0+7+0", 7, 1),
+        ("J", "4+7+0", 11, 1),
+    ],
+)
+def test_letter_name_and_channel_counts(letter: str, name: str, main: int, lfe: int) -> None:
+    layout = layout_of(letter)
+    assert layout.name == name
+    assert len(layout.main_labels) == main
+    assert len(layout.labels) == main + lfe
+    assert counted(layout.labels) == counts_of(name)
