@@ -1,0 +1,118 @@
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from roomlint.figures import bass
+
+SIZE = (6.0, 4.5, 2.7)
+ROOM = bass.Box(SIZE, 0.4, 343.0)
+BAND = [float(f) for f in range(20, 81, 4)]
+parts_of_room = st.tuples(st.floats(0, 1), st.floats(0, 1), st.floats(0, 1))
+
+
+def at(part: tuple[float, float, float]) -> tuple[float, float, float]:
+    return (SIZE[0] * part[0], SIZE[1] * part[1], SIZE[2] * part[2])
+
+
+@settings(max_examples=20, deadline=None)
+@given(parts_of_room, parts_of_room)
+def test_source_and_receiver_change_places_without_a_trace(
+    first: tuple[float, float, float], second: tuple[float, float, float]
+) -> None:
+    there = bass.transfer(ROOM, [at(first)], [at(second)], BAND)
+    back = bass.transfer(ROOM, [at(second)], [at(first)], BAND)
+    assert np.allclose(there, back, rtol=1e-9)
+
+
+@settings(max_examples=20, deadline=None)
+@given(parts_of_room, parts_of_room)
+def test_mirrored_room_answers_alike(source: tuple[float, float, float], seat: tuple[float, float, float]) -> None:
+    mirrored = [(1 - x, y, z) for x, y, z in (source, seat)]
+    here = bass.transfer(ROOM, [at(source)], [at(seat)], BAND)
+    there = bass.transfer(ROOM, [at(mirrored[0])], [at(mirrored[1])], BAND)
+    assert np.allclose(here, there, rtol=1e-6, atol=1e-9)
+
+
+def test_two_equal_sources_in_one_place_add_six_decibels() -> None:
+    source, seat = bass.BassSource((0.3, 0.3, 0.2)), (4.0, 2.0, 1.1)
+    one = bass.response_db(ROOM, [source], [seat], BAND)
+    two = bass.response_db(ROOM, [source, source], [seat], BAND)
+    assert np.allclose(two - one, 20 * np.log10(2))
+
+
+def test_inverted_twin_silences_its_source_down_to_the_floor() -> None:
+    spot, seat = (0.3, 0.3, 0.2), (4.0, 2.0, 1.1)
+    pair = [bass.BassSource(spot), bass.BassSource(spot, inverted=True)]
+    assert np.allclose(bass.response_db(ROOM, pair, [seat], BAND), -80.0)
+
+
+def test_half_a_period_of_delay_works_as_inversion() -> None:
+    spot, other, seat = (0.3, 0.3, 0.2), (5.7, 4.2, 0.2), (4.0, 2.0, 1.1)
+    delayed = bass.response_db(ROOM, [bass.BassSource(spot), bass.BassSource(other, delay_s=1 / 80)], [seat], [40.0])
+    inverted = bass.response_db(ROOM, [bass.BassSource(spot), bass.BassSource(other, inverted=True)], [seat], [40.0])
+    assert np.allclose(delayed, inverted)
+
+
+def test_level_setting_shifts_a_lone_source_by_as_much() -> None:
+    spot, seat = (0.3, 0.3, 0.2), (4.0, 2.0, 1.1)
+    plain = bass.response_db(ROOM, [bass.BassSource(spot)], [seat], BAND)
+    lower = bass.response_db(ROOM, [bass.BassSource(spot, level_db=-3.0)], [seat], BAND)
+    assert np.allclose(plain - lower, 3.0)
+
+
+def test_below_the_first_mode_a_closed_room_lifts_the_level_towards_twelve_decibels_an_octave() -> None:
+    lively = bass.Box(SIZE, 10.0, 343.0)  # loss would take some of the rise
+    levels = bass.response_db(lively, [bass.BassSource((0.3, 0.3, 0.2))], [(4.0, 2.0, 1.1)], [2.5, 5.0])
+    assert levels[0, 0] - levels[0, 1] == pytest.approx(12, abs=0.5)
+
+
+def test_one_seat_has_no_spread() -> None:
+    spread = bass.seat_spread(np.array([[70.0, 60.0]]), [20.0, 40.0])
+    assert (spread.mean_range_db, spread.mean_variance_db2, spread.deepest_dip_db) == (0.0, 0.0, (0.0,))
+
+
+def test_spread_of_two_seats_by_hand() -> None:
+    spread = bass.seat_spread(np.array([[70.0, 60.0], [64.0, 60.0]]), [20.0, 40.0])
+    assert spread.range_db == (6.0, 0.0)
+    assert (spread.mean_range_db, spread.mean_variance_db2) == (3.0, 4.5)
+    assert (spread.mean_deviation_db, spread.mean_excess_db) == (1.5, 1.5)
+    assert spread.deepest_dip_db == (0.0, -3.0)
+    assert spread.dip_hz[1] == 20.0
+
+
+def test_smoothing_leaves_a_flat_response_alone() -> None:
+    flat = np.full((2, len(BAND)), 71.0)
+    assert np.allclose(bass.smoothed_db(flat, BAND, 6), flat)
+
+
+def test_smoothing_fills_a_narrow_dip() -> None:
+    fine = [float(f) for f in range(20, 81)]
+    levels = np.zeros((1, len(fine)))
+    levels[0, 40] = -40.0
+    assert bass.smoothed_db(levels, fine, 6)[0, 40] > -1.5
+
+
+def test_band_level_is_a_power_mean() -> None:
+    levels = np.array([[80.0, 80.0, 0.0]])
+    assert bass.band_level_db(levels, [20.0, 30.0, 90.0], 20, 40)[0] == pytest.approx(80.0)
+
+
+def test_band_without_frequencies_is_refused() -> None:
+    with pytest.raises(ValueError, match="no frequency"):
+        bass.band_level_db(np.zeros((1, 1)), [20.0], 30, 40)
+
+
+def test_seat_outside_the_room_is_refused() -> None:
+    with pytest.raises(ValueError, match="outside"):
+        bass.transfer(ROOM, [(0.3, 0.3, 0.3)], [(7.0, 1.0, 1.0)], BAND)
+
+
+def test_room_without_decay_is_refused() -> None:
+    with pytest.raises(ValueError, match="decay"):
+        bass.transfer(bass.Box(SIZE, 0.0, 343.0), [(0.3, 0.3, 0.3)], [(4.0, 1.0, 1.0)], BAND)
+
+
+def test_response_without_sources_is_refused() -> None:
+    with pytest.raises(ValueError, match="at least one source"):
+        bass.response_db(ROOM, [], [(4.0, 1.0, 1.0)], BAND)

@@ -1,0 +1,127 @@
+"""Modal response of a box against image sources and independently computed tables."""
+
+import math
+
+import numpy as np
+import pyroomacoustics
+import pytest
+
+from roomlint.figures import bass
+
+FOOT = 0.3048
+ROOM_A = (6.0, 4.5, 2.7)
+BAND = [float(f) for f in range(20, 81)]
+
+
+def test_response_matches_an_independent_modal_sum() -> None:
+    frequencies = [20, 28.5833, 40, 50, 57.1667, 63.5185, 80, 100]
+    expected = [7.55, 11.74, -3.02, -5.88, 5.03, -7.70, 9.42, -3.79]
+    found = bass.response_db(
+        bass.Box(ROOM_A, 0.5, 343.0), [bass.BassSource((0.5, 0.5, 0.3))], [(4.0, 2.0, 1.2)], frequencies
+    )
+    assert found[0].tolist() == pytest.approx(expected, abs=0.1)
+
+
+def _image_source_db(absorption: float, order: int, frequencies: np.ndarray) -> np.ndarray:
+    rate = 2000
+    room = pyroomacoustics.ShoeBox(
+        ROOM_A, fs=rate, materials=pyroomacoustics.Material(absorption), max_order=order, air_absorption=False
+    )
+    room.set_sound_speed(343.0)
+    room.add_source([0.5, 0.5, 0.3])
+    room.add_microphone([4.0, 2.0, 1.2])
+    was = pyroomacoustics.constants.get("rir_hpf_enable")
+    pyroomacoustics.constants.set("rir_hpf_enable", val=False)  # its high-pass would cut the very band under test
+    room.compute_rir()
+    pyroomacoustics.constants.set("rir_hpf_enable", val=was)
+    impulse = room.rir[0][0]
+    delay = pyroomacoustics.constants.get("frac_delay_length") // 2
+    times = (np.arange(impulse.size) - delay) / rate
+    # the program's amplitude is already damping over distance, that is 1 at 1 m
+    spectrum = np.exp(-2j * np.pi * np.outer(frequencies, times)) @ impulse
+    return np.asarray(20 * np.log10(np.abs(spectrum)))
+
+
+def _peaks(levels: np.ndarray, frequencies: np.ndarray) -> list[float]:
+    higher = (levels[1:-1] > levels[:-2]) & (levels[1:-1] > levels[2:])
+    return [float(f) for f in frequencies[1:-1][higher]]
+
+
+def test_response_agrees_with_image_sources() -> None:
+    # pyroomacoustics (image sources), uniform absorption 0.3; Sabine decay of that room.
+    frequencies = np.arange(15, 150.25, 0.5)
+    images = _image_source_db(0.3, 50, frequencies)
+    decay = 24 * math.log(10) / 343 * 72.9 / (110.7 * 0.3)
+    modal = bass.response_db(
+        bass.Box(ROOM_A, decay, 343.0),
+        [bass.BassSource((0.5, 0.5, 0.3))],
+        [(4.0, 2.0, 1.2)],
+        frequencies.tolist(),
+    )[0]
+    difference = modal - images
+    assert np.median(np.abs(difference)) < 1.5
+    assert abs(difference.mean()) < 0.5
+    below = frequencies < 60
+    for image_peak in _peaks(images[below], frequencies[below]):
+        assert min(abs(image_peak - peak) for peak in _peaks(modal, frequencies)) <= 1.0
+
+
+def _layout_spread(layout: str) -> bass.SeatSpread:
+    length, width, height, e = 24 * FOOT, 20 * FOOT, 9 * FOOT, 0.1
+    front, rear = (e, width / 2), (length - e, width / 2)
+    left, right = (length / 2, e), (length / 2, width - e)
+    corners = [(e, e), (e, width - e), (length - e, e), (length - e, width - e)]
+    spots = {
+        "1 corner": corners[:1],
+        "1 front mid": [front],
+        "2 front corners": corners[:2],
+        "2 opposite corners": [corners[0], corners[3]],
+        "2 mid front and back": [front, rear],
+        "2 mid sides": [left, right],
+        "4 corners": corners,
+        "4 midpoints": [front, rear, left, right],
+    }[layout]
+    sources = [bass.BassSource((x, y, e), level_db=-20 * math.log10(len(spots))) for x, y in spots]
+    grid = [(i - 1.5) * 2 * FOOT for i in range(4)]
+    seats = [(length / 2 + along, width / 2 + across, 1.1) for along in grid for across in grid]
+    levels = bass.response_db(bass.Box((length, width, height), 0.5, 343.0), sources, seats, BAND)
+    return bass.seat_spread(levels, BAND)
+
+
+@pytest.mark.parametrize(
+    ("layout", "variance", "deviation", "span", "excess"),
+    [
+        ("1 corner", 18.8, 4.09, 14.2, 5.31),
+        ("1 front mid", 21.2, 3.91, 11.1, 4.75),
+        ("2 front corners", 13.6, 3.31, 9.4, 3.99),
+        ("2 opposite corners", 5.6, 2.13, 6.8, 2.68),
+        ("2 mid front and back", 2.6, 1.50, 3.7, 1.78),
+        ("2 mid sides", 5.8, 2.14, 5.6, 2.70),
+        ("4 corners", 2.7, 1.37, 3.5, 1.71),
+        ("4 midpoints", 2.8, 1.34, 3.5, 1.89),
+    ],
+)
+def test_seat_spread_of_known_layouts_matches_an_independent_modal_sum(
+    layout: str, variance: float, deviation: float, span: float, excess: float
+) -> None:
+    found = _layout_spread(layout)
+    assert found.mean_variance_db2 == pytest.approx(variance, abs=0.25)
+    assert found.mean_deviation_db == pytest.approx(deviation, abs=0.1)
+    assert found.mean_range_db == pytest.approx(span, abs=0.15)
+    assert found.mean_excess_db == pytest.approx(excess, abs=0.1)
+
+
+def test_layouts_rank_as_the_published_study_found() -> None:
+    # Conclusions of the 2002 study on several subwoofers, second-hand: four at the wall midpoints vary least, two at
+    # opposite midpoints are almost as good, one subwoofer is worst.
+    spread = {
+        name: _layout_spread(name).mean_deviation_db
+        for name in ("1 corner", "2 opposite corners", "2 mid front and back", "4 corners", "4 midpoints")
+    }
+    assert sorted(spread, key=spread.__getitem__) == [
+        "4 midpoints",
+        "4 corners",
+        "2 mid front and back",
+        "2 opposite corners",
+        "1 corner",
+    ]
