@@ -642,9 +642,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "125 Hz" in data__treatments_item__absorption_keys:
                                     data__treatments_item__absorption_keys.remove("125 Hz")
                                     data__treatments_item__absorption__125Hz = data__treatments_item__absorption["125 Hz"]
-                                    if not isinstance(data__treatments_item__absorption__125Hz, (int, float, Decimal)) or isinstance(data__treatments_item__absorption__125Hz, bool):
+                                    if not isinstance(data__treatments_item__absorption__125Hz, (int, float)) or isinstance(data__treatments_item__absorption__125Hz, bool):
                                         raise NotValid
-                                    if isinstance(data__treatments_item__absorption__125Hz, (int, float, Decimal)) and not isinstance(data__treatments_item__absorption__125Hz, bool):
+                                    if isinstance(data__treatments_item__absorption__125Hz, (int, float)) and not isinstance(data__treatments_item__absorption__125Hz, bool):
                                         if data__treatments_item__absorption__125Hz < 0:
                                             raise NotValid
                                         if data__treatments_item__absorption__125Hz > 1.3:
@@ -652,9 +652,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "250 Hz" in data__treatments_item__absorption_keys:
                                     data__treatments_item__absorption_keys.remove("250 Hz")
                                     data__treatments_item__absorption__250Hz = data__treatments_item__absorption["250 Hz"]
-                                    if not isinstance(data__treatments_item__absorption__250Hz, (int, float, Decimal)) or isinstance(data__treatments_item__absorption__250Hz, bool):
+                                    if not isinstance(data__treatments_item__absorption__250Hz, (int, float)) or isinstance(data__treatments_item__absorption__250Hz, bool):
                                         raise NotValid
-                                    if isinstance(data__treatments_item__absorption__250Hz, (int, float, Decimal)) and not isinstance(data__treatments_item__absorption__250Hz, bool):
+                                    if isinstance(data__treatments_item__absorption__250Hz, (int, float)) and not isinstance(data__treatments_item__absorption__250Hz, bool):
                                         if data__treatments_item__absorption__250Hz < 0:
                                             raise NotValid
                                         if data__treatments_item__absorption__250Hz > 1.3:
@@ -662,9 +662,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "500 Hz" in data__treatments_item__absorption_keys:
                                     data__treatments_item__absorption_keys.remove("500 Hz")
                                     data__treatments_item__absorption__500Hz = data__treatments_item__absorption["500 Hz"]
-                                    if not isinstance(data__treatments_item__absorption__500Hz, (int, float, Decimal)) or isinstance(data__treatments_item__absorption__500Hz, bool):
+                                    if not isinstance(data__treatments_item__absorption__500Hz, (int, float)) or isinstance(data__treatments_item__absorption__500Hz, bool):
                                         raise NotValid
-                                    if isinstance(data__treatments_item__absorption__500Hz, (int, float, Decimal)) and not isinstance(data__treatments_item__absorption__500Hz, bool):
+                                    if isinstance(data__treatments_item__absorption__500Hz, (int, float)) and not isinstance(data__treatments_item__absorption__500Hz, bool):
                                         if data__treatments_item__absorption__500Hz < 0:
                                             raise NotValid
                                         if data__treatments_item__absorption__500Hz > 1.3:
@@ -672,9 +672,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "1 kHz" in data__treatments_item__absorption_keys:
                                     data__treatments_item__absorption_keys.remove("1 kHz")
                                     data__treatments_item__absorption__1kHz = data__treatments_item__absorption["1 kHz"]
-                                    if not isinstance(data__treatments_item__absorption__1kHz, (int, float, Decimal)) or isinstance(data__treatments_item__absorption__1kHz, bool):
+                                    if not isinstance(data__treatments_item__absorption__1kHz, (int, float)) or isinstance(data__treatments_item__absorption__1kHz, bool):
                                         raise NotValid
-                                    if isinstance(data__treatments_item__absorption__1kHz, (int, float, Decimal)) and not isinstance(data__treatments_item__absorption__1kHz, bool):
+                                    if isinstance(data__treatments_item__absorption__1kHz, (int, float)) and not isinstance(data__treatments_item__absorption__1kHz, bool):
                                         if data__treatments_item__absorption__1kHz < 0:
                                             raise NotValid
                                         if data__treatments_item__absorption__1kHz > 1.3:
@@ -682,9 +682,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "2 kHz" in data__treatments_item__absorption_keys:
                                     data__treatments_item__absorption_keys.remove("2 kHz")
                                     data__treatments_item__absorption__2kHz = data__treatments_item__absorption["2 kHz"]
-                                    if not isinstance(data__treatments_item__absorption__2kHz, (int, float, Decimal)) or isinstance(data__treatments_item__absorption__2kHz, bool):
+                                    if not isinstance(data__treatments_item__absorption__2kHz, (int, float)) or isinstance(data__treatments_item__absorption__2kHz, bool):
                                         raise NotValid
-                                    if isinstance(data__treatments_item__absorption__2kHz, (int, float, Decimal)) and not isinstance(data__treatments_item__absorption__2kHz, bool):
+                                    if isinstance(data__treatments_item__absorption__2kHz, (int, float)) and not isinstance(data__treatments_item__absorption__2kHz, bool):
                                         if data__treatments_item__absorption__2kHz < 0:
                                             raise NotValid
                                         if data__treatments_item__absorption__2kHz > 1.3:
@@ -692,9 +692,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "4 kHz" in data__treatments_item__absorption_keys:
                                     data__treatments_item__absorption_keys.remove("4 kHz")
                                     data__treatments_item__absorption__4kHz = data__treatments_item__absorption["4 kHz"]
-                                    if not isinstance(data__treatments_item__absorption__4kHz, (int, float, Decimal)) or isinstance(data__treatments_item__absorption__4kHz, bool):
+                                    if not isinstance(data__treatments_item__absorption__4kHz, (int, float)) or isinstance(data__treatments_item__absorption__4kHz, bool):
                                         raise NotValid
-                                    if isinstance(data__treatments_item__absorption__4kHz, (int, float, Decimal)) and not isinstance(data__treatments_item__absorption__4kHz, bool):
+                                    if isinstance(data__treatments_item__absorption__4kHz, (int, float)) and not isinstance(data__treatments_item__absorption__4kHz, bool):
                                         if data__treatments_item__absorption__4kHz < 0:
                                             raise NotValid
                                         if data__treatments_item__absorption__4kHz > 1.3:
@@ -708,9 +708,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "flame_spread" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("flame_spread")
                             data__treatments_item__flamespread = data__treatments_item["flame_spread"]
-                            if not isinstance(data__treatments_item__flamespread, (int, float, Decimal)) or isinstance(data__treatments_item__flamespread, bool):
+                            if not isinstance(data__treatments_item__flamespread, (int, float)) or isinstance(data__treatments_item__flamespread, bool):
                                 raise NotValid
-                            if isinstance(data__treatments_item__flamespread, (int, float, Decimal)) and not isinstance(data__treatments_item__flamespread, bool):
+                            if isinstance(data__treatments_item__flamespread, (int, float)) and not isinstance(data__treatments_item__flamespread, bool):
                                 if data__treatments_item__flamespread < 0:
                                     raise NotValid
                                 if data__treatments_item__flamespread > 500:
@@ -718,9 +718,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "smoke_developed" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("smoke_developed")
                             data__treatments_item__smokedeveloped = data__treatments_item["smoke_developed"]
-                            if not isinstance(data__treatments_item__smokedeveloped, (int, float, Decimal)) or isinstance(data__treatments_item__smokedeveloped, bool):
+                            if not isinstance(data__treatments_item__smokedeveloped, (int, float)) or isinstance(data__treatments_item__smokedeveloped, bool):
                                 raise NotValid
-                            if isinstance(data__treatments_item__smokedeveloped, (int, float, Decimal)) and not isinstance(data__treatments_item__smokedeveloped, bool):
+                            if isinstance(data__treatments_item__smokedeveloped, (int, float)) and not isinstance(data__treatments_item__smokedeveloped, bool):
                                 if data__treatments_item__smokedeveloped < 0:
                                     raise NotValid
                                 if data__treatments_item__smokedeveloped > 1000:
@@ -783,7 +783,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                             data__seats_item__row = data__seats_item["row"]
                             if not isinstance(data__seats_item__row, (int)) and not (isinstance(data__seats_item__row, float) and data__seats_item__row.is_integer()) or isinstance(data__seats_item__row, bool):
                                 raise NotValid
-                            if isinstance(data__seats_item__row, (int, float, Decimal)) and not isinstance(data__seats_item__row, bool):
+                            if isinstance(data__seats_item__row, (int, float)) and not isinstance(data__seats_item__row, bool):
                                 if data__seats_item__row < 1:
                                     raise NotValid
                                 if data__seats_item__row > 12:
@@ -870,7 +870,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                     data__picture__lines = data__picture["lines"]
                     if not isinstance(data__picture__lines, (int)) and not (isinstance(data__picture__lines, float) and data__picture__lines.is_integer()) or isinstance(data__picture__lines, bool):
                         raise NotValid
-                    if isinstance(data__picture__lines, (int, float, Decimal)) and not isinstance(data__picture__lines, bool):
+                    if isinstance(data__picture__lines, (int, float)) and not isinstance(data__picture__lines, bool):
                         if data__picture__lines < 240:
                             raise NotValid
                         if data__picture__lines > 9000:
@@ -886,9 +886,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if data__picture__formats_len > 8:
                             raise NotValid
                         for data__picture__formats_x, data__picture__formats_item in enumerate(data__picture__formats):
-                            if not isinstance(data__picture__formats_item, (int, float, Decimal)) or isinstance(data__picture__formats_item, bool):
+                            if not isinstance(data__picture__formats_item, (int, float)) or isinstance(data__picture__formats_item, bool):
                                 raise NotValid
-                            if isinstance(data__picture__formats_item, (int, float, Decimal)) and not isinstance(data__picture__formats_item, bool):
+                            if isinstance(data__picture__formats_item, (int, float)) and not isinstance(data__picture__formats_item, bool):
                                 if data__picture__formats_item < 1:
                                     raise NotValid
                                 if data__picture__formats_item > 4:
@@ -1197,7 +1197,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                                     data__electronics__amplifiers_item__feeds_item__output = data__electronics__amplifiers_item__feeds_item["output"]
                                                     if not isinstance(data__electronics__amplifiers_item__feeds_item__output, (int)) and not (isinstance(data__electronics__amplifiers_item__feeds_item__output, float) and data__electronics__amplifiers_item__feeds_item__output.is_integer()) or isinstance(data__electronics__amplifiers_item__feeds_item__output, bool):
                                                         raise NotValid
-                                                    if isinstance(data__electronics__amplifiers_item__feeds_item__output, (int, float, Decimal)) and not isinstance(data__electronics__amplifiers_item__feeds_item__output, bool):
+                                                    if isinstance(data__electronics__amplifiers_item__feeds_item__output, (int, float)) and not isinstance(data__electronics__amplifiers_item__feeds_item__output, bool):
                                                         if data__electronics__amplifiers_item__feeds_item__output < 1:
                                                             raise NotValid
                                                         if data__electronics__amplifiers_item__feeds_item__output > 64:
@@ -1420,7 +1420,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                             data__cables_item__conductors = data__cables_item["conductors"]
                             if not isinstance(data__cables_item__conductors, (int)) and not (isinstance(data__cables_item__conductors, float) and data__cables_item__conductors.is_integer()) or isinstance(data__cables_item__conductors, bool):
                                 raise NotValid
-                            if isinstance(data__cables_item__conductors, (int, float, Decimal)) and not isinstance(data__cables_item__conductors, bool):
+                            if isinstance(data__cables_item__conductors, (int, float)) and not isinstance(data__cables_item__conductors, bool):
                                 if data__cables_item__conductors < 1:
                                     raise NotValid
                                 if data__cables_item__conductors > 48:
@@ -1499,7 +1499,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                             data__cables_item__bundle = data__cables_item["bundle"]
                             if not isinstance(data__cables_item__bundle, (int)) and not (isinstance(data__cables_item__bundle, float) and data__cables_item__bundle.is_integer()) or isinstance(data__cables_item__bundle, bool):
                                 raise NotValid
-                            if isinstance(data__cables_item__bundle, (int, float, Decimal)) and not isinstance(data__cables_item__bundle, bool):
+                            if isinstance(data__cables_item__bundle, (int, float)) and not isinstance(data__cables_item__bundle, bool):
                                 if data__cables_item__bundle < 1:
                                     raise NotValid
                                 if data__cables_item__bundle > 200:
@@ -1598,9 +1598,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "feeder_drop" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("feeder_drop")
                             data__circuits_item__feederdrop = data__circuits_item["feeder_drop"]
-                            if not isinstance(data__circuits_item__feederdrop, (int, float, Decimal)) or isinstance(data__circuits_item__feederdrop, bool):
+                            if not isinstance(data__circuits_item__feederdrop, (int, float)) or isinstance(data__circuits_item__feederdrop, bool):
                                 raise NotValid
-                            if isinstance(data__circuits_item__feederdrop, (int, float, Decimal)) and not isinstance(data__circuits_item__feederdrop, bool):
+                            if isinstance(data__circuits_item__feederdrop, (int, float)) and not isinstance(data__circuits_item__feederdrop, bool):
                                 if data__circuits_item__feederdrop < 0:
                                     raise NotValid
                                 if data__circuits_item__feederdrop > 20:
@@ -1840,9 +1840,9 @@ def check_room(data, custom_formats={}, name_prefix=None):
                 if "hours_a_week" in data__calibration_keys:
                     data__calibration_keys.remove("hours_a_week")
                     data__calibration__hoursaweek = data__calibration["hours_a_week"]
-                    if not isinstance(data__calibration__hoursaweek, (int, float, Decimal)) or isinstance(data__calibration__hoursaweek, bool):
+                    if not isinstance(data__calibration__hoursaweek, (int, float)) or isinstance(data__calibration__hoursaweek, bool):
                         raise NotValid
-                    if isinstance(data__calibration__hoursaweek, (int, float, Decimal)) and not isinstance(data__calibration__hoursaweek, bool):
+                    if isinstance(data__calibration__hoursaweek, (int, float)) and not isinstance(data__calibration__hoursaweek, bool):
                         if data__calibration__hoursaweek < 0:
                             raise NotValid
                         if data__calibration__hoursaweek > 168:
@@ -2464,7 +2464,7 @@ def room____defs_fixing(data, custom_formats={}, name_prefix=None):
             data__count = data["count"]
             if not isinstance(data__count, (int)) and not (isinstance(data__count, float) and data__count.is_integer()) or isinstance(data__count, bool):
                 raise NotValid
-            if isinstance(data__count, (int, float, Decimal)) and not isinstance(data__count, bool):
+            if isinstance(data__count, (int, float)) and not isinstance(data__count, bool):
                 if data__count < 1:
                     raise NotValid
                 if data__count > 32:
@@ -2474,7 +2474,7 @@ def room____defs_fixing(data, custom_formats={}, name_prefix=None):
             data__topcount = data["top_count"]
             if not isinstance(data__topcount, (int)) and not (isinstance(data__topcount, float) and data__topcount.is_integer()) or isinstance(data__topcount, bool):
                 raise NotValid
-            if isinstance(data__topcount, (int, float, Decimal)) and not isinstance(data__topcount, bool):
+            if isinstance(data__topcount, (int, float)) and not isinstance(data__topcount, bool):
                 if data__topcount < 1:
                     raise NotValid
                 if data__topcount > 16:
@@ -2574,7 +2574,7 @@ def room____defs_board(data, custom_formats={}, name_prefix=None):
             data__layers = data["layers"]
             if not isinstance(data__layers, (int)) and not (isinstance(data__layers, float) and data__layers.is_integer()) or isinstance(data__layers, bool):
                 raise NotValid
-            if isinstance(data__layers, (int, float, Decimal)) and not isinstance(data__layers, bool):
+            if isinstance(data__layers, (int, float)) and not isinstance(data__layers, bool):
                 if data__layers < 0:
                     raise NotValid
                 if data__layers > 4:
@@ -2883,7 +2883,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                     data__amplifier__channels = data__amplifier["channels"]
                     if not isinstance(data__amplifier__channels, (int)) and not (isinstance(data__amplifier__channels, float) and data__amplifier__channels.is_integer()) or isinstance(data__amplifier__channels, bool):
                         raise NotValid
-                    if isinstance(data__amplifier__channels, (int, float, Decimal)) and not isinstance(data__amplifier__channels, bool):
+                    if isinstance(data__amplifier__channels, (int, float)) and not isinstance(data__amplifier__channels, bool):
                         if data__amplifier__channels < 1:
                             raise NotValid
                         if data__amplifier__channels > 64:
@@ -2903,9 +2903,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "damping_factor" in data__amplifier_keys:
                     data__amplifier_keys.remove("damping_factor")
                     data__amplifier__dampingfactor = data__amplifier["damping_factor"]
-                    if not isinstance(data__amplifier__dampingfactor, (int, float, Decimal)) or isinstance(data__amplifier__dampingfactor, bool):
+                    if not isinstance(data__amplifier__dampingfactor, (int, float)) or isinstance(data__amplifier__dampingfactor, bool):
                         raise NotValid
-                    if isinstance(data__amplifier__dampingfactor, (int, float, Decimal)) and not isinstance(data__amplifier__dampingfactor, bool):
+                    if isinstance(data__amplifier__dampingfactor, (int, float)) and not isinstance(data__amplifier__dampingfactor, bool):
                         if data__amplifier__dampingfactor < 1:
                             raise NotValid
                         if data__amplifier__dampingfactor > 100000:
@@ -2944,7 +2944,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                     data__processor__channels = data__processor["channels"]
                     if not isinstance(data__processor__channels, (int)) and not (isinstance(data__processor__channels, float) and data__processor__channels.is_integer()) or isinstance(data__processor__channels, bool):
                         raise NotValid
-                    if isinstance(data__processor__channels, (int, float, Decimal)) and not isinstance(data__processor__channels, bool):
+                    if isinstance(data__processor__channels, (int, float)) and not isinstance(data__processor__channels, bool):
                         if data__processor__channels < 1:
                             raise NotValid
                         if data__processor__channels > 64:
@@ -3011,7 +3011,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                     data__mount__topfasteners = data__mount["top_fasteners"]
                     if not isinstance(data__mount__topfasteners, (int)) and not (isinstance(data__mount__topfasteners, float) and data__mount__topfasteners.is_integer()) or isinstance(data__mount__topfasteners, bool):
                         raise NotValid
-                    if isinstance(data__mount__topfasteners, (int, float, Decimal)) and not isinstance(data__mount__topfasteners, bool):
+                    if isinstance(data__mount__topfasteners, (int, float)) and not isinstance(data__mount__topfasteners, bool):
                         if data__mount__topfasteners < 1:
                             raise NotValid
                         if data__mount__topfasteners > 16:
@@ -3021,7 +3021,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                     data__mount__fasteners = data__mount["fasteners"]
                     if not isinstance(data__mount__fasteners, (int)) and not (isinstance(data__mount__fasteners, float) and data__mount__fasteners.is_integer()) or isinstance(data__mount__fasteners, bool):
                         raise NotValid
-                    if isinstance(data__mount__fasteners, (int, float, Decimal)) and not isinstance(data__mount__fasteners, bool):
+                    if isinstance(data__mount__fasteners, (int, float)) and not isinstance(data__mount__fasteners, bool):
                         if data__mount__fasteners < 1:
                             raise NotValid
                         if data__mount__fasteners > 32:
@@ -3106,9 +3106,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "aspect" in data__picture_keys:
                     data__picture_keys.remove("aspect")
                     data__picture__aspect = data__picture["aspect"]
-                    if not isinstance(data__picture__aspect, (int, float, Decimal)) or isinstance(data__picture__aspect, bool):
+                    if not isinstance(data__picture__aspect, (int, float)) or isinstance(data__picture__aspect, bool):
                         raise NotValid
-                    if isinstance(data__picture__aspect, (int, float, Decimal)) and not isinstance(data__picture__aspect, bool):
+                    if isinstance(data__picture__aspect, (int, float)) and not isinstance(data__picture__aspect, bool):
                         if data__picture__aspect < 1:
                             raise NotValid
                         if data__picture__aspect > 4:
@@ -3118,7 +3118,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                     data__picture__lines = data__picture["lines"]
                     if not isinstance(data__picture__lines, (int)) and not (isinstance(data__picture__lines, float) and data__picture__lines.is_integer()) or isinstance(data__picture__lines, bool):
                         raise NotValid
-                    if isinstance(data__picture__lines, (int, float, Decimal)) and not isinstance(data__picture__lines, bool):
+                    if isinstance(data__picture__lines, (int, float)) and not isinstance(data__picture__lines, bool):
                         if data__picture__lines < 240:
                             raise NotValid
                         if data__picture__lines > 9000:
@@ -3126,9 +3126,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "gain" in data__picture_keys:
                     data__picture_keys.remove("gain")
                     data__picture__gain = data__picture["gain"]
-                    if not isinstance(data__picture__gain, (int, float, Decimal)) or isinstance(data__picture__gain, bool):
+                    if not isinstance(data__picture__gain, (int, float)) or isinstance(data__picture__gain, bool):
                         raise NotValid
-                    if isinstance(data__picture__gain, (int, float, Decimal)) and not isinstance(data__picture__gain, bool):
+                    if isinstance(data__picture__gain, (int, float)) and not isinstance(data__picture__gain, bool):
                         if data__picture__gain < 0.1:
                             raise NotValid
                         if data__picture__gain > 5:
@@ -3165,9 +3165,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "throw_min" in data__picture_keys:
                     data__picture_keys.remove("throw_min")
                     data__picture__throwmin = data__picture["throw_min"]
-                    if not isinstance(data__picture__throwmin, (int, float, Decimal)) or isinstance(data__picture__throwmin, bool):
+                    if not isinstance(data__picture__throwmin, (int, float)) or isinstance(data__picture__throwmin, bool):
                         raise NotValid
-                    if isinstance(data__picture__throwmin, (int, float, Decimal)) and not isinstance(data__picture__throwmin, bool):
+                    if isinstance(data__picture__throwmin, (int, float)) and not isinstance(data__picture__throwmin, bool):
                         if data__picture__throwmin < 0.1:
                             raise NotValid
                         if data__picture__throwmin > 20:
@@ -3175,9 +3175,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "throw_max" in data__picture_keys:
                     data__picture_keys.remove("throw_max")
                     data__picture__throwmax = data__picture["throw_max"]
-                    if not isinstance(data__picture__throwmax, (int, float, Decimal)) or isinstance(data__picture__throwmax, bool):
+                    if not isinstance(data__picture__throwmax, (int, float)) or isinstance(data__picture__throwmax, bool):
                         raise NotValid
-                    if isinstance(data__picture__throwmax, (int, float, Decimal)) and not isinstance(data__picture__throwmax, bool):
+                    if isinstance(data__picture__throwmax, (int, float)) and not isinstance(data__picture__throwmax, bool):
                         if data__picture__throwmax < 0.1:
                             raise NotValid
                         if data__picture__throwmax > 20:
@@ -3192,9 +3192,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "shift_vertical" in data__picture_keys:
                     data__picture_keys.remove("shift_vertical")
                     data__picture__shiftvertical = data__picture["shift_vertical"]
-                    if not isinstance(data__picture__shiftvertical, (int, float, Decimal)) or isinstance(data__picture__shiftvertical, bool):
+                    if not isinstance(data__picture__shiftvertical, (int, float)) or isinstance(data__picture__shiftvertical, bool):
                         raise NotValid
-                    if isinstance(data__picture__shiftvertical, (int, float, Decimal)) and not isinstance(data__picture__shiftvertical, bool):
+                    if isinstance(data__picture__shiftvertical, (int, float)) and not isinstance(data__picture__shiftvertical, bool):
                         if data__picture__shiftvertical < 0:
                             raise NotValid
                         if data__picture__shiftvertical > 500:
@@ -3202,9 +3202,9 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "shift_horizontal" in data__picture_keys:
                     data__picture_keys.remove("shift_horizontal")
                     data__picture__shifthorizontal = data__picture["shift_horizontal"]
-                    if not isinstance(data__picture__shifthorizontal, (int, float, Decimal)) or isinstance(data__picture__shifthorizontal, bool):
+                    if not isinstance(data__picture__shifthorizontal, (int, float)) or isinstance(data__picture__shifthorizontal, bool):
                         raise NotValid
-                    if isinstance(data__picture__shifthorizontal, (int, float, Decimal)) and not isinstance(data__picture__shifthorizontal, bool):
+                    if isinstance(data__picture__shifthorizontal, (int, float)) and not isinstance(data__picture__shifthorizontal, bool):
                         if data__picture__shifthorizontal < 0:
                             raise NotValid
                         if data__picture__shifthorizontal > 500:

@@ -43,6 +43,8 @@ def _code(kind: str) -> str:
     body = code[code.index("REGEX_PATTERNS") :]
     # One refusal for all: what is wrong is told by jsonschema, so the texts here would only cost time and space.
     body = _REFUSAL.sub("raise NotValid", body)
+    # The tree holds no Decimal, and the name would need an import.
+    body = body.replace(", Decimal)", ")")
     body = body.replace("REGEX_PATTERNS", f"PATTERNS_{kind.upper()}").replace("def validate(", f"def check_{kind}(")
     return body.replace("validate___definitions", f"{kind}").replace("validate_", f"{kind}_")
 
