@@ -179,6 +179,6 @@ def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
 
 
 def _write(kind: str, review: Review, *, verdicts: bool) -> str:
-    from roomlint.report import WRITERS
+    from roomlint.report import write
 
-    return WRITERS[kind](review, verdicts=verdicts)
+    return write(kind, review, verdicts=verdicts)

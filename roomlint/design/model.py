@@ -48,6 +48,11 @@ class Design(Element):
         """Yield the loudspeakers that carry one of the labels, in the order of the file."""
         return (speaker for speaker in self.loudspeakers if speaker.label in labels)
 
+    @property
+    def sources(self) -> tuple[Loudspeaker | Subwoofer, ...]:
+        """Return everything that makes sound: the loudspeakers, then the subwoofers."""
+        return (*self.loudspeakers, *self.subwoofers)
+
     def named_elements(self) -> Iterator[Element]:
         """Yield every element that has an id of its own in the file."""
         shell = self.shell

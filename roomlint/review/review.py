@@ -35,6 +35,8 @@ class RoomReview:
     gone: tuple[Verdict, ...] = ()
     """Failures of the earlier revision that are no longer there, when compared."""
     compared: bool = False
+    loosened: tuple[str, ...] = ()
+    """Rules of chapters where people can get hurt that the house file made looser, in words."""
 
     def counts(self) -> Mapping[str, int]:
         """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""

@@ -1,0 +1,429 @@
+"""Chapter bass: the subwoofers at the seats, and the room's modes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.design.base import Group
+from roomlint.review import (
+    Against,
+    Level,
+    Window,
+    asks,
+    does_not_apply,
+    fails,
+    memory,
+    passes,
+    practice,
+    rule,
+    standard,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from roomlint.design.listening import Seat
+    from roomlint.design.model import Design
+    from roomlint.design.shell import Shell
+    from roomlint.review import Figure, Room, Says
+
+HANDBOOK = standard("Handbook for Sound Engineers", "small-room acoustics, axial modes", edition="4", read=True)
+NOT_A_BOX = "the room is not a rectangle under a flat ceiling, which this formula needs."
+SEATS_FOR_ONE = 3
+
+
+def _with_subwoofers(room: Room) -> Iterable[Design]:
+    return (room.design,) if room.design.subwoofers else ()
+
+
+def _seats_with_subwoofers(room: Room) -> Iterable[Seat]:
+    return room.design.seats if room.design.subwoofers else ()
+
+
+def _several_seats_with_subwoofers(room: Room) -> Iterable[Seat]:
+    return room.design.seats if room.design.subwoofers and len(room.design.seats) > 1 else ()
+
+
+def _shell(room: Room) -> Iterable[Shell]:
+    return (room.design.shell,)
+
+
+def _seats_of_boxes(room: Room) -> Iterable[Seat]:
+    return room.design.seats if room.design.shell.ceiling is None or room.figures.space.is_box else ()
+
+
+@rule(
+    "bass.seat-spread",
+    level=Level.WARNING,
+    basis=practice(
+        "seats within 6 dB of each other below 80 Hz is what several subwoofers are for; over 10 dB is heard"
+    ),
+    each=_with_subwoofers,
+    reads=("subwoofers[].position", "seats[].ear", "room"),
+    since="0.1.0",
+    window=Window(None, 10.0, "dB"),
+    target=Window(None, 6.0, "dB"),
+    at="subwoofers",
+)
+def seat_spread(room: Room, design: Design) -> Figure | Says:
+    """The bass is much the same at every seat.
+
+    Why: Equalising helps all seats only as far as they agree; what differs from seat to seat stays.
+
+    How decided: Pressure of all subwoofers together at every seat as a sum over the room's modes, 20 to 80 Hz, smoothed
+    to a twelfth of an octave; at each frequency the loudest less the quietest seat, averaged. It compares layouts: a
+    real room may differ by 3 to 6 dB. A room that is not a box is left to a person.
+
+    Remedy: Two subwoofers at opposite walls, or four; then try the positions here before building.
+
+    When to waive: Only the reference seat matters to the client.
+    """
+    if len(room.figures.bass.placed_seats()) == 1:
+        return does_not_apply("one seat has nothing to differ from.")
+    room.figures.bass.placed_subwoofers()
+    if not room.figures.bass.is_box:
+        return asks(f"seat-to-seat bass was not computed: {NOT_A_BOX} Measure it on site.")
+    return room.figures.bass.seat_spread()
+
+
+@rule(
+    "bass.deep-null",
+    level=Level.WARNING,
+    basis=practice("a seat 15 dB below the others at some bass note has lost that note"),
+    each=_several_seats_with_subwoofers,
+    reads=("subwoofers[].position", "seats[].ear", "room"),
+    since="0.1.0",
+    window=Window(-15.0, None, "dB"),
+    at="ear",
+)
+def deep_null(room: Room, seat: Seat) -> Figure | Says:
+    """No seat falls far below the others at any bass note.
+
+    Why: A deep null cannot be equalised: more power only makes the other seats louder.
+
+    How decided: As for the seat spread; each seat's lowest level against the mean of all seats, 20 to 80 Hz.
+
+    Remedy: Move the seat or a subwoofer out of the null; the frequency in the message tells which mode it is.
+
+    When to waive: The seat is hardly used.
+    """
+    room.figures.bass.placed_seats()
+    room.figures.bass.placed_subwoofers()
+    if not room.figures.bass.is_box:
+        return asks(f"nulls were not computed: {NOT_A_BOX} Measure on site.")
+    return room.figures.bass.deepest_dip(seat)
+
+
+@rule(
+    "bass.subwoofer-count",
+    level=Level.NOTE,
+    basis=practice("one subwoofer serves up to three seats in one row; published work on several subwoofers agrees"),
+    each=_with_subwoofers,
+    reads=("subwoofers", "seats[].row"),
+    since="0.1.0",
+    at="subwoofers",
+)
+def subwoofer_count(room: Room, design: Design) -> Says:
+    """More than three seats, or more than one row, have two subwoofers or more.
+
+    Why: One source leaves every mode of the room alive, and no place is good for all seats.
+
+    How decided: Number of subwoofers against number of seats and rows.
+
+    Remedy: Add a second subwoofer at the opposite wall.
+
+    When to waive: The seat spread computed for this room is small all the same.
+    """
+    seats = room.figures.bass.placed_seats()
+    rows = {seat.row for seat in seats if seat.row is not None}
+    if len(design.subwoofers) == 1 and (len(seats) > SEATS_FOR_ONE or len(rows) > 1):
+        return fails(
+            f"one subwoofer for {len(seats)} seats in {max(len(rows), 1)} rows; two or more even out the bass."
+        )
+    return passes(f"{len(design.subwoofers)} subwoofers for {len(seats)} seats.")
+
+
+@rule(
+    "bass.seat-mid-width",
+    level=Level.NOTE,
+    basis=memory("within 3 % of the middle the first mode's null is heard"),
+    each=_seats_with_subwoofers,
+    reads=("seats[].ear", "room.size"),
+    since="0.1.0",
+    window=Window(3.0, None, "%"),
+    at="ear",
+)
+def seat_mid_width(room: Room, seat: Seat) -> Figure | Says:
+    """No seat but the middle one of a row sits in the null of the first mode across the width.
+
+    Why: The first mode across the room is silent in the middle, so one side's bass is lost there.
+
+    How decided: Distance of the ear from the middle of the width in percent. Holds for a box. Subwoofers that stand
+    mirror-wise left and right do not drive that mode, and then there is nothing to judge.
+
+    Remedy: Stand the subwoofers mirror-wise to the middle, or move the seat sideways.
+
+    When to waive: The picture wants the seat in the middle and the subwoofers were placed for it.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    if room.figures.bass.first_mode_left("width") < _BARELY_DRIVEN:
+        return passes("the subwoofers together do not drive the first mode across the width.")
+    return room.figures.bass.off_middle(seat, "width")
+
+
+@rule(
+    "bass.seat-mid-length",
+    level=Level.NOTE,
+    basis=memory("within 3 % of the middle the first mode's null is heard"),
+    each=_seats_with_subwoofers,
+    reads=("seats[].ear", "room.size"),
+    since="0.1.0",
+    window=Window(3.0, None, "%"),
+    at="ear",
+)
+def seat_mid_length(room: Room, seat: Seat) -> Figure | Says:
+    """No seat sits half way between the front and the rear wall.
+
+    Why: The first mode along the room is silent half way, and the second is at its loudest.
+
+    How decided: Distance of the ear from the middle of the length in percent. Holds for a box.
+
+    Remedy: Move the row; two thirds of the length from the front is a common place.
+
+    When to waive: The subwoofers stand so that the mode is not driven, and the seat spread shows it.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    if room.figures.bass.first_mode_left("length") < _BARELY_DRIVEN:
+        return passes("the subwoofers together do not drive the first mode along the length.")
+    return room.figures.bass.off_middle(seat, "length")
+
+
+_BARELY_DRIVEN = 0.2
+
+
+@rule(
+    "bass.residual-mode",
+    level=Level.NOTE,
+    basis=standard("mode shapes of a rigid box", "second axial modes", read=True, note="exact"),
+    each=_seats_of_boxes,
+    reads=("subwoofers[].position", "seats[].ear", "room.size"),
+    since="0.1.0",
+    window=Window(5.0, None, "%"),
+    at="ear",
+)
+def residual_mode(room: Room, seat: Seat) -> Figure | Says:
+    """No seat sits at the node of a second mode that the subwoofers leave alive.
+
+    Why: Subwoofers at opposite walls cancel the odd modes and drive the even ones; a row a quarter of the length from a
+    wall then sits in a null that no equaliser fills.
+
+    How decided: How strongly all subwoofers together drive the second mode along width and length; where that is more
+    than half of what one in a corner does, the seat must be 5 % of the side away from its nodes.
+
+    Remedy: Move the row, or stand subwoofers at the middles of all four walls, which leaves that mode silent.
+
+    When to waive: Measured on site and found even.
+    """
+    if not room.design.subwoofers:
+        return does_not_apply("the room has no subwoofer.")
+    view = room.figures.bass
+    alive = [axis for axis in ("width", "length") if view.second_mode_left(axis) > _HALF]
+    if not alive:
+        return passes("the subwoofers leave no second mode alive.")
+    return min((view.second_mode_at(seat, axis) for axis in alive), key=lambda found: found.value)
+
+
+_HALF = 0.5
+
+
+@rule(
+    "bass.proportions",
+    level=Level.NOTE,
+    basis=memory("inequality for room proportions", document="EBU Tech 3276", edition="2", clause="Appendix 2"),
+    each=_shell,
+    reads=("room.size", "room.ceiling.height"),
+    since="0.1.0",
+    critical_level=Level.WARNING,
+    at="size",
+)
+def proportions(room: Room, shell: Shell) -> Against | Says:
+    """The room's proportions spread its modes.
+
+    Why: Sides too alike or too unlike pile modes on top of each other.
+
+    How decided: 1.1 w/h <= l/h <= 4.5 w/h - 4 with the longer plan side as length, for a rectangular room with a flat
+    ceiling. A note at home; with project.reference critical a warning.
+
+    Remedy: A false wall or ceiling changes the proportion; otherwise place subwoofers and seats by computation.
+
+    When to waive: The room is as it is; the placement was computed.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    low, high = room.figures.bass.proportion_window()
+    return Against(room.figures.bass.proportion_margin(), Window(min(low, high), max(low, high), ""))
+
+
+@rule(
+    "bass.whole-ratios",
+    level=Level.NOTE,
+    basis=memory("sides within 5 % of a whole-number ratio share modes", document="EBU Tech 3276", edition="2"),
+    each=_shell,
+    reads=("room.size", "room.ceiling.height"),
+    since="0.1.0",
+    window=Window(5.0, None, "%"),
+    at="size",
+)
+def whole_ratios(room: Room, shell: Shell) -> Figure | Says:
+    """No side of the room is close to a whole multiple of another.
+
+    Why: Sides in a whole-number ratio share axial modes, which then stand out.
+
+    How decided: Ratio of each pair of sides against the nearest whole number, for a rectangle under a flat ceiling.
+
+    Remedy: As for the proportions; knowing the shared frequency helps to place subwoofers.
+
+    When to waive: The room is as it is; the placement was computed.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    return room.figures.bass.nearest_whole_ratio()
+
+
+@rule(
+    "bass.axial-crowding",
+    level=Level.NOTE,
+    basis=HANDBOOK,
+    each=_shell,
+    reads=("room.size", "room.ceiling.height"),
+    since="0.1.0",
+    window=Window(5.0, None, "Hz"),
+    at="size",
+)
+def axial_crowding(room: Room, shell: Shell) -> Figure | Says:
+    """No two axial modes lie within 5 Hz of each other.
+
+    Why: Two modes at nearly one frequency ring together and colour it.
+
+    How decided: Axial modes below 200 Hz of a rectangular room with a flat ceiling. Few real rooms meet it, the
+    handbook's own good example does not: hence a note.
+
+    Remedy: Know the frequency; place the seats away from its maxima.
+
+    When to waive: Always acceptable where the seat spread is good.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    return room.figures.bass.closest_axial() or passes("fewer than two axial modes below 200 Hz.")
+
+
+@rule(
+    "bass.axial-gap",
+    level=Level.NOTE,
+    basis=HANDBOOK,
+    each=_shell,
+    reads=("room.size", "room.ceiling.height"),
+    since="0.1.0",
+    window=Window(None, 20.0, "Hz"),
+    at="size",
+)
+def axial_gap(room: Room, shell: Shell) -> Figure | Says:
+    """No axial mode stands alone by more than 20 Hz.
+
+    Why: A lone mode is heard as one note that booms between others that do not.
+
+    How decided: Steps between axial modes below 200 Hz of a rectangular room with a flat ceiling.
+
+    Remedy: Know the frequency; treat or equalise it.
+
+    When to waive: Always acceptable where the seat spread is good.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    return room.figures.bass.widest_axial() or passes("fewer than two axial modes below 200 Hz.")
+
+
+@rule(
+    "bass.mode-count",
+    level=Level.NOTE,
+    basis=standard("J. Audio Eng. Soc. 29 (1981), a criterion for the count of modes by third octaves", read=False),
+    each=_shell,
+    reads=("room.size", "room.ceiling.height"),
+    since="0.1.0",
+    at="size",
+)
+def mode_count(room: Room, shell: Shell) -> Says:
+    """The number of modes grows from each third-octave band to the next.
+
+    Why: A band with fewer modes than the one below it is a dip that the ear notices.
+
+    How decided: Modes of a rectangular room with a flat ceiling in third octaves from 20 to 200 Hz; the count must not
+    fall, and modes may coincide only where a band holds five or more.
+
+    Remedy: Know the band; place subwoofers and seats by computation.
+
+    When to waive: Always acceptable where the seat spread is good.
+    """
+    if not room.figures.bass.is_box:
+        return does_not_apply(NOT_A_BOX)
+    falling, crowded = room.figures.bass.uneven_bands()
+    told = [f"the count of modes falls at {', '.join(f'{hz:.0f}' for hz in falling)} Hz"] if falling else []
+    told += [f"modes coincide at {', '.join(f'{hz:.0f}' for hz in crowded)} Hz"] if crowded else []
+    return fails("; ".join(told) + ".") if told else passes("the count of modes never falls.")
+
+
+@rule(
+    "bass.room-volume",
+    level=Level.NOTE,
+    basis=practice("the formulas of this chapter are for rooms of 20 to 300 m3"),
+    each=_shell,
+    reads=("room",),
+    since="0.1.0",
+    window=Window(20.0, 300.0, "m3"),
+)
+def room_volume(room: Room, shell: Shell) -> Figure:
+    """The room is of a size that the formulas are for.
+
+    Why: In a very small room modes rule the whole voice range; in a very large one cinema documents apply.
+
+    How decided: Volume under the real ceiling.
+
+    Remedy: None for the room; read this chapter's other findings with care.
+
+    When to waive: The room is as it is.
+    """
+    return room.figures.bass.volume()
+
+
+def _crossed_over(room: Room) -> Iterable[Group]:
+    settings = {setting.id: setting for setting in room.design.calibration.settings if setting.crossover_hz is not None}
+    for speaker in room.design.loudspeakers:
+        if speaker.id in settings:
+            yield Group((settings[speaker.id],))
+
+
+@rule(
+    "bass.crossover-reach",
+    level=Level.WARNING,
+    basis=practice("a loudspeaker must reach below its crossover, by half an octave for choice"),
+    each=_crossed_over,
+    reads=("calibration.settings[].crossover", "product loudspeaker.low_limit"),
+    since="0.1.0",
+    window=Window(1.0, None, ""),
+    target=Window(1.5, None, ""),
+    at="crossover",
+)
+def crossover_reach(room: Room, group: Group) -> Figure:
+    """A loudspeaker reaches below its crossover to the subwoofers.
+
+    Why: Between its own lower limit and the crossover nobody plays.
+
+    How decided: Crossover frequency over the lower limit of the product: under 1 is a warning, under 1.5 a note.
+
+    Remedy: Raise the crossover, up to about 120 Hz, or choose a product that reaches lower.
+
+    When to waive: Measured response shows no hole.
+    """
+    return room.figures.bass.crossover_ratio(group.elements[0].id)
