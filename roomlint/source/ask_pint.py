@@ -4,6 +4,7 @@ Importing this module loads pint, which takes longer than checking a room; only 
 not in its table, and `make_units` do so.
 """
 
+import math
 import re
 from dataclasses import dataclass
 from functools import cache
@@ -38,6 +39,15 @@ CANONICAL = {
     "speed": "m/s",
 }
 
+_PREFIXED = frozenset(
+    {
+        *("meter", "gram", "second", "newton", "hertz", "watt", "volt", "ampere", "volt_ampere", "ohm", "pascal"),
+        *("lumen", "lux", "candela", "kelvin", "radian", "bit", "byte", "baud", "liter", "joule"),
+        *("foot", "circular_mil"),  # kft and kcmil are words of the trade
+    }
+)
+"""Units that people write with a prefix of the SI."""
+_FAR = 1800.0  # far from 0 and 1, so that the slope of an offset scale is exact
 _WORD = r"[A-Za-z°%_]+(?:(?:\^|\*\*)?-?[1-4])?"
 _UNIT = re.compile(rf"{_WORD}(?:(?: ?[*/] ?| ){_WORD}){{0,4}}")
 _POWER = re.compile(r"(?<=[A-Za-z°_])(?:\^|\*\*)?(-?[1-4])(?![0-9])")
@@ -77,15 +87,24 @@ def look_up(spelling: str) -> Unit:
     try:
         unit = registry.parse_units(_POWER.sub(r"**\1", spelling))
         names = set(unit._units)  # noqa: SLF001 (the public form is text to be taken apart again)
-        root = registry.get_root_units(unit)[1]
-    except Exception as error:
+        dimension = _dimension(names, registry.get_root_units(unit)[1])
+        odd = any(_oddly_prefixed(word) for word in re.findall(r"[A-Za-z_]+", spelling))
+        if dimension is None or odd:
+            factor = offset = 0.0
+        else:
+            at = [float(registry.Quantity(x, unit).to(CANONICAL[dimension]).magnitude) for x in (0.0, 1.0, _FAR)]
+            factor, offset = _line(*at)
+    except Exception as error:  # pint's parser lets many kinds of error through
         raise UnknownUnit(spelling) from error
-    dimension = _dimension(names, root)
-    if dimension is None:
-        return Unit(None, str(unit))
-    converted = [float(registry.Quantity(number, unit).to(CANONICAL[dimension]).magnitude) for number in (0, 1, 2)]
-    factor, offset = _line(*converted)
-    return Unit(dimension if factor else None, str(unit), factor, offset)
+    if odd:
+        raise UnknownUnit(spelling)
+    return Unit(dimension, str(unit), factor, offset) if factor else Unit(None, str(unit))
+
+
+def _oddly_prefixed(word: str) -> bool:
+    """Tell whether pint reads a slip of the pen as a prefix that nobody uses: `pin` as picoinch."""
+    readings = _registry().parse_unit_name(word)
+    return bool(readings) and all(prefix and name not in _PREFIXED for prefix, name, _ in readings)
 
 
 def _dimension(names: set[str], root: Any) -> str | None:  # noqa: ANN401
@@ -99,8 +118,8 @@ def _dimension(names: set[str], root: Any) -> str | None:  # noqa: ANN401
     return None
 
 
-def _line(at_zero: float, at_one: float, at_two: float) -> tuple[float, float]:
+def _line(at_zero: float, at_one: float, far_off: float) -> tuple[float, float]:
     """Return slope and offset; the slope is 0 for a logarithmic unit, which is on no line."""
-    slope = at_one if at_zero == 0.0 else (at_two - at_zero) / 2
-    straight = abs((at_two - at_one) - (at_one - at_zero)) <= 1e-9 * abs(slope)
-    return (slope, at_zero) if straight else (0.0, 0.0)
+    slope = at_one if at_zero == 0.0 else (far_off - at_zero) / _FAR
+    straight = math.isclose(far_off, at_zero + slope * _FAR, rel_tol=1e-9)
+    return (slope, at_zero) if straight and math.isclose(at_one, at_zero + slope, rel_tol=1e-9) else (0.0, 0.0)

@@ -7,6 +7,7 @@ explain a file that does not pass.
 from __future__ import annotations
 
 import json
+import re
 from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
@@ -15,7 +16,7 @@ from roomlint.source.place import Problem
 from roomlint.source.say import kind_of, nearest, shorten
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Iterator, Mapping
 
     from jsonschema.exceptions import ValidationError
 
@@ -47,10 +48,8 @@ def load_schema(name: str) -> Mapping[str, Any]:
 
 def explain(node: Node, data: object, schema: Mapping[str, Any]) -> list[Problem]:
     """Return what is wrong with a tree as jsonschema finds it, each told at its place."""
-    from jsonschema import Draft202012Validator
-
     problems: dict[Problem, None] = {}
-    for error in Draft202012Validator(schema).iter_errors(data):
+    for error in _validator()(schema).iter_errors(data):
         problems.update(dict.fromkeys(_told(node, error)))
     found = sorted(problems)
     if len(found) > MOST_PROBLEMS:
@@ -59,13 +58,25 @@ def explain(node: Node, data: object, schema: Mapping[str, Any]) -> list[Problem
     return found
 
 
+@cache
+def _validator() -> Any:  # noqa: ANN401 (jsonschema builds the class at run time)
+    from jsonschema import Draft202012Validator, ValidationError, validators
+
+    def pattern(_: object, wanted: str, instance: object, __: object) -> Iterator[ValidationError]:
+        # JSON Schema's `$` is the end of the text; Python's also stands before a last line break.
+        if isinstance(instance, str) and re.search(re.sub(r"(?<!\\)\$$", r"\\Z", wanted), instance) is None:
+            yield ValidationError(f"{instance!r} does not match {wanted!r}")
+
+    return validators.extend(Draft202012Validator, {"pattern": pattern})  # type: ignore[no-untyped-call]
+
+
 def _told(root: Node, error: ValidationError) -> list[Problem]:
     node = root
     for step in error.absolute_path:
         node = node.value[step]
     tell = _TELL.get(str(error.validator))
     if tell is None:
-        return [Problem(node.place, f"{error.message}.")]
+        return [Problem(node.place, f"{node.path or 'the file'}: {shorten(error.message, 200)}.")]
     return [Problem(place, text) for place, text in tell(node, error)]
 
 

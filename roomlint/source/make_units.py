@@ -1,5 +1,6 @@
 """Writes `units.py`, the table of common unit spellings, from pint: `python -m roomlint.source.make_units`."""
 
+import math
 from pathlib import Path
 
 from roomlint.source.ask_pint import CANONICAL, look_up
@@ -17,7 +18,7 @@ force: N kN lbf kgf
 time: s ms us ns min h second seconds minute minutes hour hours sec=s
 frequency: Hz kHz MHz GHz mHz
 level: dB=decibel dB(A)=decibel dB(C)=decibel dB(Z)=decibel dBA=decibel dBC=decibel dBZ=decibel dB_SPL=decibel
-level: dB_HL=decibel dB_A=decibel dB_C=decibel dB_(A)=decibel dB_(C)=decibel db=decibel dBFS=decibel dB_FS=decibel
+level: dB_A=decibel dB_C=decibel dB_(A)=decibel dB_(C)=decibel db=decibel dBFS=decibel dB_FS=decibel
 power: W mW kW watt watts BTU/h Btu/h=BTU/h BTU/hr=BTU/h Btu/hr=BTU/h hp
 apparent_power: VA kVA V*A
 voltage: V mV kV uV volt volts Vrms=V V_rms=V V_RMS=V
@@ -27,7 +28,7 @@ temperature: degC degF K °C °F celsius fahrenheit
 ratio: % percent ppm
 illuminance: lx lux fc=lumen/ft2 ftc=lumen/ft2 lm/m2 lm/ft2
 luminous_flux: lm klm lumen lumens
-luminance: cd/m2 nit nits
+luminance: cd/m2 nit nits fL=candela/ft2/pi
 airflow: m3/s m3/h L/s l/s=L/s L/min l/min=L/min cfm=ft3/min CFM=ft3/min ft3/min m3/min
 pressure: Pa kPa hPa MPa mPa psf=lbf/ft2 psi lbf/ft2 N/m2 kN/m2 N/mm2
 data_rate: Gb/s=gigabit/s Gbit/s Mb/s=megabit/s Mbit/s kb/s=kilobit/s kbit/s Gbps=gigabit/s Mbps=megabit/s
@@ -47,13 +48,14 @@ def table() -> dict[str, tuple[str, float, float]]:
             unit = look_up(expression or spelling)
             if unit.dimension != dimension:
                 raise ValueError(f"pint takes `{expression or spelling}` for {unit.dimension}, not {dimension}")
-            entries[spelling] = (dimension, float(f"{unit.factor:.15g}"), float(f"{unit.offset:.12g}"))
+            entries[spelling] = (dimension, _neat(unit.factor), _neat(unit.offset))
     return entries
 
 
 def source() -> str:
     """Return the text of `units.py`."""
-    lines = [f"    {spelling!r}: {entry!r}," for spelling, entry in table().items()]
+    lines = [f"    {_quoted(key)}: ({_quoted(kind)}, {x!r}, {y!r})," for key, (kind, x, y) in table().items()]
+    dimensions = [f"    {_quoted(dimension)}," for dimension in CANONICAL]
     return "\n".join(
         [
             '"""Common unit spellings, as pint has them: written by `python -m roomlint.source.make_units`."""',
@@ -64,10 +66,22 @@ def source() -> str:
             "}",
             '"""Spelling -> dimension, factor, offset: canonical value = number * factor + offset."""',
             "",
-            f"DIMENSIONS = {tuple(CANONICAL)!r}",
+            "DIMENSIONS = (",
+            *dimensions,
+            ")",
             "",
         ]
     )
+
+
+def _neat(value: float) -> float:
+    """Drop the last bits' noise of pint's floating-point chain: a foot is 0.3048 m by definition."""
+    short = float(f"{value:.12g}")
+    return short if math.isclose(short, value, rel_tol=1e-15) else value
+
+
+def _quoted(text: str) -> str:
+    return repr(text) if '"' in text else f'"{text}"'
 
 
 if __name__ == "__main__":

@@ -7,6 +7,7 @@ What a unit is and which dimension it has is pint's to say. Common spellings are
 import math
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from roomlint.source.say import nearest, shorten
 from roomlint.source.units import UNITS
@@ -56,6 +57,7 @@ EXAMPLES = {
     "speed": "343 m/s",
 }
 _WORDS = {
+    "another_quantity": "another quantity",
     "apparent_power": "an apparent power",
     "area": "an area",
     "airflow": "an air flow",
@@ -67,6 +69,7 @@ _WORDS = {
     "luminous_flux": "a luminous flux",
     "resistance_per_length": "a resistance per length",
 }
+_NO_SHARE = frozenset({"ratio", "level", "angle", "temperature", "conductor"})  # where `± 5 %` of a value says nothing
 _COMPOUND = frozenset({"length", "mass", "time"})  # what people write in two units, as 7 ft 6 in
 _ABSOLUTE_ZERO_DEGC = -273.15
 
@@ -100,29 +103,41 @@ _AWG = re.compile(
 _LARGEST_AWG = 40
 
 
+@lru_cache(maxsize=4096)  # the same lengths stand in every file of a team
 def parse(text: str, dimension: str) -> Measure:
-    """Return the quantity that a text gives, in the dimension's canonical unit; raises `QuantityError`."""
-    plain = " ".join(text.translate(_PLAIN).split())
-    if len(plain) > MAX_LENGTH:
+    """Return the quantity that a text gives, in the dimension's canonical unit; raises `QuantityError`.
+
+    Canonical units are those of `ask_pint.CANONICAL`: SI, except degrees, dB, degC and Gb/s; a conductor is its
+    cross-section in m2. The uncertainty is in the same unit.
+    """
+    if len(text) > MAX_LENGTH:
         raise QuantityError(f"{shorten(text)!r} is too long for {_words(dimension)}.")
+    plain = " ".join(text.translate(_PLAIN).split())
     simple = _SIMPLE.fullmatch(plain)
     if simple is not None:
         entry = UNITS.get(simple[2])
         if entry is not None and entry[0] == dimension:
-            return Measure(_finite(float(simple[1]) * entry[1] + entry[2], text, dimension))
+            return Measure(_finite(_convert(float(simple[1]), entry[1]) + entry[2], text, dimension))
     value, mark, spread = _cut(plain)
     number = _value(value, dimension, text)
     if not mark:
         return Measure(number)
-    if not re.search(r"[^0-9 .,/eE+-]", spread):
-        raise QuantityError(f"the uncertainty in {shorten(text)!r} has no unit; write it too, such as '2.40 m ± 1 cm'.")
-    spread_dimension = "temperature difference" if dimension == "temperature" else dimension
-    u = _value(spread, spread_dimension, text)
+    return Measure(number, _uncertainty(spread, number, dimension, text))
+
+
+def _uncertainty(spread: str, number: float, dimension: str, whole: str) -> float:
+    if dimension != "ratio" and not re.search(r"[^0-9 .,/eE+-]", spread):
+        twice = "write it too, such as '2.40 m ± 1 cm'."
+        raise QuantityError(f"the uncertainty in {shorten(whole)!r} has no unit; {twice}")
+    if spread.endswith("%") and dimension not in _NO_SHARE:
+        u = _finite(abs(number) * _value(spread, "ratio", whole), whole, dimension)
+    else:
+        u = _value(spread, "temperature difference" if dimension == "temperature" else dimension, whole)
     if u < 0:
         raise QuantityError(
-            f"the uncertainty in {shorten(text)!r} is negative; write how far it may be off to each side."
+            f"the uncertainty in {shorten(whole)!r} is negative; write how far it may be off to each side."
         )
-    return Measure(number, u)
+    return u
 
 
 def _cut(plain: str) -> tuple[str, str, str]:
@@ -133,23 +148,34 @@ def _cut(plain: str) -> tuple[str, str, str]:
 
 
 def _value(text: str, dimension: str, whole: str) -> float:
-    if dimension == "conductor":
-        gauge = _AWG.fullmatch(text)
-        if gauge is not None:
-            return _awg_area_m2(gauge["size"] or gauge["after"], whole)
+    gauge = _AWG.fullmatch(text)
+    if gauge is not None:
+        if dimension != "conductor":
+            said = (
+                f"{shorten(whole)!r} is a conductor size, but {_words(dimension)} belongs here, {_such_as(dimension)}."
+            )
+            raise QuantityError(said)
+        return _awg_area_m2(gauge["size"] or gauge["after"], whole)
+    if re.search(r"[0-9],[0-9]", text):
+        raise QuantityError(f"{shorten(whole)!r} has a comma in its number; write a decimal point, no thousands mark.")
     sign = -1.0 if text.startswith("-") else 1.0
-    rest = text.lstrip("+-").lstrip() if text[:1] in {"+", "-"} else text
+    rest = text[1:].lstrip() if text[:1] in {"+", "-"} else text
     found = _NUMBER.match(rest)
     if found is None:
         raise QuantityError(_not_a_quantity(whole, dimension))
     number, unit = _number(found, whole), rest[found.end() :].strip()
     if not unit:
+        if dimension == "ratio":
+            return _finite(sign * number, whole, dimension)
         raise QuantityError(f"{shorten(whole)!r} has no unit; write it too, {_such_as(dimension)}.")
-    simple = _unit(unit, dimension, whole) if _known(unit) or not _several(rest, dimension) else None
-    if simple is not None:
-        factor, offset = simple
-        return _finite(sign * number * factor + offset, whole, dimension)
-    return _finite(sign * _sum(rest, dimension, whole), whole, dimension)
+    if not _known(unit) and _several(rest, dimension):
+        return _finite(sign * _sum(rest, dimension, whole), whole, dimension)
+    if unit[0] in "0123456789./":
+        raise QuantityError(
+            f"{shorten(whole)!r} has more than one number; write one and its unit, {_such_as(dimension)}."
+        )
+    factor, offset = _unit(unit, dimension, whole)
+    return _finite(_convert(sign * number, factor) + offset, whole, dimension)
 
 
 def _known(unit: str) -> bool:
@@ -171,21 +197,33 @@ def _after(text: str, at: int) -> int:
 
 
 def _sum(text: str, dimension: str, whole: str) -> float:
-    """Add the parts of a quantity in several units; each part must be of a smaller unit than the one before."""
+    """Add the parts of a quantity in several units, each smaller than the one before and short of filling it."""
     total, at, last = 0.0, 0, math.inf
     while at < len(text):
         number = _NUMBER.match(text, at)
-        unit = _UNIT_WORD.match(text, number.end()) if number is not None else None
-        if number is None or unit is None:
+        if number is None:
             raise QuantityError(_not_a_quantity(whole, dimension))
+        unit = _UNIT_WORD.match(text, number.end())
+        if unit is None:
+            raise QuantityError(f"{number[0]!r} in {shorten(whole)!r} has no unit; write it too, such as '7 ft 6 in'.")
         factor, _ = _unit(unit[1], dimension, whole)
+        part = _convert(_number(number, whole), factor)
+        at = _after(text, unit.end())
         if factor >= last:
             raise QuantityError(
                 f"the parts of {shorten(whole)!r} are out of order; the larger unit comes first, such as '7 ft 6 in'."
             )
-        total, last = total + _number(number, whole) * factor, factor
-        at = _after(text, unit.end())
+        if part >= last * (1 - 1e-9) or (at < len(text) and not _is_whole(number)):
+            raise QuantityError(
+                f"the parts of {shorten(whole)!r} overlap; write whole larger units and less than one more of them "
+                "in the smaller, such as '7 ft 6 in'."
+            )
+        total, last = total + part, factor
     return total
+
+
+def _is_whole(number: re.Match[str]) -> bool:
+    return number["decimal"] is not None and number["decimal"].isdecimal()
 
 
 def _number(found: re.Match[str], whole: str) -> float:
@@ -203,7 +241,7 @@ def _unit(spelling: str, dimension: str, whole: str) -> tuple[float, float]:
     wanted = {"conductor": "area", "temperature difference": "temperature"}.get(dimension, dimension)
     if entry is None:
         near = nearest(spelling, (name for name, (kind, _, _) in UNITS.items() if kind == wanted))
-        hint = f"did you mean {near!r}?" if near else f"write {_words(dimension)} {_such_as(dimension)}."
+        hint = f"did you mean {near!r}?" if near else f"write {_words(dimension)}, {_such_as(dimension)}."
         raise QuantityError(f"{shorten(spelling)!r} in {shorten(whole)!r} is not a unit; {hint}")
     kind, factor, offset = entry
     if kind != wanted:
@@ -219,7 +257,7 @@ def _ask_pint(spelling: str) -> tuple[str, float, float] | None:
         unit = look_up(spelling)
     except UnknownUnit:
         return None
-    return (unit.dimension or "another quantity", unit.factor, unit.offset)
+    return (unit.dimension or "another_quantity", unit.factor, unit.offset)
 
 
 def _awg_area_m2(size: str, whole: str) -> float:
@@ -234,6 +272,15 @@ def _awg_area_m2(size: str, whole: str) -> float:
         raise QuantityError(f"{shorten(whole)!r} is no AWG size; they run from 4/0 to {_LARGEST_AWG}.")
     diameter_m = 0.127e-3 * 92.0 ** ((36 - n) / 39)
     return float(math.pi / 4 * diameter_m**2)
+
+
+def _convert(number: float, factor: float) -> float:
+    """Multiply, or divide where the factor is a whole part of one, so that 35 cm is exactly 0.35 m."""
+    if factor < 1.0:
+        inverse = 1.0 / factor
+        if inverse.is_integer():
+            return number / inverse
+    return number * factor
 
 
 def _finite(value: float, text: str, dimension: str) -> float:

@@ -23,6 +23,12 @@ def shorten(text: str, limit: int = 40) -> str:
     return text if len(text) <= limit else text[: limit - 1] + "…"
 
 
+def code(text: str) -> str:
+    """Return a name or value from a file as a message shows it: short, on one line, nothing hidden."""
+    short = shorten(text)
+    return f"`{short if short.isprintable() else repr(short)[1:-1]}`"
+
+
 def nearest(word: str, known: Iterable[str]) -> str | None:
     """Return the known word most like one that is not known, if any is near."""
     import difflib  # here, because only a mistake needs it

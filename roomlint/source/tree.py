@@ -24,7 +24,7 @@ from ruamel.yaml.events import (
 )
 
 from roomlint.source.place import Place, Problem
-from roomlint.source.say import kind_of, nearest, shorten
+from roomlint.source.say import code, kind_of, nearest, shorten
 from roomlint.source.text import Source, decode, is_unfit, syntax_text
 
 __all__ = ["MAX_ALIAS_NODES", "MAX_DEPTH", "Node", "Place", "Problem", "read_tree"]
@@ -271,7 +271,7 @@ class _Builder:
             value = self.scalar(event)
             if type(value) is not str:
                 self.note(
-                    event, f"the key `{name}` is {kind_of(value)}; keys are text. Put it in quotes, or rename it."
+                    event, f"the key {code(name)} is {kind_of(value)}; keys are text. Put it in quotes, or rename it."
                 )
                 return
         elif event.style == '"' and _hidden(name):
@@ -280,7 +280,7 @@ class _Builder:
         first = frame.items.get(name)
         if first is not None:
             line = first.key_place.line
-            self.note(event, f"the key `{name}` stands twice; first on line {line}. Keep one of them.")
+            self.note(event, f"the key {code(name)} stands twice; first on line {line}. Keep one of them.")
             return
         frame.name = name
         if event.anchor is not None:
@@ -313,35 +313,42 @@ class _Builder:
             if math.isfinite(value):
                 return value
         elif re.fullmatch(_NOT_FINITE, text) is not None:
-            self.note(event, f"`{text}` is no finite number. Write the value, or leave the key out if it is unknown.")
+            self.note(
+                event, f"{code(text)} is no finite number. Write the value, or leave the key out if it is unknown."
+            )
             return 0
         else:
             return text
-        self.note(event, f"the number `{shorten(text)}` is too large to be a value of a design. Correct it.")
+        self.note(event, f"the number {code(text)} is too large to be a value of a design. Correct it.")
         return 0
 
     def refuse_tag(self, event: Event) -> None:
-        tag = shorten(str(event.ctag or event.tag))
-        said = f"`{tag}` is a tag, and tags are not read. Remove it, or put the value in quotes."
+        tag = code(str(event.ctag or event.tag))
+        said = f"{tag} is a tag, and tags are not read. Remove it, or put the value in quotes."
         self.add(self.source.start_of(event), said)
 
     def alias(self, event: Event) -> None:
         """Put a copy of the anchored value where the alias stands; every place in it is the alias's own."""
         frame = self.stack[-1] if self.stack else None
         name: str = event.anchor
+        said = code(f"*{name}")
         if frame is not None and frame.key is None and type(frame.items) is dict:
-            self.note(event, f"the alias `*{name}` stands as a key. Write the key out.")
+            self.note(event, f"the alias {said} stands as a key. Write the key out.")
             frame.key, frame.name = event, None
             return
         original = self.anchors.get(name)
         if original is None:
             near = nearest(name, self.anchors)
-            hint = f"did you mean `*{near}`?" if near else f"Mark a value above with `&{name}`, or write the value out."
-            self.note(event, f"the alias `*{name}` names no anchor above. {hint}")
+            hint = (
+                f"did you mean `*{near}`?"
+                if near
+                else f"Mark a value above with `&{shorten(name)}`, or write the value out."
+            )
+            self.note(event, f"the alias {said} names no anchor above. {hint}")
             self.attach(frame, None, event)
             return
         if any(open_frame.node is original for open_frame in self.stack):
-            self.note(event, f"the alias `*{name}` stands inside the very value it names. Write the value out.")
+            self.note(event, f"the alias {said} stands inside the very value it names. Write the value out.")
             self.attach(frame, None, event)
             return
         self.copy(original, self.attach(frame, original.value, event), event)
