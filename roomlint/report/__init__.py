@@ -19,7 +19,11 @@ WRITERS = {
 
 
 def write(kind: str, review: Review, *, verdicts: bool = False) -> str:
-    """Return a finished review in one of the formats."""
+    """Return a finished review in one of the formats.
+
+    `verdicts` asks the formats meant for reading to show what is open, passed or not applicable too; the formats meant
+    for machines decide for themselves, and the full SARIF always holds every verdict.
+    """
     module, function = WRITERS[kind]
     text: str = getattr(import_module(module), function)(review, verdicts=verdicts)
     return text

@@ -4,123 +4,143 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review.verdict import Kind, State
+from roomlint.report.words import (
+    acceptance,
+    at,
+    brief,
+    count_of,
+    decided,
+    decisions,
+    kind_words,
+    loosened,
+    moved,
+    movement_words,
+    one_line,
+    place_key,
+    printable,
+    sentence,
+    tally,
+    wanted,
+)
+from roomlint.review.verdict import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.review.review import Review, RoomReview
+    from roomlint.review.rule import Rule
     from roomlint.review.verdict import Verdict
-    from roomlint.source.place import Place
 
 MOST_KEYS = 5
-_SHOWN_ALWAYS = frozenset({Kind.FAIL, Kind.REVIEW})
-_COUNTED = (
-    ("error", "errors"), ("warning", "warnings"), ("note", "notes"), ("review", "for review"), ("waived", "waived"),
-    ("open", "open"), ("informational", "informational"), ("pass", "passed"), ("notApplicable", "not applicable"),
-)  # fmt: skip
-_NAMES = {Kind.NOT_APPLICABLE: "not applicable"}
+MOST_MOVED = 20
+SHOWN_ALWAYS = frozenset({Kind.FAIL, Kind.REVIEW})
+UNREADABLE = "file.unreadable"
+COLOURS = {"error": "31", "warning": "33", "note": "36", "review": "35", "waived": "2", "open": "34", "passed": "32"}
+"""Word to the number of its colour in ECMA-48, 8.3.117."""
 
 
-def text_report(review: Review, *, verdicts: bool = False) -> str:
-    """Return the review as text; `verdicts` shows what is open, passed or not applicable too."""
-    lines = [f"{_at(problem.place)}: error: {problem.text} [file.unreadable]" for problem in review.problems]
-    for room in review.rooms:
-        lines += [_line(verdict) for verdict in _sorted(room) if verdicts or verdict.kind in _SHOWN_ALWAYS]
-    if lines:
-        lines.append("")
-    lines += _closing(review)
-    return "\n".join(lines) + "\n"
+def text_report(review: Review, *, verdicts: bool = False, colour: bool = False) -> str:
+    """Return the review as text.
+
+    Failures, waived ones too, and what a person must decide are always shown; `verdicts` adds what is open, passed,
+    not applicable or merely worth knowing. The closing block counts everything in either case.
+    """
+    lines = [
+        (
+            (problem.place.file, problem.place.line, problem.place.column, "", "", "", problem.text),
+            "error",
+            at(problem.place),
+            f"{one_line(problem.text)} [{UNREADABLE}]",
+        )
+        for problem in review.problems
+    ]
+    lines += [
+        (place_key(verdict), *_finding(verdict, room))
+        for room in review.rooms
+        for verdict in room.verdicts
+        if verdicts or verdict.kind in SHOWN_ALWAYS
+    ]
+    lines.sort(key=lambda line: line[0])
+    shown = [f"{where}: {_coloured(word, colour=colour)}: {text}" for _, word, where, text in lines]
+    if shown:
+        shown.append("")
+    return printable([*shown, *_closing(review, verdicts=verdicts)])
 
 
-def _sorted(room: RoomReview) -> list[Verdict]:
-    return sorted(room.verdicts, key=lambda verdict: (verdict.place, verdict.rule, verdict.subject))
-
-
-def _at(place: Place) -> str:
-    return f"{place.file}:{place.line}:{place.column}"
-
-
-def _line(verdict: Verdict) -> str:
+def _finding(verdict: Verdict, room: RoomReview) -> tuple[str, str, str]:
+    word, text = kind_words(verdict), verdict.message
     if verdict.waived is not None:
-        waived = verdict.waived
-        who = f"{waived.approved_by}, " if waived.approved_by else ""
-        text = f"{verdict.message} Accepted ({who}until {waived.until or 'further notice'}): {waived.because}"
-        return f"{_at(verdict.place)}: waived: {text} [{verdict.rule}]"
-    kind = verdict.level or _NAMES.get(verdict.kind, verdict.kind)
-    return f"{_at(verdict.place)}: {kind}: {verdict.message}{_changed(verdict)} [{verdict.rule}]"
+        word, text = "waived", f"{sentence(text)} {acceptance(verdict)}"
+    way = movement_words(verdict)
+    if way:
+        text = f"{text} ({way})"
+    if verdict.place.file != room.file:
+        # The same product sheet serves many rooms; each finding says which room it is about.
+        text = f"{text} (room {room.file})"
+    return word, at(verdict.place), f"{one_line(text)} [{verdict.rule}]"
 
 
-def _changed(verdict: Verdict) -> str:
-    change = verdict.change
-    if change is None or verdict.kind is not Kind.FAIL:
-        return ""
-    if change.state is State.NEW:
-        return f" (new{f', was {change.was}' if change.was else ''})"
-    if change.state is State.UPDATED and change.better_by is not None and verdict.figure is not None:
-        side = "better" if change.better_by > 0 else "worse"
-        return f" ({side} by {abs(change.better_by):.3g} {verdict.figure.unit})".replace(" )", ")")
-    return ""
+def _coloured(word: str, *, colour: bool) -> str:
+    return f"\x1b[{COLOURS[word]}m{word}\x1b[0m" if colour and word in COLOURS else word
 
 
-def _closing(review: Review) -> Iterator[str]:
-    counts = review.counts()
-    rooms, rules = len(review.rooms), len(review.rules)
-    told = ", ".join(f"{counts[name]} {words}" for name, words in _COUNTED if counts.get(name))
-    yield f"{rooms} room{'s' * (rooms != 1)}, {rules} rules: {told or 'no verdicts'}."
-    yield from _next(review)
+def _closing(review: Review, *, verdicts: bool) -> Iterator[str]:
+    rooms = count_of(len(review.rooms), "room", "rooms")
+    rules = count_of(len(review.rules), "rule", "rules")
+    yield f"{rooms}, {rules}: {tally(review.counts())}."
+    yield from _compared(review)
+    yield from _next(review, verdicts=verdicts)
     yield from _house(review)
-    if review.against:
-        yield from _compared(review)
-    for folder in review.unmatched:
-        yield f"Nothing to check in {folder}: no file there ends in .room.yaml."
+    for name in review.unmatched:
+        yield f"Nothing to check in {one_line(name)}: no file there ends in .room.yaml."
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
-        yield f"{files} file{'s' * (files != 1)} could not be read; rooms that depend on them were not reviewed."
+        yield f"{count_of(files, 'file', 'files')} could not be read; rooms that need them were not reviewed."
     for trouble in review.troubles:
-        yield f"Not complete: {trouble.text}."
+        yield f"Not complete: {one_line(sentence(trouble.text))}"
 
 
-def _next(review: Review) -> Iterator[str]:
-    wanted = review.missing_inputs()
-    if not wanted:
+def _next(review: Review, *, verdicts: bool) -> Iterator[str]:
+    keys = review.missing_inputs()
+    if not keys:
         return
-    yield "To decide more:"
-    for file, key, count in wanted[:MOST_KEYS]:
-        yield f"  give {key} in {file} and {count} verdict{'s' * (count != 1)} can be decided"
-    if len(wanted) > MOST_KEYS:
-        yield f"  and {len(wanted) - MOST_KEYS} more keys (--verdicts shows all)"
+    yield "To find out next (a rule may then ask for one more input):"
+    for file, key, count in keys[:MOST_KEYS]:
+        many = "verdict is" if count == 1 else "verdicts are"
+        yield f"  give {one_line(wanted(key, file))} and {count} {many} decided"
+    if len(keys) > MOST_KEYS:
+        where = "above" if verdicts else "shown by --verdicts"
+        yield f"  and {count_of(len(keys) - MOST_KEYS, 'more key', 'more keys')}, {where}"
 
 
 def _house(review: Review) -> Iterator[str]:
-    changed: dict[str, set[str]] = {}
-    for room in review.rooms:
-        for verdict in room.verdicts:
-            if verdict.overridden:
-                changed.setdefault(room.house.file, set()).add(verdict.rule)
-    for file, rules in sorted(changed.items()):
-        yield f"Decided by {file}: {', '.join(sorted(rules))}."
-    loosened = {text for room in review.rooms for text in room.loosened}
-    for text in sorted(loosened):
-        yield f"Loosened where people can get hurt: {text}"
+    changed: dict[str, list[str]] = {}
+    for file, decision in decisions(review):
+        changed.setdefault(file, []).append(f"{decision.id} ({decided(decision)})")
+    for file, rules in changed.items():
+        yield f"Rules changed by {one_line(file)}: {one_line(', '.join(rules))}."
+    for text in loosened(review):
+        yield f"Loosened where people can get hurt: {one_line(sentence(text))}"
 
 
 def _compared(review: Review) -> Iterator[str]:
-    new = worse = better = undecided = gone = 0
-    for room in review.rooms:
-        gone += len(room.gone)
-        for verdict in room.verdicts:
-            change = verdict.change
-            if change is None:
-                continue
-            if verdict.kind is Kind.FAIL and change.state is State.NEW:
-                new += 1
-            elif verdict.kind is Kind.OPEN and change.was not in {"", "open"}:
-                undecided += 1
-            elif change.state is State.UPDATED and change.better_by is not None:
-                worse, better = worse + (change.better_by < 0), better + (change.better_by > 0)
-    told = f"{new} new, {worse} worse, {better} better, {gone} gone, {undecided} newly undecided"
-    yield f"Against {review.against}: {told}."
-    for room in review.rooms:
-        for verdict in room.gone:
-            yield f"  gone: {verdict.place.file}: {verdict.words} [{verdict.rule}]"
+    if not review.against:
+        return
+    found = moved(review)
+    counts: dict[str, int] = {}
+    for word, _, _ in found:
+        counts[word] = counts.get(word, 0) + 1
+    told = ", ".join(f"{count} {word}" for word, count in counts.items())
+    yield f"Against {one_line(review.against)}: {told or 'nothing changed'}."
+    rules = {rule.id: rule for rule in review.rules}
+    for word, _, verdict in found[:MOST_MOVED]:
+        yield f"  {_change(word, verdict, rules.get(verdict.rule))}"
+    if len(found) > MOST_MOVED:
+        yield f"  and {count_of(len(found) - MOST_MOVED, 'more change', 'more changes')}"
+
+
+def _change(word: str, verdict: Verdict, rule: Rule | None) -> str:
+    if word == "gone":
+        return f"gone: {at(verdict.place)}: {one_line(verdict.words)} [{verdict.rule}]"
+    waived = " (waived)" if verdict.waived is not None else ""
+    return f"{movement_words(verdict)}: {at(verdict.place)}: {one_line(brief(verdict, rule))}{waived} [{verdict.rule}]"

@@ -1,0 +1,202 @@
+"""What several reports say in the same words: order, counts, places, changes, the house's decisions."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.measure.figure import number
+from roomlint.review.verdict import Kind, Level, State
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+
+    from roomlint.design.house import Decision
+    from roomlint.review.review import Review, RoomReview
+    from roomlint.review.rule import Rule
+    from roomlint.review.verdict import Verdict
+    from roomlint.source.place import Place
+
+COUNTED = (
+    ("error", "error", "errors"),
+    ("warning", "warning", "warnings"),
+    ("note", "note", "notes"),
+    ("review", "for review", "for review"),
+    ("open", "open", "open"),
+    ("pass", "passed", "passed"),
+    ("notApplicable", "not applicable", "not applicable"),
+    ("informational", "informational", "informational"),
+    ("waived", "waived", "waived"),
+)
+"""The name of a count, and its words for one and for many."""
+ALWAYS = ("error", "warning", "note", "review", "open", "pass", "notApplicable", "waived")
+"""Counts that are told even when they are zero: nothing is silently left out."""
+KIND_WORDS = {Kind.NOT_APPLICABLE: "not applicable"}
+LEVELS = frozenset(level.value for level in Level)
+ORDER = ("new", "worse", "better", "gone", "newly undecided", "newly for review")
+"""How the changes since an earlier revision are listed, what matters most first."""
+
+
+def one_line(text: str) -> str:
+    """Return a text on one line, without anything that would steer a terminal."""
+    if text.isprintable():
+        return text
+    text = " ".join(text.split())
+    return "".join(
+        sign if sign.isprintable() or sign == " " else sign.encode("unicode_escape").decode() for sign in text
+    )
+
+
+def count_of(number_of: int, one: str, many: str) -> str:
+    """Return a number with its noun."""
+    return f"{number_of} {one if number_of == 1 else many}"
+
+
+def at(place: Place) -> str:
+    """Return a place in the GNU form."""
+    return f"{one_line(place.file)}:{place.line}:{place.column}"
+
+
+def place_key(verdict: Verdict) -> tuple[str, int, int, str, str, str, str]:
+    """Return what verdicts are sorted by: file, line, column, rule, subject, and the rest to be sure of one order."""
+    place = verdict.place
+    return (place.file, place.line, place.column, verdict.rule, verdict.subject, verdict.kind.value, verdict.message)
+
+
+def kind_words(verdict: Verdict) -> str:
+    """Return the level of a failure, the kind of anything else."""
+    if verdict.level is not None:
+        return verdict.level.value
+    return KIND_WORDS.get(verdict.kind, verdict.kind.value)
+
+
+def tally(counts: Mapping[str, int]) -> str:
+    """Return the counts by kind in words."""
+    return ", ".join(
+        count_of(counts.get(name, 0), one, many)
+        for name, one, many in COUNTED
+        if name in ALWAYS or counts.get(name, 0) > 0
+    )
+
+
+def acceptance(verdict: Verdict) -> str:
+    """Return who accepted a failure, until when and why, as one sentence; empty when nobody did."""
+    waived = verdict.waived
+    if waived is None:
+        return ""
+    who = f" by {waived.approved_by}" if waived.approved_by else ""
+    until = f" until {waived.until}" if waived.until else " with no end"
+    record = f" ({waived.document})" if waived.document else ""
+    return f"Accepted{who}{until}{record}: {sentence(waived.because)}"
+
+
+def sentence(text: str) -> str:
+    """Return a text that ends with a full stop."""
+    text = text.strip()
+    return text if text.endswith(".") else f"{text}."
+
+
+def brief(verdict: Verdict, rule: Rule | None) -> str:
+    """Return a verdict's message without the basis and the caution, for reports that show these apart."""
+    text = verdict.message
+    if rule is not None:
+        text = text.replace(f" Basis: {'; '.join(str(basis) for basis in rule.bases)}.", "", 1)
+        if rule.caution:
+            text = text.replace(f" {rule.caution}", "", 1)
+    return text
+
+
+def movement(verdict: Verdict) -> str:
+    """Return which way a verdict moved since the earlier revision: one of `ORDER`, or empty when it stands."""
+    change = verdict.change
+    if change is None or change.state in {State.UNCHANGED, State.ABSENT}:
+        return ""
+    if verdict.kind is Kind.FAIL and change.was in LEVELS:
+        return _way(verdict, change.was, change.better_by)
+    if verdict.kind is Kind.FAIL:
+        return "new"
+    if verdict.kind is Kind.PASS and change.was in LEVELS:
+        return "gone"
+    if verdict.kind is Kind.OPEN and change.was != Kind.OPEN:
+        return "newly undecided"
+    return "newly for review" if verdict.kind is Kind.REVIEW and change.was != Kind.REVIEW else ""
+
+
+def _way(verdict: Verdict, was: str, better_by: float | None) -> str:
+    if better_by is not None and better_by != 0:
+        return "better" if better_by > 0 else "worse"
+    rise = (verdict.level.rank if verdict.level is not None else 0) - Level(was).rank
+    if rise == 0:
+        return ""
+    return "worse" if rise > 0 else "better"
+
+
+def movement_words(verdict: Verdict) -> str:
+    """Return which way a verdict moved and by how much, such as `worse by 1.2 deg`."""
+    word = movement(verdict)
+    change = verdict.change
+    if change is None or word not in {"worse", "better"}:
+        return word
+    if not change.better_by:
+        return f"{word}, was {change.was}"
+    unit = verdict.figure.unit if verdict.figure is not None else ""
+    return f"{word} by {number(abs(change.better_by), unit)} {unit}".rstrip()
+
+
+def moved(review: Review) -> list[tuple[str, RoomReview, Verdict]]:
+    """Return everything that changed since the earlier revision, in the order of `ORDER`, then by place."""
+    found = [(movement(verdict), room, verdict) for room in review.rooms for verdict in room.verdicts]
+    found += [("gone", room, verdict) for room in review.rooms for verdict in left(room)]
+    return sorted(
+        (entry for entry in found if entry[0]),
+        key=lambda entry: (ORDER.index(entry[0]), place_key(entry[2]), entry[1].file),
+    )
+
+
+def left(room: RoomReview) -> list[Verdict]:
+    """Return the failures of the earlier revision of which nothing is left, not even a verdict that now passes."""
+    if not room.gone:
+        return []
+    still = {(verdict.rule, verdict.subject) for verdict in room.verdicts}
+    return [verdict for verdict in room.gone if (verdict.rule, verdict.subject) not in still]
+
+
+def decisions(review: Review) -> list[tuple[str, Decision]]:
+    """Return the decisions of every house file about rules that ran, each once, with the house's file."""
+    ran = {rule.id for rule in review.rules}
+    found = {
+        (room.house.file, rule_id): decision
+        for room in review.rooms
+        for rule_id, decision in room.house.decisions.items()
+        if rule_id in ran
+    }
+    return [(file, found[file, rule_id]) for file, rule_id in sorted(found)]
+
+
+def decided(decision: Decision) -> str:
+    """Return what a house file changed of a rule, in words."""
+    parts = []
+    if decision.low is not None and decision.high is not None:
+        parts.append(f"window {decision.low} to {decision.high}")
+    elif decision.low is not None:
+        parts.append(f"window at least {decision.low}")
+    elif decision.high is not None:
+        parts.append(f"window at most {decision.high}")
+    if decision.level is not None:
+        parts.append(f"level {decision.level}")
+    return ", ".join(parts)
+
+
+def loosened(review: Review) -> list[str]:
+    """Return what the house made looser where people can get hurt, each once."""
+    return sorted({text for room in review.rooms for text in room.loosened})
+
+
+def wanted(key: str, file: str) -> str:
+    """Return a missing key with the file it belongs in; a key of another file names that one already."""
+    bare, within, other = key.rpartition(" in ")
+    return f"{bare} in {other} (for {file})" if within and other.endswith((".yaml", ".yml")) else f"{key} in {file}"
+
+
+def printable(lines: Iterable[str]) -> str:
+    """Return lines as text that every UTF-8 output bears, whatever bytes a file's name holds."""
+    return "".join(f"{line}\n" for line in lines).encode("utf-8", "backslashreplace").decode()
