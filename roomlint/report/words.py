@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from roomlint.design.house import Decision
     from roomlint.review.review import Review, RoomReview
     from roomlint.review.rule import Rule
-    from roomlint.review.verdict import Verdict
+    from roomlint.review.verdict import Change, Verdict
     from roomlint.source.place import Place
 
 COUNTED = (
@@ -32,7 +32,7 @@ ALWAYS = ("error", "warning", "note", "review", "open", "pass", "notApplicable",
 """Counts that are told even when they are zero: nothing is silently left out."""
 KIND_WORDS = {Kind.NOT_APPLICABLE: "not applicable"}
 LEVELS = frozenset(level.value for level in Level)
-ORDER = ("new", "worse", "better", "gone", "newly undecided", "newly for review")
+ORDER = ("new", "worse", "newly undecided", "newly for review", "newly waived", "better", "gone")
 """How the changes since an earlier revision are listed, what matters most first."""
 
 
@@ -110,24 +110,23 @@ def movement(verdict: Verdict) -> str:
     change = verdict.change
     if change is None or change.state in {State.UNCHANGED, State.ABSENT}:
         return ""
-    if verdict.kind is Kind.FAIL and change.was in LEVELS:
-        return _way(verdict, change.was, change.better_by)
     if verdict.kind is Kind.FAIL:
-        return "new"
-    if verdict.kind is Kind.PASS and change.was in LEVELS:
-        return "gone"
-    if verdict.kind is Kind.OPEN and change.was != Kind.OPEN:
-        return "newly undecided"
-    return "newly for review" if verdict.kind is Kind.REVIEW and change.was != Kind.REVIEW else ""
+        return _way(verdict, change) if change.was in LEVELS else "new"
+    if verdict.kind is Kind.OPEN:
+        return "newly undecided" if change.was != Kind.OPEN else ""
+    if verdict.kind is Kind.REVIEW:
+        return "newly for review" if change.was != Kind.REVIEW else ""
+    return "gone" if change.was in LEVELS else ""
 
 
-def _way(verdict: Verdict, was: str, better_by: float | None) -> str:
-    if better_by is not None and better_by != 0:
-        return "better" if better_by > 0 else "worse"
-    rise = (verdict.level.rank if verdict.level is not None else 0) - Level(was).rank
-    if rise == 0:
-        return ""
-    return "worse" if rise > 0 else "better"
+def _way(verdict: Verdict, change: Change) -> str:
+    if (verdict.waived is not None) != change.was_waived:
+        return "worse" if change.was_waived else "newly waived"
+    rise = (verdict.level.rank if verdict.level is not None else 0) - Level(change.was).rank
+    grew = change.better_by or 0.0
+    if rise > 0 or (rise == 0 and grew < 0):
+        return "worse"
+    return "better" if rise < 0 or grew > 0 else ""
 
 
 def movement_words(verdict: Verdict) -> str:
@@ -136,10 +135,12 @@ def movement_words(verdict: Verdict) -> str:
     change = verdict.change
     if change is None or word not in {"worse", "better"}:
         return word
-    if not change.better_by:
-        return f"{word}, was {change.was}"
-    unit = verdict.figure.unit if verdict.figure is not None else ""
-    return f"{word} by {number(abs(change.better_by), unit)} {unit}".rstrip()
+    if change.was_waived and verdict.waived is None:
+        return f"{word}, no longer waived"
+    if change.better_by and (change.better_by > 0) == (word == "better"):
+        unit = verdict.figure.unit if verdict.figure is not None else ""
+        return f"{word} by {number(abs(change.better_by), unit)} {unit}".rstrip()
+    return f"{word}, was {change.was}"
 
 
 def moved(review: Review) -> list[tuple[str, RoomReview, Verdict]]:

@@ -68,8 +68,8 @@ def make_review(*rooms, rules=(), **more):
     return Review(rooms, rules or (make_rule(),), **more)
 
 
-def make_change(was="warning", *, state=State.UPDATED, better_by=None):
-    return Change(state, was, better_by)
+def make_change(was="warning", *, state=State.UPDATED, was_waived=False, better_by=None):
+    return Change(state, was, was_waived, better_by)
 
 
 @pytest.fixture(scope="session")

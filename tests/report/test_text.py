@@ -106,16 +106,19 @@ def test_a_compared_review_tells_what_moved_and_by_how_much(make):
         make.verdict(subject="loudspeaker/worse", figure=figure, change=make.change(better_by=-1.2)),
         make.verdict(subject="loudspeaker/better", figure=figure, change=make.change(better_by=0.5)),
         make.verdict(subject="loudspeaker/raised", level=Level.ERROR, change=make.change("note")),
+        make.verdict(subject="loudspeaker/reopened", change=make.change(was_waived=True)),
+        make.verdict(subject="loudspeaker/accepted", waived=make.waived(), change=make.change()),
         make.verdict(Kind.PASS, subject="loudspeaker/cleared", change=make.change("error")),
         make.verdict(Kind.OPEN, subject="loudspeaker/open", change=make.change("pass")),
         make.verdict(subject="loudspeaker/same", change=make.change(state=State.UNCHANGED)),
     ]
     gone = (make.verdict(subject="loudspeaker/removed"), make.verdict(subject="loudspeaker/cleared"))
     report = text_report(make.review(make.room(*verdicts, gone=gone, compared=True), against="main"))
-    assert "Against main: 1 new, 2 worse, 1 better, 2 gone, 1 newly undecided." in report
+    assert "Against main: 1 new, 3 worse, 1 newly undecided, 1 newly waived, 1 better, 2 gone." in report
     assert "  worse by 1.2 deg: rooms/attic.room.yaml:7:3: worse: azimuth" in report
     assert "  better by 0.5 deg: rooms/attic.room.yaml:7:3: better: azimuth" in report
     assert "  worse, was note: rooms/attic.room.yaml:7:3: raised: azimuth" in report
+    assert "  worse, no longer waived: rooms/attic.room.yaml:7:3: reopened: azimuth" in report
     assert "  gone: rooms/attic.room.yaml:7:3: removed [angle.front-pair]" in report
     assert "same" not in report.partition("Against")[2]
 
