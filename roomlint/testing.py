@@ -20,8 +20,10 @@ from roomlint.design.read import read_design
 from roomlint.design.read_house import read_house
 from roomlint.design.read_product import read_product
 from roomlint.design.reader import Book, Reader
-from roomlint.review.engine import review_room
+from roomlint.review.engine import LAST, review_room
+from roomlint.review.house_check import check_window_rules
 from roomlint.review.room import Room
+from roomlint.review.window_rules import window_rules
 from roomlint.source.check import check
 from roomlint.source.tree import read_tree
 
@@ -47,12 +49,15 @@ class Case:
     """The subject's key, such as `loudspeaker/left` or `loudspeaker/left+seat/middle`."""
     level: str | None = None
     figure: float | None = None
-    """The figure's value, to one part in a thousand."""
+    """The figure's value, to one part in a thousand unless `within` says how closely."""
+    within: float | None = None
     says: str = ""
     """Something the message must hold."""
     source: str = ""
     """Where the expected figure was worked out, if not here."""
     house: Mapping[str, Any] | None = None
+    today: date | None = None
+    """The day that waivers are held against."""
 
     def __str__(self) -> str:
         """Return a name for the test's list."""
@@ -112,6 +117,7 @@ def room_of(
     if house is not None:
         node, book = _checked(house, "house", "house.yaml")
         decided = read_house(Reader(node, book))
+        book.problems += check_window_rules(decided)
         _refuse(book)
     node, book = _checked(data, "room", "case.room.yaml")
     design, problems = read_design(node, "case.room.yaml", sheets)
@@ -135,20 +141,25 @@ def _refuse(book: Book) -> None:
         raise ValueError("\n".join(f"{problem.place.line}: {problem.text}" for problem in book.problems))
 
 
-def verdicts(rule: Rule, room: Room) -> list[Verdict]:
-    """Return what one rule says of a room; a rule that breaks raises."""
-    found, troubles = review_room(room, [rule])
+def verdicts(rule: Rule, room: Room, others: Iterable[Rule] = ()) -> list[Verdict]:
+    """Return what one rule says of a room; a rule that breaks raises.
+
+    A rule of chapter `file` judges what the others found: they, and the window rules of the house, run before it.
+    """
+    before = [*others, *window_rules(room.house)] if rule.chapter == LAST else []
+    found, troubles = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
     if troubles:
         raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in troubles))
-    return found
+    return [verdict for verdict in found if verdict.rule == rule.id]
 
 
 def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> None:
     """Run a case and raise `AssertionError`, saying what was found instead, when it does not hold."""
+    rules = tuple(rules)
     rule = next((rule for rule in rules if rule.id == case.rule), None)
     if rule is None:
         raise AssertionError(f"no rule {case.rule!r}")
-    found = verdicts(rule, room_of(case.room, case.products, case.house, today))
+    found = verdicts(rule, room_of(case.room, case.products, case.house, case.today or today), rules)
     chosen = [verdict for verdict in found if case.subject in {None, verdict.subject}]
     told = "\n".join(
         f"  {verdict.kind} {verdict.level or ''} {verdict.subject}: {verdict.message}" for verdict in found
@@ -160,11 +171,14 @@ def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> 
             verdict.kind != case.kind
             or (case.level is not None and verdict.level != case.level)
             or case.says not in verdict.message
-            or (case.figure is not None and not _close(verdict, case.figure))
+            or (case.figure is not None and not _close(verdict, case.figure, case.within))
         )
         if wrong:
             raise AssertionError(f"{case}: expected {case.kind} {case.level or ''} {case.figure or ''}; found\n{told}")
 
 
-def _close(verdict: Verdict, expected: float) -> bool:
-    return verdict.figure is not None and math.isclose(verdict.figure.value, expected, rel_tol=1e-3, abs_tol=1e-6)
+def _close(verdict: Verdict, expected: float, within: float | None) -> bool:
+    if verdict.figure is None:
+        return False
+    relative = 0.0 if within is not None else 1e-3
+    return math.isclose(verdict.figure.value, expected, rel_tol=relative, abs_tol=within or 1e-6)

@@ -43,11 +43,11 @@ class Bass(View):
         return self.design.seats
 
     def spread(self) -> SeatSpread:
-        """Return how the level differs from seat to seat, 20 to 80 Hz in steps of 1 Hz, smoothed to 1/12 octave."""
+        """Return how the level differs from seat to seat, 20 to 80 Hz in steps of 1 Hz."""
         return self.once(("spread",), self._spread)
 
     def _spread(self) -> SeatSpread:
-        from roomlint.figures.bass import BassSource, Box, response_db, seat_spread, smoothed_db
+        from roomlint.figures.bass import BassSource, Box, response_db, seat_spread
 
         space = self.figures.space
         subwoofers, seats = self.placed_subwoofers(), self.placed_seats()
@@ -64,7 +64,7 @@ class Bass(View):
         frequencies = [float(hz) for hz in range(LOW_HZ, HIGH_HZ + 1)]
         room = Box(space.box_m, DECAY_S, space.sound_speed_m_s)
         levels = response_db(room, sources, ears, frequencies)
-        return seat_spread(smoothed_db(levels, frequencies, 12), frequencies)
+        return seat_spread(levels, frequencies)
 
     def seat_spread(self) -> Figure:
         """Return the mean over 20 to 80 Hz of the level range over all seats."""
