@@ -83,8 +83,8 @@ _PLAIN = str.maketrans(
     | dict.fromkeys("′’‘", "'")
     | dict.fromkeys("″”“", '"')
     | dict.fromkeys("−‐‑–", "-")
-    | dict.fromkeys("ΩΩ", "ohm")
-    | dict.fromkeys("µμ", "u")
+    | dict.fromkeys("\u2126\u03a9", "ohm")  # ohm sign and capital omega look alike
+    | dict.fromkeys("\u00b5\u03bc", "u")  # so do micro sign and mu
     | dict.fromkeys("·⋅", "*")
     | {"²": "2", "³": "3", "⁄": "/", "℃": "degC", "℉": "degF", "º": "°"}
 )

@@ -130,9 +130,11 @@ def _unfit(character: str) -> str:
 
 def syntax_text(error: Any, text: str) -> tuple[int, int, str]:  # noqa: ANN401
     """Return line, column and a plain sentence for a complaint of the parser."""
-    mark = error.problem_mark or error.context_mark
-    line, column, index = (mark.line + 1, mark.column + 1, mark.index) if mark is not None else (1, 1, 0)
     said = str(error.problem or error.context or "the text is not YAML")
+    mark = error.problem_mark or error.context_mark
+    if said.startswith("did not find expected alphabetic"):  # the sign before the name is what is wrong
+        mark = error.context_mark or mark
+    line, column, index = (mark.line + 1, mark.column + 1, mark.index) if mark is not None else (1, 1, 0)
     here = text[index : index + 1]
     since = error.context_mark.line + 1 if error.context_mark is not None else line
     if said == "found character that cannot start any token":
