@@ -13,11 +13,16 @@ import click
 from roomlint import __version__
 
 if TYPE_CHECKING:
+    from roomlint.review.book import Book
+    from roomlint.review.compare import Earlier
     from roomlint.review.review import Review
+    from roomlint.review.session import Choices
 
 FORMATS = ("text", "sarif", "code-scanning", "markdown", "annotations")
 GATES = ("error", "warning", "note", "never")
 USAGE = 2
+BAR_FROM = 20
+"""Rooms from which a terminal shows how far the run is."""
 INCOMPLETE = 4
 
 
@@ -71,7 +76,10 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
 @click.option(
     "--today", callback=_day, metavar="DATE", help="The day that waivers are held against, instead of the clock's."
 )
-def check(  # one parameter an option
+@click.option("--against", metavar="REV-OR-SARIF", help="Compare with a git revision, or with a SARIF file of ours.")
+@click.option("--gate-new", is_flag=True, help="Gate only on what is new or worse; needs --against.")
+@click.option("--jobs", type=click.IntRange(1, 64), default=1, help="How many processes review; one unless given.")
+def check(  # noqa: PLR0913, PLR0917  one parameter an option
     paths: tuple[str, ...],
     kind: str,
     writes: tuple[tuple[str, str], ...],
@@ -79,12 +87,20 @@ def check(  # one parameter an option
     only: tuple[str, ...],
     without: tuple[str, ...],
     house: str | None,
+    against: str | None,
+    jobs: int,
     today: date | None,
     *,
+    gate_new: bool,
     verdicts: bool,
 ) -> None:
     """Review room files; folders are searched for *.room.yaml."""
-    review = _review(paths or (".",), gate, only, without, house, today)
+    from roomlint.review.session import Choices
+
+    if gate_new and against is None:
+        raise click.UsageError("--gate-new needs --against: say what is compared with.")
+    day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one
+    review = _review(paths or (".",), Choices(day, house, gate, only, without, gate_new=gate_new), against, jobs)
     click.echo(_write(kind, review, verdicts=verdicts), nl=False)
     for other, file in writes:
         try:
@@ -114,7 +130,7 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
         chosen = citing(chosen, clause)
         if not chosen:
             raise click.UsageError(f"no rule cites {clause!r}.")
-    decided, problems = Desk().open_house(house)
+    decided, problems = Desk(rules=book.rules).open_house(house)
     if problems:
         for problem in problems:
             click.echo(f"{problem.place.file}:{problem.place.line}: {problem.text}", err=True)
@@ -141,34 +157,55 @@ def schema(kind: str) -> None:
     click.echo((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"), nl=False)
 
 
-def _review(
-    paths: tuple[str, ...],
-    gate: str | None,
-    only: tuple[str, ...],
-    without: tuple[str, ...],
-    house: str | None,
-    today: date | None,
-) -> Review:
+def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int) -> Review:
     from roomlint.review.book import load_book
-    from roomlint.review.session import Choices, run, select
+    from roomlint.review.session import select
     from roomlint.source.files import find_rooms
 
-    if house is not None and not Path(house).is_file():
-        raise click.UsageError(f"there is no house file {house!r}.")
+    if choices.house is not None and not Path(choices.house).is_file():
+        raise click.UsageError(f"there is no house file {choices.house!r}.")
     book = load_book()
-    rules, unknown = select(book, only, without)
+    rules, unknown = select(book, choices.only, choices.without)
     if unknown:
         raise click.UsageError(_unknown(unknown, book.ids))
-    if not rules:
+    if not rules and not any(name.startswith("house") for name in choices.only):
         raise click.UsageError("no rule is left to run; --only and --without leave nothing.")
     rooms, problems, empty = find_rooms(paths)
-    found = run(rooms, rules, Choices(today or date.today(), house, gate))  # noqa: DTZ011  a waiver's day is the local one
+    earlier = _earlier(against, rooms, book, choices, jobs) if against is not None else None
+    found = _run(rooms, book, choices, jobs, "Reviewing")
+    if earlier is not None:
+        from roomlint.review.compare import compare
+
+        found = compare(found, earlier)
     return replace(
         found,
         problems=tuple(sorted({*found.problems, *problems})),
         troubles=(*book.troubles, *found.troubles),
         unmatched=tuple(empty),
     )
+
+
+def _run(rooms: list[str], book: Book, choices: Choices, jobs: int, label: str) -> Review:
+    from roomlint.review.session import run
+
+    if len(rooms) < BAR_FROM or not sys.stderr.isatty():
+        return run(rooms, book, choices, jobs)
+    with click.progressbar(length=len(rooms), label=label, file=sys.stderr) as bar:
+        return run(rooms, book, choices, jobs, lambda: bar.update(1))
+
+
+def _earlier(against: str, rooms: list[str], book: Book, choices: Choices, jobs: int) -> Earlier:
+    from roomlint.review.compare import NotOursError, earlier_of, read_sarif
+    from roomlint.source.revision import Revision, RevisionError
+
+    try:
+        if against.endswith((".sarif", ".sarif.json")):
+            return read_sarif(against)
+        there = Revision(against)
+    except (NotOursError, RevisionError) as error:
+        raise click.UsageError(f"--against: {error}") from None
+    then = [room for room in rooms if there.is_file(room)]
+    return earlier_of(_run(then, book, replace(choices, revision=there.commit), jobs, "Reviewing then"), against)
 
 
 def _unknown(names: list[str], ids: tuple[str, ...]) -> str:

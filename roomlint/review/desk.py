@@ -18,6 +18,7 @@ from roomlint.source.tree import read_tree
 if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.products import Product
+    from roomlint.review.rule import Rule
     from roomlint.source.tree import Node
 
 Shelf = dict[str, "Product"]
@@ -26,9 +27,13 @@ Shelf = dict[str, "Product"]
 class Desk:
     """Where one run opens its files; house files and product sheets are opened once and kept."""
 
-    def __init__(self, files: Files | None = None, house: str | None = None) -> None:
+    def __init__(
+        self, files: Files | None = None, house: str | None = None, rules: tuple[Rule, ...] | None = None
+    ) -> None:
+        """`rules` are all that are installed: what a house file names is checked against them."""
         self.files: Files = files or Disk()
         self._house = house
+        self._rules = rules
         self._houses: dict[str | None, tuple[House, list[Problem]]] = {}
         self._shelves: dict[str, tuple[Shelf, list[Problem]]] = {}
 
@@ -55,7 +60,11 @@ class Desk:
             return House(file=path), problems
         book = Book(path)
         house = read_house(Reader(node, book))
-        return house, book.problems
+        if book.problems or self._rules is None:
+            return house, book.problems
+        from roomlint.review.house_check import check_house  # needed only where there is a house file
+
+        return house, check_house(house, self._rules)
 
     def _shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
         if house.file not in self._shelves:

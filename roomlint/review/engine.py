@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from roomlint.design.base import Missing
 from roomlint.measure.figure import Figure, number
 from roomlint.review.verdict import Against, Kind, Level, Related, Says, Verdict
+from roomlint.review.waivers import apply_waivers
 from roomlint.review.window import Window, decide
 
 if TYPE_CHECKING:
@@ -22,6 +23,10 @@ if TYPE_CHECKING:
     from roomlint.source.place import Place
 
 
+LAST = "file"
+"""The chapter whose rules judge what the others found."""
+
+
 @dataclass(frozen=True, slots=True)
 class Trouble:
     """A rule, or a rule package, that broke."""
@@ -32,7 +37,22 @@ class Trouble:
 
 
 def review_room(room: Room, rules: Iterable[Rule]) -> tuple[list[Verdict], list[Trouble]]:
-    """Run the rules over one room; a rule that raises is told of, and the others go on."""
+    """Run the rules over one room; a rule that raises is told of, and the others go on.
+
+    Waivers are then held against the failures, and the rules of chapter `file`, which judge the waivers, run last.
+    """
+    rules = tuple(rules)
+    first = [rule for rule in rules if rule.chapter != LAST]
+    verdicts, troubles = _run(first, room)
+    verdicts, waivings = apply_waivers(verdicts, room.design.waivers, room.today)
+    room.ran = frozenset(rule.id for rule in first)
+    room.rule_ids = room.rule_ids or tuple(rule.id for rule in rules)
+    room.found, room.waivings = tuple(verdicts), tuple(waivings)
+    more, more_troubles = _run([rule for rule in rules if rule.chapter == LAST], room)
+    return [*verdicts, *more], [*troubles, *more_troubles]
+
+
+def _run(rules: Iterable[Rule], room: Room) -> tuple[list[Verdict], list[Trouble]]:
     verdicts: list[Verdict] = []
     troubles: list[Trouble] = []
     for rule in rules:

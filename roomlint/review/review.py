@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from roomlint.review.verdict import Kind, Level
+from roomlint.review.verdict import Kind, Level, State
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -35,6 +35,8 @@ class RoomReview:
     gone: tuple[Verdict, ...] = ()
     """Failures of the earlier revision that are no longer there, when compared."""
     compared: bool = False
+    gate_new: bool = False
+    """Whether only what is new or worse gates, when compared."""
     loosened: tuple[str, ...] = ()
     """Rules of chapters where people can get hurt that the house file made looser, in words."""
 
@@ -49,11 +51,26 @@ class RoomReview:
 
     def gating(self) -> Iterator[Verdict]:
         """Yield the verdicts at or above the gate."""
-        if self.gate is not None:
-            for verdict in self.verdicts:
-                level = self.counts_as(verdict)
-                if level is not None and level.rank >= self.gate.rank:
-                    yield verdict
+        if self.gate is None:
+            return
+        for verdict in self.verdicts:
+            level = self.counts_as(verdict)
+            if level is None or level.rank < self.gate.rank:
+                continue
+            if not self.gate_new or self._is_worse(verdict, level):
+                yield verdict
+
+    def _is_worse(self, verdict: Verdict, level: Level) -> bool:
+        """Return whether a verdict that counts at a level is new, or worse than it was."""
+        change = verdict.change
+        if change is None or change.state is State.NEW:
+            return True
+        if change.state is State.UNCHANGED:
+            return False
+        before = self.open_level if change.was == Kind.OPEN else Level(change.was) if change.was in set(Level) else None
+        if before is None or before.rank < level.rank or change.was_waived:
+            return True
+        return change.better_by is not None and change.better_by < 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,16 +14,33 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Seat
     from roomlint.design.model import Design
+    from roomlint.review.verdict import Verdict
+    from roomlint.review.waivers import Waiving
 
 
 class Room:
     """What every rule gets."""
 
-    def __init__(self, design: Design, house: House | None = None, today: date | None = None) -> None:
+    def __init__(
+        self,
+        design: Design,
+        house: House | None = None,
+        today: date | None = None,
+        rule_ids: tuple[str, ...] = (),
+    ) -> None:
         self.design = design
         self.house = house or House()
         self.figures = Figures(design)
         self.today = today
+        """The day that waivers are held against; without one none expires."""
+        self.rule_ids = rule_ids
+        """The ids of all rules there are, whether they run or not."""
+        self.ran: frozenset[str] = frozenset()
+        """The ids of the rules that were run; filled in before the rules of chapter `file` judge."""
+        self.found: tuple[Verdict, ...] = ()
+        """What those rules found."""
+        self.waivings: tuple[Waiving, ...] = ()
+        """What became of each waiver that met a failure."""
 
     @property
     def critical(self) -> bool:

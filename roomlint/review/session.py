@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+from roomlint.design.reader import nearest
 from roomlint.review.desk import Desk
 from roomlint.review.engine import review_room
 from roomlint.review.review import Review, RoomReview
 from roomlint.review.room import Room
 from roomlint.review.verdict import Level
+from roomlint.source.files import whole
+from roomlint.source.place import Problem
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence
     from datetime import date
 
     from roomlint.design.house import House
@@ -20,7 +23,11 @@ if TYPE_CHECKING:
     from roomlint.review.book import Book
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import Rule
-    from roomlint.source.place import Problem
+    from roomlint.review.verdict import Verdict
+    from roomlint.source.files import Files
+
+HOUSE = "house"
+"""The chapter of the window rules that a house file writes as data."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,18 +38,38 @@ class Choices:
     house: str | None = None
     gate: str | None = None
     """Overrides the house's gates; `never` gates nothing."""
+    only: tuple[str, ...] = ()
+    """Ids and chapters to run; empty for all."""
+    without: tuple[str, ...] = ()
+    """Ids and chapters to leave out."""
+    revision: str = ""
+    """The git revision that the files are read from; empty for the files as they are."""
+    gate_new: bool = False
+    """Whether only what is new or worse than an earlier review gates."""
 
 
 def select(book: Book, only: Sequence[str], without: Sequence[str]) -> tuple[tuple[Rule, ...], list[str]]:
-    """Return the rules chosen by ids or chapters, and the names that mean nothing."""
+    """Return the rules chosen by ids or chapters, and the names that mean nothing.
+
+    Names of the chapter `house` are left to each house file.
+    """
     chapters = {rule.chapter for rule in book.rules}
-    unknown = [name for name in (*only, *without) if name not in chapters and name not in book.ids]
-    chosen = [
-        rule
-        for rule in book.rules
-        if (not only or {rule.id, rule.chapter} & set(only)) and not {rule.id, rule.chapter} & set(without)
+    unknown = [
+        name for name in (*only, *without) if name not in chapters and name not in book.ids and not _is_of_house(name)
     ]
-    return tuple(chosen), unknown
+    return _chosen(book.rules, only, without), unknown
+
+
+def _is_of_house(name: str) -> bool:
+    return name.partition(".")[0] == HOUSE
+
+
+def _chosen(rules: Iterable[Rule], only: Sequence[str], without: Sequence[str]) -> tuple[Rule, ...]:
+    return tuple(
+        rule
+        for rule in rules
+        if (not only or {rule.id, rule.chapter} & set(only)) and not {rule.id, rule.chapter} & set(without)
+    )
 
 
 def citing(rules: Iterable[Rule], clause: str) -> tuple[Rule, ...]:
@@ -55,31 +82,108 @@ def citing(rules: Iterable[Rule], clause: str) -> tuple[Rule, ...]:
     )
 
 
+@dataclass(frozen=True, slots=True)
+class One:
+    """What came of one room file."""
+
+    room: RoomReview | None
+    problems: tuple[Problem, ...] = ()
+    troubles: tuple[Trouble, ...] = ()
+
+
+class Reviewer:
+    """Reviews room files one after the other; what rooms share is read once."""
+
+    def __init__(self, book: Book, choices: Choices) -> None:
+        self.book = book
+        self.choices = choices
+        self.rules = _chosen(book.rules, choices.only, choices.without)
+        self.desk = Desk(_files(choices.revision), choices.house, book.rules)
+
+    def one(self, path: str) -> One:
+        """Review one room file."""
+        design, house, problems = self.desk.open_room(path)
+        if design is None or problems:
+            return One(None, tuple(problems))
+        own = self.of_house(house)
+        rules = (*self.rules, *_chosen(own, self.choices.only, self.choices.without))
+        problems = [*self._left_out(design, house, rules), *self._unknown(house, own, path)]
+        if problems:
+            return One(None, tuple(problems))
+        ids = (*self.book.ids, *(rule.id for rule in own))
+        room, troubles = review_design(design, house, rules, self.choices, ids)
+        if house.decisions:
+            from roomlint.review.house_check import loosened
+
+            room = replace(room, loosened=loosened(house, self.book.rules))
+        return One(room, (), tuple(troubles))
+
+    @staticmethod
+    def of_house(house: House) -> tuple[Rule, ...]:
+        """Return the window rules of a house."""
+        if not house.window_rules:
+            return ()
+        from roomlint.review.window_rules import window_rules  # needed only where a house file has some
+
+        return window_rules(house)
+
+    def _left_out(self, design: Design, house: House, rules: tuple[Rule, ...]) -> Iterator[Problem]:
+        if house.required:
+            from roomlint.review.house_check import check_required
+
+            yield from check_required(house, design.project.stage, self.book.rules, rules)
+
+    def _unknown(self, house: House, own: tuple[Rule, ...], path: str) -> Iterator[Problem]:
+        ids = {rule.id for rule in own}
+        for name in (*self.choices.only, *self.choices.without):
+            if _is_of_house(name) and name != HOUSE and name not in ids:
+                text = f"{name!r} is no window rule of this house; {nearest(name, ids)}"
+                yield Problem(whole(house.file or path), text)
+
+
 def run(
-    paths: Iterable[str], rules: tuple[Rule, ...], choices: Choices, told: Callable[[], None] | None = None
+    paths: Sequence[str], book: Book, choices: Choices, jobs: int = 1, told: Callable[[], None] | None = None
 ) -> Review:
-    """Review room files one after the other; only what the reports need is kept of each."""
-    desk = Desk(house=choices.house)
+    """Review room files; only what the reports need is kept of each, in the order of the paths."""
+    reviewer = Reviewer(book, choices)
     rooms: list[RoomReview] = []
     problems: dict[Problem, None] = {}
     troubles: list[Trouble] = []
-    for path in paths:
-        design, house, found = desk.open_room(path)
-        problems.update(dict.fromkeys(found))
-        if design is not None and not found:
-            reviewed, broken = review_design(design, house, rules, choices)
-            rooms.append(reviewed)
-            troubles += broken
+    if jobs > 1 and len(paths) > 1:
+        from roomlint.review.many import each_in_processes  # loads only when asked for
+
+        found = each_in_processes(paths, choices, jobs, reviewer.desk)
+    else:
+        found = map(reviewer.one, paths)
+    for one in found:
+        problems.update(dict.fromkeys(one.problems))
+        troubles += one.troubles
+        if one.room is not None:
+            rooms.append(one.room)
         if told is not None:
             told()
-    return Review(tuple(rooms), rules, tuple(sorted(problems)), tuple(troubles))
+    rules = {rule.id: rule for rule in reviewer.rules}
+    for house in {room.house.file: room.house for room in rooms}.values():
+        for rule in _chosen(reviewer.of_house(house), choices.only, choices.without):
+            rules.setdefault(rule.id, rule)
+    return Review(
+        tuple(rooms), tuple(rules[rule_id] for rule_id in sorted(rules)), tuple(sorted(problems)), tuple(troubles)
+    )
+
+
+def _files(revision: str) -> Files | None:
+    if not revision:
+        return None
+    from roomlint.source.revision import Revision  # loads only when a revision is read
+
+    return Revision(revision)
 
 
 def review_design(
-    design: Design, house: House, rules: tuple[Rule, ...], choices: Choices
+    design: Design, house: House, rules: tuple[Rule, ...], choices: Choices, rule_ids: tuple[str, ...] = ()
 ) -> tuple[RoomReview, list[Trouble]]:
-    """Review one design under its house."""
-    room = Room(design, house, choices.today)
+    """Review one design under its house; `rule_ids` are all that exist, whether they run or not."""
+    room = Room(design, house, choices.today, rule_ids)
     verdicts, troubles = review_room(room, rules)
     project = design.project
     return (
@@ -89,12 +193,20 @@ def review_design(
             title=project.title or "",
             stage=project.stage,
             house=house,
-            verdicts=tuple(verdicts),
+            verdicts=tuple(_light(verdict) for verdict in verdicts),
             open_level=_level(house.opens.get(project.stage or "", "never")),
             gate=_level(choices.gate or house.gates.get(project.stage or "") or house.gate or "error"),
+            gate_new=choices.gate_new,
         ),
         troubles,
     )
+
+
+def _light(verdict: Verdict) -> Verdict:
+    """Return a verdict that does not hold on to the text of its file, so that many rooms do not fill the memory."""
+    if verdict.figure is None:
+        return verdict
+    return replace(verdict, figure=replace(verdict.figure, inputs=(), shares=()))
 
 
 def _level(name: str) -> Level | None:

@@ -72,6 +72,8 @@ class Change:
     state: State
     was: str = ""
     """The earlier kind, or level when it failed; empty when there was none."""
+    was_waived: bool = False
+    """Whether the earlier failure was waived."""
     better_by: float | None = None
     """How much the margin grew, in the figure's unit; negative is worse, None when it cannot be told."""
 

@@ -1,0 +1,108 @@
+"""The figures that a house file can name: what each is of, and where it comes from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from roomlint.design.base import need
+from roomlint.measure.figure import Figure, figure
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from roomlint.measure import Figures
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """A figure by its name."""
+
+    name: str
+    unit: str
+    of: tuple[str, ...]
+    """What it is a figure of: loudspeakers, subwoofers or seats, as a window rule's `each` names them."""
+    heard: bool
+    """Whether it is of a source as heard at a seat."""
+    means: str
+    compute: Callable[..., Figure]
+    """Takes the figures, the element and, when heard, the seat."""
+
+
+def _height(_: Figures, source: Any) -> Figure:  # noqa: ANN401  a loudspeaker or a subwoofer
+    return figure("height above the floor", "m", _same, need(source.position, source, "position").z)
+
+
+def _ear_height(_: Figures, seat: Any) -> Figure:  # noqa: ANN401
+    return figure("ear height above the floor", "m", _same, need(seat.ear, seat, "ear").z)
+
+
+def _above_ear(_: Figures, source: Any, seat: Any) -> Figure:  # noqa: ANN401
+    heights = need(source.position, source, "position").z, need(seat.ear, seat, "ear").z
+    return figure("height above the ear", "m", lambda high, ear: high - ear, *heights)
+
+
+def _same(value: float) -> float:
+    return value
+
+
+SOURCES = ("loudspeakers", "subwoofers")
+NAMED = {
+    named.name: named
+    for named in (
+        Named(
+            "azimuth",
+            "deg",
+            SOURCES,
+            heard=True,
+            means="angle from straight ahead as heard at the seat, positive to the left",
+            compute=lambda figures, source, seat: figures.angles.azimuth(source, seat),
+        ),
+        Named(
+            "outward",
+            "deg",
+            ("loudspeakers",),
+            heard=True,
+            means="angle from straight ahead toward the side that the label names",
+            compute=lambda figures, source, seat: figures.angles.outward(source, seat),
+        ),
+        Named(
+            "elevation",
+            "deg",
+            SOURCES,
+            heard=True,
+            means="angle above the seat's ear",
+            compute=lambda figures, source, seat: figures.angles.elevation(source, seat),
+        ),
+        Named(
+            "distance",
+            "m",
+            SOURCES,
+            heard=True,
+            means="distance from the seat's ear",
+            compute=lambda figures, source, seat: figures.angles.distance(source, seat),
+        ),
+        Named("height", "m", SOURCES, heard=False, means="height of the centre above the floor", compute=_height),
+        Named("height-above-ear", "m", SOURCES, heard=True, means="height above the seat's ear", compute=_above_ear),
+        Named(
+            "ear-height", "m", ("seats",), heard=False, means="height of the ear above the floor", compute=_ear_height
+        ),
+        Named(
+            "seat-to-wall",
+            "m",
+            ("seats",),
+            heard=False,
+            means="distance from the ear to the nearest wall",
+            compute=lambda figures, seat: figures.boundary.seat_to_wall(seat),
+        ),
+        Named(
+            "deepest-dip",
+            "dB",
+            ("seats",),
+            heard=False,
+            means="lowest bass level of the seat against the mean of all seats",
+            compute=lambda figures, seat: figures.bass.deepest_dip(seat),
+        ),
+    )
+}
+"""All names, in the order that they are listed."""

@@ -1,0 +1,187 @@
+"""Checks what a house file names: rules, figures, units, windows and the examples beside its own rules."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.design.reader import nearest
+from roomlint.review.rule import CAUTIOUS
+from roomlint.review.units import DIMENSION, in_unit
+from roomlint.review.verdict import Level
+from roomlint.review.window import Window
+from roomlint.source.place import Problem
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from roomlint.design.house import Decision, House, WindowRule
+    from roomlint.measure.names import Named
+    from roomlint.review.rule import Rule
+
+
+def check_house(house: House, rules: Iterable[Rule]) -> list[Problem]:
+    """Return what is wrong with what a house file names; `rules` are all that are installed."""
+    known = {rule.id: rule for rule in rules}
+    problems = check_window_rules(house, known)
+    own = {entry.id for entry in house.window_rules}
+    for decision in house.decisions.values():
+        problems += _decision(decision, known, own)
+    return sorted(problems)
+
+
+def check_window_rules(house: House, known: Iterable[str] = ()) -> list[Problem]:
+    """Return what is wrong with the rules that a house file writes as data; `known` are ids already taken."""
+    taken = set(known)
+    problems: list[Problem] = []
+    for entry in house.window_rules:
+        problems += _window_rule(entry, taken)
+        taken.add(entry.id)
+    return problems
+
+
+def own_window(rule: Rule) -> Window | None:
+    """Return the window that a decision of the house replaces."""
+    return rule.window or rule.critical or rule.target or rule.limit
+
+
+def _decision(decision: Decision, known: dict[str, Rule], own: set[str]) -> Iterator[Problem]:
+    at = decision.place_of("rule")
+    if decision.id in own:
+        yield Problem(at, f"{decision.id!r} is a rule of this very file; change it where it stands.")
+        return
+    rule = known.get(decision.id)
+    if rule is None:
+        yield Problem(at, f"there is no rule {decision.id!r}; {nearest(decision.id, known)}")
+        return
+    if not decision.sets_window:
+        if decision.level is None:
+            yield Problem(at, f"nothing is decided about {decision.id!r}. Give low, high or level.")
+        return
+    window = own_window(rule)
+    key = "low" if decision.low is not None else "high"
+    if window is None:
+        yield Problem(decision.place_of(key), f"{rule.id} has no window to set; only its level can be decided.")
+        return
+    edges: dict[str, float] = {}
+    for key in ("low", "high"):
+        text = getattr(decision, key)
+        if text is not None:
+            edge = _edge(text, window.unit)
+            if isinstance(edge, str):
+                yield Problem(
+                    decision.place_of(key), f"the window of {rule.id} is in {window.unit or 'no unit'}: {edge}"
+                )
+            else:
+                edges[key] = edge
+    if len(edges) == 2 and edges["low"] > edges["high"]:  # noqa: PLR2004  both edges
+        yield Problem(decision.place_of("low"), "the low edge is above the high edge.")
+
+
+def _edge(text: str, unit: str) -> float | str:
+    if unit not in DIMENSION:
+        return f"no quantity is read in {unit!r}; its window cannot be set here."
+    try:
+        return in_unit(text, unit)
+    except ValueError as error:
+        return str(error)
+
+
+def _window_rule(entry: WindowRule, taken: set[str]) -> Iterator[Problem]:
+    from roomlint.measure.names import NAMED
+
+    if entry.id in taken:
+        yield Problem(entry.place, f"the rule id {entry.id!r} is already taken.")
+    if entry.basis.get("grade") in {"read", "second-hand"} and not entry.basis.get("document"):
+        yield Problem(entry.place_of("basis"), "a basis of this grade names its document.")
+    if entry.basis.get("grade") == "memory" and entry.level == Level.ERROR:
+        yield Problem(
+            entry.place_of("level"), "a value from memory makes no error; lower the level or find the source."
+        )
+    named = NAMED.get(entry.figure)
+    if named is None:
+        yield Problem(entry.place_of("figure"), f"there is no figure {entry.figure!r}; {nearest(entry.figure, NAMED)}")
+        return
+    yield from _selector(entry, named)
+    edges = {key: _edge(text, named.unit) for key in ("low", "high") if (text := getattr(entry, key)) is not None}
+    wrong = {key: edge for key, edge in edges.items() if isinstance(edge, str)}
+    for key, said in wrong.items():
+        yield Problem(entry.place_of(key), f"the figure {named.name} is in {named.unit or 'no unit'}: {said}")
+    if wrong:
+        return
+    try:
+        window = Window(_number(edges.get("low")), _number(edges.get("high")), named.unit)
+    except ValueError as error:
+        yield Problem(entry.place_of("low"), f"{error}.")
+        return
+    yield from _examples(entry, window)
+
+
+def _number(edge: float | str | None) -> float | None:
+    return None if edge is None or isinstance(edge, str) else edge
+
+
+def _selector(entry: WindowRule, named: Named) -> Iterator[Problem]:
+    given = [key for key in ("loudspeakers", "subwoofers", "seats") if entry.each.get(key)]
+    fits = {*named.of, *(("seats",) if named.heard else ())}
+    for key in given:
+        if key not in fits:
+            text = f"the figure {named.name} is not of {key}; it takes {' and '.join(sorted(fits))}."
+            yield Problem(entry.place_of(f"each.{key}"), text)
+    if not set(given) & set(named.of):
+        yield Problem(entry.place_of("each"), f"nothing is chosen; name {' or '.join(named.of)}.")
+
+
+def _examples(entry: WindowRule, window: Window) -> Iterator[Problem]:
+    nodes = entry.at.get("examples")
+    for index, example in enumerate(entry.examples):
+        node = nodes.value[index] if nodes is not None else entry.at
+        value = _edge(str(example["value"]), window.unit)
+        if isinstance(value, str):
+            yield Problem(node.place, f"the example does not fit the figure: {value}")
+            continue
+        said = "pass" if window.margin(value) >= 0 else "fail"
+        if said != example["verdict"]:
+            text = f"of {example['value']} the rule says {said}, and the example expects {example['verdict']}."
+            yield Problem(node.place, text)
+
+
+def check_required(house: House, stage: str | None, rules: Iterable[Rule], chosen: Iterable[Rule]) -> Iterator[Problem]:
+    """Yield a problem for every chapter that the stage requires and that a run leaves out, whole or in part."""
+    required = house.required.get(stage or "", ())
+    if not required or house.at is None:
+        return
+    run = {rule.id for rule in chosen}
+    place = house.at.value["required_chapters"].value[stage].place
+    for chapter in required:
+        ids = [rule.id for rule in rules if rule.chapter == chapter]
+        left = [rule_id for rule_id in ids if rule_id not in run]
+        if not ids:
+            yield Problem(place, f"stage {stage} requires chapter {chapter}, and no installed rule belongs to it.")
+        elif left:
+            text = f"stage {stage} requires chapter {chapter}, and this run leaves out {', '.join(left[:3])}"
+            yield Problem(place, f"{text}{' ...' if len(left) > 3 else ''}.")  # noqa: PLR2004  enough to see which
+
+
+def loosened(house: House, rules: Iterable[Rule]) -> tuple[str, ...]:
+    """Return, in words, every rule of a chapter where people can get hurt that the house made looser."""
+    told = []
+    for rule in rules:
+        decision = house.decisions.get(rule.id)
+        if rule.chapter not in CAUTIOUS or decision is None:
+            continue
+        if decision.level is not None and Level(decision.level).rank < rule.level.rank:
+            told.append(f"{rule.id}: level {decision.level} instead of {rule.level}, by {house.file}")
+        window = own_window(rule)
+        if decision.sets_window and window is not None:
+            from roomlint.review.engine import house_window
+
+            now = house_window(decision, window.unit)
+            if _wider(now.low, window.low, -1) or _wider(now.high, window.high, 1):
+                told.append(f"{rule.id}: window {now} instead of {window}, by {house.file}")
+    return tuple(told)
+
+
+def _wider(now: float | None, was: float | None, outwards: int) -> bool:
+    if was is None:
+        return False
+    return now is None or (now - was) * outwards > 0

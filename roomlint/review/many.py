@@ -1,0 +1,48 @@
+"""Reviews many rooms in several processes; what comes out is the same, whatever their number."""
+
+from __future__ import annotations
+
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import replace
+from multiprocessing import get_context
+from typing import TYPE_CHECKING
+
+from roomlint.design.house import House
+from roomlint.review.book import load_book
+from roomlint.review.session import Choices, One, Reviewer
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from roomlint.review.desk import Desk
+
+AT_ONCE = 16
+"""Rooms handed to a process at a time: enough that the handing over costs little."""
+
+_reviewer: list[Reviewer] = []
+
+
+def each_in_processes(paths: Sequence[str], choices: Choices, jobs: int, desk: Desk) -> Iterator[One]:
+    """Yield what comes of each room file, in the order of the paths.
+
+    The houses stay behind in the processes and are read again here, once each: their trees need not travel.
+    """
+    size = max(1, min(AT_ONCE, -(-len(paths) // jobs)))
+    with ProcessPoolExecutor(
+        min(jobs, -(-len(paths) // size)), mp_context=get_context("spawn"), initializer=_start, initargs=(choices,)
+    ) as pool:
+        for one in pool.map(_one, paths, chunksize=size):
+            if one.room is not None and one.room.house.file:
+                house, _ = desk.open_house(one.room.house.file)
+                yield replace(one, room=replace(one.room, house=house))
+            else:
+                yield one
+
+
+def _start(choices: Choices) -> None:
+    _reviewer[:] = [Reviewer(load_book(), choices)]
+
+
+def _one(path: str) -> One:
+    one = _reviewer[0].one(path)
+    return replace(one, room=replace(one.room, house=House(one.room.house.file))) if one.room is not None else one

@@ -1,0 +1,195 @@
+"""What a house file names is checked where it stands, and what it decides is seen wherever it acted."""
+
+from __future__ import annotations
+
+from datetime import date
+from typing import TYPE_CHECKING
+
+import pytest
+
+from roomlint.review import Level, Window, practice, rule, tells
+from roomlint.review.book import Book
+from roomlint.review.house_check import loosened
+from roomlint.review.session import Choices, run
+from roomlint.review.window_rules import window_rules
+from roomlint.source.files import shown
+from roomlint.testing import room_of, verdicts
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+ROOM = """\
+roomlint: 1
+project: {code: case, stage: design}
+room:
+  size: {width: 4 m, length: 5 m}
+seats:
+  - {id: middle, ear: {from_left: 2 m, from_front: 3 m, height: 1.1 m}}
+loudspeakers:
+  - {id: left, label: M+030, position: {from_left: 1 m, from_front: 1 m, height: 1 m}}
+  - {id: side, label: M+090, position: {from_left: 1 m, from_front: 3 m, height: 2 m}}
+"""
+OWN = """\
+roomlint_house: 1
+window_rules:
+  - id: house.side-height
+    title: Side loudspeakers stand at most half a metre above the ear.
+    figure: height-above-ear
+    each: {loudspeakers: [M+090, M-090], seats: every}
+    high: 50 cm
+    level: warning
+    basis: {grade: practice, note: our own habit}
+    message: Lower the side loudspeaker.
+    examples:
+      - {value: 40 cm, verdict: pass}
+      - {value: 0.6 m, verdict: fail}
+"""
+
+
+HEIGHTS = Window(1.2, 1.4, "m")
+
+
+def made(rule_id, window=HEIGHTS, *, level=Level.WARNING):
+    @rule(rule_id, level=level, basis=practice("a test"), each=lambda room: [room.design], reads=("layout",),
+          since="0.1.0", window=window)  # fmt: skip
+    def judged(room, design):
+        """Something holds."""
+        return tells("nothing.")
+
+    return judged
+
+
+BOOK = Book(
+    (made("layout.height"), made("layout.words", None), made("mount.load", Window(None, 1.0, ""), level=Level.ERROR))
+)
+
+
+def reviewed(folder: Path, house: str, room: str = ROOM, **choices):
+    (folder / "house.yaml").write_text(house, encoding="utf-8")
+    (folder / "case.room.yaml").write_text(room, encoding="utf-8")
+    return run([shown(str(folder / "case.room.yaml"))], BOOK, Choices(date(2027, 6, 1), **choices))
+
+
+def decided(rest: str) -> str:
+    return f"roomlint_house: 1\ndecisions:\n  - {{{rest}, because: ours}}\n"
+
+
+@pytest.mark.parametrize(
+    ("house", "where", "says"),
+    [
+        (decided("rule: layout.hieght, high: 1 m"), "3:12", "did you mean 'layout.height'"),
+        (decided("rule: layout.height, high: 40 deg"), "3:33", "in m"),
+        (decided("rule: layout.height, low: 2 m, high: 1 m"), "3:32", "above the high edge"),
+        (decided("rule: layout.words, high: 1 m"), "3:32", "has no window"),
+        (decided("rule: layout.height"), "3:12", "nothing is decided"),
+        (OWN.replace("figure: height-above-ear", "figure: hight-above-ear"), "5:13", "did you mean 'height-above-ear'"),
+        (OWN.replace("loudspeakers: [M+090, M-090], ", ""), "6:", "nothing is chosen"),
+        (OWN.replace("height-above-ear", "ear-height"), "6:", "not of loudspeakers"),
+        (OWN.replace("high: 50 cm", "high: 50 deg"), "7:11", "height-above-ear is in m"),
+        (OWN.replace("    high: 50 cm\n", ""), "3:", "at least one edge"),
+        (OWN.replace("0.6 m, verdict: fail", "0.4 m, verdict: fail"), "13:", "the rule says pass"),
+        (OWN.replace("40 cm, verdict", "40 kg, verdict"), "12:", "does not fit"),
+        (OWN.replace("grade: practice", "grade: read"), "9:", "names its document"),
+        (
+            OWN.replace("grade: practice", "grade: memory").replace("level: warning", "level: error"),
+            "8:",
+            "from memory",
+        ),
+        (OWN + OWN.split("window_rules:\n")[1], "14:", "already taken"),
+    ],
+)
+def test_a_name_that_means_nothing_is_told_where_it_stands(house: str, where: str, says: str, tmp_path: Path) -> None:
+    review = reviewed(tmp_path, house)
+    told = [f"{problem.place.line}:{problem.place.column}: {problem.text}" for problem in review.problems]
+    assert review.exit_status == 2
+    assert any(line.startswith(where) and says in line for line in told), told
+
+
+def test_a_window_rule_judges_like_any_other(tmp_path: Path) -> None:
+    review = reviewed(tmp_path, OWN)
+    own = [verdict for verdict in review.rooms[0].verdicts if verdict.rule == "house.side-height"]
+    assert [(verdict.subject, verdict.level) for verdict in own] == [("loudspeaker/side+seat/middle", Level.WARNING)]
+    assert "0.40 m above the window at most 0.50 m. Lower the side loudspeaker." in own[0].message
+    assert "house.side-height" in {rule.id for rule in review.rules}
+
+
+def test_a_window_rule_has_a_page_with_every_heading(tmp_path: Path) -> None:
+    review = reviewed(tmp_path, OWN)
+    page = next(rule for rule in review.rules if rule.id.startswith("house.")).page
+    assert list(page.parts) == ["Why", "How decided", "Remedy", "When to waive"]
+    assert page.summary == "Side loudspeakers stand at most half a metre above the ear."
+
+
+def test_window_rules_can_be_left_out_and_chosen_like_any_other(tmp_path: Path) -> None:
+    assert "house" not in {rule.chapter for rule in reviewed(tmp_path, OWN, without=("house",)).rules}
+    assert {rule.id for rule in reviewed(tmp_path, OWN, only=("house.side-height",)).rules} == {"house.side-height"}
+
+
+def test_choosing_a_window_rule_that_is_not_there_is_told(tmp_path: Path) -> None:
+    review = reviewed(tmp_path, OWN, only=("house.side-hight",))
+    assert "did you mean 'house.side-height'" in review.problems[0].text
+
+
+def test_a_required_chapter_cannot_be_left_out(tmp_path: Path) -> None:
+    house = "roomlint_house: 1\nrequired_chapters:\n  design: [layout]\n"
+    assert reviewed(tmp_path, house).problems == ()
+    review = reviewed(tmp_path, house, without=("layout.words",))
+    assert review.exit_status == 2
+    assert "requires chapter layout, and this run leaves out layout.words" in review.problems[0].text
+
+
+def test_a_required_chapter_without_rules_is_told(tmp_path: Path) -> None:
+    review = reviewed(tmp_path, "roomlint_house: 1\nrequired_chapters:\n  design: [heat]\n")
+    assert "no installed rule belongs to it" in review.problems[0].text
+
+
+def test_gate_and_what_open_counts_as_follow_the_stage(tmp_path: Path) -> None:
+    house = OWN + "gates: {design: warning, survey: never}\nopen: {design: note, handover: error}\n"
+    design = reviewed(tmp_path, house).rooms[0]
+    assert (design.gate, design.open_level) == (Level.WARNING, Level.NOTE)
+    survey = reviewed(tmp_path, house, ROOM.replace("stage: design", "stage: survey")).rooms[0]
+    assert (survey.gate, survey.open_level) == (None, None)
+    handover = reviewed(tmp_path, house, ROOM.replace("stage: design", "stage: handover")).rooms[0]
+    assert (handover.gate, handover.open_level) == (Level.ERROR, Level.ERROR)
+
+
+@pytest.mark.parametrize(
+    ("decision", "says"),
+    [
+        ({"high": "1.5"}, "window at most 1.50 instead of at most 1.00"),
+        ({"level": "warning"}, "level warning instead of error"),
+    ],
+)
+def test_a_looser_rule_where_people_can_get_hurt_is_told(decision: dict[str, str], says: str) -> None:
+    house = room_of({"roomlint": 1, "room": {"size": {"width": "4 m", "length": "5 m"}}}, house={
+        "roomlint_house": 1, "decisions": [{"rule": "mount.load", "because": "ours", **decision}]}).house  # fmt: skip
+    assert [says in text for text in loosened(house, BOOK.rules)] == [True]
+
+
+def test_a_stricter_rule_and_one_of_another_chapter_are_not_told() -> None:
+    house = room_of({"roomlint": 1, "room": {"size": {"width": "4 m", "length": "5 m"}}}, house={
+        "roomlint_house": 1, "decisions": [{"rule": "mount.load", "because": "ours", "high": "0.8"},
+        {"rule": "layout.height", "because": "ours", "level": "note"}]}).house  # fmt: skip
+    assert loosened(house, BOOK.rules) == ()
+
+
+def test_every_named_figure_can_be_had() -> None:
+    from roomlint.measure.names import NAMED
+
+    room = {
+        "roomlint": 1,
+        "room": {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}},
+        "seats": [{"id": "middle", "ear": {"from_left": "2 m", "from_front": "3 m", "height": "1.1 m"}}],
+        "loudspeakers": [
+            {"id": "left", "label": "M+030", "position": {"from_left": "1 m", "from_front": "1 m", "height": "1 m"}}
+        ],
+        "subwoofers": [{"id": "sub", "position": {"from_left": "1 m", "from_front": "1 m", "height": "0.3 m"}}],
+    }
+    kinds = {"loudspeakers": {"loudspeakers": ["all"]}, "subwoofers": {"subwoofers": True}, "seats": {"seats": "every"}}
+    for named in NAMED.values():
+        each = kinds[named.of[0]]
+        entry = {"id": "house.one", "title": "One thing holds.", "figure": named.name, "each": each,
+                 "low": f"-1000 {named.unit}", "level": "note", "basis": {"grade": "practice"}}  # fmt: skip
+        case = room_of(room, house={"roomlint_house": 1, "window_rules": [entry]})
+        found = verdicts(window_rules(case.house)[0], case)
+        assert [(verdict.kind, verdict.figure.unit) for verdict in found] == [("pass", named.unit)], named.name

@@ -1,0 +1,144 @@
+"""Waivers accept failures on the record, and only as far as the record goes."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+
+from roomlint.measure.figure import figure
+from roomlint.review import Kind, Level, Window, heard_at, need, practice, rule
+from roomlint.review.engine import review_room
+from roomlint.testing import changed, room_of
+
+DAY = date(2027, 6, 1)
+ROOM = {
+    "roomlint": 1,
+    "project": {"code": "attic-17"},
+    "room": {"size": {"width": "4 m", "length": "5 m"}},
+    "seats": [{"id": "middle"}, {"id": "aisle"}],
+    "loudspeakers": [
+        {"id": "left", "position": {"from_left": "1 m", "from_front": "1 m", "height": "1 m ± 1 cm"}},
+        {"id": "right", "position": {"from_left": "3 m", "from_front": "1 m", "height": "1.3 m"}},
+    ],
+}
+
+
+def height_rule(rule_id, *, level=Level.WARNING, each=lambda room: room.design.loudspeakers):
+    @rule(
+        rule_id,
+        level=level,
+        basis=practice("a test"),
+        each=each,
+        reads=("loudspeakers[].position",),
+        since="0.1.0",
+        window=Window(1.2, 1.4, "m"),
+    )
+    def judged(room, subject):
+        """Loudspeakers stand at ear height."""
+        speaker = subject.elements[0]
+        return figure("height", "m", lambda z: z, need(speaker.position, speaker, "position").z)
+
+    return judged
+
+
+HEIGHT = height_rule("layout.height")
+AT_SEATS = height_rule(
+    "layout.heard",
+    each=lambda room: [heard_at(speaker, seat) for speaker in room.design.loudspeakers for seat in room.design.seats],
+)
+HELD = height_rule("mount.height", level=Level.ERROR)
+
+
+def failed(waiver, judged=HEIGHT, room=ROOM, today=DAY):
+    waivers = [{"rule": judged.id, "subject": "left", "because": "glass"} | waiver]
+    found, troubles = review_room(room_of(changed(room, {"waivers": waivers}), today=today), [judged])
+    assert troubles == []
+    return {verdict.subject: verdict for verdict in found if verdict.kind is Kind.FAIL}
+
+
+def test_a_waived_failure_keeps_its_level_and_never_gates() -> None:
+    verdict = failed({"approved_by": "lead", "until": "2027-12-31"})["loudspeaker/left"]
+    assert verdict.level is Level.WARNING
+    assert verdict.gates is None
+    assert verdict.waived is not None
+    assert (verdict.waived.because, verdict.waived.approved_by, verdict.waived.until) == ("glass", "lead", "2027-12-31")
+
+
+def test_a_waiver_of_one_element_meets_it_at_every_seat() -> None:
+    assert all(verdict.waived is not None for verdict in failed({}, AT_SEATS).values())
+
+
+def test_a_waiver_of_joined_ids_meets_one_seat_only() -> None:
+    found = failed({"subject": "left + middle"}, AT_SEATS)
+    assert found["loudspeaker/left+seat/middle"].waived is not None
+    assert found["loudspeaker/left+seat/aisle"].waived is None
+
+
+def test_a_kind_before_the_id_tells_apart_elements_that_share_it() -> None:
+    room = changed(ROOM, {"seats.0.id": "left"})
+    found = failed({"subject": "seat/left"}, AT_SEATS, room)
+    assert found["loudspeaker/left+seat/left"].waived is not None
+    assert found["loudspeaker/left+seat/aisle"].waived is None
+
+
+def test_the_projects_code_waives_a_rule_about_the_whole_room() -> None:
+    @rule("layout.whole", level=Level.NOTE, basis=practice("a test"), each=lambda room: [room.design],
+          reads=("layout",), since="0.1.0", window=Window(1, None, "m"))  # fmt: skip
+    def whole(room, design):
+        """Hold the room to a width that it has not."""
+        return figure("nothing", "m", lambda: 0.0)
+
+    assert failed({"subject": "attic-17"}, whole)["design/attic-17"].waived is not None
+
+
+def test_an_expired_waiver_leaves_the_failure_and_says_so() -> None:
+    verdict = failed({"until": "2027-05-31"})["loudspeaker/left"]
+    assert verdict.waived is None
+    assert "expired on 2027-05-31" in verdict.message
+
+
+def test_the_last_day_still_counts() -> None:
+    assert failed({"until": "2027-06-01"})["loudspeaker/left"].waived is not None
+
+
+@pytest.mark.parametrize(("bound", "waived"), [("1 m", True), ("95 cm", True), ("1.05 m", False)])
+def test_a_bound_counts_on_the_side_where_the_figure_is_worse(bound: str, *, waived: bool) -> None:
+    verdict = failed({"bound": bound})["loudspeaker/left"]
+    assert (verdict.waived is not None) is waived
+
+
+def test_a_passed_bound_says_by_how_much() -> None:
+    assert "passed by 0.05 m" in failed({"bound": "1.05 m"})["loudspeaker/left"].message
+
+
+def test_a_bound_above_the_window_counts_upward() -> None:
+    room = changed(ROOM, {"loudspeakers.0.position.height": "1.8 m"})
+    assert failed({"bound": "1.9 m"}, room=room)["loudspeaker/left"].waived is not None
+    assert failed({"bound": "1.7 m"}, room=room)["loudspeaker/left"].waived is None
+
+
+def test_where_people_can_get_hurt_the_uncertainty_counts_against_the_bound() -> None:
+    record = {"approved_by": "A. Engineer", "document": "sheet 3"}
+    assert failed({"bound": "1 m", **record}, HELD)["loudspeaker/left"].waived is None
+    assert failed({"bound": "0.98 m", **record}, HELD)["loudspeaker/left"].waived is not None
+
+
+@pytest.mark.parametrize("record", [{}, {"approved_by": "lead"}, {"document": "sheet 3"}])
+def test_an_error_of_mounting_needs_approver_and_document(record: dict[str, str]) -> None:
+    verdict = failed(record, HELD)["loudspeaker/left"]
+    assert verdict.waived is None
+    assert "lacks" in verdict.message
+
+
+def test_a_waiver_without_a_reason_accepts_nothing() -> None:
+    assert failed({"because": " "})["loudspeaker/left"].waived is None
+
+
+def test_one_waiver_that_holds_is_enough() -> None:
+    waivers = [
+        {"rule": HEIGHT.id, "subject": "left", "because": "old", "until": "2027-01-01"},
+        {"rule": HEIGHT.id, "subject": "left", "because": "renewed"},
+    ]
+    found, _ = review_room(room_of(changed(ROOM, {"waivers": waivers}), today=DAY), [HEIGHT])
+    assert [verdict.waived.because for verdict in found if verdict.waived] == ["renewed"]
