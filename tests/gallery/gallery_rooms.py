@@ -151,10 +151,10 @@ MOVED_TO_THE_REAR_CORNERS = room(
     speaker(
         "corner-left",
         "M+110",
-        (0.3, 4.7, 1.2),
+        (0.3, 4.6, 1.2),
         departure={"because": "glass where the side loudspeaker belongs", "meets": "home-tolerance"},
     ),
-    speaker("corner-right", "M-110", (3.7, 4.7, 1.2)),
+    speaker("corner-right", "M-110", (3.7, 4.6, 1.2)),
     shell=GLASS,
     layout="0+5+0",
 )
