@@ -79,7 +79,7 @@ def changed(data: Mapping[str, Any], changes: Mapping[str, Any]) -> dict[str, An
     A number in a path is an index into a list; the index one past the end appends.
     """
     result: Any = copy.deepcopy(dict(data))
-    for path, value in changes.items():
+    for path, value in copy.deepcopy(dict(changes)).items():
         *above, last = path.split(".")
         at = result
         for part in above:

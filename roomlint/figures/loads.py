@@ -6,12 +6,10 @@ figures are plain statics of a rigid plate whose foot presses on the wall; a pla
 
 import math
 from collections.abc import Sequence
-from typing import Final, Literal
+from typing import Final
 
 from roomlint.figures._domain import at_least_one, between, not_negative, positive
 from roomlint.figures.inch_pound import FOOT_M, POUND_KG, STANDARD_GRAVITY_M_S2
-
-SeismicCategory = Literal["A", "B", "C", "D", "E", "F"]
 
 MISUSE_EXTRA_N: Final = 880.0
 """Weight of an adult hanging on a device, added to its own weight in the product-safety test (from memory)."""
@@ -147,7 +145,7 @@ def joist_area_load_pa(point_n: float, span_m: float, spacing_m: float) -> float
     return joist_line_load_n_per_m(point_n, span_m) / positive("joist spacing", spacing_m, "m")
 
 
-def needs_seismic_anchorage(category: SeismicCategory, mass_kg: float, height_m: float) -> bool:
+def needs_seismic_anchorage(category: str, mass_kg: float, height_m: float) -> bool:
     """Whether a wall- or ceiling-mounted device calls for designed seismic anchorage.
 
     True in design categories D, E and F above 20 lb (9.07 kg) and more than 4 ft (1.22 m) above the floor. Lighter or

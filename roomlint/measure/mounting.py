@@ -3,157 +3,28 @@
 from __future__ import annotations
 
 import math
-from functools import cached_property
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing, Value, need
 from roomlint.figures import fasteners, loads, stability, thin_steel
 from roomlint.measure.figure import Figure, figure
-from roomlint.measure.fixing import WOOD, WoodFixing
-from roomlint.measure.view import View
+from roomlint.measure.fixing import WoodFixing
+from roomlint.measure.holding import Holdings
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
-    from roomlint.design.listening import Fixing, Loudspeaker, Mounting, Picture, Projector, Subwoofer
-    from roomlint.design.products import MountData, Product
-    from roomlint.design.shell import Framing, Surface, Treatment
+    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.products import Product
     from roomlint.figures.fasteners import LoadDuration
+    from roomlint.measure.holding import Held
 
-    Held = Loudspeaker | Subwoofer | Picture | Projector
-
-FREE_STANDING = frozenset({"floor", "stand", "furniture"})
-NOT_STRUCTURE = FREE_STANDING | {"grid-ceiling", "electrical-box"}
-OVERHEAD = frozenset({"ceiling", "grid-ceiling", "electrical-box"})
-FLUSH = frozenset({"in-wall", "in-ceiling"})
 PUSH_N = 50.0
 """Sideways push on what hangs from a pole, the product-safety test's figure."""
 STEEL_ULTIMATE_MPA = 310.0
 """Ultimate strength of ordinary stud sheet, 45 ksi."""
-_PUSH_HEIGHT_M = 1.5
 
 
-class Mounts(View):
+class Mounts(Holdings):
     """Figures of everything that is held up."""
-
-    @cached_property
-    def held(self) -> tuple[Held, ...]:
-        """All devices that say how they are held."""
-        return tuple(device for device in self._devices() if device.mounting is not None)
-
-    @cached_property
-    def devices(self) -> tuple[Held, ...]:
-        """All devices that something must hold."""
-        return tuple(self._devices())
-
-    def _devices(self) -> Iterator[Held]:
-        design = self.design
-        yield from design.loudspeakers
-        yield from design.subwoofers
-        if design.picture is not None:
-            yield design.picture
-            if design.picture.projector is not None:
-                yield design.picture.projector
-
-    @cached_property
-    def fixed(self) -> tuple[Held, ...]:
-        """Devices that hang on a wall or the ceiling by fasteners; flush loudspeakers clamp to the board instead."""
-        return tuple(
-            device
-            for device in self.held
-            if device.mounting is not None and device.mounting.on not in NOT_STRUCTURE and not self.flush(device)
-        )
-
-    @cached_property
-    def on_wood(self) -> tuple[Held, ...]:
-        """Those whose fasteners go into wood, as far as the design says."""
-        return tuple(device for device in self.fixed if self._fixing_into(device, WOOD))
-
-    @cached_property
-    def on_wood_walls(self) -> tuple[Held, ...]:
-        """Those of them on a wall, where weight shears the fasteners as well."""
-        return tuple(device for device in self.on_wood if self.mounting(device).on != "ceiling")
-
-    @cached_property
-    def on_steel(self) -> tuple[Held, ...]:
-        """Devices whose fasteners go into steel studs."""
-        return tuple(device for device in self.fixed if self._fixing_into(device, frozenset({"steel-stud"})))
-
-    @cached_property
-    def overhead(self) -> tuple[Held, ...]:
-        """Devices that hang overhead, flush ones left out."""
-        return tuple(device for device in self.held if self.mounting(device).on in OVERHEAD and not self.flush(device))
-
-    @cached_property
-    def suspended(self) -> tuple[Held, ...]:
-        """Overhead devices that hang below the ceiling on a pole, rods or slings."""
-        return tuple(device for device in self.overhead if self._hangs(device))
-
-    @cached_property
-    def on_mounts(self) -> tuple[Held, ...]:
-        """Devices that are held by a mount of their own."""
-        return tuple(device for device in self.held if self.mounting(device).product is not None)
-
-    @cached_property
-    def standing(self) -> tuple[Loudspeaker | Subwoofer, ...]:
-        """Loudspeakers and subwoofers that stand free."""
-        boxes: list[Loudspeaker | Subwoofer] = [*self.design.loudspeakers, *self.design.subwoofers]
-        return tuple(box for box in boxes if box.mounting is not None and box.mounting.on in {"floor", "stand"})
-
-    def _fixing_into(self, device: Held, kinds: frozenset[str]) -> bool:
-        fixing = self.mounting(device).fixing
-        return fixing is not None and fixing.into in kinds
-
-    def _hangs(self, device: Held) -> bool:
-        mounting = self.mounting(device)
-        pole = self.motion(device) == "pole"
-        return pole or mounting.drop_m is not None or mounting.sling_angle_deg is not None
-
-    @staticmethod
-    def flush(device: Held) -> bool:
-        """Whether the device sits in the board itself: an in-wall or in-ceiling loudspeaker without a mount."""
-        product, mounting = device.product, device.mounting
-        if product is None or product.loudspeaker is None or mounting is None:
-            return False
-        return mounting.product is None and bool(FLUSH.intersection(product.loudspeaker.placement))
-
-    @staticmethod
-    def mounting(device: Held) -> Mounting:
-        """How the device is held."""
-        return need(device.mounting, device, "mounting")
-
-    def fixing(self, device: Held) -> Fixing:
-        """Its fasteners."""
-        mounting = self.mounting(device)
-        return need(mounting.fixing, mounting, "fixing")
-
-    def motion(self, device: Held) -> str | None:
-        """How its mount moves, if it has one that says so."""
-        mount = self._mount(device)
-        return mount.motion if mount is not None else None
-
-    def _mount(self, device: Held) -> MountData | None:
-        product = self.mounting(device).product
-        return product.mount if product is not None else None
-
-    def mount(self, device: Held) -> MountData:
-        """Return the data of its mount."""
-        mounting = self.mounting(device)
-        product: Product = need(mounting.product, mounting, "product")
-        return need(product.mount, product, "mount")
-
-    def surface(self, device: Held) -> Surface:
-        """Return the wall or ceiling that it hangs on, when the design describes it."""
-        mounting = self.mounting(device)
-        name = need(mounting.on, mounting, "on")
-        found = self.design.shell.surface(name)
-        if found is None:
-            raise Missing(self.design.shell, name if name in {"ceiling", "floor"} else f"walls[{name}]")
-        return found
-
-    def framing(self, device: Held) -> Framing:
-        """Return what is behind that surface."""
-        return self.surface(device).framing
 
     def mass(self, device: Held) -> Value:
         """Mass of the device with its mount and what is hung on, kg."""
@@ -187,7 +58,7 @@ class Mounts(View):
 
     def reach(self, device: Held) -> Value:
         """Distance of the centre of gravity from the wall at the largest extension of use, m."""
-        mounting, mount = self.mounting(device), self._mount(device)
+        mounting, mount = self.mounting(device), self.mount_data(device)
         out = mounting.extension_m or (mount.reach_m if mount is not None else None)
         if out is None and mount is not None:
             raise Missing(mount, "reach")
@@ -198,18 +69,18 @@ class Mounts(View):
 
     def row_spacing(self, device: Held) -> Value:
         """Distance between the top and the bottom fastener row, m."""
-        fixing, mount = self.fixing(device), self._mount(device)
+        fixing, mount = self.fixing(device), self.mount_data(device)
         given = fixing.row_spacing_m or (mount.row_spacing_m if mount is not None else None)
         return need(given, fixing, "row_spacing")
 
     def fasteners(self, device: Held) -> int:
         """Return how many fasteners are really in framing."""
-        fixing, mount = self.fixing(device), self._mount(device)
+        fixing, mount = self.fixing(device), self.mount_data(device)
         return need(fixing.count or (mount.fasteners if mount is not None else None), fixing, "count")
 
     def top_fasteners(self, device: Held) -> int:
         """Return how many of them are in the top row, or in the pulled row of a ceiling plate."""
-        fixing, mount = self.fixing(device), self._mount(device)
+        fixing, mount = self.fixing(device), self.mount_data(device)
         return need(fixing.top_count or (mount.top_fasteners if mount is not None else None), fixing, "top_count")
 
     def pull(self, device: Held) -> Figure:
@@ -332,7 +203,7 @@ class Mounts(View):
 
     def hang_factor(self, device: Held) -> Figure:
         """Divide the breaking load of the weakest part by the load on it."""
-        mounting, mount = self.mounting(device), self._mount(device)
+        mounting, mount = self.mounting(device), self.mount_data(device)
         given = mounting.breaking_load_n or (mount.breaking_load_n if mount is not None else None)
         breaking = need(given, mounting, "breaking_load")
         slope = mounting.sling_angle_deg
@@ -380,6 +251,11 @@ class Mounts(View):
             assumes=("one joist carries it at midspan", "joists span the shorter side of the room"),
         )
 
+    def needs_seismic_anchorage(self, device: Held) -> bool:
+        """Whether the device calls for designed seismic anchorage; everything that hangs is taken as up high."""
+        category = need(self.design.project.seismic_category, self.design, "project.codes.seismic_category")
+        return loads.needs_seismic_anchorage(category.upper(), self.mass(device).value, math.inf)
+
     def tip_angle(self, device: Loudspeaker | Subwoofer) -> Figure:
         """Slope at which a standing loudspeaker tips, degrees."""
         product: Product = need(device.product, device, "product")
@@ -392,34 +268,11 @@ class Mounts(View):
             assumes=assumes,
         )  # fmt: skip
 
-    def push_ratio(self, device: Loudspeaker | Subwoofer) -> Figure:
-        """Push that tips a standing loudspeaker over the push it must bear."""
-        product: Product = need(device.product, device, "product")
-        return figure(
-            "tipping push over required push",
-            "",
-            lambda m, b, h: (
-                stability.push_over_n(loads.weight_n(m), b / 2.0, min(h, _PUSH_HEIGHT_M))
-                / stability.required_push_n(loads.weight_n(m))
-            ),
-            need(product.mass_kg, product, "mass"),
-            self._base(product),
-            need(product.height_m, product, "height"),
-        )
-
     @staticmethod
     def _base(product: Product) -> Value:
         data = need(product.loudspeaker, product, product.kind)
         sides = need(data.base_width_m, data, "base_width"), need(data.base_depth_m, data, "base_depth")
         return min(sides, key=lambda side: side.value)
-
-    def flame_spread(self, panel: Treatment) -> Figure:
-        """Flame-spread index of a panel."""
-        return Figure("flame-spread index", need(panel.flame_spread, panel, "flame_spread"), "")
-
-    def smoke(self, panel: Treatment) -> Figure:
-        """Smoke-developed index of a panel."""
-        return Figure("smoke-developed index", need(panel.smoke_developed, panel, "smoke_developed"), "")
 
 
 def total(values: list[Value]) -> Value:

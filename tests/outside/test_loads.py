@@ -79,7 +79,7 @@ def test_joist_load_in_metric() -> None:
     ("category", "mass_kg", "height_m", "needed"),
     [("D", 10, 1.5, True), ("D", 9, 1.5, False), ("D", 10, 1.2, False), ("C", 100, 2.4, False)],
 )
-def test_seismic_trigger(category: loads.SeismicCategory, mass_kg: float, height_m: float, *, needed: bool) -> None:
+def test_seismic_trigger(category: str, mass_kg: float, height_m: float, *, needed: bool) -> None:
     """FEMA E-74 (2012): categories D to F, above 20 lb and above 4 ft."""
     assert loads.needs_seismic_anchorage(category, mass_kg, height_m) is needed
 
