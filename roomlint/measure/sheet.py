@@ -1,0 +1,134 @@
+"""The figures of a room as a sheet of tables, for reading off on site; what cannot be computed says what it lacks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from roomlint.design.base import Missing
+from roomlint.measure.fixing import SCREWS
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator
+
+    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.measure import Figures
+    from roomlint.measure.figure import Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Lacking:
+    """A figure that cannot be computed, and the key that is not there."""
+
+    key: str
+
+
+NOT_ITS = Lacking("")
+"""A figure that this kind of source does not have."""
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A titled table: a name and its figures a row."""
+
+    title: str
+    columns: tuple[str, ...]
+    rows: tuple[tuple[str, tuple[Figure | Lacking, ...]], ...]
+
+
+def sheet(figures: Figures) -> list[Table]:
+    """Return the tables of a room: a table a seat, then bass, fixings and circuits where the design has them."""
+    tables = list(_seats(figures))
+    tables += _bass(figures)
+    tables += _mounts(figures)
+    tables += _circuits(figures)
+    return tables
+
+
+def _ask(compute: Callable[[], Figure]) -> Figure | Lacking:
+    try:
+        return compute()
+    except Missing as missing:
+        return Lacking(missing.element.path_of(missing.key))
+    except ValueError as error:
+        # Outside the range of a formula: the reader is told which, as the rule that needs it would be.
+        return Lacking(str(error))
+
+
+def _row(name: str, *asked: Callable[[], Figure]) -> tuple[str, tuple[Figure | Lacking, ...]]:
+    return name, tuple(_ask(compute) for compute in asked)
+
+
+def _seats(figures: Figures) -> Iterator[Table]:
+    columns = ("azimuth", "elevation", "distance", "off axis", "delay to enter")
+    for seat in figures.design.seats:
+        rows = [_source_row(figures, source, seat) for source in figures.design.sources]
+        if rows:
+            reference = " (reference seat)" if seat.reference else ""
+            yield Table(f"seat {seat.id}{reference}", columns, tuple(rows))
+
+
+def _source_row(
+    figures: Figures, source: Loudspeaker | Subwoofer, seat: Seat
+) -> tuple[str, tuple[Figure | Lacking, ...]]:
+    from roomlint.design.listening import Loudspeaker
+
+    label = f" {source.label}" if source.label else ""
+    name, cells = _row(
+        f"{source.id}{label}",
+        lambda: figures.angles.azimuth(source, seat),
+        lambda: figures.angles.elevation(source, seat),
+        lambda: figures.angles.distance(source, seat),
+    )
+    if isinstance(source, Loudspeaker):
+        cells += (_ask(lambda: figures.aim.off_axis(source, seat)), _ask(lambda: figures.delays.to_enter(source, seat)))
+    else:
+        cells += (NOT_ITS, NOT_ITS)
+    return name, cells
+
+
+def _bass(figures: Figures) -> Iterable[Table]:
+    design = figures.design
+    if not design.subwoofers or not design.seats:
+        return
+    try:
+        box = figures.bass.is_box
+    except Missing:
+        return
+    if not box:
+        return
+    rows = [_row("all seats", figures.bass.seat_spread)]
+    rows += [_row(seat.id, lambda seat=seat: figures.bass.deepest_dip(seat)) for seat in design.seats]  # type: ignore[misc]
+    yield Table("bass, 20 to 80 Hz", ("range over seats, or a seat's deepest dip",), tuple(rows))
+
+
+def _mounts(figures: Figures) -> Iterable[Table]:
+    rows = []
+    for device in figures.mounts.on_wood:
+        name, cells = _row(
+            device.id,
+            lambda device=device: figures.mounts.hung_mass(device),  # type: ignore[misc]
+            lambda device=device: figures.mounts.pull(device),  # type: ignore[misc]
+        )
+        fixing = device.mounting.fixing if device.mounting is not None else None
+        if fixing is not None and fixing.fastener in SCREWS:
+            cells += (_ask(lambda device=device: figures.mounts.combined_use(device)),)  # type: ignore[misc]
+        else:
+            cells += (NOT_ITS,)
+        rows.append((name, cells))
+    if rows:
+        title = "fixings (screening arithmetic; an engineer and the maker's instructions decide)"
+        yield Table(title, ("mass", "pull on a top fastener", "use of the fastener"), tuple(rows))
+
+
+def _circuits(figures: Figures) -> Iterable[Table]:
+    rows = [
+        _row(
+            circuit.id,
+            lambda circuit=circuit: figures.mains.required(circuit),  # type: ignore[misc]
+            lambda circuit=circuit: figures.mains.drop(circuit),  # type: ignore[misc]
+        )
+        for circuit in figures.design.circuits
+    ]
+    if rows:
+        yield Table("circuits (a licensed electrician decides)", ("rating asked for", "voltage drop"), tuple(rows))
