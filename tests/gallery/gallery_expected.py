@@ -26,6 +26,8 @@ def _of(room: Data, *lines: tuple[object, ...]) -> tuple[Expected, ...]:
     return tuple(Expected(room, *line) for line in lines)  # type: ignore[arg-type]
 
 
+PAIR = "loudspeaker/left+loudspeaker/right"
+
 EXPECTED = (
     *_of(
         rooms.SLOPE_RISING_TO_REAR,
@@ -38,6 +40,12 @@ EXPECTED = (
         # high-right: dx 1.4, dy -1.0: 90 + atan(1.0/1.4) = 125.54; atan(1.89/1.7205) = 47.69.
         ("angle.upper-azimuth", "loudspeaker/high-right", "pass", 125.538),
         ("angle.upper-elevation", "loudspeaker/high-right", "pass", 47.688),
+        # The slope looks down and to the rear: (0, 0.2 back, 1 down)/1.0198. The way from upper-left to the ear is 1.0
+        # across, 1.2 back, 1.45 down, 2.1313 long: cos = (0.24 + 1.45)/(1.0198 x 2.1313) = 0.7775: 38.96, inside 45.
+        ("aim.coverage", "loudspeaker/upper-left", "pass", 38.963),
+        # From high-left it is 1.0 across, 1.0 forward, 1.89 down, 2.3605 long: the slope now looks away from the ear:
+        # cos = (-0.2 + 1.89)/(1.0198 x 2.3605) = 0.7020: 45.41, just outside 45.
+        ("aim.coverage", "loudspeaker/high-left", "fail", 45.41, "warning"),
     ),
     *_of(
         rooms.SLOPE_FALLING_TO_REAR,
@@ -65,10 +73,21 @@ EXPECTED = (
         rooms.ANGLED_ON_WALL,
         # 2.8 m ahead, 1.019 m up: atan(1.019/2.8) = 20.00: an upper loudspeaker 10 short of the layout's 30.
         ("angle.upper-elevation", "loudspeaker/turned-down", "fail", 19.998, "warning"),
+        # Its baffle takes the 20 degrees away, to 0.002; the flat box keeps them, still inside half of 60.
+        ("aim.coverage-height", "loudspeaker/turned-down", "pass", 0.002),
+        ("aim.coverage-height", "loudspeaker/flat", "pass", 19.998),
+        # high-beside: 31.43 down to the ear less 20 of the baffle.
+        ("aim.coverage-height", "loudspeaker/high-beside", "pass", 11.430),
         # high-beside: 1.8 m to the side, 1.1 m up: atan(1.1/1.8) = 31.43, inside 30 to 55.
         ("angle.upper-elevation", "loudspeaker/high-beside", "pass", 31.430),
         # Square beside the seat it is 10 short of the 100 that U+110 begins at.
         ("angle.upper-azimuth", "loudspeaker/high-beside", "fail", 90.0, "warning"),
+    ),
+    *_of(
+        rooms.ANGLED_AND_AIMED,
+        # Without a bracket the angled cabinet points straight at the seat, the flat one misses it by 20.
+        ("aim.mount-reach", "loudspeaker/turned-down", "pass", 0.002),
+        ("aim.mount-reach", "loudspeaker/flat", "fail", 19.998, "warning"),
     ),
     *_of(
         rooms.PORTS,
@@ -79,6 +98,13 @@ EXPECTED = (
         rooms.FRONT_PAIR_AND_A_ROW,
         # dx 1.5, dy 2.6: atan(1.5/2.6) = 29.98, just inside 30; together 59.96.
         ("angle.front-pair", "loudspeaker/left", "pass", 29.982),
-        ("angle.front-included", "loudspeaker/left+loudspeaker/right", "pass", 59.963),
+        ("angle.front-included", PAIR, "pass", 59.963),
+        # Seen from the left loudspeaker: middle 29.98, left seat atan(0.8/2.6) = 17.10, right seat atan(2.2/2.6) = 40.24.
+        # The farthest from its aim is the left seat, by 12.88: a 90-degree cabinet covers 45.
+        ("aim.coverage", "loudspeaker/left", "pass", 12.879),
+        ("aim.coverage", "loudspeaker/right", "pass", 12.879),
+        # At the left seat the left is 2.7203 m away and the right 3.4059 m: 0.6856 m at 343.2 m/s is 1.998 ms,
+        # and no centre loudspeaker holds the voices.
+        ("distance.off-centre", PAIR + "+seat/left-seat", "fail", 1.998, "warning"),
     ),
 )

@@ -54,7 +54,9 @@ def ported(face: str) -> Data:
     }
 
 
-PRODUCTS = (PLAIN, ANGLED, ROUND, ported("rear"), ported("bottom"))
+PLATE: Data = {"roomlint_product": 1, "id": "plate", "kind": "mount", "mount": {"motion": "fixed"}}
+
+PRODUCTS = (PLAIN, ANGLED, ROUND, PLATE, ported("rear"), ported("bottom"))
 
 
 def at(left: float, front: float, height: float) -> Data:
@@ -233,6 +235,13 @@ ANGLED_ON_WALL = room(
     speaker("turned-down", "U+030", (2.0, 0.2, 2.119), "angled", mounting={"on": "front"}),
     speaker("flat", "U-030", (2.0, 0.2, 2.119), "box", mounting={"on": "front"}),
     speaker("high-beside", "U+110", (0.2, 3.0, 2.2), "angled", mounting={"on": "left"}),
+    layout="4+5+0",
+)
+
+ON_PLATE = {"on": "front", "product": "plate"}
+ANGLED_AND_AIMED = room(
+    speaker("turned-down", "U+030", (2.0, 0.2, 2.119), "angled", mounting=ON_PLATE, **AT_MIDDLE),
+    speaker("flat", "U-030", (2.0, 0.2, 2.119), "box", mounting=ON_PLATE, **AT_MIDDLE),
     layout="4+5+0",
 )
 
