@@ -1,0 +1,165 @@
+"""A floor plan cut into triangles that keep to its walls and to the creases of its ceiling.
+
+Lengths in metres. Used where a room is no box; needs numpy and scipy.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy.spatial import Delaunay
+
+from roomlint.figures.ceiling import Facet
+
+Array = NDArray[np.float64]
+Whole = NDArray[np.int64]
+Corner = tuple[float, float]
+
+ATTEMPTS = 4
+REFINEMENT = 0.7
+AREA_SLACK = 1e-6
+STEP_SLACK_M = 0.01
+TOUCH_M = 1e-4
+ON_PLAN = 0.05  # how far outside its triangle, as a share of it, a point on a wall may seem to lie
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class PlanMesh:
+    """Triangles over a plan: corner points, corner indices, ceiling height at each corner of each triangle."""
+
+    points: Array  # (points, 2)
+    triangles: Whole  # (triangles, 3)
+    heights: Array  # (triangles, 3)
+
+
+def polygon_area_m2(outline: Sequence[Corner]) -> float:
+    """Area of a simple polygon by the shoelace formula, positive whichever way round it is written."""
+    x, y = np.asarray(outline, dtype=np.float64).T
+    return float(abs(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1))) / 2)
+
+
+def inside(outline: Sequence[Corner], points: Array) -> NDArray[np.bool_]:
+    """Tell which points lie in a simple polygon, by counting how often a ray to the right leaves it."""
+    corners = np.asarray(outline, dtype=np.float64)
+    following = np.roll(corners, -1, axis=0)
+    x, y = points[:, :1], points[:, 1:]
+    crosses = (corners[:, 1] > y) != (following[:, 1] > y)
+    rise = np.where(following[:, 1] == corners[:, 1], 1.0, following[:, 1] - corners[:, 1])
+    at = corners[:, 0] + (y - corners[:, 1]) / rise * (following[:, 0] - corners[:, 0])
+    return np.asarray((crosses & (x < at)).sum(axis=1) % 2 == 1)
+
+
+def _segments(outline: Sequence[Corner], facets: Sequence[Facet]) -> Array:
+    """Walls and creases, (segments, 2, 2), cut wherever a corner of another polygon touches them."""
+    polygons = [np.asarray(shape, dtype=np.float64) for shape in (outline, *(facet.outline for facet in facets))]
+    corners = np.concatenate(polygons)
+    pieces: list[tuple[Array, Array]] = []
+    for polygon in polygons:
+        for start, end in zip(polygon, np.roll(polygon, -1, axis=0), strict=True):
+            along = end - start
+            length = float(np.hypot(*along))
+            if length < TOUCH_M:
+                continue
+            offset = corners - start
+            part = offset @ along / length**2
+            aside = np.abs(offset[:, 0] * along[1] - offset[:, 1] * along[0]) / length
+            slack = TOUCH_M / length
+            cuts = part[(aside < TOUCH_M) & (part > slack) & (part < 1 - slack)]
+            stops = np.unique(np.round(np.concatenate([[0.0, 1.0], cuts]), 9))
+            pieces.extend((start + low * along, start + high * along) for low, high in pairwise(stops))
+    return np.asarray(pieces)
+
+
+def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> Array:
+    """Points along every segment and, away from them, on a grid inside the plan."""
+    edge_points = []
+    for start, end in segments:
+        count = max(1, int(np.ceil(np.hypot(*(end - start)) / spacing_m - 1e-9)))
+        edge_points.append(start + np.linspace(0, 1, count + 1)[:, None] * (end - start))
+    border = np.concatenate(edge_points)
+    low, high = border.min(axis=0), border.max(axis=0)
+    counts = np.maximum(1, np.ceil((high - low) / spacing_m - 1e-9).astype(int))
+    x, y = (np.linspace(low[axis], high[axis], counts[axis] + 1) for axis in (0, 1))
+    grid = np.stack([axis.ravel() for axis in np.meshgrid(x, y, indexing="ij")], axis=1)
+    grid = grid[inside(outline, grid)]
+    start, along = segments[:, 0], segments[:, 1] - segments[:, 0]
+    offset = grid[:, None, :] - start
+    part = np.clip((offset * along).sum(axis=2) / (along**2).sum(axis=1), 0, 1)
+    away = np.linalg.norm(offset - part[:, :, None] * along, axis=2).min(axis=1) > 0.5 * spacing_m
+    every = np.concatenate([border, grid[away]])
+    _, first = np.unique(np.round(every / TOUCH_M).astype(np.int64), axis=0, return_index=True)
+    return every[np.sort(first)]
+
+
+def _cut(points: Array, outline: Sequence[Corner], facets: Sequence[Facet]) -> tuple[PlanMesh, float]:
+    """Triangulate, keep what lies in the plan, and take each triangle's ceiling from the facet over its middle."""
+    triangles = Delaunay(points).simplices.astype(np.int64)
+    first, second, third = (points[triangles[:, corner]] for corner in range(3))
+    across, along = second - first, third - first
+    area = np.abs(across[:, 0] * along[:, 1] - across[:, 1] * along[:, 0]) / 2
+    middle = (first + second + third) / 3
+    kept = (area > TOUCH_M**2) & inside(outline, middle)
+    triangles, middle, area = triangles[kept], middle[kept], area[kept]
+    heights = np.full((len(triangles), 3), np.nan)
+    for facet in facets:
+        under = inside(facet.outline, middle) & np.isnan(heights[:, 0])
+        corners = points[triangles[under]]
+        heights[under] = facet.a * corners[:, :, 0] + facet.b * corners[:, :, 1] + facet.c
+    if np.isnan(heights).any():
+        raise ValueError("the ceiling leaves a part of the plan open: its pieces must cover the plan")
+    return PlanMesh(points, triangles, heights), float(area.sum())
+
+
+def _checked(mesh: PlanMesh, least_height_m: float) -> PlanMesh:
+    if mesh.heights.min() < least_height_m:
+        raise ValueError(
+            f"the ceiling comes down to {mesh.heights.min():.2f} m; modes are computed from {least_height_m} m up"
+        )
+    highest = np.full(len(mesh.points), -np.inf)
+    lowest = np.full(len(mesh.points), np.inf)
+    np.maximum.at(highest, mesh.triangles, mesh.heights)
+    np.minimum.at(lowest, mesh.triangles, mesh.heights)
+    step = float((highest - lowest)[np.isfinite(highest)].max())
+    if step > STEP_SLACK_M:
+        raise ValueError(f"the ceiling has a step of {step:.2f} m; only pieces that meet at their edges are modelled")
+    return mesh
+
+
+def mesh_plan(
+    outline: Sequence[Corner], facets: Sequence[Facet], spacing_m: float, least_height_m: float = 0.3
+) -> PlanMesh:
+    """Cut a plan into triangles of about `spacing_m`, none across a wall or a crease of the ceiling.
+
+    `outline` is a simple polygon, `facets` cover it without steps. Raises ValueError when they do not, when the ceiling
+    comes lower than `least_height_m`, or when the plan is too intricate to be cut.
+    """
+    area = polygon_area_m2(outline)
+    segments = _segments(outline, facets)
+    for _ in range(ATTEMPTS):
+        mesh, covered = _cut(_scatter(segments, outline, spacing_m), outline, facets)
+        if abs(covered / area - 1) < AREA_SLACK:
+            return _checked(mesh, least_height_m)
+        spacing_m *= REFINEMENT
+    raise ValueError("the plan is too intricate for its modes to be computed; check its corners for near-doubles")
+
+
+def locate(mesh: PlanMesh, points: Array) -> tuple[Whole, Array]:
+    """Triangle of each point and its three area coordinates there; points on a wall count as inside.
+
+    Raises ValueError for a point outside the plan.
+    """
+    corners = mesh.points[mesh.triangles]
+    origin = corners[:, 0]
+    across, along = corners[:, 1] - origin, corners[:, 2] - origin
+    twice = across[:, 0] * along[:, 1] - across[:, 1] * along[:, 0]
+    offset = points[:, None, :] - origin
+    second = (offset[:, :, 0] * along[:, 1] - offset[:, :, 1] * along[:, 0]) / twice
+    third = (across[:, 0] * offset[:, :, 1] - across[:, 1] * offset[:, :, 0]) / twice
+    shares = np.stack([1 - second - third, second, third], axis=2)
+    best = shares.min(axis=2).argmax(axis=1)
+    found = shares[np.arange(len(points)), best]
+    if found.min() < -ON_PLAN:
+        raise ValueError("a source or receiver lies outside the plan of the room")
+    return best.astype(np.int64), found
