@@ -10,6 +10,7 @@ import json
 import re
 from functools import cache
 from importlib.resources import files
+from itertools import islice
 from typing import TYPE_CHECKING, Any
 
 from roomlint.source.place import Problem
@@ -23,7 +24,8 @@ if TYPE_CHECKING:
     from roomlint.source.tree import Node
 
 MOST_PROBLEMS = 100
-"""A file with more mistakes than this is the wrong file; the rest is counted, not listed."""
+"""A file with more mistakes than this is the wrong file; the rest is not listed."""
+_MOST_ERRORS = 1000
 _LISTED = 12
 
 
@@ -49,12 +51,15 @@ def load_schema(name: str) -> Mapping[str, Any]:
 def explain(node: Node, data: object, schema: Mapping[str, Any]) -> list[Problem]:
     """Return what is wrong with a tree as jsonschema finds it, each told at its place."""
     problems: dict[Problem, None] = {}
-    for error in _validator()(schema).iter_errors(data):
+    for error in islice(_validator()(schema).iter_errors(data), _MOST_ERRORS):
         problems.update(dict.fromkeys(_told(node, error)))
     found = sorted(problems)
     if len(found) > MOST_PROBLEMS:
         rest = len(found) - MOST_PROBLEMS
-        found = [*found[:MOST_PROBLEMS], Problem(node.place, f"and {rest} more mistakes; is this the right file?")]
+        found = [
+            *found[:MOST_PROBLEMS],
+            Problem(node.place, f"and at least {rest} more mistakes; is this the right file?"),
+        ]
     return found
 
 
@@ -83,9 +88,8 @@ def _told(root: Node, error: ValidationError) -> list[Problem]:
 def _unknown_keys(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     known = list(error.schema.get("properties", {}))  # type: ignore[union-attr]
     told = []
-    for key, child in node.value.items():
-        if key in known:
-            continue
+    unknown = ((key, child) for key, child in node.value.items() if key not in known)
+    for key, child in islice(unknown, MOST_PROBLEMS + 1):
         close = nearest(key, known)
         listed = ", ".join(known[:_LISTED]) + (" ..." if len(known) > _LISTED else "")
         hint = f"did you mean {close!r}?" if close else f"known keys: {listed}."
@@ -148,8 +152,9 @@ def _out_of_range(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
         "minItems": "at least {} items", "maxItems": "at most {} items",
         "minLength": "at least {} character", "maxLength": "at most {} characters",
     }[str(error.validator)].format(error.validator_value)  # fmt: skip
-    shown = f" is {shorten(str(node.value))!r}" if not isinstance(node.value, (dict, list)) else ""
-    return [(node.place, f"{node.path}{shown}; expected {words}.")]
+    many = isinstance(node.value, (dict, list))
+    shown = f"has {len(node.value)}" if many else f"is {shorten(str(node.value))!r}"
+    return [(node.place, f"{node.path or 'the file'} {shown}; expected {words}.")]
 
 
 def _listed(error: ValidationError) -> list[Any]:
