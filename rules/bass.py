@@ -19,7 +19,7 @@ from roomlint.review import (
 )
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Callable, Iterable
 
     from roomlint.design.listening import Seat
     from roomlint.design.model import Design
@@ -45,6 +45,14 @@ def _seats_of_boxes(room: Room) -> Iterable[Seat]:
     return room.design.seats if room.design.shell.ceiling is None or room.figures.space.is_box else ()
 
 
+def _computed(figure: Callable[[], Figure]) -> Figure | Says:
+    """Return the figure, or leave the matter to a person where the sum over modes does not hold."""
+    try:
+        return figure()
+    except ValueError as error:
+        return asks(f"the bass at the seats was not computed: {error}. Measure it on site.")
+
+
 @rule(
     "bass.seat-spread",
     level=Level.WARNING,
@@ -64,8 +72,9 @@ def seat_spread(room: Room, design: Design) -> Figure | Says:
     Why: Equalising helps all seats only as far as they agree; what differs from seat to seat stays.
 
     How decided: Pressure of all subwoofers together at every seat as a sum over the room's modes, 20 to 80 Hz in
-    steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. It compares layouts: a
-    real room may differ by 3 to 6 dB. A room that is not a box is left to a person.
+    steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. It compares layouts: a real room may
+    differ by 3 to 6 dB. In a room that is not a box the modes are found numerically; where that cannot be done, such
+    as under a ceiling with steps, a person must judge.
 
     Remedy: Two subwoofers at opposite walls, or four; then try the positions here before building.
 
@@ -74,9 +83,7 @@ def seat_spread(room: Room, design: Design) -> Figure | Says:
     if len(room.figures.bass.placed_seats()) == 1:
         return does_not_apply("one seat has nothing to differ from.")
     room.figures.bass.placed_subwoofers()
-    if not room.figures.bass.is_box:
-        return asks(f"seat-to-seat bass was not computed: {NOT_A_BOX} Measure it on site.")
-    return room.figures.bass.seat_spread()
+    return _computed(room.figures.bass.seat_spread)
 
 
 @rule(
@@ -102,9 +109,7 @@ def deep_null(room: Room, seat: Seat) -> Figure | Says:
     """
     room.figures.bass.placed_seats()
     room.figures.bass.placed_subwoofers()
-    if not room.figures.bass.is_box:
-        return asks(f"nulls were not computed: {NOT_A_BOX} Measure on site.")
-    return room.figures.bass.deepest_dip(seat)
+    return _computed(lambda: room.figures.bass.deepest_dip(seat))
 
 
 @rule(

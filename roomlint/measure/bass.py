@@ -11,7 +11,8 @@ from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Seat, Subwoofer
-    from roomlint.figures.bass import SeatSpread
+    from roomlint.figures.bass import ComplexArray, SeatSpread
+    from roomlint.figures.direction import Point3
 
 DECAY_S = 0.5
 """Assumed for every mode; a furnished home room's bass falls about so fast."""
@@ -43,14 +44,15 @@ class Bass(View):
         return self.design.seats
 
     def spread(self) -> SeatSpread:
-        """Return how the level differs from seat to seat, 20 to 80 Hz in steps of 1 Hz."""
+        """Return how the level differs from seat to seat, 20 to 80 Hz in steps of 1 Hz.
+
+        Raises ValueError for a point outside the room and for a ceiling that cannot be computed.
+        """
         return self.once(("spread",), self._spread)
 
     def _spread(self) -> SeatSpread:
-        from roomlint.figures.bass import BassSource, Box, response_db, seat_spread
+        from roomlint.figures.bass import BassSource, combined_db, seat_spread
 
-        space = self.figures.space
-        subwoofers, seats = self.placed_subwoofers(), self.placed_seats()
         sources = [
             BassSource(
                 s.position.xyz,  # type: ignore[union-attr]  # placed_subwoofers made sure
@@ -58,13 +60,24 @@ class Bass(View):
                 s.delay_s.value if s.delay_s is not None else 0.0,
                 bool(s.inverted),
             )
-            for s in subwoofers
+            for s in self.placed_subwoofers()
         ]
-        ears = [seat.ear.xyz for seat in seats]  # type: ignore[union-attr]  # placed_seats made sure
+        ears = [seat.ear.xyz for seat in self.placed_seats()]  # type: ignore[union-attr]  # placed_seats made sure
         frequencies = [float(hz) for hz in range(LOW_HZ, HIGH_HZ + 1)]
-        room = Box(space.box_m, DECAY_S, space.sound_speed_m_s)
-        levels = response_db(room, sources, ears, frequencies)
-        return seat_spread(levels, frequencies)
+        parts = self._transfer([source.position for source in sources], ears, frequencies)
+        return seat_spread(combined_db(parts, sources, frequencies), frequencies)
+
+    def _transfer(self, sources: list[Point3], ears: list[Point3], frequencies: list[float]) -> ComplexArray:
+        """Return each source's pressure at each ear: by the box formula, or numerically in a room of another shape."""
+        space = self.figures.space
+        if space.is_box:
+            from roomlint.figures.bass import Box, transfer
+
+            return transfer(Box(space.box_m, DECAY_S, space.sound_speed_m_s), sources, ears, frequencies)
+        from roomlint.figures import odd_room
+
+        solved = odd_room.solve(space.outline, space.facets, HIGH_HZ, space.sound_speed_m_s)
+        return odd_room.transfer(solved, sources, ears, frequencies, DECAY_S)
 
     def seat_spread(self) -> Figure:
         """Return the mean over 20 to 80 Hz of the level range over all seats."""
@@ -81,7 +94,8 @@ class Bass(View):
     def _modal(self, name: str, value: float) -> Figure:
         points = [source.position for source in self.design.subwoofers] + [seat.ear for seat in self.design.seats]
         inputs = tuple(point.x for point in points if point is not None)
-        assumes = (*MODAL_ASSUMPTIONS, *self.figures.space.air_assumption)
+        shape = () if self.is_box else ("modes of this shape found numerically",)
+        assumes = (*MODAL_ASSUMPTIONS, *shape, *self.figures.space.air_assumption)
         return Figure(name, value, "dB", inputs=inputs, assumes=assumes)
 
     def off_middle(self, seat: Seat, axis: str) -> Figure:

@@ -28,6 +28,17 @@ NONE = changed(ROOM, {"subwoofers": None})
 NOWHERE = changed(ROOM, {"subwoofers.0.position": None})
 NO_CEILING = changed(ROOM, {"room.ceiling": None})
 SLOPED = changed(ROOM, {"room.ceiling": {"shape": "mono-pitch", "low": "2 m", "high": "3 m", "low_side": "left"}})
+TO_THE_FLOOR = changed(
+    SLOPED, {"room.ceiling.low": "0.1 m", "seats": [seat("a", "2 m", "3 m"), seat("b", "3 m", "3 m")]}
+)
+CORNERS = [("0 m", "0 m"), ("4.5 m", "0 m"), ("4.5 m", "6 m"), ("2.5 m", "6 m"), ("2.5 m", "4.8 m"), ("0 m", "4.8 m")]
+L_SHAPED = changed(
+    ONE,
+    {
+        "room.size": None,
+        "room.outline": [{"from_left": x, "from_front": y, "wall": f"w{x[0]}{y[0]}"} for x, y in CORNERS],
+    },
+)
 SQUARE = changed(ROOM, {"room.size": {"width": "5 m", "length": "5 m"}, "room.ceiling.height": "2.5 m"})
 SPEAKER = {
     "roomlint_product": 1, "id": "box", "kind": "loudspeaker", "loudspeaker": {"low_limit": "50 Hz"},
@@ -54,7 +65,9 @@ CASES: list[Case | Never] = [
     Case("bass.seat-spread", "fail", ASIDE, level="warning", figure=12.65, within=1.0, source=IMAGES),
     # One corner of a 24 x 20 x 9 ft room, 16 seats in a 6 x 6 ft grid: 14.2 dB.
     Case("bass.seat-spread", "fail", GRID, figure=14.2, within=0.3, source="an independent modal sum of the same room"),
-    Case("bass.seat-spread", "review", SLOPED),
+    Case("bass.seat-spread", "fail", SLOPED, level="note", says="found numerically"),
+    Case("bass.seat-spread", "fail", L_SHAPED, says="dB"),
+    Case("bass.seat-spread", "review", TO_THE_FLOOR, says="comes down"),
     Case("bass.seat-spread", "open", NOWHERE, says="subwoofers[0].position"),
     Case("bass.seat-spread", "notApplicable", NONE),
     Case("bass.deep-null", "pass", ROOM, subject="seat/a"),
