@@ -16,7 +16,7 @@ PATTERNS_ROOM = {
 
 NoneType = type(None)
 
-def check_room(data, custom_formats={}, name_prefix=None):
+def check_room(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -143,11 +143,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                 if "tolerance" in data__survey_keys:
                     data__survey_keys.remove("tolerance")
                     data__survey__tolerance = data__survey["tolerance"]
-                    room____defs_length(data__survey__tolerance, custom_formats, (name_prefix or "data") + ".survey.tolerance")
+                    room____defs_length(data__survey__tolerance)
                 if "temperature" in data__survey_keys:
                     data__survey_keys.remove("temperature")
                     data__survey__temperature = data__survey["temperature"]
-                    room____defs_temperature(data__survey__temperature, custom_formats, (name_prefix or "data") + ".survey.temperature")
+                    room____defs_temperature(data__survey__temperature)
                 if "by" in data__survey_keys:
                     data__survey_keys.remove("by")
                     data__survey__by = data__survey["by"]
@@ -194,11 +194,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "width" in data__room__size_keys:
                             data__room__size_keys.remove("width")
                             data__room__size__width = data__room__size["width"]
-                            room____defs_length(data__room__size__width, custom_formats, (name_prefix or "data") + ".room.size.width")
+                            room____defs_length(data__room__size__width)
                         if "length" in data__room__size_keys:
                             data__room__size_keys.remove("length")
                             data__room__size__length = data__room__size["length"]
-                            room____defs_length(data__room__size__length, custom_formats, (name_prefix or "data") + ".room.size.length")
+                            room____defs_length(data__room__size__length)
                         if data__room__size_keys:
                             raise NotValid
                 if "outline" in data__room_keys:
@@ -225,15 +225,15 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "from_left" in data__room__outline_item_keys:
                                     data__room__outline_item_keys.remove("from_left")
                                     data__room__outline_item__fromleft = data__room__outline_item["from_left"]
-                                    room____defs_length(data__room__outline_item__fromleft, custom_formats, (name_prefix or "data") + ".room.outline[{data__room__outline_x}].from_left".format(**locals()))
+                                    room____defs_length(data__room__outline_item__fromleft)
                                 if "from_front" in data__room__outline_item_keys:
                                     data__room__outline_item_keys.remove("from_front")
                                     data__room__outline_item__fromfront = data__room__outline_item["from_front"]
-                                    room____defs_length(data__room__outline_item__fromfront, custom_formats, (name_prefix or "data") + ".room.outline[{data__room__outline_x}].from_front".format(**locals()))
+                                    room____defs_length(data__room__outline_item__fromfront)
                                 if "wall" in data__room__outline_item_keys:
                                     data__room__outline_item_keys.remove("wall")
                                     data__room__outline_item__wall = data__room__outline_item["wall"]
-                                    room____defs_id(data__room__outline_item__wall, custom_formats, (name_prefix or "data") + ".room.outline[{data__room__outline_x}].wall".format(**locals()))
+                                    room____defs_id(data__room__outline_item__wall)
                                 if data__room__outline_item_keys:
                                     raise NotValid
                 if "ceiling" in data__room_keys:
@@ -257,15 +257,15 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "height" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("height")
                             data__room__ceiling__height = data__room__ceiling["height"]
-                            room____defs_length(data__room__ceiling__height, custom_formats, (name_prefix or "data") + ".room.ceiling.height")
+                            room____defs_length(data__room__ceiling__height)
                         if "low" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("low")
                             data__room__ceiling__low = data__room__ceiling["low"]
-                            room____defs_length(data__room__ceiling__low, custom_formats, (name_prefix or "data") + ".room.ceiling.low")
+                            room____defs_length(data__room__ceiling__low)
                         if "high" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("high")
                             data__room__ceiling__high = data__room__ceiling["high"]
-                            room____defs_length(data__room__ceiling__high, custom_formats, (name_prefix or "data") + ".room.ceiling.high")
+                            room____defs_length(data__room__ceiling__high)
                         if "low_side" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("low_side")
                             data__room__ceiling__lowside = data__room__ceiling["low_side"]
@@ -283,7 +283,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "ridge_at" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("ridge_at")
                             data__room__ceiling__ridgeat = data__room__ceiling["ridge_at"]
-                            room____defs_length(data__room__ceiling__ridgeat, custom_formats, (name_prefix or "data") + ".room.ceiling.ridge_at")
+                            room____defs_length(data__room__ceiling__ridgeat)
                         if "heights" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("heights")
                             data__room__ceiling__heights = data__room__ceiling["heights"]
@@ -295,15 +295,15 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if data__room__ceiling__heights_len > 64:
                                     raise NotValid
                                 for data__room__ceiling__heights_x, data__room__ceiling__heights_item in enumerate(data__room__ceiling__heights):
-                                    room____defs_length(data__room__ceiling__heights_item, custom_formats, (name_prefix or "data") + ".room.ceiling.heights[{data__room__ceiling__heights_x}]".format(**locals()))
+                                    room____defs_length(data__room__ceiling__heights_item)
                         if "framing" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("framing")
                             data__room__ceiling__framing = data__room__ceiling["framing"]
-                            room____defs_framing(data__room__ceiling__framing, custom_formats, (name_prefix or "data") + ".room.ceiling.framing")
+                            room____defs_framing(data__room__ceiling__framing)
                         if "board" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("board")
                             data__room__ceiling__board = data__room__ceiling["board"]
-                            room____defs_board(data__room__ceiling__board, custom_formats, (name_prefix or "data") + ".room.ceiling.board")
+                            room____defs_board(data__room__ceiling__board)
                         if "finish" in data__room__ceiling_keys:
                             data__room__ceiling_keys.remove("finish")
                             data__room__ceiling__finish = data__room__ceiling["finish"]
@@ -334,11 +334,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "framing" in data__room__floor_keys:
                             data__room__floor_keys.remove("framing")
                             data__room__floor__framing = data__room__floor["framing"]
-                            room____defs_framing(data__room__floor__framing, custom_formats, (name_prefix or "data") + ".room.floor.framing")
+                            room____defs_framing(data__room__floor__framing)
                         if "board" in data__room__floor_keys:
                             data__room__floor_keys.remove("board")
                             data__room__floor__board = data__room__floor["board"]
-                            room____defs_board(data__room__floor__board, custom_formats, (name_prefix or "data") + ".room.floor.board")
+                            room____defs_board(data__room__floor__board)
                         if "finish" in data__room__floor_keys:
                             data__room__floor_keys.remove("finish")
                             data__room__floor__finish = data__room__floor["finish"]
@@ -380,15 +380,15 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "id" in data__room__walls_item_keys:
                                     data__room__walls_item_keys.remove("id")
                                     data__room__walls_item__id = data__room__walls_item["id"]
-                                    room____defs_id(data__room__walls_item__id, custom_formats, (name_prefix or "data") + ".room.walls[{data__room__walls_x}].id".format(**locals()))
+                                    room____defs_id(data__room__walls_item__id)
                                 if "framing" in data__room__walls_item_keys:
                                     data__room__walls_item_keys.remove("framing")
                                     data__room__walls_item__framing = data__room__walls_item["framing"]
-                                    room____defs_framing(data__room__walls_item__framing, custom_formats, (name_prefix or "data") + ".room.walls[{data__room__walls_x}].framing".format(**locals()))
+                                    room____defs_framing(data__room__walls_item__framing)
                                 if "board" in data__room__walls_item_keys:
                                     data__room__walls_item_keys.remove("board")
                                     data__room__walls_item__board = data__room__walls_item["board"]
-                                    room____defs_board(data__room__walls_item__board, custom_formats, (name_prefix or "data") + ".room.walls[{data__room__walls_x}].board".format(**locals()))
+                                    room____defs_board(data__room__walls_item__board)
                                 if "finish" in data__room__walls_item_keys:
                                     data__room__walls_item_keys.remove("finish")
                                     data__room__walls_item__finish = data__room__walls_item["finish"]
@@ -437,7 +437,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "id" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("id")
                                     data__room__openings_item__id = data__room__openings_item["id"]
-                                    room____defs_id(data__room__openings_item__id, custom_formats, (name_prefix or "data") + ".room.openings[{data__room__openings_x}].id".format(**locals()))
+                                    room____defs_id(data__room__openings_item__id)
                                 if "kind" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("kind")
                                     data__room__openings_item__kind = data__room__openings_item["kind"]
@@ -459,19 +459,19 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "from_wall_left" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("from_wall_left")
                                     data__room__openings_item__fromwallleft = data__room__openings_item["from_wall_left"]
-                                    room____defs_length(data__room__openings_item__fromwallleft, custom_formats, (name_prefix or "data") + ".room.openings[{data__room__openings_x}].from_wall_left".format(**locals()))
+                                    room____defs_length(data__room__openings_item__fromwallleft)
                                 if "width" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("width")
                                     data__room__openings_item__width = data__room__openings_item["width"]
-                                    room____defs_length(data__room__openings_item__width, custom_formats, (name_prefix or "data") + ".room.openings[{data__room__openings_x}].width".format(**locals()))
+                                    room____defs_length(data__room__openings_item__width)
                                 if "sill" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("sill")
                                     data__room__openings_item__sill = data__room__openings_item["sill"]
-                                    room____defs_length(data__room__openings_item__sill, custom_formats, (name_prefix or "data") + ".room.openings[{data__room__openings_x}].sill".format(**locals()))
+                                    room____defs_length(data__room__openings_item__sill)
                                 if "height" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("height")
                                     data__room__openings_item__height = data__room__openings_item["height"]
-                                    room____defs_length(data__room__openings_item__height, custom_formats, (name_prefix or "data") + ".room.openings[{data__room__openings_x}].height".format(**locals()))
+                                    room____defs_length(data__room__openings_item__height)
                                 if "hinge" in data__room__openings_item_keys:
                                     data__room__openings_item_keys.remove("hinge")
                                     data__room__openings_item__hinge = data__room__openings_item["hinge"]
@@ -515,7 +515,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "id" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("id")
                                     data__room__obstacles_item__id = data__room__obstacles_item["id"]
-                                    room____defs_id(data__room__obstacles_item__id, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].id".format(**locals()))
+                                    room____defs_id(data__room__obstacles_item__id)
                                 if "kind" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("kind")
                                     data__room__obstacles_item__kind = data__room__obstacles_item["kind"]
@@ -526,27 +526,27 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "from_left" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("from_left")
                                     data__room__obstacles_item__fromleft = data__room__obstacles_item["from_left"]
-                                    room____defs_length(data__room__obstacles_item__fromleft, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].from_left".format(**locals()))
+                                    room____defs_length(data__room__obstacles_item__fromleft)
                                 if "from_front" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("from_front")
                                     data__room__obstacles_item__fromfront = data__room__obstacles_item["from_front"]
-                                    room____defs_length(data__room__obstacles_item__fromfront, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].from_front".format(**locals()))
+                                    room____defs_length(data__room__obstacles_item__fromfront)
                                 if "width" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("width")
                                     data__room__obstacles_item__width = data__room__obstacles_item["width"]
-                                    room____defs_length(data__room__obstacles_item__width, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].width".format(**locals()))
+                                    room____defs_length(data__room__obstacles_item__width)
                                 if "depth" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("depth")
                                     data__room__obstacles_item__depth = data__room__obstacles_item["depth"]
-                                    room____defs_length(data__room__obstacles_item__depth, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].depth".format(**locals()))
+                                    room____defs_length(data__room__obstacles_item__depth)
                                 if "bottom" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("bottom")
                                     data__room__obstacles_item__bottom = data__room__obstacles_item["bottom"]
-                                    room____defs_length(data__room__obstacles_item__bottom, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].bottom".format(**locals()))
+                                    room____defs_length(data__room__obstacles_item__bottom)
                                 if "top" in data__room__obstacles_item_keys:
                                     data__room__obstacles_item_keys.remove("top")
                                     data__room__obstacles_item__top = data__room__obstacles_item["top"]
-                                    room____defs_length(data__room__obstacles_item__top, custom_formats, (name_prefix or "data") + ".room.obstacles[{data__room__obstacles_x}].top".format(**locals()))
+                                    room____defs_length(data__room__obstacles_item__top)
                                 if data__room__obstacles_item_keys:
                                     raise NotValid
                 if data__room_keys:
@@ -573,7 +573,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("id")
                             data__treatments_item__id = data__treatments_item["id"]
-                            room____defs_id(data__treatments_item__id, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].id".format(**locals()))
+                            room____defs_id(data__treatments_item__id)
                         if "kind" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("kind")
                             data__treatments_item__kind = data__treatments_item["kind"]
@@ -595,35 +595,35 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "from_wall_left" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("from_wall_left")
                             data__treatments_item__fromwallleft = data__treatments_item["from_wall_left"]
-                            room____defs_length(data__treatments_item__fromwallleft, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].from_wall_left".format(**locals()))
+                            room____defs_length(data__treatments_item__fromwallleft)
                         if "from_left" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("from_left")
                             data__treatments_item__fromleft = data__treatments_item["from_left"]
-                            room____defs_length(data__treatments_item__fromleft, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].from_left".format(**locals()))
+                            room____defs_length(data__treatments_item__fromleft)
                         if "from_front" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("from_front")
                             data__treatments_item__fromfront = data__treatments_item["from_front"]
-                            room____defs_length(data__treatments_item__fromfront, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].from_front".format(**locals()))
+                            room____defs_length(data__treatments_item__fromfront)
                         if "width" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("width")
                             data__treatments_item__width = data__treatments_item["width"]
-                            room____defs_length(data__treatments_item__width, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].width".format(**locals()))
+                            room____defs_length(data__treatments_item__width)
                         if "height" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("height")
                             data__treatments_item__height = data__treatments_item["height"]
-                            room____defs_length(data__treatments_item__height, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].height".format(**locals()))
+                            room____defs_length(data__treatments_item__height)
                         if "bottom" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("bottom")
                             data__treatments_item__bottom = data__treatments_item["bottom"]
-                            room____defs_length(data__treatments_item__bottom, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].bottom".format(**locals()))
+                            room____defs_length(data__treatments_item__bottom)
                         if "thickness" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("thickness")
                             data__treatments_item__thickness = data__treatments_item["thickness"]
-                            room____defs_length(data__treatments_item__thickness, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].thickness".format(**locals()))
+                            room____defs_length(data__treatments_item__thickness)
                         if "gap" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("gap")
                             data__treatments_item__gap = data__treatments_item["gap"]
-                            room____defs_length(data__treatments_item__gap, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].gap".format(**locals()))
+                            room____defs_length(data__treatments_item__gap)
                         if "material" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("material")
                             data__treatments_item__material = data__treatments_item["material"]
@@ -704,7 +704,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "mass" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("mass")
                             data__treatments_item__mass = data__treatments_item["mass"]
-                            room____defs_mass(data__treatments_item__mass, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].mass".format(**locals()))
+                            room____defs_mass(data__treatments_item__mass)
                         if "flame_spread" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("flame_spread")
                             data__treatments_item__flamespread = data__treatments_item["flame_spread"]
@@ -744,7 +744,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "fixing" in data__treatments_item_keys:
                             data__treatments_item_keys.remove("fixing")
                             data__treatments_item__fixing = data__treatments_item["fixing"]
-                            room____defs_fixing(data__treatments_item__fixing, custom_formats, (name_prefix or "data") + ".treatments[{data__treatments_x}].fixing".format(**locals()))
+                            room____defs_fixing(data__treatments_item__fixing)
                         if data__treatments_item_keys:
                             raise NotValid
         if "seats" in data_keys:
@@ -769,15 +769,15 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__seats_item_keys:
                             data__seats_item_keys.remove("id")
                             data__seats_item__id = data__seats_item["id"]
-                            room____defs_id(data__seats_item__id, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].id".format(**locals()))
+                            room____defs_id(data__seats_item__id)
                         if "ear" in data__seats_item_keys:
                             data__seats_item_keys.remove("ear")
                             data__seats_item__ear = data__seats_item["ear"]
-                            room____defs_position(data__seats_item__ear, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].ear".format(**locals()))
+                            room____defs_position(data__seats_item__ear)
                         if "facing" in data__seats_item_keys:
                             data__seats_item_keys.remove("facing")
                             data__seats_item__facing = data__seats_item["facing"]
-                            room____defs_angle(data__seats_item__facing, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].facing".format(**locals()))
+                            room____defs_angle(data__seats_item__facing)
                         if "row" in data__seats_item_keys:
                             data__seats_item_keys.remove("row")
                             data__seats_item__row = data__seats_item["row"]
@@ -796,35 +796,35 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "eye_height" in data__seats_item_keys:
                             data__seats_item_keys.remove("eye_height")
                             data__seats_item__eyeheight = data__seats_item["eye_height"]
-                            room____defs_length(data__seats_item__eyeheight, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].eye_height".format(**locals()))
+                            room____defs_length(data__seats_item__eyeheight)
                         if "head_top" in data__seats_item_keys:
                             data__seats_item_keys.remove("head_top")
                             data__seats_item__headtop = data__seats_item["head_top"]
-                            room____defs_length(data__seats_item__headtop, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].head_top".format(**locals()))
+                            room____defs_length(data__seats_item__headtop)
                         if "back_top" in data__seats_item_keys:
                             data__seats_item_keys.remove("back_top")
                             data__seats_item__backtop = data__seats_item["back_top"]
-                            room____defs_length(data__seats_item__backtop, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].back_top".format(**locals()))
+                            room____defs_length(data__seats_item__backtop)
                         if "width" in data__seats_item_keys:
                             data__seats_item_keys.remove("width")
                             data__seats_item__width = data__seats_item["width"]
-                            room____defs_length(data__seats_item__width, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].width".format(**locals()))
+                            room____defs_length(data__seats_item__width)
                         if "depth" in data__seats_item_keys:
                             data__seats_item_keys.remove("depth")
                             data__seats_item__depth = data__seats_item["depth"]
-                            room____defs_length(data__seats_item__depth, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].depth".format(**locals()))
+                            room____defs_length(data__seats_item__depth)
                         if "open_length" in data__seats_item_keys:
                             data__seats_item_keys.remove("open_length")
                             data__seats_item__openlength = data__seats_item["open_length"]
-                            room____defs_length(data__seats_item__openlength, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].open_length".format(**locals()))
+                            room____defs_length(data__seats_item__openlength)
                         if "recline" in data__seats_item_keys:
                             data__seats_item_keys.remove("recline")
                             data__seats_item__recline = data__seats_item["recline"]
-                            room____defs_angle(data__seats_item__recline, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].recline".format(**locals()))
+                            room____defs_angle(data__seats_item__recline)
                         if "riser" in data__seats_item_keys:
                             data__seats_item_keys.remove("riser")
                             data__seats_item__riser = data__seats_item["riser"]
-                            room____defs_length(data__seats_item__riser, custom_formats, (name_prefix or "data") + ".seats[{data__seats_x}].riser".format(**locals()))
+                            room____defs_length(data__seats_item__riser)
                         if data__seats_item_keys:
                             raise NotValid
         if "picture" in data_keys:
@@ -856,15 +856,15 @@ def check_room(data, custom_formats={}, name_prefix=None):
                 if "centre" in data__picture_keys:
                     data__picture_keys.remove("centre")
                     data__picture__centre = data__picture["centre"]
-                    room____defs_position(data__picture__centre, custom_formats, (name_prefix or "data") + ".picture.centre")
+                    room____defs_position(data__picture__centre)
                 if "width" in data__picture_keys:
                     data__picture_keys.remove("width")
                     data__picture__width = data__picture["width"]
-                    room____defs_length(data__picture__width, custom_formats, (name_prefix or "data") + ".picture.width")
+                    room____defs_length(data__picture__width)
                 if "height" in data__picture_keys:
                     data__picture_keys.remove("height")
                     data__picture__height = data__picture["height"]
-                    room____defs_length(data__picture__height, custom_formats, (name_prefix or "data") + ".picture.height")
+                    room____defs_length(data__picture__height)
                 if "lines" in data__picture_keys:
                     data__picture_keys.remove("lines")
                     data__picture__lines = data__picture["lines"]
@@ -901,11 +901,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                 if "ambient" in data__picture_keys:
                     data__picture_keys.remove("ambient")
                     data__picture__ambient = data__picture["ambient"]
-                    room____defs_illuminance(data__picture__ambient, custom_formats, (name_prefix or "data") + ".picture.ambient")
+                    room____defs_illuminance(data__picture__ambient)
                 if "mounting" in data__picture_keys:
                     data__picture_keys.remove("mounting")
                     data__picture__mounting = data__picture["mounting"]
-                    room____defs_mounting(data__picture__mounting, custom_formats, (name_prefix or "data") + ".picture.mounting")
+                    room____defs_mounting(data__picture__mounting)
                 if "projector" in data__picture_keys:
                     data__picture_keys.remove("projector")
                     data__picture__projector = data__picture["projector"]
@@ -917,7 +917,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__picture__projector_keys:
                             data__picture__projector_keys.remove("id")
                             data__picture__projector__id = data__picture__projector["id"]
-                            room____defs_id(data__picture__projector__id, custom_formats, (name_prefix or "data") + ".picture.projector.id")
+                            room____defs_id(data__picture__projector__id)
                         if "product" in data__picture__projector_keys:
                             data__picture__projector_keys.remove("product")
                             data__picture__projector__product = data__picture__projector["product"]
@@ -932,11 +932,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "lens" in data__picture__projector_keys:
                             data__picture__projector_keys.remove("lens")
                             data__picture__projector__lens = data__picture__projector["lens"]
-                            room____defs_position(data__picture__projector__lens, custom_formats, (name_prefix or "data") + ".picture.projector.lens")
+                            room____defs_position(data__picture__projector__lens)
                         if "mounting" in data__picture__projector_keys:
                             data__picture__projector_keys.remove("mounting")
                             data__picture__projector__mounting = data__picture__projector["mounting"]
-                            room____defs_mounting(data__picture__projector__mounting, custom_formats, (name_prefix or "data") + ".picture.projector.mounting")
+                            room____defs_mounting(data__picture__projector__mounting)
                         if data__picture__projector_keys:
                             raise NotValid
                 if data__picture_keys:
@@ -944,7 +944,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
         if "layout" in data_keys:
             data_keys.remove("layout")
             data__layout = data["layout"]
-            room____defs_layout(data__layout, custom_formats, (name_prefix or "data") + ".layout")
+            room____defs_layout(data__layout)
         if "loudspeakers" in data_keys:
             data_keys.remove("loudspeakers")
             data__loudspeakers = data["loudspeakers"]
@@ -967,11 +967,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("id")
                             data__loudspeakers_item__id = data__loudspeakers_item["id"]
-                            room____defs_id(data__loudspeakers_item__id, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].id".format(**locals()))
+                            room____defs_id(data__loudspeakers_item__id)
                         if "label" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("label")
                             data__loudspeakers_item__label = data__loudspeakers_item["label"]
-                            room____defs_label(data__loudspeakers_item__label, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].label".format(**locals()))
+                            room____defs_label(data__loudspeakers_item__label)
                         if "product" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("product")
                             data__loudspeakers_item__product = data__loudspeakers_item["product"]
@@ -986,19 +986,19 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "position" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("position")
                             data__loudspeakers_item__position = data__loudspeakers_item["position"]
-                            room____defs_position(data__loudspeakers_item__position, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].position".format(**locals()))
+                            room____defs_position(data__loudspeakers_item__position)
                         if "aim" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("aim")
                             data__loudspeakers_item__aim = data__loudspeakers_item["aim"]
-                            room____defs_aim(data__loudspeakers_item__aim, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].aim".format(**locals()))
+                            room____defs_aim(data__loudspeakers_item__aim)
                         if "mounting" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("mounting")
                             data__loudspeakers_item__mounting = data__loudspeakers_item["mounting"]
-                            room____defs_mounting(data__loudspeakers_item__mounting, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].mounting".format(**locals()))
+                            room____defs_mounting(data__loudspeakers_item__mounting)
                         if "departure" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("departure")
                             data__loudspeakers_item__departure = data__loudspeakers_item["departure"]
-                            room____defs_departure(data__loudspeakers_item__departure, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].departure".format(**locals()))
+                            room____defs_departure(data__loudspeakers_item__departure)
                         if "behind_screen" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("behind_screen")
                             data__loudspeakers_item__behindscreen = data__loudspeakers_item["behind_screen"]
@@ -1007,7 +1007,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "port_clearance" in data__loudspeakers_item_keys:
                             data__loudspeakers_item_keys.remove("port_clearance")
                             data__loudspeakers_item__portclearance = data__loudspeakers_item["port_clearance"]
-                            room____defs_length(data__loudspeakers_item__portclearance, custom_formats, (name_prefix or "data") + ".loudspeakers[{data__loudspeakers_x}].port_clearance".format(**locals()))
+                            room____defs_length(data__loudspeakers_item__portclearance)
                         if data__loudspeakers_item_keys:
                             raise NotValid
         if "subwoofers" in data_keys:
@@ -1032,11 +1032,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("id")
                             data__subwoofers_item__id = data__subwoofers_item["id"]
-                            room____defs_id(data__subwoofers_item__id, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].id".format(**locals()))
+                            room____defs_id(data__subwoofers_item__id)
                         if "label" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("label")
                             data__subwoofers_item__label = data__subwoofers_item["label"]
-                            room____defs_label(data__subwoofers_item__label, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].label".format(**locals()))
+                            room____defs_label(data__subwoofers_item__label)
                         if "product" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("product")
                             data__subwoofers_item__product = data__subwoofers_item["product"]
@@ -1051,23 +1051,23 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "position" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("position")
                             data__subwoofers_item__position = data__subwoofers_item["position"]
-                            room____defs_position(data__subwoofers_item__position, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].position".format(**locals()))
+                            room____defs_position(data__subwoofers_item__position)
                         if "facing" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("facing")
                             data__subwoofers_item__facing = data__subwoofers_item["facing"]
-                            room____defs_angle(data__subwoofers_item__facing, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].facing".format(**locals()))
+                            room____defs_angle(data__subwoofers_item__facing)
                         if "mounting" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("mounting")
                             data__subwoofers_item__mounting = data__subwoofers_item["mounting"]
-                            room____defs_mounting(data__subwoofers_item__mounting, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].mounting".format(**locals()))
+                            room____defs_mounting(data__subwoofers_item__mounting)
                         if "level" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("level")
                             data__subwoofers_item__level = data__subwoofers_item["level"]
-                            room____defs_level(data__subwoofers_item__level, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].level".format(**locals()))
+                            room____defs_level(data__subwoofers_item__level)
                         if "delay" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("delay")
                             data__subwoofers_item__delay = data__subwoofers_item["delay"]
-                            room____defs_time(data__subwoofers_item__delay, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].delay".format(**locals()))
+                            room____defs_time(data__subwoofers_item__delay)
                         if "inverted" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("inverted")
                             data__subwoofers_item__inverted = data__subwoofers_item["inverted"]
@@ -1076,11 +1076,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "low_pass" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("low_pass")
                             data__subwoofers_item__lowpass = data__subwoofers_item["low_pass"]
-                            room____defs_frequency(data__subwoofers_item__lowpass, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].low_pass".format(**locals()))
+                            room____defs_frequency(data__subwoofers_item__lowpass)
                         if "port_clearance" in data__subwoofers_item_keys:
                             data__subwoofers_item_keys.remove("port_clearance")
                             data__subwoofers_item__portclearance = data__subwoofers_item["port_clearance"]
-                            room____defs_length(data__subwoofers_item__portclearance, custom_formats, (name_prefix or "data") + ".subwoofers[{data__subwoofers_x}].port_clearance".format(**locals()))
+                            room____defs_length(data__subwoofers_item__portclearance)
                         if data__subwoofers_item_keys:
                             raise NotValid
         if "electronics" in data_keys:
@@ -1102,7 +1102,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__electronics__processor_keys:
                             data__electronics__processor_keys.remove("id")
                             data__electronics__processor__id = data__electronics__processor["id"]
-                            room____defs_id(data__electronics__processor__id, custom_formats, (name_prefix or "data") + ".electronics.processor.id")
+                            room____defs_id(data__electronics__processor__id)
                         if "product" in data__electronics__processor_keys:
                             data__electronics__processor_keys.remove("product")
                             data__electronics__processor__product = data__electronics__processor["product"]
@@ -1125,7 +1125,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if data__electronics__processor__unfitted_len > 24:
                                     raise NotValid
                                 for data__electronics__processor__unfitted_x, data__electronics__processor__unfitted_item in enumerate(data__electronics__processor__unfitted):
-                                    room____defs_label(data__electronics__processor__unfitted_item, custom_formats, (name_prefix or "data") + ".electronics.processor.unfitted[{data__electronics__processor__unfitted_x}]".format(**locals()))
+                                    room____defs_label(data__electronics__processor__unfitted_item)
                         if data__electronics__processor_keys:
                             raise NotValid
                 if "amplifiers" in data__electronics_keys:
@@ -1150,7 +1150,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "id" in data__electronics__amplifiers_item_keys:
                                     data__electronics__amplifiers_item_keys.remove("id")
                                     data__electronics__amplifiers_item__id = data__electronics__amplifiers_item["id"]
-                                    room____defs_id(data__electronics__amplifiers_item__id, custom_formats, (name_prefix or "data") + ".electronics.amplifiers[{data__electronics__amplifiers_x}].id".format(**locals()))
+                                    room____defs_id(data__electronics__amplifiers_item__id)
                                 if "product" in data__electronics__amplifiers_item_keys:
                                     data__electronics__amplifiers_item_keys.remove("product")
                                     data__electronics__amplifiers_item__product = data__electronics__amplifiers_item["product"]
@@ -1254,11 +1254,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "id" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("id")
                                     data__electronics__racks_item__id = data__electronics__racks_item["id"]
-                                    room____defs_id(data__electronics__racks_item__id, custom_formats, (name_prefix or "data") + ".electronics.racks[{data__electronics__racks_x}].id".format(**locals()))
+                                    room____defs_id(data__electronics__racks_item__id)
                                 if "position" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("position")
                                     data__electronics__racks_item__position = data__electronics__racks_item["position"]
-                                    room____defs_position(data__electronics__racks_item__position, custom_formats, (name_prefix or "data") + ".electronics.racks[{data__electronics__racks_x}].position".format(**locals()))
+                                    room____defs_position(data__electronics__racks_item__position)
                                 if "enclosed" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("enclosed")
                                     data__electronics__racks_item__enclosed = data__electronics__racks_item["enclosed"]
@@ -1267,11 +1267,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "airflow" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("airflow")
                                     data__electronics__racks_item__airflow = data__electronics__racks_item["airflow"]
-                                    room____defs_airflow(data__electronics__racks_item__airflow, custom_formats, (name_prefix or "data") + ".electronics.racks[{data__electronics__racks_x}].airflow".format(**locals()))
+                                    room____defs_airflow(data__electronics__racks_item__airflow)
                                 if "inlet" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("inlet")
                                     data__electronics__racks_item__inlet = data__electronics__racks_item["inlet"]
-                                    room____defs_temperature(data__electronics__racks_item__inlet, custom_formats, (name_prefix or "data") + ".electronics.racks[{data__electronics__racks_x}].inlet".format(**locals()))
+                                    room____defs_temperature(data__electronics__racks_item__inlet)
                                 if "contains" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("contains")
                                     data__electronics__racks_item__contains = data__electronics__racks_item["contains"]
@@ -1294,7 +1294,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "front_clear" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("front_clear")
                                     data__electronics__racks_item__frontclear = data__electronics__racks_item["front_clear"]
-                                    room____defs_length(data__electronics__racks_item__frontclear, custom_formats, (name_prefix or "data") + ".electronics.racks[{data__electronics__racks_x}].front_clear".format(**locals()))
+                                    room____defs_length(data__electronics__racks_item__frontclear)
                                 if "bonded" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("bonded")
                                     data__electronics__racks_item__bonded = data__electronics__racks_item["bonded"]
@@ -1303,7 +1303,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "mounting" in data__electronics__racks_item_keys:
                                     data__electronics__racks_item_keys.remove("mounting")
                                     data__electronics__racks_item__mounting = data__electronics__racks_item["mounting"]
-                                    room____defs_mounting(data__electronics__racks_item__mounting, custom_formats, (name_prefix or "data") + ".electronics.racks[{data__electronics__racks_x}].mounting".format(**locals()))
+                                    room____defs_mounting(data__electronics__racks_item__mounting)
                                 if data__electronics__racks_item_keys:
                                     raise NotValid
                 if data__electronics_keys:
@@ -1330,7 +1330,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__raceways_item_keys:
                             data__raceways_item_keys.remove("id")
                             data__raceways_item__id = data__raceways_item["id"]
-                            room____defs_id(data__raceways_item__id, custom_formats, (name_prefix or "data") + ".raceways[{data__raceways_x}].id".format(**locals()))
+                            room____defs_id(data__raceways_item__id)
                         if "kind" in data__raceways_item_keys:
                             data__raceways_item_keys.remove("kind")
                             data__raceways_item__kind = data__raceways_item["kind"]
@@ -1348,11 +1348,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "inner_diameter" in data__raceways_item_keys:
                             data__raceways_item_keys.remove("inner_diameter")
                             data__raceways_item__innerdiameter = data__raceways_item["inner_diameter"]
-                            room____defs_length(data__raceways_item__innerdiameter, custom_formats, (name_prefix or "data") + ".raceways[{data__raceways_x}].inner_diameter".format(**locals()))
+                            room____defs_length(data__raceways_item__innerdiameter)
                         if "length" in data__raceways_item_keys:
                             data__raceways_item_keys.remove("length")
                             data__raceways_item__length = data__raceways_item["length"]
-                            room____defs_length(data__raceways_item__length, custom_formats, (name_prefix or "data") + ".raceways[{data__raceways_x}].length".format(**locals()))
+                            room____defs_length(data__raceways_item__length)
                         if data__raceways_item_keys:
                             raise NotValid
         if "cables" in data_keys:
@@ -1377,7 +1377,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__cables_item_keys:
                             data__cables_item_keys.remove("id")
                             data__cables_item__id = data__cables_item["id"]
-                            room____defs_id(data__cables_item__id, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].id".format(**locals()))
+                            room____defs_id(data__cables_item__id)
                         if "carries" in data__cables_item_keys:
                             data__cables_item_keys.remove("carries")
                             data__cables_item__carries = data__cables_item["carries"]
@@ -1410,11 +1410,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "length" in data__cables_item_keys:
                             data__cables_item_keys.remove("length")
                             data__cables_item__length = data__cables_item["length"]
-                            room____defs_length(data__cables_item__length, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].length".format(**locals()))
+                            room____defs_length(data__cables_item__length)
                         if "conductor" in data__cables_item_keys:
                             data__cables_item_keys.remove("conductor")
                             data__cables_item__conductor = data__cables_item["conductor"]
-                            room____defs_conductor(data__cables_item__conductor, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].conductor".format(**locals()))
+                            room____defs_conductor(data__cables_item__conductor)
                         if "conductors" in data__cables_item_keys:
                             data__cables_item_keys.remove("conductors")
                             data__cables_item__conductors = data__cables_item["conductors"]
@@ -1428,7 +1428,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "outer_diameter" in data__cables_item_keys:
                             data__cables_item_keys.remove("outer_diameter")
                             data__cables_item__outerdiameter = data__cables_item["outer_diameter"]
-                            room____defs_length(data__cables_item__outerdiameter, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].outer_diameter".format(**locals()))
+                            room____defs_length(data__cables_item__outerdiameter)
                         if "marking" in data__cables_item_keys:
                             data__cables_item_keys.remove("marking")
                             data__cables_item__marking = data__cables_item["marking"]
@@ -1460,7 +1460,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "beside_power" in data__cables_item_keys:
                             data__cables_item_keys.remove("beside_power")
                             data__cables_item__besidepower = data__cables_item["beside_power"]
-                            room____defs_length(data__cables_item__besidepower, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].beside_power".format(**locals()))
+                            room____defs_length(data__cables_item__besidepower)
                         if "power_exception" in data__cables_item_keys:
                             data__cables_item_keys.remove("power_exception")
                             data__cables_item__powerexception = data__cables_item["power_exception"]
@@ -1475,7 +1475,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "edge_distance" in data__cables_item_keys:
                             data__cables_item_keys.remove("edge_distance")
                             data__cables_item__edgedistance = data__cables_item["edge_distance"]
-                            room____defs_length(data__cables_item__edgedistance, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].edge_distance".format(**locals()))
+                            room____defs_length(data__cables_item__edgedistance)
                         if "nail_plate" in data__cables_item_keys:
                             data__cables_item_keys.remove("nail_plate")
                             data__cables_item__nailplate = data__cables_item["nail_plate"]
@@ -1489,11 +1489,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "rate" in data__cables_item_keys:
                             data__cables_item_keys.remove("rate")
                             data__cables_item__rate = data__cables_item["rate"]
-                            room____defs_data_rate(data__cables_item__rate, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].rate".format(**locals()))
+                            room____defs_data_rate(data__cables_item__rate)
                         if "bend_radius" in data__cables_item_keys:
                             data__cables_item_keys.remove("bend_radius")
                             data__cables_item__bendradius = data__cables_item["bend_radius"]
-                            room____defs_length(data__cables_item__bendradius, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].bend_radius".format(**locals()))
+                            room____defs_length(data__cables_item__bendradius)
                         if "bundle" in data__cables_item_keys:
                             data__cables_item_keys.remove("bundle")
                             data__cables_item__bundle = data__cables_item["bundle"]
@@ -1507,7 +1507,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "ambient" in data__cables_item_keys:
                             data__cables_item_keys.remove("ambient")
                             data__cables_item__ambient = data__cables_item["ambient"]
-                            room____defs_temperature(data__cables_item__ambient, custom_formats, (name_prefix or "data") + ".cables[{data__cables_x}].ambient".format(**locals()))
+                            room____defs_temperature(data__cables_item__ambient)
                         if data__cables_item_keys:
                             raise NotValid
         if "circuits" in data_keys:
@@ -1532,19 +1532,19 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("id")
                             data__circuits_item__id = data__circuits_item["id"]
-                            room____defs_id(data__circuits_item__id, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].id".format(**locals()))
+                            room____defs_id(data__circuits_item__id)
                         if "rating" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("rating")
                             data__circuits_item__rating = data__circuits_item["rating"]
-                            room____defs_current(data__circuits_item__rating, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].rating".format(**locals()))
+                            room____defs_current(data__circuits_item__rating)
                         if "voltage" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("voltage")
                             data__circuits_item__voltage = data__circuits_item["voltage"]
-                            room____defs_voltage(data__circuits_item__voltage, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].voltage".format(**locals()))
+                            room____defs_voltage(data__circuits_item__voltage)
                         if "conductor" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("conductor")
                             data__circuits_item__conductor = data__circuits_item["conductor"]
-                            room____defs_conductor(data__circuits_item__conductor, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].conductor".format(**locals()))
+                            room____defs_conductor(data__circuits_item__conductor)
                         if "material" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("material")
                             data__circuits_item__material = data__circuits_item["material"]
@@ -1555,7 +1555,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "length" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("length")
                             data__circuits_item__length = data__circuits_item["length"]
-                            room____defs_length(data__circuits_item__length, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].length".format(**locals()))
+                            room____defs_length(data__circuits_item__length)
                         if "dedicated" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("dedicated")
                             data__circuits_item__dedicated = data__circuits_item["dedicated"]
@@ -1584,7 +1584,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "rcd" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("rcd")
                             data__circuits_item__rcd = data__circuits_item["rcd"]
-                            room____defs_current(data__circuits_item__rcd, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].rcd".format(**locals()))
+                            room____defs_current(data__circuits_item__rcd)
                         if "sequenced" in data__circuits_item_keys:
                             data__circuits_item_keys.remove("sequenced")
                             data__circuits_item__sequenced = data__circuits_item["sequenced"]
@@ -1627,11 +1627,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                         if "id" in data__circuits_item__receptacles_item_keys:
                                             data__circuits_item__receptacles_item_keys.remove("id")
                                             data__circuits_item__receptacles_item__id = data__circuits_item__receptacles_item["id"]
-                                            room____defs_id(data__circuits_item__receptacles_item__id, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].receptacles[{data__circuits_item__receptacles_x}].id".format(**locals()))
+                                            room____defs_id(data__circuits_item__receptacles_item__id)
                                         if "rating" in data__circuits_item__receptacles_item_keys:
                                             data__circuits_item__receptacles_item_keys.remove("rating")
                                             data__circuits_item__receptacles_item__rating = data__circuits_item__receptacles_item["rating"]
-                                            room____defs_current(data__circuits_item__receptacles_item__rating, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].receptacles[{data__circuits_item__receptacles_x}].rating".format(**locals()))
+                                            room____defs_current(data__circuits_item__receptacles_item__rating)
                                         if "wall" in data__circuits_item__receptacles_item_keys:
                                             data__circuits_item__receptacles_item_keys.remove("wall")
                                             data__circuits_item__receptacles_item__wall = data__circuits_item__receptacles_item["wall"]
@@ -1646,11 +1646,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                         if "from_wall_left" in data__circuits_item__receptacles_item_keys:
                                             data__circuits_item__receptacles_item_keys.remove("from_wall_left")
                                             data__circuits_item__receptacles_item__fromwallleft = data__circuits_item__receptacles_item["from_wall_left"]
-                                            room____defs_length(data__circuits_item__receptacles_item__fromwallleft, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].receptacles[{data__circuits_item__receptacles_x}].from_wall_left".format(**locals()))
+                                            room____defs_length(data__circuits_item__receptacles_item__fromwallleft)
                                         if "height" in data__circuits_item__receptacles_item_keys:
                                             data__circuits_item__receptacles_item_keys.remove("height")
                                             data__circuits_item__receptacles_item__height = data__circuits_item__receptacles_item["height"]
-                                            room____defs_length(data__circuits_item__receptacles_item__height, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].receptacles[{data__circuits_item__receptacles_x}].height".format(**locals()))
+                                            room____defs_length(data__circuits_item__receptacles_item__height)
                                         if "facing_up" in data__circuits_item__receptacles_item_keys:
                                             data__circuits_item__receptacles_item_keys.remove("facing_up")
                                             data__circuits_item__receptacles_item__facingup = data__circuits_item__receptacles_item["facing_up"]
@@ -1700,7 +1700,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                         if "id" in data__circuits_item__loads_item_keys:
                                             data__circuits_item__loads_item_keys.remove("id")
                                             data__circuits_item__loads_item__id = data__circuits_item__loads_item["id"]
-                                            room____defs_id(data__circuits_item__loads_item__id, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].loads[{data__circuits_item__loads_x}].id".format(**locals()))
+                                            room____defs_id(data__circuits_item__loads_item__id)
                                         if "what" in data__circuits_item__loads_item_keys:
                                             data__circuits_item__loads_item_keys.remove("what")
                                             data__circuits_item__loads_item__what = data__circuits_item__loads_item["what"]
@@ -1726,11 +1726,11 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                         if "apparent_power" in data__circuits_item__loads_item_keys:
                                             data__circuits_item__loads_item_keys.remove("apparent_power")
                                             data__circuits_item__loads_item__apparentpower = data__circuits_item__loads_item["apparent_power"]
-                                            room____defs_apparent_power(data__circuits_item__loads_item__apparentpower, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].loads[{data__circuits_item__loads_x}].apparent_power".format(**locals()))
+                                            room____defs_apparent_power(data__circuits_item__loads_item__apparentpower)
                                         if "current" in data__circuits_item__loads_item_keys:
                                             data__circuits_item__loads_item_keys.remove("current")
                                             data__circuits_item__loads_item__current = data__circuits_item__loads_item["current"]
-                                            room____defs_current(data__circuits_item__loads_item__current, custom_formats, (name_prefix or "data") + ".circuits[{data__circuits_x}].loads[{data__circuits_item__loads_x}].current".format(**locals()))
+                                            room____defs_current(data__circuits_item__loads_item__current)
                                         if "continuous" in data__circuits_item__loads_item_keys:
                                             data__circuits_item__loads_item_keys.remove("continuous")
                                             data__circuits_item__loads_item__continuous = data__circuits_item__loads_item["continuous"]
@@ -1795,7 +1795,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "id" in data__listeningmodes_item_keys:
                             data__listeningmodes_item_keys.remove("id")
                             data__listeningmodes_item__id = data__listeningmodes_item["id"]
-                            room____defs_id(data__listeningmodes_item__id, custom_formats, (name_prefix or "data") + ".listening_modes[{data__listeningmodes_x}].id".format(**locals()))
+                            room____defs_id(data__listeningmodes_item__id)
                         if "title" in data__listeningmodes_item_keys:
                             data__listeningmodes_item_keys.remove("title")
                             data__listeningmodes_item__title = data__listeningmodes_item["title"]
@@ -1810,7 +1810,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if "layout" in data__listeningmodes_item_keys:
                             data__listeningmodes_item_keys.remove("layout")
                             data__listeningmodes_item__layout = data__listeningmodes_item["layout"]
-                            room____defs_layout(data__listeningmodes_item__layout, custom_formats, (name_prefix or "data") + ".listening_modes[{data__listeningmodes_x}].layout".format(**locals()))
+                            room____defs_layout(data__listeningmodes_item__layout)
                         if "channels" in data__listeningmodes_item_keys:
                             data__listeningmodes_item_keys.remove("channels")
                             data__listeningmodes_item__channels = data__listeningmodes_item["channels"]
@@ -1822,7 +1822,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if data__listeningmodes_item__channels_len > 40:
                                     raise NotValid
                                 for data__listeningmodes_item__channels_x, data__listeningmodes_item__channels_item in enumerate(data__listeningmodes_item__channels):
-                                    room____defs_label(data__listeningmodes_item__channels_item, custom_formats, (name_prefix or "data") + ".listening_modes[{data__listeningmodes_x}].channels[{data__listeningmodes_item__channels_x}]".format(**locals()))
+                                    room____defs_label(data__listeningmodes_item__channels_item)
                         if data__listeningmodes_item_keys:
                             raise NotValid
         if "calibration" in data_keys:
@@ -1836,7 +1836,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                 if "reference_level" in data__calibration_keys:
                     data__calibration_keys.remove("reference_level")
                     data__calibration__referencelevel = data__calibration["reference_level"]
-                    room____defs_level(data__calibration__referencelevel, custom_formats, (name_prefix or "data") + ".calibration.reference_level")
+                    room____defs_level(data__calibration__referencelevel)
                 if "hours_a_week" in data__calibration_keys:
                     data__calibration_keys.remove("hours_a_week")
                     data__calibration__hoursaweek = data__calibration["hours_a_week"]
@@ -1880,23 +1880,23 @@ def check_room(data, custom_formats={}, name_prefix=None):
                                 if "delay" in data__calibration__settings_item_keys:
                                     data__calibration__settings_item_keys.remove("delay")
                                     data__calibration__settings_item__delay = data__calibration__settings_item["delay"]
-                                    room____defs_time(data__calibration__settings_item__delay, custom_formats, (name_prefix or "data") + ".calibration.settings[{data__calibration__settings_x}].delay".format(**locals()))
+                                    room____defs_time(data__calibration__settings_item__delay)
                                 if "distance" in data__calibration__settings_item_keys:
                                     data__calibration__settings_item_keys.remove("distance")
                                     data__calibration__settings_item__distance = data__calibration__settings_item["distance"]
-                                    room____defs_length(data__calibration__settings_item__distance, custom_formats, (name_prefix or "data") + ".calibration.settings[{data__calibration__settings_x}].distance".format(**locals()))
+                                    room____defs_length(data__calibration__settings_item__distance)
                                 if "level" in data__calibration__settings_item_keys:
                                     data__calibration__settings_item_keys.remove("level")
                                     data__calibration__settings_item__level = data__calibration__settings_item["level"]
-                                    room____defs_level(data__calibration__settings_item__level, custom_formats, (name_prefix or "data") + ".calibration.settings[{data__calibration__settings_x}].level".format(**locals()))
+                                    room____defs_level(data__calibration__settings_item__level)
                                 if "measured_level" in data__calibration__settings_item_keys:
                                     data__calibration__settings_item_keys.remove("measured_level")
                                     data__calibration__settings_item__measuredlevel = data__calibration__settings_item["measured_level"]
-                                    room____defs_level(data__calibration__settings_item__measuredlevel, custom_formats, (name_prefix or "data") + ".calibration.settings[{data__calibration__settings_x}].measured_level".format(**locals()))
+                                    room____defs_level(data__calibration__settings_item__measuredlevel)
                                 if "crossover" in data__calibration__settings_item_keys:
                                     data__calibration__settings_item_keys.remove("crossover")
                                     data__calibration__settings_item__crossover = data__calibration__settings_item["crossover"]
-                                    room____defs_frequency(data__calibration__settings_item__crossover, custom_formats, (name_prefix or "data") + ".calibration.settings[{data__calibration__settings_x}].crossover".format(**locals()))
+                                    room____defs_frequency(data__calibration__settings_item__crossover)
                                 if "inverted" in data__calibration__settings_item_keys:
                                     data__calibration__settings_item_keys.remove("inverted")
                                     data__calibration__settings_item__inverted = data__calibration__settings_item["inverted"]
@@ -1915,7 +1915,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                         if data__calibration__steps_len > 200:
                             raise NotValid
                         for data__calibration__steps_x, data__calibration__steps_item in enumerate(data__calibration__steps):
-                            room____defs_step(data__calibration__steps_item, custom_formats, (name_prefix or "data") + ".calibration.steps[{data__calibration__steps_x}]".format(**locals()))
+                            room____defs_step(data__calibration__steps_item)
                 if data__calibration_keys:
                     raise NotValid
         if "handover" in data_keys:
@@ -1929,7 +1929,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
                 if data__handover_len > 300:
                     raise NotValid
                 for data__handover_x, data__handover_item in enumerate(data__handover):
-                    room____defs_step(data__handover_item, custom_formats, (name_prefix or "data") + ".handover[{data__handover_x}]".format(**locals()))
+                    room____defs_step(data__handover_item)
         if "waivers" in data_keys:
             data_keys.remove("waivers")
             data__waivers = data["waivers"]
@@ -2029,7 +2029,7 @@ def check_room(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_step(data, custom_formats={}, name_prefix=None):
+def room____defs_step(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2041,7 +2041,7 @@ def room____defs_step(data, custom_formats={}, name_prefix=None):
         if "id" in data_keys:
             data_keys.remove("id")
             data__id = data["id"]
-            room____defs_id(data__id, custom_formats, (name_prefix or "data") + ".id")
+            room____defs_id(data__id)
         if "what" in data_keys:
             data_keys.remove("what")
             data__what = data["what"]
@@ -2095,7 +2095,7 @@ def room____defs_step(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_apparent_power(data, custom_formats={}, name_prefix=None):
+def room____defs_apparent_power(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2106,7 +2106,7 @@ def room____defs_apparent_power(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_voltage(data, custom_formats={}, name_prefix=None):
+def room____defs_voltage(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2117,7 +2117,7 @@ def room____defs_voltage(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_current(data, custom_formats={}, name_prefix=None):
+def room____defs_current(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2128,7 +2128,7 @@ def room____defs_current(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_data_rate(data, custom_formats={}, name_prefix=None):
+def room____defs_data_rate(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2139,7 +2139,7 @@ def room____defs_data_rate(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_conductor(data, custom_formats={}, name_prefix=None):
+def room____defs_conductor(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2150,7 +2150,7 @@ def room____defs_conductor(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_airflow(data, custom_formats={}, name_prefix=None):
+def room____defs_airflow(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2161,7 +2161,7 @@ def room____defs_airflow(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_frequency(data, custom_formats={}, name_prefix=None):
+def room____defs_frequency(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2172,7 +2172,7 @@ def room____defs_frequency(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_time(data, custom_formats={}, name_prefix=None):
+def room____defs_time(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2183,7 +2183,7 @@ def room____defs_time(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_level(data, custom_formats={}, name_prefix=None):
+def room____defs_level(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2194,7 +2194,7 @@ def room____defs_level(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_departure(data, custom_formats={}, name_prefix=None):
+def room____defs_departure(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2225,7 +2225,7 @@ def room____defs_departure(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_aim(data, custom_formats={}, name_prefix=None):
+def room____defs_aim(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2245,16 +2245,16 @@ def room____defs_aim(data, custom_formats={}, name_prefix=None):
         if "azimuth" in data_keys:
             data_keys.remove("azimuth")
             data__azimuth = data["azimuth"]
-            room____defs_angle(data__azimuth, custom_formats, (name_prefix or "data") + ".azimuth")
+            room____defs_angle(data__azimuth)
         if "elevation" in data_keys:
             data_keys.remove("elevation")
             data__elevation = data["elevation"]
-            room____defs_angle(data__elevation, custom_formats, (name_prefix or "data") + ".elevation")
+            room____defs_angle(data__elevation)
         if data_keys:
             raise NotValid
     return data
 
-def room____defs_label(data, custom_formats={}, name_prefix=None):
+def room____defs_label(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2262,14 +2262,14 @@ def room____defs_label(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_layout(data, custom_formats={}, name_prefix=None):
+def room____defs_layout(data):
     if not isinstance(data, (str)):
         raise NotValid
     if not (isinstance(data, str) and data == '0+2+0' or isinstance(data, str) and data == '0+5+0' or isinstance(data, str) and data == '2+5+0' or isinstance(data, str) and data == '4+5+0' or isinstance(data, str) and data == '4+5+1' or isinstance(data, str) and data == '3+7+0' or isinstance(data, str) and data == '4+9+0' or isinstance(data, str) and data == '9+10+3' or isinstance(data, str) and data == '0+7+0' or isinstance(data, str) and data == '4+7+0'):
         raise NotValid
     return data
 
-def room____defs_mounting(data, custom_formats={}, name_prefix=None):
+def room____defs_mounting(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2300,23 +2300,23 @@ def room____defs_mounting(data, custom_formats={}, name_prefix=None):
         if "fixing" in data_keys:
             data_keys.remove("fixing")
             data__fixing = data["fixing"]
-            room____defs_fixing(data__fixing, custom_formats, (name_prefix or "data") + ".fixing")
+            room____defs_fixing(data__fixing)
         if "extension" in data_keys:
             data_keys.remove("extension")
             data__extension = data["extension"]
-            room____defs_length(data__extension, custom_formats, (name_prefix or "data") + ".extension")
+            room____defs_length(data__extension)
         if "swivel" in data_keys:
             data_keys.remove("swivel")
             data__swivel = data["swivel"]
-            room____defs_angle(data__swivel, custom_formats, (name_prefix or "data") + ".swivel")
+            room____defs_angle(data__swivel)
         if "tilt" in data_keys:
             data_keys.remove("tilt")
             data__tilt = data["tilt"]
-            room____defs_angle(data__tilt, custom_formats, (name_prefix or "data") + ".tilt")
+            room____defs_angle(data__tilt)
         if "drop" in data_keys:
             data_keys.remove("drop")
             data__drop = data["drop"]
-            room____defs_length(data__drop, custom_formats, (name_prefix or "data") + ".drop")
+            room____defs_length(data__drop)
         if "secondary" in data_keys:
             data_keys.remove("secondary")
             data__secondary = data["secondary"]
@@ -2331,15 +2331,15 @@ def room____defs_mounting(data, custom_formats={}, name_prefix=None):
         if "secondary_fall" in data_keys:
             data_keys.remove("secondary_fall")
             data__secondaryfall = data["secondary_fall"]
-            room____defs_length(data__secondaryfall, custom_formats, (name_prefix or "data") + ".secondary_fall")
+            room____defs_length(data__secondaryfall)
         if "sling_angle" in data_keys:
             data_keys.remove("sling_angle")
             data__slingangle = data["sling_angle"]
-            room____defs_angle(data__slingangle, custom_formats, (name_prefix or "data") + ".sling_angle")
+            room____defs_angle(data__slingangle)
         if "breaking_load" in data_keys:
             data_keys.remove("breaking_load")
             data__breakingload = data["breaking_load"]
-            room____defs_force(data__breakingload, custom_formats, (name_prefix or "data") + ".breaking_load")
+            room____defs_force(data__breakingload)
         if "strap" in data_keys:
             data_keys.remove("strap")
             data__strap = data["strap"]
@@ -2354,7 +2354,7 @@ def room____defs_mounting(data, custom_formats={}, name_prefix=None):
         if "accessories" in data_keys:
             data_keys.remove("accessories")
             data__accessories = data["accessories"]
-            room____defs_mass(data__accessories, custom_formats, (name_prefix or "data") + ".accessories")
+            room____defs_mass(data__accessories)
         if "carpet" in data_keys:
             data_keys.remove("carpet")
             data__carpet = data["carpet"]
@@ -2364,7 +2364,7 @@ def room____defs_mounting(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_force(data, custom_formats={}, name_prefix=None):
+def room____defs_force(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2375,7 +2375,7 @@ def room____defs_force(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_illuminance(data, custom_formats={}, name_prefix=None):
+def room____defs_illuminance(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2386,7 +2386,7 @@ def room____defs_illuminance(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_angle(data, custom_formats={}, name_prefix=None):
+def room____defs_angle(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2397,7 +2397,7 @@ def room____defs_angle(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_position(data, custom_formats={}, name_prefix=None):
+def room____defs_position(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2406,28 +2406,28 @@ def room____defs_position(data, custom_formats={}, name_prefix=None):
         if "from_left" in data_keys:
             data_keys.remove("from_left")
             data__fromleft = data["from_left"]
-            room____defs_length(data__fromleft, custom_formats, (name_prefix or "data") + ".from_left")
+            room____defs_length(data__fromleft)
         if "from_right" in data_keys:
             data_keys.remove("from_right")
             data__fromright = data["from_right"]
-            room____defs_length(data__fromright, custom_formats, (name_prefix or "data") + ".from_right")
+            room____defs_length(data__fromright)
         if "from_front" in data_keys:
             data_keys.remove("from_front")
             data__fromfront = data["from_front"]
-            room____defs_length(data__fromfront, custom_formats, (name_prefix or "data") + ".from_front")
+            room____defs_length(data__fromfront)
         if "from_rear" in data_keys:
             data_keys.remove("from_rear")
             data__fromrear = data["from_rear"]
-            room____defs_length(data__fromrear, custom_formats, (name_prefix or "data") + ".from_rear")
+            room____defs_length(data__fromrear)
         if "height" in data_keys:
             data_keys.remove("height")
             data__height = data["height"]
-            room____defs_length(data__height, custom_formats, (name_prefix or "data") + ".height")
+            room____defs_length(data__height)
         if data_keys:
             raise NotValid
     return data
 
-def room____defs_fixing(data, custom_formats={}, name_prefix=None):
+def room____defs_fixing(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2450,15 +2450,15 @@ def room____defs_fixing(data, custom_formats={}, name_prefix=None):
         if "diameter" in data_keys:
             data_keys.remove("diameter")
             data__diameter = data["diameter"]
-            room____defs_length(data__diameter, custom_formats, (name_prefix or "data") + ".diameter")
+            room____defs_length(data__diameter)
         if "length" in data_keys:
             data_keys.remove("length")
             data__length = data["length"]
-            room____defs_length(data__length, custom_formats, (name_prefix or "data") + ".length")
+            room____defs_length(data__length)
         if "thread" in data_keys:
             data_keys.remove("thread")
             data__thread = data["thread"]
-            room____defs_length(data__thread, custom_formats, (name_prefix or "data") + ".thread")
+            room____defs_length(data__thread)
         if "count" in data_keys:
             data_keys.remove("count")
             data__count = data["count"]
@@ -2482,11 +2482,11 @@ def room____defs_fixing(data, custom_formats={}, name_prefix=None):
         if "row_spacing" in data_keys:
             data_keys.remove("row_spacing")
             data__rowspacing = data["row_spacing"]
-            room____defs_length(data__rowspacing, custom_formats, (name_prefix or "data") + ".row_spacing")
+            room____defs_length(data__rowspacing)
         if "edge_offset" in data_keys:
             data_keys.remove("edge_offset")
             data__edgeoffset = data["edge_offset"]
-            room____defs_length(data__edgeoffset, custom_formats, (name_prefix or "data") + ".edge_offset")
+            room____defs_length(data__edgeoffset)
         if "grain" in data_keys:
             data_keys.remove("grain")
             data__grain = data["grain"]
@@ -2518,7 +2518,7 @@ def room____defs_fixing(data, custom_formats={}, name_prefix=None):
         if "anchor_ultimate" in data_keys:
             data_keys.remove("anchor_ultimate")
             data__anchorultimate = data["anchor_ultimate"]
-            room____defs_force(data__anchorultimate, custom_formats, (name_prefix or "data") + ".anchor_ultimate")
+            room____defs_force(data__anchorultimate)
         if "backing" in data_keys:
             data_keys.remove("backing")
             data__backing = data["backing"]
@@ -2545,7 +2545,7 @@ def room____defs_fixing(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_mass(data, custom_formats={}, name_prefix=None):
+def room____defs_mass(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2556,7 +2556,7 @@ def room____defs_mass(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_board(data, custom_formats={}, name_prefix=None):
+def room____defs_board(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2582,12 +2582,12 @@ def room____defs_board(data, custom_formats={}, name_prefix=None):
         if "thickness" in data_keys:
             data_keys.remove("thickness")
             data__thickness = data["thickness"]
-            room____defs_length(data__thickness, custom_formats, (name_prefix or "data") + ".thickness")
+            room____defs_length(data__thickness)
         if data_keys:
             raise NotValid
     return data
 
-def room____defs_framing(data, custom_formats={}, name_prefix=None):
+def room____defs_framing(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2603,15 +2603,15 @@ def room____defs_framing(data, custom_formats={}, name_prefix=None):
         if "spacing" in data_keys:
             data_keys.remove("spacing")
             data__spacing = data["spacing"]
-            room____defs_length(data__spacing, custom_formats, (name_prefix or "data") + ".spacing")
+            room____defs_length(data__spacing)
         if "member_width" in data_keys:
             data_keys.remove("member_width")
             data__memberwidth = data["member_width"]
-            room____defs_length(data__memberwidth, custom_formats, (name_prefix or "data") + ".member_width")
+            room____defs_length(data__memberwidth)
         if "member_depth" in data_keys:
             data_keys.remove("member_depth")
             data__memberdepth = data["member_depth"]
-            room____defs_length(data__memberdepth, custom_formats, (name_prefix or "data") + ".member_depth")
+            room____defs_length(data__memberdepth)
         if "species" in data_keys:
             data_keys.remove("species")
             data__species = data["species"]
@@ -2622,7 +2622,7 @@ def room____defs_framing(data, custom_formats={}, name_prefix=None):
         if "steel_thickness" in data_keys:
             data_keys.remove("steel_thickness")
             data__steelthickness = data["steel_thickness"]
-            room____defs_length(data__steelthickness, custom_formats, (name_prefix or "data") + ".steel_thickness")
+            room____defs_length(data__steelthickness)
         if "bearing" in data_keys:
             data_keys.remove("bearing")
             data__bearing = data["bearing"]
@@ -2632,7 +2632,7 @@ def room____defs_framing(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_id(data, custom_formats={}, name_prefix=None):
+def room____defs_id(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2640,7 +2640,7 @@ def room____defs_id(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_temperature(data, custom_formats={}, name_prefix=None):
+def room____defs_temperature(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2651,7 +2651,7 @@ def room____defs_temperature(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def room____defs_length(data, custom_formats={}, name_prefix=None):
+def room____defs_length(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -2669,7 +2669,7 @@ PATTERNS_PRODUCT = {
 
 NoneType = type(None)
 
-def check_product(data, custom_formats={}, name_prefix=None):
+def check_product(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
@@ -2688,7 +2688,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
         if "id" in data_keys:
             data_keys.remove("id")
             data__id = data["id"]
-            product____defs_id(data__id, custom_formats, (name_prefix or "data") + ".id")
+            product____defs_id(data__id)
         if "kind" in data_keys:
             data_keys.remove("kind")
             data__kind = data["kind"]
@@ -2717,39 +2717,39 @@ def check_product(data, custom_formats={}, name_prefix=None):
         if "width" in data_keys:
             data_keys.remove("width")
             data__width = data["width"]
-            product____defs_length(data__width, custom_formats, (name_prefix or "data") + ".width")
+            product____defs_length(data__width)
         if "height" in data_keys:
             data_keys.remove("height")
             data__height = data["height"]
-            product____defs_length(data__height, custom_formats, (name_prefix or "data") + ".height")
+            product____defs_length(data__height)
         if "depth" in data_keys:
             data_keys.remove("depth")
             data__depth = data["depth"]
-            product____defs_length(data__depth, custom_formats, (name_prefix or "data") + ".depth")
+            product____defs_length(data__depth)
         if "mass" in data_keys:
             data_keys.remove("mass")
             data__mass = data["mass"]
-            product____defs_mass(data__mass, custom_formats, (name_prefix or "data") + ".mass")
+            product____defs_mass(data__mass)
         if "apparent_power" in data_keys:
             data_keys.remove("apparent_power")
             data__apparentpower = data["apparent_power"]
-            product____defs_apparent_power(data__apparentpower, custom_formats, (name_prefix or "data") + ".apparent_power")
+            product____defs_apparent_power(data__apparentpower)
         if "power" in data_keys:
             data_keys.remove("power")
             data__power = data["power"]
-            product____defs_power(data__power, custom_formats, (name_prefix or "data") + ".power")
+            product____defs_power(data__power)
         if "idle_power" in data_keys:
             data_keys.remove("idle_power")
             data__idlepower = data["idle_power"]
-            product____defs_power(data__idlepower, custom_formats, (name_prefix or "data") + ".idle_power")
+            product____defs_power(data__idlepower)
         if "maximum_inlet" in data_keys:
             data_keys.remove("maximum_inlet")
             data__maximuminlet = data["maximum_inlet"]
-            product____defs_temperature(data__maximuminlet, custom_formats, (name_prefix or "data") + ".maximum_inlet")
+            product____defs_temperature(data__maximuminlet)
         if "clearance" in data_keys:
             data_keys.remove("clearance")
             data__clearance = data["clearance"]
-            product____defs_length(data__clearance, custom_formats, (name_prefix or "data") + ".clearance")
+            product____defs_length(data__clearance)
         if "loudspeaker" in data_keys:
             data_keys.remove("loudspeaker")
             data__loudspeaker = data["loudspeaker"]
@@ -2761,7 +2761,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "sensitivity" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("sensitivity")
                     data__loudspeaker__sensitivity = data__loudspeaker["sensitivity"]
-                    product____defs_level(data__loudspeaker__sensitivity, custom_formats, (name_prefix or "data") + ".loudspeaker.sensitivity")
+                    product____defs_level(data__loudspeaker__sensitivity)
                 if "drive" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("drive")
                     data__loudspeaker__drive = data__loudspeaker["drive"]
@@ -2772,47 +2772,47 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "impedance" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("impedance")
                     data__loudspeaker__impedance = data__loudspeaker["impedance"]
-                    product____defs_impedance(data__loudspeaker__impedance, custom_formats, (name_prefix or "data") + ".loudspeaker.impedance")
+                    product____defs_impedance(data__loudspeaker__impedance)
                 if "minimum_impedance" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("minimum_impedance")
                     data__loudspeaker__minimumimpedance = data__loudspeaker["minimum_impedance"]
-                    product____defs_impedance(data__loudspeaker__minimumimpedance, custom_formats, (name_prefix or "data") + ".loudspeaker.minimum_impedance")
+                    product____defs_impedance(data__loudspeaker__minimumimpedance)
                 if "power_rating" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("power_rating")
                     data__loudspeaker__powerrating = data__loudspeaker["power_rating"]
-                    product____defs_power(data__loudspeaker__powerrating, custom_formats, (name_prefix or "data") + ".loudspeaker.power_rating")
+                    product____defs_power(data__loudspeaker__powerrating)
                 if "maximum_level" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("maximum_level")
                     data__loudspeaker__maximumlevel = data__loudspeaker["maximum_level"]
-                    product____defs_level(data__loudspeaker__maximumlevel, custom_formats, (name_prefix or "data") + ".loudspeaker.maximum_level")
+                    product____defs_level(data__loudspeaker__maximumlevel)
                 if "low_limit" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("low_limit")
                     data__loudspeaker__lowlimit = data__loudspeaker["low_limit"]
-                    product____defs_frequency(data__loudspeaker__lowlimit, custom_formats, (name_prefix or "data") + ".loudspeaker.low_limit")
+                    product____defs_frequency(data__loudspeaker__lowlimit)
                 if "high_limit" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("high_limit")
                     data__loudspeaker__highlimit = data__loudspeaker["high_limit"]
-                    product____defs_frequency(data__loudspeaker__highlimit, custom_formats, (name_prefix or "data") + ".loudspeaker.high_limit")
+                    product____defs_frequency(data__loudspeaker__highlimit)
                 if "horizontal_coverage" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("horizontal_coverage")
                     data__loudspeaker__horizontalcoverage = data__loudspeaker["horizontal_coverage"]
-                    product____defs_angle(data__loudspeaker__horizontalcoverage, custom_formats, (name_prefix or "data") + ".loudspeaker.horizontal_coverage")
+                    product____defs_angle(data__loudspeaker__horizontalcoverage)
                 if "vertical_coverage" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("vertical_coverage")
                     data__loudspeaker__verticalcoverage = data__loudspeaker["vertical_coverage"]
-                    product____defs_angle(data__loudspeaker__verticalcoverage, custom_formats, (name_prefix or "data") + ".loudspeaker.vertical_coverage")
+                    product____defs_angle(data__loudspeaker__verticalcoverage)
                 if "baffle_angle" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("baffle_angle")
                     data__loudspeaker__baffleangle = data__loudspeaker["baffle_angle"]
-                    product____defs_angle(data__loudspeaker__baffleangle, custom_formats, (name_prefix or "data") + ".loudspeaker.baffle_angle")
+                    product____defs_angle(data__loudspeaker__baffleangle)
                 if "driver_spacing" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("driver_spacing")
                     data__loudspeaker__driverspacing = data__loudspeaker["driver_spacing"]
-                    product____defs_length(data__loudspeaker__driverspacing, custom_formats, (name_prefix or "data") + ".loudspeaker.driver_spacing")
+                    product____defs_length(data__loudspeaker__driverspacing)
                 if "crossover" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("crossover")
                     data__loudspeaker__crossover = data__loudspeaker["crossover"]
-                    product____defs_frequency(data__loudspeaker__crossover, custom_formats, (name_prefix or "data") + ".loudspeaker.crossover")
+                    product____defs_frequency(data__loudspeaker__crossover)
                 if "placement" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("placement")
                     data__loudspeaker__placement = data__loudspeaker["placement"]
@@ -2849,25 +2849,25 @@ def check_product(data, custom_formats={}, name_prefix=None):
                         if "diameter" in data__loudspeaker__port_keys:
                             data__loudspeaker__port_keys.remove("diameter")
                             data__loudspeaker__port__diameter = data__loudspeaker__port["diameter"]
-                            product____defs_length(data__loudspeaker__port__diameter, custom_formats, (name_prefix or "data") + ".loudspeaker.port.diameter")
+                            product____defs_length(data__loudspeaker__port__diameter)
                         if "clearance" in data__loudspeaker__port_keys:
                             data__loudspeaker__port_keys.remove("clearance")
                             data__loudspeaker__port__clearance = data__loudspeaker__port["clearance"]
-                            product____defs_length(data__loudspeaker__port__clearance, custom_formats, (name_prefix or "data") + ".loudspeaker.port.clearance")
+                            product____defs_length(data__loudspeaker__port__clearance)
                         if data__loudspeaker__port_keys:
                             raise NotValid
                 if "base_width" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("base_width")
                     data__loudspeaker__basewidth = data__loudspeaker["base_width"]
-                    product____defs_length(data__loudspeaker__basewidth, custom_formats, (name_prefix or "data") + ".loudspeaker.base_width")
+                    product____defs_length(data__loudspeaker__basewidth)
                 if "base_depth" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("base_depth")
                     data__loudspeaker__basedepth = data__loudspeaker["base_depth"]
-                    product____defs_length(data__loudspeaker__basedepth, custom_formats, (name_prefix or "data") + ".loudspeaker.base_depth")
+                    product____defs_length(data__loudspeaker__basedepth)
                 if "centre_of_gravity" in data__loudspeaker_keys:
                     data__loudspeaker_keys.remove("centre_of_gravity")
                     data__loudspeaker__centreofgravity = data__loudspeaker["centre_of_gravity"]
-                    product____defs_length(data__loudspeaker__centreofgravity, custom_formats, (name_prefix or "data") + ".loudspeaker.centre_of_gravity")
+                    product____defs_length(data__loudspeaker__centreofgravity)
                 if data__loudspeaker_keys:
                     raise NotValid
         if "amplifier" in data_keys:
@@ -2891,15 +2891,15 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "power" in data__amplifier_keys:
                     data__amplifier_keys.remove("power")
                     data__amplifier__power = data__amplifier["power"]
-                    product____defs_power(data__amplifier__power, custom_formats, (name_prefix or "data") + ".amplifier.power")
+                    product____defs_power(data__amplifier__power)
                 if "power_into" in data__amplifier_keys:
                     data__amplifier_keys.remove("power_into")
                     data__amplifier__powerinto = data__amplifier["power_into"]
-                    product____defs_impedance(data__amplifier__powerinto, custom_formats, (name_prefix or "data") + ".amplifier.power_into")
+                    product____defs_impedance(data__amplifier__powerinto)
                 if "minimum_load" in data__amplifier_keys:
                     data__amplifier_keys.remove("minimum_load")
                     data__amplifier__minimumload = data__amplifier["minimum_load"]
-                    product____defs_impedance(data__amplifier__minimumload, custom_formats, (name_prefix or "data") + ".amplifier.minimum_load")
+                    product____defs_impedance(data__amplifier__minimumload)
                 if "damping_factor" in data__amplifier_keys:
                     data__amplifier_keys.remove("damping_factor")
                     data__amplifier__dampingfactor = data__amplifier["damping_factor"]
@@ -2952,27 +2952,27 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "delay_range" in data__processor_keys:
                     data__processor_keys.remove("delay_range")
                     data__processor__delayrange = data__processor["delay_range"]
-                    product____defs_time(data__processor__delayrange, custom_formats, (name_prefix or "data") + ".processor.delay_range")
+                    product____defs_time(data__processor__delayrange)
                 if "delay_step" in data__processor_keys:
                     data__processor_keys.remove("delay_step")
                     data__processor__delaystep = data__processor["delay_step"]
-                    product____defs_time(data__processor__delaystep, custom_formats, (name_prefix or "data") + ".processor.delay_step")
+                    product____defs_time(data__processor__delaystep)
                 if "distance_step" in data__processor_keys:
                     data__processor_keys.remove("distance_step")
                     data__processor__distancestep = data__processor["distance_step"]
-                    product____defs_length(data__processor__distancestep, custom_formats, (name_prefix or "data") + ".processor.distance_step")
+                    product____defs_length(data__processor__distancestep)
                 if "assumed_temperature" in data__processor_keys:
                     data__processor_keys.remove("assumed_temperature")
                     data__processor__assumedtemperature = data__processor["assumed_temperature"]
-                    product____defs_temperature(data__processor__assumedtemperature, custom_formats, (name_prefix or "data") + ".processor.assumed_temperature")
+                    product____defs_temperature(data__processor__assumedtemperature)
                 if "speed_of_sound" in data__processor_keys:
                     data__processor_keys.remove("speed_of_sound")
                     data__processor__speedofsound = data__processor["speed_of_sound"]
-                    product____defs_speed(data__processor__speedofsound, custom_formats, (name_prefix or "data") + ".processor.speed_of_sound")
+                    product____defs_speed(data__processor__speedofsound)
                 if "audio_latency" in data__processor_keys:
                     data__processor_keys.remove("audio_latency")
                     data__processor__audiolatency = data__processor["audio_latency"]
-                    product____defs_time(data__processor__audiolatency, custom_formats, (name_prefix or "data") + ".processor.audio_latency")
+                    product____defs_time(data__processor__audiolatency)
                 if data__processor_keys:
                     raise NotValid
         if "mount" in data_keys:
@@ -2993,19 +2993,19 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "rated_mass" in data__mount_keys:
                     data__mount_keys.remove("rated_mass")
                     data__mount__ratedmass = data__mount["rated_mass"]
-                    product____defs_mass(data__mount__ratedmass, custom_formats, (name_prefix or "data") + ".mount.rated_mass")
+                    product____defs_mass(data__mount__ratedmass)
                 if "reach" in data__mount_keys:
                     data__mount_keys.remove("reach")
                     data__mount__reach = data__mount["reach"]
-                    product____defs_length(data__mount__reach, custom_formats, (name_prefix or "data") + ".mount.reach")
+                    product____defs_length(data__mount__reach)
                 if "side_reach" in data__mount_keys:
                     data__mount_keys.remove("side_reach")
                     data__mount__sidereach = data__mount["side_reach"]
-                    product____defs_length(data__mount__sidereach, custom_formats, (name_prefix or "data") + ".mount.side_reach")
+                    product____defs_length(data__mount__sidereach)
                 if "row_spacing" in data__mount_keys:
                     data__mount_keys.remove("row_spacing")
                     data__mount__rowspacing = data__mount["row_spacing"]
-                    product____defs_length(data__mount__rowspacing, custom_formats, (name_prefix or "data") + ".mount.row_spacing")
+                    product____defs_length(data__mount__rowspacing)
                 if "top_fasteners" in data__mount_keys:
                     data__mount_keys.remove("top_fasteners")
                     data__mount__topfasteners = data__mount["top_fasteners"]
@@ -3029,11 +3029,11 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "plate_thickness" in data__mount_keys:
                     data__mount_keys.remove("plate_thickness")
                     data__mount__platethickness = data__mount["plate_thickness"]
-                    product____defs_length(data__mount__platethickness, custom_formats, (name_prefix or "data") + ".mount.plate_thickness")
+                    product____defs_length(data__mount__platethickness)
                 if "plate_holes" in data__mount_keys:
                     data__mount_keys.remove("plate_holes")
                     data__mount__plateholes = data__mount["plate_holes"]
-                    product____defs_length(data__mount__plateholes, custom_formats, (name_prefix or "data") + ".mount.plate_holes")
+                    product____defs_length(data__mount__plateholes)
                 if "patterns" in data__mount_keys:
                     data__mount_keys.remove("patterns")
                     data__mount__patterns = data__mount["patterns"]
@@ -3069,11 +3069,11 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "swivel" in data__mount_keys:
                     data__mount_keys.remove("swivel")
                     data__mount__swivel = data__mount["swivel"]
-                    product____defs_angle(data__mount__swivel, custom_formats, (name_prefix or "data") + ".mount.swivel")
+                    product____defs_angle(data__mount__swivel)
                 if "tilt" in data__mount_keys:
                     data__mount_keys.remove("tilt")
                     data__mount__tilt = data__mount["tilt"]
-                    product____defs_angle(data__mount__tilt, custom_formats, (name_prefix or "data") + ".mount.tilt")
+                    product____defs_angle(data__mount__tilt)
                 if "listed" in data__mount_keys:
                     data__mount_keys.remove("listed")
                     data__mount__listed = data__mount["listed"]
@@ -3088,7 +3088,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "breaking_load" in data__mount_keys:
                     data__mount_keys.remove("breaking_load")
                     data__mount__breakingload = data__mount["breaking_load"]
-                    product____defs_force(data__mount__breakingload, custom_formats, (name_prefix or "data") + ".mount.breaking_load")
+                    product____defs_force(data__mount__breakingload)
                 if data__mount_keys:
                     raise NotValid
         if "picture" in data_keys:
@@ -3102,7 +3102,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "diagonal" in data__picture_keys:
                     data__picture_keys.remove("diagonal")
                     data__picture__diagonal = data__picture["diagonal"]
-                    product____defs_length(data__picture__diagonal, custom_formats, (name_prefix or "data") + ".picture.diagonal")
+                    product____defs_length(data__picture__diagonal)
                 if "aspect" in data__picture_keys:
                     data__picture_keys.remove("aspect")
                     data__picture__aspect = data__picture["aspect"]
@@ -3136,7 +3136,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "half_gain" in data__picture_keys:
                     data__picture_keys.remove("half_gain")
                     data__picture__halfgain = data__picture["half_gain"]
-                    product____defs_angle(data__picture__halfgain, custom_formats, (name_prefix or "data") + ".picture.half_gain")
+                    product____defs_angle(data__picture__halfgain)
                 if "transparent" in data__picture_keys:
                     data__picture_keys.remove("transparent")
                     data__picture__transparent = data__picture["transparent"]
@@ -3145,7 +3145,7 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "loss" in data__picture_keys:
                     data__picture_keys.remove("loss")
                     data__picture__loss = data__picture["loss"]
-                    product____defs_level(data__picture__loss, custom_formats, (name_prefix or "data") + ".picture.loss")
+                    product____defs_level(data__picture__loss)
                 if "pattern" in data__picture_keys:
                     data__picture_keys.remove("pattern")
                     data__picture__pattern = data__picture["pattern"]
@@ -3212,22 +3212,22 @@ def check_product(data, custom_formats={}, name_prefix=None):
                 if "luminous_flux" in data__picture_keys:
                     data__picture_keys.remove("luminous_flux")
                     data__picture__luminousflux = data__picture["luminous_flux"]
-                    product____defs_luminous_flux(data__picture__luminousflux, custom_formats, (name_prefix or "data") + ".picture.luminous_flux")
+                    product____defs_luminous_flux(data__picture__luminousflux)
                 if "noise" in data__picture_keys:
                     data__picture_keys.remove("noise")
                     data__picture__noise = data__picture["noise"]
-                    product____defs_level(data__picture__noise, custom_formats, (name_prefix or "data") + ".picture.noise")
+                    product____defs_level(data__picture__noise)
                 if "video_latency" in data__picture_keys:
                     data__picture_keys.remove("video_latency")
                     data__picture__videolatency = data__picture["video_latency"]
-                    product____defs_time(data__picture__videolatency, custom_formats, (name_prefix or "data") + ".picture.video_latency")
+                    product____defs_time(data__picture__videolatency)
                 if data__picture_keys:
                     raise NotValid
         if data_keys:
             raise NotValid
     return data
 
-def product____defs_luminous_flux(data, custom_formats={}, name_prefix=None):
+def product____defs_luminous_flux(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3238,7 +3238,7 @@ def product____defs_luminous_flux(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_force(data, custom_formats={}, name_prefix=None):
+def product____defs_force(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3249,7 +3249,7 @@ def product____defs_force(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_speed(data, custom_formats={}, name_prefix=None):
+def product____defs_speed(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3260,7 +3260,7 @@ def product____defs_speed(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_time(data, custom_formats={}, name_prefix=None):
+def product____defs_time(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3271,7 +3271,7 @@ def product____defs_time(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_angle(data, custom_formats={}, name_prefix=None):
+def product____defs_angle(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3282,7 +3282,7 @@ def product____defs_angle(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_frequency(data, custom_formats={}, name_prefix=None):
+def product____defs_frequency(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3293,7 +3293,7 @@ def product____defs_frequency(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_impedance(data, custom_formats={}, name_prefix=None):
+def product____defs_impedance(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3304,7 +3304,7 @@ def product____defs_impedance(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_level(data, custom_formats={}, name_prefix=None):
+def product____defs_level(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3315,7 +3315,7 @@ def product____defs_level(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_temperature(data, custom_formats={}, name_prefix=None):
+def product____defs_temperature(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3326,7 +3326,7 @@ def product____defs_temperature(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_power(data, custom_formats={}, name_prefix=None):
+def product____defs_power(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3337,7 +3337,7 @@ def product____defs_power(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_apparent_power(data, custom_formats={}, name_prefix=None):
+def product____defs_apparent_power(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3348,7 +3348,7 @@ def product____defs_apparent_power(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_mass(data, custom_formats={}, name_prefix=None):
+def product____defs_mass(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3359,7 +3359,7 @@ def product____defs_mass(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_length(data, custom_formats={}, name_prefix=None):
+def product____defs_length(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3370,7 +3370,7 @@ def product____defs_length(data, custom_formats={}, name_prefix=None):
             raise NotValid
     return data
 
-def product____defs_id(data, custom_formats={}, name_prefix=None):
+def product____defs_id(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
@@ -3383,7 +3383,7 @@ PATTERNS_HOUSE = {
 
 NoneType = type(None)
 
-def check_house(data, custom_formats={}, name_prefix=None):
+def check_house(data):
     if not isinstance(data, (dict)):
         raise NotValid
     data_is_dict = isinstance(data, dict)
