@@ -99,8 +99,8 @@ EXPECTED = (
         # dx 1.5, dy 2.6: atan(1.5/2.6) = 29.98, just inside 30; together 59.96.
         ("angle.front-pair", "loudspeaker/left", "pass", 29.982),
         ("angle.front-included", PAIR, "pass", 59.963),
-        # Seen from the left loudspeaker: middle 29.98, left seat atan(0.8/2.6) = 17.10, right seat atan(2.2/2.6) = 40.24.
-        # The farthest from its aim is the left seat, by 12.88: a 90-degree cabinet covers 45.
+        # Seen from the left loudspeaker: middle 29.98, left seat atan(0.8/2.6) = 17.10, right seat
+        # atan(2.2/2.6) = 40.24. The farthest from its aim is the left seat, by 12.88: a 90-degree cabinet covers 45.
         ("aim.coverage", "loudspeaker/left", "pass", 12.879),
         ("aim.coverage", "loudspeaker/right", "pass", 12.879),
         # At the left seat the left is 2.7203 m away and the right 3.4059 m: 0.6856 m at 343.2 m/s is 1.998 ms,

@@ -74,12 +74,12 @@ def speaker(name: str, label: str, place: tuple[float, float, float], product: s
     return {"id": name, "label": label, "product": product, "position": at(*place), **more}
 
 
-def room(*loudspeakers: Data, shell: Data | None = None, seats: list[Data] | None = None, **more: object) -> Data:
+def room(*loudspeakers: Data, shape: Data | None = None, seats: list[Data] | None = None, **more: object) -> Data:
     """Return a room of these loudspeakers."""
     plain: Data = {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}}
     return {
         "roomlint": 1,
-        "room": {key: value for key, value in {**plain, **(shell or {})}.items() if value is not None},
+        "room": {key: value for key, value in {**plain, **(shape or {})}.items() if value is not None},
         "seats": seats or [seat("middle", reference=True)],
         "loudspeakers": list(loudspeakers),
         **more,
@@ -96,7 +96,7 @@ SLOPE_RISING_TO_REAR = room(
     speaker("upper-right", "U-045", (3.0, 1.8, 2.55), "round", **IN_CEILING),
     speaker("high-left", "U+135", (1.0, 4.0, 2.99), "round", **IN_CEILING),
     speaker("high-right", "U-135", (3.4, 4.0, 2.99), "round", **IN_CEILING),
-    shell=RISING,
+    shape=RISING,
     layout="4+7+0",
 )
 
@@ -106,7 +106,7 @@ SLOPE_FALLING_TO_REAR = room(
     speaker("near-left", "U+135", (1.0, 4.0, 2.19), "round", **IN_CEILING),
     speaker("far-right", "U-135", (3.0, 4.6, 2.07), "round", **IN_CEILING),
     speaker("above", "U+045", (1.0, 4.6, 2.30), "round", **IN_CEILING),
-    shell=FALLING,
+    shape=FALLING,
     layout="4+7+0",
 )
 
@@ -125,7 +125,7 @@ L_SHAPE = {
 HIDDEN_SEAT = room(
     speaker("left", "M+030", (0.5, 0.5, 1.1)),
     speaker("right", "M-030", (3.5, 0.5, 1.1)),
-    shell=L_SHAPE,
+    shape=L_SHAPE,
     seats=[seat("middle", reference=True), seat("bar", 6.0, 5.0)],
 )
 
@@ -146,7 +146,7 @@ GLASS = {
 GLASS_SIDE_WALL = room(
     speaker("on-glass", "M+090", (0.1, 3.0, 1.2), mounting={"on": "left"}),
     speaker("high-side", "M-090", (3.8, 3.0, 1.9), mounting={"on": "right"}),
-    shell=GLASS,
+    shape=GLASS,
     layout="4+7+0",
 )
 MOVED_TO_THE_REAR_CORNERS = room(
@@ -157,7 +157,7 @@ MOVED_TO_THE_REAR_CORNERS = room(
         departure={"because": "glass where the side loudspeaker belongs", "meets": "home-tolerance"},
     ),
     speaker("corner-right", "M-110", (3.7, 4.6, 1.2)),
-    shell=GLASS,
+    shape=GLASS,
     layout="0+5+0",
 )
 
@@ -165,7 +165,7 @@ MOVED_TO_THE_REAR_CORNERS = room(
 DOOR_BEHIND_THE_SEATS = room(
     speaker("in-the-way", "M+135", (2.6, 4.6, 1.2)),
     speaker("clear", "M-135", (3.8, 4.6, 1.2)),
-    shell={
+    shape={
         "openings": [
             {
                 "id": "door",
@@ -185,7 +185,7 @@ DOOR_BEHIND_THE_SEATS = room(
 POST = room(
     speaker("left", "M+030", (0.5, 0.5, 1.1)),
     speaker("right", "M-030", (3.5, 0.5, 1.1)),
-    shell={
+    shape={
         "obstacles": [
             {
                 "id": "post",
@@ -204,7 +204,7 @@ POST = room(
 SOFFIT = room(
     speaker("above-soffit", "U+045", (0.3, 1.5, 2.45), "round", **IN_CEILING),
     speaker("free", "U-045", (3.2, 1.5, 2.45), "round", **IN_CEILING),
-    shell={
+    shape={
         "obstacles": [
             {
                 "id": "soffit",

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 import pytest
+from gallery_expected import EXPECTED, Expected
+from gallery_rooms import PRODUCTS, Data
 
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
-from roomlint.review.verdict import Verdict
 from roomlint.testing import room_of
-from gallery_expected import EXPECTED, Expected
-from gallery_rooms import PRODUCTS, Data
+
+if TYPE_CHECKING:
+    from roomlint.review.verdict import Verdict
 
 BOOK = load_book()
 RULES = {rule.id: rule for rule in BOOK.rules}
