@@ -153,7 +153,7 @@ def read_mounting(owner: Reader) -> Mounting | None:
         id=owner.text("id") or "",
         on=reader.one_of("on", (*reader.book.surfaces, *OTHER_HOLDS), "surface"),
         product=reader.product("product", "mount"),
-        fixing=_fixing(fixing) if fixing is not None else None,
+        fixing=read_fixing(fixing) if fixing is not None else None,
         extension_m=reader.length("extension"),
         swivel_deg=reader.angle("swivel"),
         tilt_deg=reader.angle("tilt"),
@@ -168,7 +168,8 @@ def read_mounting(owner: Reader) -> Mounting | None:
     )
 
 
-def _fixing(reader: Reader) -> Fixing:
+def read_fixing(reader: Reader) -> Fixing:
+    """Return the fasteners of a mount or a panel."""
     return Fixing(
         at=reader.node,
         id="",

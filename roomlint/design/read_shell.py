@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import Point, Value
 from roomlint.design.outline import read_outline
+from roomlint.design.read_listening import read_fixing
 from roomlint.design.reader import unique
 from roomlint.design.shell import Board, Ceiling, Framing, Obstacle, Opening, Shell, Surface, Treatment
 
@@ -151,7 +152,7 @@ def read_treatments(root: Reader) -> tuple[Treatment, ...]:
 
 
 def _treatment(reader: Reader) -> Treatment:
-    bands = reader.below("absorption")
+    bands, fixing = reader.below("absorption"), reader.below("fixing")
     absorption = None
     if bands is not None:
         given = {hz: bands.number(key) for key, hz in _BANDS.items()}
@@ -175,5 +176,6 @@ def _treatment(reader: Reader) -> Treatment:
         flame_spread=reader.number("flame_spread"),
         smoke_developed=reader.number("smoke_developed"),
         thermal_barrier=reader.flag("thermal_barrier"),
+        fixing=read_fixing(fixing) if fixing is not None else None,
         approval=reader.text("approval"),
     )

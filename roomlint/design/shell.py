@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from roomlint.design.base import Point
+    from roomlint.design.listening import Fixing
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,6 +137,7 @@ class Treatment(Element):
     flame_spread: float | None = None
     smoke_developed: float | None = None
     thermal_barrier: bool | None = None
+    fixing: Fixing | None = None
     approval: str | None = None
 
 

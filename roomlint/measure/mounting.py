@@ -14,6 +14,7 @@ from roomlint.measure.holding import Holdings
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.products import Product
+    from roomlint.design.shell import Treatment
     from roomlint.figures.fasteners import LoadDuration
     from roomlint.measure.holding import Held
 
@@ -273,6 +274,14 @@ class Mounts(Holdings):
         data = need(product.loudspeaker, product, product.kind)
         sides = need(data.base_width_m, data, "base_width"), need(data.base_depth_m, data, "base_depth")
         return min(sides, key=lambda side: side.value)
+
+    def flame_spread(self, panel: Treatment) -> Figure:
+        """Flame-spread index of a panel."""
+        return Figure("flame-spread index", need(panel.flame_spread, panel, "flame_spread"), "")
+
+    def smoke(self, panel: Treatment) -> Figure:
+        """Smoke-developed index of a panel."""
+        return Figure("smoke-developed index", need(panel.smoke_developed, panel, "smoke_developed"), "")
 
 
 def total(values: list[Value]) -> Value:
