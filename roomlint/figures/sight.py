@@ -248,14 +248,17 @@ class DoorSwing:
         return math.radians(abs(self.swing_deg)) * self.width_m**2 / 2.0
 
     def distance_m(self, point: Point2) -> float:
-        """Return the distance of a point of the plan from the swept area, m; 0 inside it."""
+        """Return the distance of a point of the plan from the swept area, m; negative inside it.
+
+        Inside, it is how far the point would have to move to be out of the leaf's way: beyond its tip, or past the
+        open leaf. The closed leaf's side is the wall.
+        """
         away = math.dist(self.hinge, point)
-        if away == 0.0:
-            return 0.0
         azimuth = -math.degrees(math.atan2(point[0] - self.hinge[0], point[1] - self.hinge[1]))
         turned = wrap_deg(azimuth - self.closed_deg - self.swing_deg / 2.0)
         if abs(turned) <= abs(self.swing_deg) / 2.0:
-            return max(0.0, away - self.width_m)
+            opened = plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg))
+            return away - self.width_m if away > self.width_m else -min(self.width_m - away, opened)
         return min(
             plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg)),
             plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg)),

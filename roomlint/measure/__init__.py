@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.space import Space
+    from roomlint.measure.staging import Staging
 
 
 class Figures:
@@ -29,6 +30,13 @@ class Figures:
         from roomlint.measure.space import Space
 
         return Space(self)
+
+    @cached_property
+    def staging(self) -> Staging:
+        """Whether things stand where they can, and what stands in between."""
+        from roomlint.measure.staging import Staging
+
+        return Staging(self)
 
     @cached_property
     def angles(self) -> Angles:

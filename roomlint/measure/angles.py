@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from roomlint.design.base import Value, need
 from roomlint.figures import direction, plan
-from roomlint.figures.layouts import parse_label, position_of
+from roomlint.figures.layouts import layout_of, parse_label, position_of
 from roomlint.measure.figure import Figure, figure
 from roomlint.measure.view import View
 
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
+    from roomlint.design.record import Mode
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
 _OfTwo: TypeAlias = "Callable[[tuple[float, ...], tuple[float, ...]], float]"
@@ -30,6 +31,13 @@ def azimuth_words(azimuth_deg: float) -> str:
     if abs(azimuth_deg) > 180.0 - _AHEAD_DEG:
         return "straight behind"
     return f"{abs(azimuth_deg):.1f} deg {'left' if azimuth_deg > 0 else 'right'}"
+
+
+# Ranges of azimuth that a declared departure may still meet. Home: a listening study of home rooms (Japan Audio Society
+# working group, AES Japan report, 2012) for the surround pair, a published home layout guide (CEA/CEDIA-CEB22, 2009,
+# second-hand) for sides and rears. Trade: common practice.
+HOME_DEG = {"M+110": (100.0, 135.0), "M+090": (60.0, 100.0), "M+135": (135.0, 150.0)}
+TRADE_DEG = {"M+030": (22.0, 30.0), "M+110": (90.0, 110.0), "M+090": (90.0, 110.0), "M+135": (135.0, 150.0)}
 
 
 class Angles(View):
@@ -65,6 +73,15 @@ class Angles(View):
             return azimuth_words(direction.wrap_deg(sign * angle))
 
         return figure("azimuth", "deg", compute, *self._ends(speaker, seat), words=words)
+
+    def toward_side(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Return the azimuth counted positive toward the side that a loudspeaker's label names, (-180, 180] deg."""
+        sign = parse_label(need(speaker.label, speaker, "label")).side or 1
+
+        def words(angle: float) -> str:
+            return azimuth_words(sign * angle)
+
+        return figure("azimuth", "deg", lambda *ends: sign * _azimuth(*ends), *self._ends(speaker, seat), words=words)
 
     def elevation(self, source: Source, seat: Seat) -> Figure:
         """Return the elevation of a source above a seat's ear."""
@@ -258,6 +275,57 @@ class Angles(View):
         except ValueError:
             return None
 
+    def claims_side(self, speaker: Loudspeaker) -> bool:
+        """Say whether a label names the left or the right."""
+        return speaker.label is not None and parse_label(speaker.label).side != 0
+
+    def pairs(self) -> tuple[tuple[Loudspeaker, Loudspeaker], ...]:
+        """Return each loudspeaker of the left with the one that has the mirrored label, in the order of the file."""
+        right = {speaker.label: speaker for speaker in reversed(self.design.loudspeakers) if speaker.label}
+        return tuple(
+            (speaker, right[mirrored])
+            for speaker in self.design.loudspeakers
+            if speaker.label is not None
+            and parse_label(speaker.label).side > 0
+            and (mirrored := parse_label(speaker.label).mirrored) in right
+        )
+
+    def fitted(self) -> set[str]:
+        """Return the labels of all channels that something plays; any subwoofer carries the LFE channels."""
+        labels = {speaker.label for speaker in self.design.loudspeakers if speaker.label}
+        labels |= {subwoofer.label for subwoofer in self.design.subwoofers if subwoofer.label}
+        return labels | ({"LFE", "LFE1", "LFE2"} if self.design.subwoofers else set())
+
+    def channel_set(self, layout: str) -> tuple[list[str], list[str], list[str]]:
+        """Return the labels that a layout has and the room lacks, those it has too many, and those left out."""
+        there, wanted = self.fitted(), layout_of(layout).labels
+        unfitted = set(self.design.processor.unfitted) if self.design.processor is not None else set()
+        missing = [label for label in wanted if label not in there | unfitted]
+        extra = sorted(label for label in there - set(wanted) if not label.startswith("LFE"))
+        return missing, extra, [label for label in wanted if label in unfitted - there]
+
+    def silent(self, mode: Mode) -> list[str]:
+        """Return the channels of a listening mode that nothing plays."""
+        channels = mode.channels or (layout_of(mode.layout).labels if mode.layout is not None else ())
+        there = self.fitted()
+        return [label for label in channels if label not in there]
+
+    def windows_met(self, speaker: Loudspeaker, seat: Seat) -> list[str]:
+        """Return which windows a loudspeaker's azimuth meets: standard, home-tolerance, common-practice."""
+        label = need(speaker.label, speaker, "label")
+        angle = self.outward(speaker, seat).value
+        elevation = self.elevation(speaker, seat).value
+        allowed, heights = self.allowed(speaker), self.allowed_elevation(speaker)
+        found = []
+        if allowed is not None and heights is not None and _within(angle, allowed) and _within(elevation, heights):
+            found.append("standard")
+        bare = label.replace("-", "+")
+        if bare in HOME_DEG and _within(angle, HOME_DEG[bare]):
+            found.append("home-tolerance")
+        if bare in TRADE_DEG and _within(angle, TRADE_DEG[bare]):
+            found.append("common-practice")
+        return found
+
     def where_to(self, speaker: Loudspeaker, seat: Seat, low: float, high: float) -> str:
         """Say between which distances, moved along one wall, a loudspeaker comes into a window of outward angles."""
         label = parse_label(need(speaker.label, speaker, "label"))
@@ -308,6 +376,10 @@ def _distance(*ends: float) -> float:
 
 def _over_head(*ends: float) -> float:
     return direction.over_head_deg(_point(ends[:3]), ends[3], _point(ends[4:]))
+
+
+def _within(value: float, ends: tuple[float, float]) -> bool:
+    return ends[0] - _AHEAD_DEG <= value <= ends[1] + _AHEAD_DEG
 
 
 def _point(values: tuple[float, ...]) -> direction.Point3:
