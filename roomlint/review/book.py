@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from importlib.metadata import EntryPoint, entry_points
 from typing import TYPE_CHECKING
 
+from roomlint import __version__
 from roomlint.review.engine import Trouble
 from roomlint.review.rule import Rule
 
@@ -40,8 +41,9 @@ def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
     rules: dict[str, Rule] = {}
     troubles: list[Trouble] = []
     found = entry_points(group=GROUP) if points is None else points
-    for point in sorted(found, key=lambda point: (point.value, point.name)):
-        package, version = (point.dist.name, point.dist.version) if point.dist is not None else (point.value, "")
+    # Our own chapters first: another package must not take the id of a built-in rule.
+    for point in sorted(found, key=lambda point: (not _is_ours(point), point.value, point.name)):
+        package, version = _package_of(point)
         try:
             module = point.load()
         except Exception as error:  # noqa: BLE001  a package that cannot load must not take the run with it
@@ -55,6 +57,20 @@ def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
                 continue
             rules[rule.id] = replace(rule, package=package, version=version)
     return Book(tuple(rules[rule_id] for rule_id in sorted(rules)), tuple(troubles))
+
+
+def _is_ours(point: EntryPoint) -> bool:
+    return point.value.startswith("roomlint.rules.")
+
+
+def _package_of(point: EntryPoint) -> tuple[str, str]:
+    """Return the name and version of the package that declares an entry point.
+
+    Asking importlib for them parses the package's whole metadata, so our own answer for themselves.
+    """
+    if _is_ours(point) or point.dist is None:
+        return ("roomlint", __version__) if _is_ours(point) else (point.value, "")
+    return point.dist.name, point.dist.version
 
 
 def rules_of(module: ModuleType) -> list[Rule]:

@@ -140,7 +140,8 @@ def _judged(
         words=subject.words,
         message=_message(rule, subject, answer, window, kind, margin),
         place=subject.place_of(rule.at),
-        related=_inputs(figure, subject, rule),
+        # A pass needs no trail of its inputs, and most verdicts pass: looking up their places costs more than judging.
+        related=_inputs(figure, subject, rule) if kind != "pass" else (),
         figure=figure,
         window=window,
         margin=margin,
