@@ -57,8 +57,11 @@ class Figure:
         if self.words:
             return self.words
         text = number(self.value, self.unit)
+        if self.u > 0 and self.unit == "m":
+            # An uncertainty of a length is told as an installer would: in millimetres.
+            return f"{text} m ± {self.u * 1000:.0f} mm"
         if self.u > 0:
-            text += f" ± {number(self.u, self.unit)}"
+            text += f" ± {spread(self.u, self.unit)}"
         return f"{text} {self.unit}".rstrip()
 
 
@@ -90,6 +93,11 @@ def number(value: float, unit: str) -> str:
     return text.removeprefix("-") if float(text) == 0 else text
 
 
+def spread(u: float, unit: str) -> str:
+    """Return an uncertainty with the decimals of its figure, never rounded to nothing."""
+    return number(max(u, 10.0 ** -DECIMALS.get(unit, 2)), unit)
+
+
 def figure(
     name: str,
     unit: str,
@@ -100,7 +108,7 @@ def figure(
 ) -> Figure:
     """Compute a figure from values and carry their uncertainties to first order.
 
-    Each input is moved up and down by its own expanded uncertainty, inputs taken as independent; half the change is
+    Each input is moved up and down by its own expanded uncertainty, inputs taken as independent; the larger change is
     its share, and the shares add as root of squares (JCGM 100:2008, 5.1.2 and 5.1.3, note 2: numerical sensitivities).
     An angle that passes 180 degrees is differenced the short way round.
     """
@@ -109,31 +117,29 @@ def figure(
     shares = []
     for index, value in enumerate(inputs):
         if value.u > 0:
-            change = _half_change(compute, numbers, index, value.u, result, unit)
+            change = _change(compute, numbers, index, value.u, result, unit)
             if change > 0:
                 shares.append(Share(value, change))
     shares.sort(key=lambda share: -share.u)
     u = math.sqrt(sum(share.u**2 for share in shares))
     text = words(result) if words is not None else ""
     if text and u > 0:
-        text += f" ± {number(u, unit)}"
+        text += f" ± {spread(u, unit)}"
     return Figure(name, result, unit, u, text, inputs, tuple(shares), assumes)
 
 
-def _half_change(
+def _change(
     compute: Callable[..., float], numbers: list[float], index: int, step: float, result: float, unit: str
 ) -> float:
-    ends = []
+    """Return the larger of the two changes when one input moves up or down; at a kink the slope alone says nothing."""
+    changes = [0.0]
     for sign in (1.0, -1.0):
         moved = list(numbers)
         moved[index] += sign * step
         try:
-            ends.append(compute(*moved))
+            change = compute(*moved) - result
         except ValueError:
             # Outside the formula's range on this side: the other side alone tells the slope.
-            ends.append(result)
-    change = ends[0] - ends[1]
-    if unit == "deg":
-        change = (change + 180.0) % 360.0 - 180.0
-    one_sided = result in ends
-    return abs(change) if one_sided else abs(change) / 2.0
+            continue
+        changes.append(abs((change + 180.0) % 360.0 - 180.0 if unit == "deg" else change))
+    return max(changes)
