@@ -35,7 +35,8 @@ def upper_azimuth(room: Room, speaker: Loudspeaker) -> Against | Says:
 
     When to waive: A slope or a beam that leaves no other place, with the reason recorded as a departure.
     """
-    return in_layout(room, speaker)
+    answer: Against | Says = in_layout(room, speaker)
+    return answer
 
 
 @rule(

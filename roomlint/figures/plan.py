@@ -99,8 +99,6 @@ def why_not_simple(outline: Outline) -> str | None:
     for number, (start, end) in enumerate(sides, 1):
         if math.dist(start, end) < ON_WALL_M:
             return f"wall {number} has no length: two neighbouring corners are the same point"
-    if area_m2(outline) < ON_WALL_M:
-        return "the outline encloses no area"
     for i, (a, b) in enumerate(sides):
         for j in range(i + 1, len(sides)):
             c, d = sides[j]
@@ -111,7 +109,7 @@ def why_not_simple(outline: Outline) -> str | None:
                     return f"walls {i + 1} and {j + 1} double back on each other"
             elif segments_touch(a, b, c, d):
                 return f"walls {i + 1} and {j + 1} cross or touch"
-    return None
+    return "the outline encloses no area" if area_m2(outline) < ON_WALL_M else None
 
 
 def is_convex(outline: Outline) -> bool:

@@ -1,0 +1,104 @@
+"""What must hold of directions, layouts and delays whatever the numbers."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from roomlint.figures import coverage, delay, direction, layouts
+
+ANGLE = st.floats(-720, 720)
+PLACE = st.tuples(st.floats(-5, 5), st.floats(-5, 5), st.floats(-2, 2))
+DISTANCES = st.lists(st.floats(0.5, 10), min_size=1, max_size=12)
+
+
+@given(ANGLE)
+def test_wrapped_angle_is_the_same_direction_in_range(angle: float) -> None:
+    wrapped = direction.wrap_deg(angle)
+    assert -180 < wrapped <= 180
+    assert math.cos(math.radians(wrapped - angle)) == pytest.approx(1)
+
+
+@given(st.floats(-179, 179), st.floats(-89, 89), st.floats(-180, 180))
+def test_direction_comes_back_from_its_vector(azimuth: float, elevation: float, facing: float) -> None:
+    point = direction.direction_vector(azimuth + facing, elevation)
+    assert direction.azimuth_deg((0, 0, 0), facing, point) == pytest.approx(azimuth, abs=1e-6)
+    assert direction.elevation_deg((0, 0, 0), point) == pytest.approx(elevation, abs=1e-6)
+
+
+@given(PLACE, st.floats(-180, 180))
+def test_mirror_image_has_the_opposite_azimuth(point: tuple[float, float, float], facing: float) -> None:
+    ear = (0.3, -0.2, 0.1)
+    if direction.plan_distance_m(ear, point) < 0.01:
+        return
+    mirrored = direction.mirrored_about_listener(ear, facing, point)
+    both = direction.azimuth_deg(ear, facing, point) + direction.azimuth_deg(ear, facing, mirrored)
+    assert math.cos(math.radians(both)) == pytest.approx(1)
+    assert math.dist(ear, mirrored) == pytest.approx(math.dist(ear, point))
+
+
+@given(st.lists(st.floats(-180, 180), min_size=1, max_size=12))
+def test_gaps_fill_the_circle(azimuths: list[float]) -> None:
+    assert sum(gap.width_deg for gap in direction.gaps_deg(azimuths)) == pytest.approx(360)
+
+
+def test_a_point_in_the_ear_has_no_direction() -> None:
+    with pytest.raises(ValueError, match="same place"):
+        direction.azimuth_deg((1, 2, 3), 0.0, (1, 2, 3))
+
+
+@given(DISTANCES)
+def test_alignment_leaves_no_spread_at_its_own_seat(distances: list[float]) -> None:
+    delays = delay.alignment_delays_ms(distances, 343.2)
+    assert min(delays) == 0
+    assert delay.arrival_spread_ms(distances, delays, 343.2) == pytest.approx(0, abs=1e-9)
+
+
+@given(st.floats(0, 50), st.sampled_from([0.01, 0.02, 0.1, 1.0]))
+def test_rounding_is_within_half_a_step(value: float, step: float) -> None:
+    assert abs(delay.rounded_to_step(value, step) - value) <= step / 2 + 1e-9
+
+
+def test_speed_of_sound_refuses_what_the_formula_does_not_cover() -> None:
+    with pytest.raises(ValueError, match="-20 to"):
+        delay.speed_of_sound_m_s(60)
+
+
+@pytest.mark.parametrize("name", layouts.LAYOUTS)
+def test_every_nominal_position_is_allowed_and_every_pair_mirrored(name: str) -> None:
+    layout = layouts.layout_of(name)
+    for label, position in layout.positions.items():
+        if position.azimuth_deg is None or position.elevation_deg is None:
+            continue
+        assert position.allows_azimuth(position.azimuth_deg)
+        assert position.allows_elevation(position.elevation_deg)
+        other = layout.positions[layouts.parse_label(label).mirrored]
+        assert other.elevation_range == position.elevation_range
+
+
+@pytest.mark.parametrize("text", ["L", "M030", "M+30", "U+SC", "M+190", "X+030", "m+030", ""])
+def test_what_is_no_label_is_refused(text: str) -> None:
+    with pytest.raises(ValueError, match="loudspeaker label"):
+        layouts.parse_label(text)
+
+
+def test_label_names_its_side() -> None:
+    assert (layouts.parse_label("U-135").azimuth_deg, layouts.parse_label("U-135").side) == (-135, -1)
+    assert layouts.parse_label("M+180").side == 0
+
+
+@settings(max_examples=50)
+@given(st.floats(-80, 80), st.floats(-80, 80))
+def test_swivelled_and_tilted_axis_reads_back_in_the_walls_own_frame(swivel: float, tilt: float) -> None:
+    normal = (0.0, -1.0, 0.0)
+    axis = coverage.mounted_axis(normal, swivel_deg=swivel, tilt_deg=tilt)
+    parts = coverage.off_axis_parts(normal, (0, 0, 0), axis)
+    assert (parts.horizontal_deg, parts.vertical_deg) == pytest.approx((swivel, tilt), abs=1e-6)
+
+
+def test_baffle_of_a_ceiling_loudspeaker_leans_toward_its_top() -> None:
+    axis = coverage.mounted_axis((0, 0, -1), coverage.FRONT, baffle_deg=15)
+    assert axis == pytest.approx((0, math.sin(math.radians(15)), -math.cos(math.radians(15))))
