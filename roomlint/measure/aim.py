@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from roomlint.design.base import Point, Value
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.products import Transducer
+    from roomlint.figures.coverage import OffAxis
     from roomlint.figures.direction import Point3, Vector3
 
 CEILINGS = frozenset({"ceiling", "grid-ceiling"})
@@ -139,19 +140,25 @@ class Aiming(View):
 
     def widest(self, speaker: Loudspeaker) -> Figure:
         """Return the angle of the seat farthest off: in the cone of a steep axis, to the side of another one."""
-        return self._farthest(speaker, off_axis_deg if self.is_cone(speaker) else _across)
+        if self.is_cone(speaker):
+            place, axis = self.place(speaker).xyz, self.axis(speaker).at(self.place(speaker))
+            far = max(self.seats(), key=lambda seat: off_axis_deg(axis, place, need(seat.ear, seat, "ear").xyz))
+            return self.off_axis(speaker, far)
+        seen = self._seen(speaker)
+        return self.across(speaker, max(seen, key=lambda one: abs(one[1].horizontal_deg))[0])
 
     def tallest(self, speaker: Loudspeaker) -> Figure:
         """Return the angle of the seat farthest above or below the axis."""
-        return self._farthest(speaker, _upright)
+        return self.upright(speaker, max(self._seen(speaker), key=lambda one: abs(one[1].vertical_deg))[0])
 
-    def _farthest(self, speaker: Loudspeaker, measure: Callable[[Vector3, Point3, Point3], float]) -> Figure:
-        place, axis = self.place(speaker).xyz, self.axis(speaker).at(self.place(speaker))
-        ears = [(seat, need(seat.ear, seat, "ear").xyz) for seat in self.seats()]
-        seat = max(ears, key=lambda pair: measure(axis, place, pair[1]))[0]
-        if measure is _upright:
-            return self.upright(speaker, seat)
-        return self.across(speaker, seat) if measure is _across else self.off_axis(speaker, seat)
+    def _seen(self, speaker: Loudspeaker) -> list[tuple[Seat, OffAxis]]:
+        """Return where each seat lies in the loudspeaker's own frame."""
+
+        def look() -> list[tuple[Seat, OffAxis]]:
+            place, axis = self.place(speaker).xyz, self.axis(speaker).at(self.place(speaker))
+            return [(seat, off_axis_parts(axis, place, need(seat.ear, seat, "ear").xyz)) for seat in self.seats()]
+
+        return self.once(("seen", speaker.id), look)
 
     def _angle(
         self, speaker: Loudspeaker, seat: Seat, name: str, measure: Callable[[Vector3, Point3, Point3], float]
@@ -202,7 +209,11 @@ class Aiming(View):
             return max(0.0, left - baffle) if swivel or tilt else abs(left - baffle)
 
         name = "angle between the aim and what mount and baffle reach"
-        return figure(name, "deg", compute, *place.values, *axis.inputs, assumes=axis.assumes)
+        inputs = (*place.values, *axis.inputs)
+        if compute(*(value.value for value in inputs)) == 0.0:
+            # Inside the reach a little more or less changes nothing.
+            return Figure(name, 0.0, "deg", inputs=inputs, assumes=axis.assumes)
+        return figure(name, "deg", compute, *inputs, assumes=axis.assumes)
 
     def _joints_deg(self, speaker: Loudspeaker) -> tuple[float, float]:
         """Return how far the mount swivels and tilts either way."""
