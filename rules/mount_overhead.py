@@ -9,6 +9,7 @@ from roomlint.review import (
     Level,
     Says,
     Window,
+    asks,
     fails,
     need,
     passes,
@@ -72,7 +73,7 @@ def overhead_screws(room: Room, device: Held) -> Says:
     at="mounting",
     caution=CAUTION + " Entertainment practice does not bind a house; it is the cautious reading.",
 )
-def design_factor(room: Room, device: Held) -> Against:
+def design_factor(room: Room, device: Held) -> Against | Says:
     """The weakest part of a suspension breaks at no less than ten times its load.
 
     Why: Over people the trade doubles the ordinary factor of five.
@@ -84,7 +85,10 @@ def design_factor(room: Room, device: Held) -> Against:
 
     When to waive: When a rigging engineer documents another factor.
     """
-    return Against(room.figures.mounts.hang_factor(device), says="Use stronger parts or steeper slings.")
+    try:
+        return Against(room.figures.mounts.hang_factor(device), says="Use stronger parts or steeper slings.")
+    except ValueError as error:
+        return asks(f"{error}; a rigging engineer decides.")
 
 
 @rule(

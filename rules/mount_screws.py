@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from roomlint.review import (
@@ -50,9 +51,8 @@ def _screws_hold(room: Room, device: Held, use: Callable[[Held], Figure], says: 
     if fastener not in {"lag-screw", "wood-screw"}:
         return does_not_apply(f"{fastener} is not a screw in withdrawal.")
     try:
-        if room.figures.mounts.wood(device).thread_in_wood_m() == 0.0:
-            return fails("no thread reaches the wood behind plate and board; take a longer screw.")
-        return Against(use(device), says=says)
+        nothing = room.figures.mounts.wood(device).holds_nothing
+        return fails(nothing) if nothing else Against(use(device), says=says)
     except ValueError as error:
         return asks(f"{error}; an engineer decides.")
 
@@ -83,7 +83,8 @@ def fastener_withdrawal(room: Room, device: Held) -> Figure | Against | Says:
     When to waive: When an engineer's calculation for this very wall says otherwise.
     """
     mounts = room.figures.mounts
-    return _screws_hold(room, device, mounts.withdrawal_use, "Use longer thread, more screws in framing or less reach.")
+    answer = _screws_hold(room, device, mounts.withdrawal_use, "")
+    return replace(answer, says=mounts.withdrawal_remedy(device)) if isinstance(answer, Against) else answer
 
 
 @rule(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Value, need
 from roomlint.figures import dowels, fasteners
+from roomlint.figures._domain import positive
 from roomlint.measure.figure import Figure, figure
 
 if TYPE_CHECKING:
@@ -78,6 +79,15 @@ class WoodFixing:
         return self.kind == "lag screw"
 
     @property
+    def holds_nothing(self) -> str:
+        """Why it holds nothing at all in withdrawal; empty when it holds something."""
+        if self.end_grain and not self.is_lag:
+            return "a wood screw in end grain counts for nothing; enter the side of the member."
+        if self.thread_in_wood_m() == 0.0:
+            return "no thread reaches the wood behind plate and board; take a longer screw."
+        return ""
+
+    @property
     def sizes(self) -> tuple[Value, ...]:
         """The sizes that its capacity is computed from, in the order of the capacity functions."""
         return (self.diameter, self.length, self.thread, self.plate, self.board)
@@ -134,7 +144,7 @@ class WoodFixing:
         return figure(
             "pull over allowable withdrawal",
             "",
-            lambda load, *sizes: load / self.withdrawal_n("permanent", *sizes),
+            lambda load, *sizes: load / positive("withdrawal capacity", self.withdrawal_n("permanent", *sizes), "N"),
             pull,
             *self.sizes,
             assumes=(*assumes, *self.assumes),

@@ -135,6 +135,18 @@ class Mounts(Holdings):
         demand = Value(pull.value, pull.u, "N", pull.inputs[0].at)
         return wood.withdrawal_use(demand, pull.assumes)
 
+    def withdrawal_remedy(self, device: Held) -> str:
+        """Say what pulls, and how near the device must come for the screws to hold it."""
+        pull = self.pull(device)
+        if self.mounting(device).on == "ceiling":
+            return f"The {pull.name} is {pull}; use longer thread or more screws in framing."
+        # The pull grows straight with the reach, so the reach that fits follows from the use at the present one.
+        nearest = self.reach(device).value / self.withdrawal_use(device).value
+        return (
+            f"The {pull.name} is {pull}; it would hold with the centre of gravity at most {nearest:.2f} m from the "
+            "wall, or with longer thread or more screws in framing."
+        )
+
     def combined_use(self, device: Held) -> Figure:
         """Resultant over allowable resultant of the most loaded fastener, board taken as a gap."""
         return self._combined("pull and shear together", device, "permanent", misuse=False, swing=None)

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from roomlint.testing import Case, Never, changed
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 # A 20 A circuit in 12 AWG, 50 ft to the farthest outlet, with a 9 A rack that runs all evening and a 4 A vacuum.
 ROOM = {
@@ -82,7 +87,7 @@ FASTENED = {f"{RACK}.connection": "fastened"}
 NFPA = "NFPA 70 (2023), worked by hand"
 
 
-def on(rule: str, kind: str, changes: dict[str, object] | None = None, **more: object) -> Case:
+def on(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: object) -> Case:
     """Return a case of the circuit above with some keys changed."""
     return Case(rule, kind, changed(ROOM, changes or {}), products=(SEVEN,), **more)  # type: ignore[arg-type]
 

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from roomlint.testing import Case, Never, changed
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 # Worked by hand (NDS-2015 12.2 and 12.4.1, AWC TR-12): 35 kg display on a 10 kg arm 0.46 m long, centre of gravity
 # 0.50 m from the wall, rows 0.30 m apart, two of four 5/16 x 3 in lags on top, spruce-pine-fir, 1/8 in steel plate,
@@ -78,7 +83,7 @@ HERE = "picture/picture"
 BARE = changed(ROOM, {"picture": None})
 
 
-def on(rule: str, kind: str, changes: dict[str, object] | None = None, **more: object) -> Case:
+def on(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: object) -> Case:
     """Return a case of the display above with some keys changed."""
     sheets = more.pop("products", SHEETS)
     return Case(rule, kind, changed(ROOM, changes or {}), products=sheets, **more)  # type: ignore[arg-type]
@@ -117,6 +122,11 @@ CASES: list[Case | Never] = [
     on("mount.fastener-withdrawal", "fail", {f"{FIXING}.length": "1.25 in", f"{FIXING}.thread": "1 in"}, level="error"),
     on("mount.fastener-withdrawal", "fail", {f"{FIXING}.length": "0.75 in", f"{FIXING}.thread": "0.7 in"},
        says="no thread reaches"),
+    on("mount.fastener-withdrawal", "fail", {f"{FIXING}.fastener": "wood-screw", f"{FIXING}.grain": "end"},
+       says="end grain"),
+    # The 1.25 in lag has 1.25 - 0.625 - 0.1875 = 0.4375 in of thread: 358.66 N against 367.749 N at 0.50 m.
+    on("mount.fastener-withdrawal", "fail", {f"{FIXING}.length": "1.25 in", f"{FIXING}.thread": "1 in"},
+       says="at most 0.49 m from the wall"),
     on("mount.fastener-withdrawal", "open", {f"{FIXING}.thread": None}, says="thread"),
     on("mount.fastener-withdrawal", "review", {f"{FIXING}.fastener": "structural-screw"}, says="evaluation report"),
     on("mount.fastener-withdrawal", "pass",

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from roomlint.testing import Case, Never, changed
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 PROJECTOR = {
     "roomlint_product": 1,
@@ -107,7 +112,7 @@ BEAM, LEFT, TOP = "projector/beam", "loudspeaker/left", "loudspeaker/top"
 BARE = changed(ROOM, {"picture": None, "loudspeakers": None})
 
 
-def on(rule: str, kind: str, changes: dict[str, object] | None = None, **more: object) -> Case:
+def on(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: object) -> Case:
     """Return a case of the room above with some keys changed."""
     sheets = more.pop("products", SHEETS)
     return Case(rule, kind, changed(ROOM, changes or {}), products=sheets, **more)  # type: ignore[arg-type]
@@ -168,6 +173,7 @@ CASES: list[Case | Never] = [
     on("mount.design-factor", "fail", {f"{M}.sling_angle": None, f"{M}.breaking_load": "1000 N"}, figure=6.798,
        level="warning", source="divided by hand"),
     on("mount.design-factor", "fail", {f"{M}.breaking_load": "300 N"}, level="error"),
+    on("mount.design-factor", "review", {f"{M}.sling_angle": "2 deg"}, says="rigging engineer"),
     on("mount.design-factor", "open", {f"{M}.breaking_load": None},
        products=(PROJECTOR, changed(POLE, {"mount.breaking_load": None}), BOX, DISC)),
     on("mount.secondary", "pass", subject=BEAM),

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from roomlint.testing import Case, changed
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 ROOM = {
     "roomlint": 1,
@@ -24,7 +29,7 @@ BARE = changed(ROOM, {"treatments": None})
 FOAM = {f"{T}.material": "open-cell-foam", f"{T}.thermal_barrier": False}
 
 
-def on(rule: str, kind: str, changes: dict[str, object] | None = None, **more: object) -> Case:
+def on(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: object) -> Case:
     """Return a case of the panel above with some keys changed."""
     return Case(rule, kind, changed(ROOM, changes or {}), **more)  # type: ignore[arg-type]
 
