@@ -1,0 +1,68 @@
+"""The house: data runs one way, so a module imports only from its left."""
+
+from __future__ import annotations
+
+import ast
+import re
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+MAY_IMPORT = {
+    "source": {"schemas"},
+    "design": {"source"},
+    "figures": set(),
+    "measure": {"source", "design", "figures"},
+    "review": {"source", "design", "figures", "measure"},
+    "report": {"source", "design", "measure", "review"},
+    "rules": {"design", "review"},  # and, for types alone, measure
+}
+FILES = {
+    path: folder
+    for folder in MAY_IMPORT
+    for path in sorted((ROOT / ("rules" if folder == "rules" else f"roomlint/{folder}")).glob("*.py"))
+}
+
+
+def imported(path: Path) -> set[str]:
+    """Names of the parts of roomlint that a module imports, anywhere in it and for types too."""
+    parts = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
+        if isinstance(node, ast.ImportFrom) and node.module:
+            names = [node.module]
+        parts |= {name.split(".")[1] for name in names if name.startswith("roomlint.")}
+    return parts
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
+def test_module_imports_only_from_its_left(path: Path) -> None:
+    own = FILES[path]
+    for_types = {"measure"} if own == "rules" and "if TYPE_CHECKING:" in path.read_text(encoding="utf-8") else set()
+    assert imported(path) <= MAY_IMPORT[own] | {own} | for_types
+
+
+def test_rules_load_nothing_but_the_protocol() -> None:
+    for path in (path for path, folder in FILES.items() if folder == "rules"):
+        runtime = path.read_text(encoding="utf-8").partition("if TYPE_CHECKING:")
+        assert "roomlint.measure" not in runtime[0], path
+
+
+@pytest.mark.parametrize(
+    "path", [path for path in FILES if FILES[path] != "source"], ids=lambda path: str(path.relative_to(ROOT))
+)
+def test_only_the_command_line_prints_or_exits(path: Path) -> None:
+    text = path.read_text(encoding="utf-8")
+    assert not re.search(r"\bprint\(|sys\.exit\(|click\.", text)
+
+
+def test_nothing_promises_freedom_from_harm() -> None:
+    """No text that the program can print holds the word, whatever it is said of."""
+    for path in [*FILES, ROOT / "roomlint" / "cli.py"]:
+        strings = [
+            node.value
+            for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+            if isinstance(node, ast.Constant) and isinstance(node.value, str)
+        ]
+        assert not any(re.search(r"\b(un)?safe(ly)?\b", text, re.IGNORECASE) for text in strings), path
