@@ -10,7 +10,6 @@ from roomlint.review import (
     Level,
     Window,
     does_not_apply,
-    heard_at,
     memory,
     need,
     practice,
@@ -81,13 +80,6 @@ def front_pair_at_seats(room: Room) -> Iterator[Group]:
     for pair in front_pair(room):
         for seat in other_seats(room):
             yield Group((*pair.elements, seat), joined=", ")
-
-
-def every_loudspeaker_and_other_seat(room: Room) -> Iterator[Group]:
-    """Yield each loudspeaker with each seat that the room is not calibrated for."""
-    for seat in other_seats(room):
-        for speaker in room.design.loudspeakers:
-            yield heard_at(speaker, seat)
 
 
 def processor_in_use(room: Room) -> Iterator[Design]:
@@ -352,25 +344,27 @@ def late_arrival(room: Room, seat: Seat) -> Figure | Says:
     "distance.seat-near-loudspeaker",
     level=Level.WARNING,
     basis=practice("6 dB louder than at the reference seat, a loudspeaker is heard by itself"),
-    each=every_loudspeaker_and_other_seat,
+    each=other_seats,
     reads=(*PLACES, "seats[].reference"),
     since="0.1.0",
     window=Window(None, 6.0, "dB"),
-    at="position",
+    at="ear",
 )
-def seat_near_loudspeaker(room: Room, heard: Group) -> Figure:
+def seat_near_loudspeaker(room: Room, seat: Seat) -> Figure | Says:
     """No seat hears a loudspeaker more than 6 dB louder than the reference seat does.
 
     Why: A listener that near hears one loudspeaker and little else.
 
-    How decided: 20 log10 of the reference seat's distance over the seat's own, free field. Half the distance is 6 dB.
+    How decided: 20 log10 of the reference seat's distance over the seat's own, free field, for the loudspeaker that
+    gains most. Half the distance is 6 dB.
 
     Remedy: Move the loudspeaker up or away from the seat, or the seat away from the wall.
 
     When to waive: A spare seat that is seldom used.
     """
-    speaker, seat = heard.elements
-    return room.figures.delays.louder_than_reference(speaker, seat)  # type: ignore[arg-type]
+    if not room.design.loudspeakers:
+        return does_not_apply("the room has no loudspeakers.")
+    return room.figures.delays.louder_than_reference(seat)
 
 
 @rule(

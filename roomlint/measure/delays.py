@@ -18,19 +18,25 @@ if TYPE_CHECKING:
     from roomlint.design.supply import Processor
 
 
+_TOUCHING_M = 1e-3
+"""Nearer than this the level has no meaning."""
+
+
 class Delays(View):
     """Times of arrival."""
 
     def _points(self, source: Loudspeaker, seat: Seat) -> tuple[Value, ...]:
         return (*need(seat.ear, seat, "ear").values, *need(source.position, source, "position").values)
 
+    def _distance_m(self, source: Loudspeaker, seat: Seat) -> float:
+        # A plain number: finding the farthest of many needs no uncertainty.
+        return math.dist(need(source.position, source, "position").xyz, need(seat.ear, seat, "ear").xyz)
+
     def farthest(self, seat: Seat) -> Loudspeaker:
         """Return the loudspeaker farthest from a seat; every loudspeaker must have its place."""
         return self.once(
             ("farthest", seat.id),
-            lambda: max(
-                self.design.loudspeakers, key=lambda speaker: self.figures.angles.distance(speaker, seat).value
-            ),
+            lambda: max(self.design.loudspeakers, key=lambda speaker: self._distance_m(speaker, seat)),
         )
 
     def to_enter(self, speaker: Loudspeaker, seat: Seat) -> Figure:
@@ -143,8 +149,7 @@ class Delays(View):
         speakers = self.design.loudspeakers
         speed = self.figures.space.sound_speed_m_s
         delays = [self._in_force(speaker, reference) for speaker in speakers]
-        distances = [self.figures.angles.distance(speaker, seat) for speaker in speakers]
-        arrivals = delay.arrivals_ms([distance.value for distance in distances], delays, speed)
+        arrivals = delay.arrivals_ms([self._distance_m(speaker, seat) for speaker in speakers], delays, speed)
         first, last = arrivals.index(min(arrivals)), arrivals.index(max(arrivals))
 
         def compute(*values: float) -> float:
@@ -160,7 +165,10 @@ class Delays(View):
 
     def _in_force(self, speaker: Loudspeaker, reference: Seat) -> float:
         entered = self.entered(speaker)
-        return self.to_enter(speaker, reference).value if entered is None else entered
+        if entered is not None:
+            return entered
+        later = self._distance_m(self.farthest(reference), reference) - self._distance_m(speaker, reference)
+        return delay.travel_ms(later, self.figures.space.sound_speed_m_s)
 
     def reference(self) -> Seat:
         """Return the seat that delays are set for."""
@@ -182,19 +190,23 @@ class Delays(View):
         inputs = (*self._points(speaker, seat), *need(centre.position, centre, "position").values)
         return figure("difference from the centre's distance", "%", compute, *inputs)
 
-    def louder_than_reference(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        """Return how much louder a loudspeaker's direct sound is at a seat than at the reference seat, dB."""
+    def louder_than_reference(self, seat: Seat) -> Figure:
+        """Return by how much the loudspeaker that gains most is louder at a seat than at the reference seat, dB."""
         reference = self.reference()
+        speaker = max(
+            self.design.loudspeakers,
+            key=lambda one: self._distance_m(one, reference) / max(self._distance_m(one, seat), _TOUCHING_M),
+        )
 
         def compute(*values: float) -> float:
             return free_field_level_db(math.dist(values[:3], values[3:6]), math.dist(values[6:], values[3:6]))
 
         inputs = (*self._points(speaker, seat), *need(reference.ear, reference, "ear").values)
-        return figure("level above that at the reference seat", "dB", compute, *inputs)
+        return figure(f"level of {speaker.id} above that at the reference seat", "dB", compute, *inputs)
 
     def level_spread(self, speaker: Loudspeaker) -> Figure:
         """Return how much louder a loudspeaker's direct sound is at the nearest seat than at the farthest, dB."""
-        found = [(self.figures.angles.distance(speaker, seat).value, seat) for seat in self.design.seats]
+        found = [(self._distance_m(speaker, seat), seat) for seat in self.design.seats]
         near, far = min(found, key=lambda one: one[0])[1], max(found, key=lambda one: one[0])[1]
 
         def compute(*values: float) -> float:
