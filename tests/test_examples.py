@@ -52,11 +52,28 @@ PLANTED = (
     ("angle.side-pair", "loudspeaker/side-left", "warning", "position: {from_left: 0.20 m"),
     ("aim.coverage", "loudspeaker/side-left", "warning", "aim: {azimuth: -90 deg"),
     ("mount.substrate", "loudspeaker/side-left", "error", "fixing: {fastener: toggle"),
+    ("layout.clear-of-openings", "loudspeaker/side-left+opening/garden-door", "error", "position: {from_left: 0.20 m"),
+    ("layout.pair-angle", "loudspeaker/side-left+loudspeaker/side-right", "warning", "position: {from_left: 0.20 m"),
     # Round the corner of the L: 4.05 m to the side, 0.85 m behind: 90 + 11.9 = 101.9 degrees, not 120.
     ("angle.rear-pair", "loudspeaker/rear-right", "warning", "position: {from_left: 6.30 m"),
+    # At the wall's end, 4.50 m from the left, its line to the middle seat is 3.95 - 0.85 x 1.80/4.05 = 3.57 m from the
+    # front: the wall goes on to 3.60 m.
+    ("layout.line-of-sight", "loudspeaker/rear-right+seat/row1-middle", "warning", "position: {from_left: 6.30 m"),
+    ("layout.pair-distance", "loudspeaker/rear-left+loudspeaker/rear-right", "warning", "position: {from_left: 0.50 m"),
+    # The steel post: at 1.60 m from the front the line from the right is at 3.55 - 1.30 x 1.26/2.76 = 2.96 m.
+    ("layout.line-of-sight", "loudspeaker/right+seat/row1-middle", "warning", "position: {from_left: 3.55 m"),
+    # The second row looks at heads: 0.844 m up where the head before it reaches 1.25 m.
+    ("layout.over-heads", "loudspeaker/centre+seat/row2-left", "warning", "position: {from_left: 2.25 m"),
+    # The hall door opens onto the right subwoofer: 0.42 m from a hinge of 0.80 m reach.
+    ("layout.door-swing", "subwoofer/sub-right+opening/hall-door", "error", "position: {from_left: 4.20 m"),
+    # U-135 is missing: eleven of twelve.
+    ("layout.channel-set", "design/basement-08", "error", ""),
+    ("layout.mode-channels", "listening mode/film", "error", ""),
     # Labels of the upper pair swapped: each is on the other side of its window.
     ("angle.upper-azimuth", "loudspeaker/upper-front-left", "warning", "position: {from_left: 1.20 m"),
     ("angle.upper-azimuth", "loudspeaker/upper-front-right", "warning", "position: {from_left: 3.30 m"),
+    ("layout.label-side", "loudspeaker/upper-front-left", "error", ""),
+    ("layout.label-side", "loudspeaker/upper-front-right", "error", ""),
     # Low ceiling: 1.04 m up over 1.956 m of floor is 28.0 degrees, not 30.
     ("angle.upper-elevation", "loudspeaker/upper-front-left", "warning", "position: {from_left: 1.20 m"),
     ("angle.upper-elevation", "loudspeaker/upper-front-right", "warning", "position: {from_left: 3.30 m"),

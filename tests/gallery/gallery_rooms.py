@@ -145,7 +145,13 @@ GLASS = {
 }
 GLASS_SIDE_WALL = room(
     speaker("on-glass", "M+090", (0.1, 3.0, 1.2), mounting={"on": "left"}),
-    speaker("high-side", "M-090", (3.8, 3.0, 1.9), mounting={"on": "right"}),
+    speaker(
+        "high-side",
+        "M-090",
+        (3.8, 3.0, 1.9),
+        mounting={"on": "right"},
+        departure={"because": "high beside the seats, aimed down, as the glass is on the other side", "meets": "none"},
+    ),
     shape=GLASS,
     layout="4+7+0",
 )
@@ -253,5 +259,5 @@ FRONT_PAIR_AND_A_ROW = room(
 
 PORTS = room(
     speaker("rear", "M+030", (0.5, 0.27, 1.1), "rear-port", aim={"azimuth": "180 deg", "elevation": "0 deg"}),
-    speaker("bottom", "M-030", (3.5, 0.27, 1.1), "bottom-port", aim={"azimuth": "180 deg", "elevation": "0 deg"}),
+    speaker("bottom", "M-030", (3.5, 0.27, 1.1), "bottom-port", port_clearance="0.03 m"),
 )
