@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from roomlint.measure.figure import Figure
+from roomlint.review.spool import gathered
 from roomlint.review.verdict import Change, Kind, Level, State, Verdict, Waived
 from roomlint.source.place import Place
 
@@ -52,7 +53,8 @@ def earlier_of(review: Review, name: str) -> Earlier:
 
 def compare(review: Review, earlier: Earlier) -> Review:
     """Return the review with how each verdict stands to the earlier one, and which failures are gone."""
-    return replace(review, rooms=tuple(_room(room, earlier) for room in review.rooms), against=earlier.name)
+    rooms = gathered(len(review.rooms), (_room(room, earlier) for room in review.rooms))
+    return replace(review, rooms=rooms, against=earlier.name)
 
 
 def _room(room: RoomReview, earlier: Earlier) -> RoomReview:

@@ -11,7 +11,7 @@ from roomlint.design.read_house import read_house
 from roomlint.design.read_product import read_product
 from roomlint.design.reader import Book, Reader
 from roomlint.source.check import check
-from roomlint.source.files import PRODUCT_ENDING, Disk, Files, Unreadable, house_of, whole
+from roomlint.source.files import PRODUCT_ENDING, Disk, Files, Unreadable, house_of, root_of, whole
 from roomlint.source.place import Problem
 from roomlint.source.tree import read_tree
 
@@ -42,7 +42,7 @@ class Desk:
         house, problems = self.open_house(self._house or house_of(path, self.files))
         shelf, sheet_problems = self._shelf(house)
         problems = [*problems, *sheet_problems]
-        node, own = self._tree(path, "room")
+        node, own = self._tree(path, "room", root_of(path))
         if node is None or own:
             return None, house, [*problems, *own]
         design, own = read_design(node, path, shelf)
@@ -55,7 +55,8 @@ class Desk:
         return self._houses[path]
 
     def _read_house(self, path: str) -> tuple[House, list[Problem]]:
-        node, problems = self._tree(path, "house")
+        # A house file that was named on the command line may stand anywhere; one that was found may not lead away.
+        node, problems = self._tree(path, "house", None if path == self._house else root_of(path))
         if node is None or problems:
             return House(file=path), problems
         book = Book(path)
@@ -111,7 +112,9 @@ class Desk:
             return
         shelf[product.id] = product
 
-    def _tree(self, path: str, schema: str) -> tuple[Node | None, list[Problem]]:
+    def _tree(self, path: str, schema: str, inside: str | None = None) -> tuple[Node | None, list[Problem]]:
+        if inside is not None and not self.files.is_within(path, inside):
+            return None, [Problem(whole(path), "this link leads out of the repository; it was not read.")]
         try:
             data = self.files.read(path)
         except Unreadable as error:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from roomlint.review.verdict import Kind, Level, State
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator, Mapping, Sequence
 
     from roomlint.design.house import House
     from roomlint.review.engine import Trouble
@@ -77,7 +77,7 @@ class RoomReview:
 class Review:
     """One run over one or many room files."""
 
-    rooms: tuple[RoomReview, ...]
+    rooms: Sequence[RoomReview]
     rules: tuple[Rule, ...]
     """The rules that were selected, all of them, whether they fired or not."""
     problems: tuple[Problem, ...] = ()

@@ -10,6 +10,7 @@ from roomlint.review.desk import Desk
 from roomlint.review.engine import review_room
 from roomlint.review.review import Review, RoomReview
 from roomlint.review.room import Room
+from roomlint.review.spool import SPOOL_FROM, Spool
 from roomlint.review.verdict import Level
 from roomlint.source.files import whole
 from roomlint.source.place import Problem
@@ -146,7 +147,8 @@ def run(
 ) -> Review:
     """Review room files; only what the reports need is kept of each, in the order of the paths."""
     reviewer = Reviewer(book, choices)
-    rooms: list[RoomReview] = []
+    rooms: list[RoomReview] | Spool = Spool() if len(paths) > SPOOL_FROM else []
+    houses: dict[str, House] = {}
     problems: dict[Problem, None] = {}
     troubles: list[Trouble] = []
     if jobs > 1 and len(paths) > 1:
@@ -160,14 +162,18 @@ def run(
         troubles += one.troubles
         if one.room is not None:
             rooms.append(one.room)
+            houses[one.room.house.file] = one.room.house
         if told is not None:
             told()
     rules = {rule.id: rule for rule in reviewer.rules}
-    for house in {room.house.file: room.house for room in rooms}.values():
+    for house in houses.values():
         for rule in _chosen(reviewer.of_house(house), choices.only, choices.without):
             rules.setdefault(rule.id, rule)
     return Review(
-        tuple(rooms), tuple(rules[rule_id] for rule_id in sorted(rules)), tuple(sorted(problems)), tuple(troubles)
+        rooms if isinstance(rooms, Spool) else tuple(rooms),
+        tuple(rules[rule_id] for rule_id in sorted(rules)),
+        tuple(sorted(problems)),
+        tuple(troubles),
     )
 
 

@@ -41,7 +41,7 @@ class Disk:
     def read(self, path: str) -> bytes:
         """Return a file's bytes, one more than the limit at most, so that a giant file costs nothing."""
         try:
-            with Path(path).open("rb") as stream:
+            with open(path, "rb", opener=_open) as stream:
                 if not stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
                     raise Unreadable("this is not an ordinary file.")
                 return stream.read(MAX_BYTES + 1)
@@ -63,6 +63,17 @@ class Disk:
     def is_within(self, path: str, folder: str) -> bool:
         """Return whether a path, with every link followed, stays inside a folder."""
         return Path(path).resolve().is_relative_to(Path(folder).resolve())
+
+
+def _open(path: str, flags: int) -> int:
+    """Open without waiting: a pipe in the place of a file must not hold the run."""
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+
+
+def root_of(path: str) -> str:
+    """Return the folder that a file may not lead out of: its repository, or its own folder outside of one."""
+    folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
+    return str(next((above for above in (folder, *folder.parents) if (above / ".git").exists()), folder))
 
 
 def find_rooms(paths: tuple[str, ...]) -> tuple[list[str], list[Problem], list[str]]:
@@ -116,7 +127,7 @@ def whole(path: str) -> Place:
 
 def house_of(path: str, files: Files) -> str | None:
     """Return the nearest house file above a room file, up to the root of its repository."""
-    folder = Path(path).absolute().parent
+    folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
     for above in (folder, *folder.parents):
         candidate = above / HOUSE_NAME
         if files.is_file(str(candidate)):

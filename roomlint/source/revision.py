@@ -75,7 +75,7 @@ class Revision:
 
     def is_within(self, path: str, folder: str) -> bool:
         """Return whether a path stays inside a folder; links are never followed, so names decide."""
-        return PurePosixPath(os.path.normpath(path)).is_relative_to(os.path.normpath(folder))
+        return Path(os.path.abspath(path)).is_relative_to(os.path.abspath(folder))  # noqa: PTH100  links must stay
 
     def _inside(self, path: str) -> str:
         """Return the path from the top of the repository, as git writes it."""
