@@ -98,14 +98,14 @@ EXPECTED = (
     ),
     *_of(
         rooms.POST,
-        # From (3.5, 0.5) to (2, 3): 1.7 m from the front it is at 3.5 - 1.5 x 1.2/2.5 = 2.78 m, in the post's 2.7 to 2.9.
+        # From (3.5, 0.5) to (2, 3): 1.7 m from the front it is at 3.5 - 1.5 x 1.2/2.5 = 2.78 m, inside the post.
         ("layout.line-of-sight", "loudspeaker/right+seat/middle", "fail", None, "warning"),
         ("layout.line-of-sight", "loudspeaker/left+seat/middle", "pass"),
     ),
     *_of(
         rooms.SOFFIT,
-        # From (0.3, 2.45 up) to (2.0, 1.1 up): at 0.6 m from the left it is 2.45 - 1.35 x 0.3/1.7 = 2.21 m up, above the
-        # soffit's underside of 2.1 m: the soffit is in the way.
+        # From (0.3, 2.45 up) to (2.0, 1.1 up): at 0.6 m from the left it is 2.45 - 1.35 x 0.3/1.7 = 2.21 m up, and the
+        # soffit hangs down to 2.1 m.
         ("layout.line-of-sight", "loudspeaker/above-soffit+seat/middle", "fail", None, "warning"),
         ("layout.line-of-sight", "loudspeaker/free+seat/middle", "pass"),
     ),
