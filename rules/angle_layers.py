@@ -1,4 +1,4 @@
-"""Chapter angle, the layers: heights of loudspeakers above the ear, judged at the reference seat."""
+"""Chapter angle, the layers: each as a whole, and its height above the ear, judged at the reference seat."""
 
 from __future__ import annotations
 
@@ -6,11 +6,35 @@ from typing import TYPE_CHECKING
 
 from roomlint.rules.angle import BS775, BS2051, HOME_STUDY, READS, in_layout, labelled, layer
 
-from roomlint.review import Against, Level, Window, does_not_apply, memory, practice, rule, standard
+from roomlint.review import Against, Group, Level, Window, does_not_apply, memory, practice, rule, standard
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.design.listening import Loudspeaker
     from roomlint.review import Figure, Room, Says
+
+
+def ear_layer(room: Room) -> Iterator[Group]:
+    """Yield the ear layer as one group, when it surrounds the listener."""
+    found = tuple(layer("M")(room))
+    if len(found) > 3:  # noqa: PLR2004  three fronts surround nobody
+        yield Group(found, joined=", ")
+
+
+def many_surrounds(room: Room) -> Iterator[Group]:
+    """Yield the surround loudspeakers of each side that has three or more."""
+    for sign in "+-":
+        found = tuple(
+            speaker
+            for speaker in layer("M")(room)
+            if speaker.label is not None
+            and speaker.label[1] == sign
+            and speaker.label[2:].isdigit()
+            and 60 <= int(speaker.label[2:]) < 180  # noqa: PLR2004  the arc of note 4
+        )
+        if len(found) >= 3:  # noqa: PLR2004  two have one interval
+            yield Group(found, joined=", ")
 
 
 @rule(
@@ -175,3 +199,55 @@ def ear_layer_level(room: Room, speaker: Loudspeaker) -> Against | Says:
     low, high = allowed
     figure = room.figures.angles.elevation(speaker, room.reference_seat)
     return Against(figure, Window(low - 2.0, high + 2.0, "deg"))
+
+
+@rule(
+    "angle.largest-gap",
+    level=Level.NOTE,
+    basis=(BS775, BS2051, practice("no gap wider than the nominal layout leaves")),
+    each=ear_layer,
+    reads=READS,
+    since="0.1.0",
+    window=Window(None, 140.0, "deg"),
+    at="position",
+)
+def largest_gap(room: Room, speakers: Group) -> Against:
+    """No gap between neighbouring ear-layer loudspeakers is wider than the nominal layout leaves.
+
+    Why: Sound that should pass through a wide gap jumps across it.
+
+    How decided: Azimuths at the reference seat, sorted round the circle. With fewer than seven loudspeakers the widest
+    nominal gap is the 140 degrees at the rear; with seven or more it is 90.
+
+    Remedy: Move the loudspeakers beside the gap toward it, or add a pair.
+
+    When to waive: A seat against the rear wall that leaves no place behind it.
+    """
+    figure = room.figures.angles.largest_gap(speakers.elements, room.reference_seat)  # type: ignore[arg-type]
+    seven = len(speakers.elements) >= 7  # noqa: PLR2004  the layouts with sides and rears
+    return Against(figure, Window(None, 90.0 if seven else 140.0, "deg"))
+
+
+@rule(
+    "angle.even-spacing",
+    level=Level.NOTE,
+    basis=(standard("ITU-R BS.775-3", "figure 1, note 4", read=True), practice("intervals within 15 degrees are even")),
+    each=many_surrounds,
+    reads=READS,
+    since="0.1.0",
+    window=Window(None, 15.0, "deg"),
+    at="position",
+)
+def even_spacing(room: Room, speakers: Group) -> Figure:
+    """Three or more surround loudspeakers of one side stand at even intervals.
+
+    Why: Uneven intervals make sound that circles the listener speed up and slow down.
+
+    How decided: Azimuths at the reference seat of the ear-layer loudspeakers of one side beyond 60 degrees; the widest
+    interval minus the narrowest. The standard asks for equal intervals; 15 degrees of spread are our choice.
+
+    Remedy: Spread the loudspeakers over the arc from 60 to 150 degrees.
+
+    When to waive: Openings that fix two of them, with the reason recorded as a departure.
+    """
+    return room.figures.angles.uneven_spacing(speakers.elements, room.reference_seat)  # type: ignore[arg-type]

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.rules.angle import front_pair_of, labelled
+
 from roomlint.review import (
     Against,
     Group,
@@ -28,23 +30,6 @@ TUTORIAL = standard("monitoring tutorial on BS.775-1 and BS.1116-1", edition="20
 AIR = standard("ISO 9613-1", "formula A.5", edition="1993", read=False, note="through two public packages")
 EARS = standard("published precedence-effect studies", "summing localisation, leading source", read=False)
 PLACES = ("seats[].ear", "loudspeakers[].position")
-
-
-def fronts(room: Room) -> Iterator[Loudspeaker]:
-    """Yield left, centre and right."""
-    return room.design.labelled("M+030", "M-030", "M+000")
-
-
-def front_pair(room: Room) -> Iterator[Group]:
-    """Yield the front pair, when both of it are there."""
-    left, right = next(room.design.labelled("M+030"), None), next(room.design.labelled("M-030"), None)
-    if left is not None and right is not None:
-        yield Group((left, right))
-
-
-def surrounds(room: Room) -> Iterator[Loudspeaker]:
-    """Yield the ear-layer loudspeakers beside and behind the listener."""
-    return room.design.labelled("M+110", "M-110", "M+135", "M-135")
 
 
 def every_loudspeaker(room: Room) -> Iterator[Loudspeaker]:
@@ -77,7 +62,7 @@ def other_seats(room: Room) -> Iterator[Seat]:
 
 def front_pair_at_seats(room: Room) -> Iterator[Group]:
     """Yield the front pair with each seat that the room is not calibrated for."""
-    for pair in front_pair(room):
+    for pair in front_pair_of(room):
         for seat in other_seats(room):
             yield Group((*pair.elements, seat), joined=", ")
 
@@ -104,7 +89,7 @@ def in_rows(room: Room) -> Iterator[Loudspeaker]:
     "distance.base-width",
     level=Level.NOTE,
     basis=standard("ITU-R BS.1116", "loudspeaker arrangement", read=False),
-    each=front_pair,
+    each=front_pair_of,
     reads=("loudspeakers[].position",),
     since="0.1.0",
     window=Window(2.0, 5.0, "m"),
@@ -129,7 +114,7 @@ def base_width(room: Room, pair: Group) -> Figure:
     "distance.listening",
     level=Level.NOTE,
     basis=(TUTORIAL, standard("trade article on BS.775-1 and BS.1116-1", "listening distance", read=False)),
-    each=fronts,
+    each=labelled("M+030", "M-030", "M+000"),
     reads=PLACES,
     since="0.1.0",
     window=Window(2.0, 4.0, "m"),
@@ -154,7 +139,7 @@ def listening(room: Room, speaker: Loudspeaker) -> Figure:
     "distance.surround",
     level=Level.NOTE,
     basis=standard("Japan Audio Society working group on home theatre", "AES Japan report, 2012", read=False),
-    each=surrounds,
+    each=labelled("M+110", "M-110", "M+135", "M-135"),
     reads=PLACES,
     since="0.1.0",
     window=Window(None, 10.0, "%"),

@@ -22,6 +22,7 @@ Source: TypeAlias = "Loudspeaker | Subwoofer"
 _OfTwo: TypeAlias = "Callable[[tuple[float, ...], tuple[float, ...]], float]"
 
 _AHEAD_DEG = 0.05
+_FROM = frozenset({"from_left", "from_right", "from_front", "from_rear"})
 
 
 def azimuth_words(azimuth_deg: float) -> str:
@@ -329,7 +330,8 @@ class Angles(View):
     def where_to(self, speaker: Loudspeaker, seat: Seat, low: float, high: float) -> str:
         """Say between which distances, moved along one wall, a loudspeaker comes into a window of outward angles."""
         label = parse_label(need(speaker.label, speaker, "label"))
-        here, ear = need(speaker.position, speaker, "position").xyz, need(seat.ear, seat, "ear").xyz
+        position = need(speaker.position, speaker, "position")
+        here, ear = position.xyz, need(seat.ear, seat, "ear").xyz
         sign = label.side or 1
         turns = [math.radians(sign * angle + seat.facing_deg.value) for angle in (low, high)]
         rays = [(-math.sin(turn), math.cos(turn)) for turn in turns]
@@ -341,15 +343,17 @@ class Angles(View):
             return ""
         other = 1 - axis
         ends = sorted(ear[other] + way * ray[other] for way, ray in zip(ways, rays, strict=True))
-        width, length = self.design.shell.width_m.value, self.design.shell.length_m.value
-        if across:
-            if ends[1] < 0.0 or ends[0] > width:
-                return ""
-            near, far, key = max(ends[0], 0.0), min(ends[1], width), "from_left"
-        else:
-            if ends[1] < 0.0 or ends[0] > length:
-                return ""
-            near, far, key = length - min(ends[1], length), length - max(ends[0], 0.0), "from_front"
+        shell = self.design.shell
+        size = shell.width_m.value if across else shell.length_m.value
+        if ends[1] < 0.0 or ends[0] > size:
+            return ""
+        near, far = max(ends[0], 0.0), min(ends[1], size)
+        # In the file's own words: x runs from the left, y from the rear.
+        given = position.x if across else position.y
+        written = given.at.path.rpartition(".")[2] if given.at is not None else ""
+        key = written if written in _FROM else ("from_left" if across else "from_front")
+        if key in {"from_right", "from_front"}:
+            near, far = size - far, size - near
         return f"Moved alone, {key} from {near:.2f} m to {far:.2f} m puts it between {low:g} and {high:g} deg."
 
     def _both(self, name: str, unit: str, compute: _OfTwo, one: Loudspeaker, other: Loudspeaker, seat: Seat) -> Figure:

@@ -48,7 +48,15 @@ def nowhere(data: dict[str, Any], index: int = 0) -> dict[str, Any]:
 CASES: list[Case | Never] = [
     Case("angle.front-pair", "pass", FIVE, subject="loudspeaker/left", figure=29.98, source=f"{HAND}: 1.5 / 2.6"),
     Case("angle.front-pair", "fail", NARROW, figure=17.354, level="warning", source=f"{HAND}: 1.0 / 3.2"),
-    Case("angle.front-pair", "fail", NARROW, subject="loudspeaker/left", says="from_left from"),
+    # tan 22 = 0.404 and tan 32 = 0.625 of 3.2 m: 1.293 to 2.000 m left of the middle at 2.5 m.
+    Case("angle.front-pair", "fail", NARROW, subject="loudspeaker/left", says="from_left from 0.50 m to 1.21 m"),
+    Case(
+        "angle.front-pair",
+        "fail",
+        changed(NARROW, {"loudspeakers.1.position": {"from_right": "1.5 m", "from_front": "0.3 m", "height": "1.2 m"}}),
+        subject="loudspeaker/right",
+        says="from_right from 0.50 m to 1.21 m",
+    ),
     Case(
         "angle.front-pair",
         "fail",
