@@ -127,6 +127,8 @@ class Angles(View):
 
         def compute(a: tuple[float, ...], b: tuple[float, ...]) -> float:
             one, other = _distance(*a), _distance(*b)
+            if min(one, other) == 0.0:
+                raise ValueError("a loudspeaker stands where the ear is")
             return max(one, other) / min(one, other)
 
         return self._both("ratio of the distances", "", compute, left, right, seat)

@@ -105,6 +105,18 @@ def test_a_broken_rule_is_told_and_the_others_go_on() -> None:
     assert len(verdicts_) == 2
 
 
+def test_a_figure_outside_its_formula_is_left_to_a_person_for_that_subject_alone() -> None:
+    def outside(room, speaker):
+        if speaker.id == "right":
+            raise ValueError("the point lies outside the room")
+        return height.judge(room, speaker)
+
+    answers = found(tried=replace(height, judge=outside))
+    assert answers["loudspeaker/right"].kind is Kind.REVIEW
+    assert "cannot be computed: the point lies outside the room." in answers["loudspeaker/right"].message
+    assert answers["loudspeaker/left"].kind is not Kind.REVIEW
+
+
 def test_words_alone_can_fail_and_carry_the_caution() -> None:
     told = replace(height, judge=lambda room, speaker: fails("hangs by a nail."), caution="An engineer decides.")
     message = found(tried=told)["loudspeaker/left"].message
