@@ -9,12 +9,11 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from roomlint.measure.figure import Figure
-from roomlint.review.spool import gathered
 from roomlint.review.verdict import Change, Kind, Level, State, Verdict, Waived
 from roomlint.source.place import Place
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Mapping, Sequence
 
     from roomlint.review.review import Review, RoomReview
 
@@ -53,7 +52,14 @@ def earlier_of(review: Review, name: str) -> Earlier:
 
 def compare(review: Review, earlier: Earlier) -> Review:
     """Return the review with how each verdict stands to the earlier one, and which failures are gone."""
-    rooms = gathered(len(review.rooms), (_room(room, earlier) for room in review.rooms))
+    done = (_room(room, earlier) for room in review.rooms)
+    rooms: Sequence[RoomReview]
+    if isinstance(review.rooms, tuple):
+        rooms = tuple(done)
+    else:
+        from roomlint.review.spool import spooled  # loads only when there are many rooms
+
+        rooms = spooled(done)
     return replace(review, rooms=rooms, against=earlier.name)
 
 
@@ -131,22 +137,20 @@ def _result(result: dict[str, Any]) -> tuple[str, tuple[str, Verdict]]:
     kind = Kind(result.get("kind", "fail"))
     about: dict[str, Any] = result.get("properties") or {}
     physical = result["locations"][0]["physicalLocation"]
-    file = str(physical["artifactLocation"]["uri"])
+    file = str(about.get("room") or physical["artifactLocation"]["uri"])
     line = int(physical.get("region", {}).get("startLine", 1))
     level = Level(result.get("level", "warning")) if kind is Kind.FAIL else None
     margin = about.get("margin")
-    value, unit = about.get("figure"), str(about.get("unit", ""))
-    if isinstance(value, dict):
-        value, unit = value.get("value"), str(value.get("unit", unit))
+    given = about.get("figure")
     verdict = Verdict(
         rule=str(result["ruleId"]),
         kind=kind,
         level=level,
         subject=str(about.get("subject", "")),
-        words=str(about.get("subject", "")),
-        message=str(result["message"]["text"]),
+        words=" and ".join(part.partition("/")[2] for part in str(about.get("subject", "")).split("+")),
+        message=str(result["message"]["text"]).replace("{{", "{").replace("}}", "}"),
         place=Place(file, line, 1, line, 1),
-        figure=Figure("", float(value), unit) if value is not None else None,
+        figure=Figure(str(given["name"]), float(given["value"]), str(given["unit"])) if given else None,
         margin=float(margin) if margin is not None else None,
         waived=_waived(result),
     )

@@ -10,7 +10,6 @@ from roomlint.review.desk import Desk
 from roomlint.review.engine import review_room
 from roomlint.review.review import Review, RoomReview
 from roomlint.review.room import Room
-from roomlint.review.spool import SPOOL_FROM, Spool
 from roomlint.review.verdict import Level
 from roomlint.source.files import whole
 from roomlint.source.place import Problem
@@ -24,9 +23,12 @@ if TYPE_CHECKING:
     from roomlint.review.book import Book
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import Rule
+    from roomlint.review.spool import Spool
     from roomlint.review.verdict import Verdict
     from roomlint.source.files import Files
 
+SPOOL_FROM = 200
+"""Rooms above which reviews are kept on the disk."""
 HOUSE = "house"
 """The chapter of the window rules that a house file writes as data."""
 
@@ -147,7 +149,7 @@ def run(
 ) -> Review:
     """Review room files; only what the reports need is kept of each, in the order of the paths."""
     reviewer = Reviewer(book, choices)
-    rooms: list[RoomReview] | Spool = Spool() if len(paths) > SPOOL_FROM else []
+    rooms: list[RoomReview] | Spool = _spool() if len(paths) > SPOOL_FROM else []
     houses: dict[str, House] = {}
     problems: dict[Problem, None] = {}
     troubles: list[Trouble] = []
@@ -170,11 +172,17 @@ def run(
         for rule in _chosen(reviewer.of_house(house), choices.only, choices.without):
             rules.setdefault(rule.id, rule)
     return Review(
-        rooms if isinstance(rooms, Spool) else tuple(rooms),
+        tuple(rooms) if isinstance(rooms, list) else rooms,
         tuple(rules[rule_id] for rule_id in sorted(rules)),
         tuple(sorted(problems)),
         tuple(troubles),
     )
+
+
+def _spool() -> Spool:
+    from roomlint.review.spool import Spool  # loads only when there are many rooms
+
+    return Spool()
 
 
 def _files(revision: str) -> Files | None:

@@ -13,9 +13,6 @@ if TYPE_CHECKING:
     from roomlint.design.house import House
     from roomlint.review.review import RoomReview
 
-SPOOL_FROM = 200
-"""Rooms above which reviews are kept on the disk."""
-
 
 class Spool(Sequence["RoomReview"]):
     """Reviews in a temporary file that nothing else can name; each is read when it is asked for.
@@ -58,10 +55,8 @@ class Spool(Sequence["RoomReview"]):
         return replace(room, house=self._houses[room.house.file])
 
 
-def gathered(count: int, rooms: Iterable[RoomReview]) -> Sequence[RoomReview]:
-    """Return the reviews in memory when they are few, on the disk when they are many."""
-    if count <= SPOOL_FROM:
-        return tuple(rooms)
+def spooled(rooms: Iterable[RoomReview]) -> Spool:
+    """Return reviews kept on the disk."""
     spool = Spool()
     for room in rooms:
         spool.append(room)

@@ -118,7 +118,7 @@ def sarif(**result):
         "message": {"text": "it fails."},
         "locations": [{"physicalLocation": {"artifactLocation": {"uri": FILE}, "region": {"startLine": 4}}}],
         "partialFingerprints": {FINGERPRINT: fingerprint(FILE, verdict())},
-        "properties": {"figure": 26.0, "unit": "deg", "margin": -2.5},
+        "properties": {"figure": {"name": "azimuth", "value": 25.5, "unit": "deg"}, "margin": -2.5},
     }
     return {"version": "2.1.0", "runs": [{"tool": {"driver": {"name": "roomlint"}}, "results": [about | result]}]}
 
@@ -205,6 +205,17 @@ def test_a_worse_room_gates_and_the_house_of_the_revision_judged_the_revision(re
     (repository / FILE).write_text(ROOM, encoding="utf-8")
     (repository / "house.yaml").write_text(HOUSE.replace("low: 1 m", "low: 1.2 m"), encoding="utf-8")
     assert checked("--against", "HEAD", "--gate-new").exit_code == 1
+
+
+def test_a_sarif_file_that_the_program_wrote_is_read_back_whole(repository: Path) -> None:
+    checked("--write", "sarif=then.sarif")
+    assert checked("--against", "then.sarif", "--gate-new").exit_code == 0
+    (repository / FILE).write_text(ROOM.replace("0.8 m", "0.7 m"), encoding="utf-8")
+    assert checked("--against", "then.sarif", "--gate-new").exit_code == 1
+    (repository / FILE).write_text(ROOM.replace("0.8 m", "1.2 m"), encoding="utf-8")
+    checked("--against", "then.sarif", "--write", "sarif=now.sarif")
+    log = json.loads((repository / "now.sarif").read_text(encoding="utf-8"))
+    assert sorted(result["baselineState"] for result in log["runs"][0]["results"]) == ["updated"]
 
 
 @pytest.mark.usefixtures("repository")
