@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from roomlint.measure.delays import Delays
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
+    from roomlint.measure.reflections import Reflections
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
 
@@ -65,6 +66,13 @@ class Figures:
         from roomlint.measure.boundary import Boundaries
 
         return Boundaries(self)
+
+    @cached_property
+    def reflections(self) -> Reflections:
+        """What the surfaces send after the direct sound."""
+        from roomlint.measure.reflections import Reflections
+
+        return Reflections(self)
 
     @cached_property
     def bass(self) -> Bass:
