@@ -200,7 +200,7 @@ def delay_range(room: Room, speaker: Loudspeaker) -> Against:
     target=Window(None, 0.025, "ms"),
     at="position",
 )
-def delay_entered(room: Room, speaker: Loudspeaker) -> Figure:
+def delay_entered(room: Room, speaker: Loudspeaker) -> Against:
     """The delay entered for a loudspeaker is the one that its position asks for.
 
     Why: A tenth of a millisecond between loudspeakers that play the same thing puts the first notch at 5 kHz.
@@ -213,8 +213,9 @@ def delay_entered(room: Room, speaker: Loudspeaker) -> Figure:
 
     When to waive: Delays set by acoustic measurement, which knows better than the drawing.
     """
-    setting = room.figures.delays.setting_of(speaker)
-    return room.figures.delays.entered_error(speaker, need(setting, speaker, "setting"), room.reference_seat)
+    setting = need(room.figures.delays.setting_of(speaker), speaker, "setting")
+    error = room.figures.delays.entered_error(speaker, setting, room.reference_seat)
+    return Against(error, place=setting.place_of("delay"))
 
 
 @rule(
@@ -228,7 +229,7 @@ def delay_entered(room: Room, speaker: Loudspeaker) -> Figure:
     target=Window(None, 0.05, "m"),
     at="position",
 )
-def entered(room: Room, speaker: Loudspeaker) -> Figure:
+def entered(room: Room, speaker: Loudspeaker) -> Against:
     """The distance entered for a loudspeaker is the one in the drawing.
 
     Why: The processor turns distances into delays; 0.1 m is 0.29 ms.
@@ -240,8 +241,9 @@ def entered(room: Room, speaker: Loudspeaker) -> Figure:
 
     When to waive: Distances set by acoustic measurement, which counts delays inside active loudspeakers.
     """
-    setting = room.figures.delays.setting_of(speaker)
-    return room.figures.delays.distance_error(speaker, need(setting, speaker, "setting"), room.reference_seat)
+    setting = need(room.figures.delays.setting_of(speaker), speaker, "setting")
+    error = room.figures.delays.distance_error(speaker, setting, room.reference_seat)
+    return Against(error, place=setting.place_of("distance"))
 
 
 @rule(

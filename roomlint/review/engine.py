@@ -137,6 +137,7 @@ def _judged(
         level = Level.ERROR
     if kind == "pass" and target is not None and decide(figure, target, guarded=False)[0] == "fail":
         kind, window, margin, level = "fail", target, target.margin(figure.value), Level.NOTE
+    place = answer.place or subject.place_of(rule.at)
     return Verdict(
         rule=rule.id,
         kind=Kind(kind),
@@ -144,9 +145,9 @@ def _judged(
         subject=subject.key,
         words=subject.words,
         message=_message(rule, subject, answer, window, kind, margin),
-        place=subject.place_of(rule.at),
+        place=place,
         # A pass needs no trail of its inputs, and most verdicts pass: looking up their places costs more than judging.
-        related=_inputs(figure, subject, rule) if kind != "pass" else (),
+        related=_inputs(figure, place) if kind != "pass" else (),
         figure=figure,
         window=window,
         margin=margin,
@@ -210,9 +211,8 @@ def _size(value: float, unit: str) -> str:
     return f"{value * 1000:.2g} mm" if unit == "m" else f"{value:.2g} {unit}".rstrip()
 
 
-def _inputs(figure: Figure, subject: Subject, rule: Rule) -> tuple[Related, ...]:
+def _inputs(figure: Figure, own: Place) -> tuple[Related, ...]:
     """Return the places of the figure's inputs, the finding's own place left out."""
-    own = subject.place_of(rule.at)
     seen: dict[Place, Related] = {}
     for value in figure.inputs:
         if value.at is not None and value.at.place != own:

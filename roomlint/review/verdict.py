@@ -129,6 +129,8 @@ class Against:
     level: Level | None = None
     target: Window | None = None
     limit: Window | None = None
+    place: Place | None = None
+    """Where the finding points, when that is not a key of the subject."""
 
 
 @dataclass(frozen=True, slots=True)
