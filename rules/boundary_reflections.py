@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import Against, Level, Window, heard_at, memory, passes, rule
+from roomlint.review import Against, Level, Window, heard_at, memory, passes, rule, tells
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -27,7 +27,7 @@ def _screen_at_reference(room: Room) -> Iterator[Group]:
     each=_screen_at_reference,
     reads=("loudspeakers[].position", "seats[].ear", "room", "treatments[].absorption"),
     since="0.1.0",
-    window=Window(None, -10.0, "dB"),
+    critical=Window(None, -10.0, "dB"),
     critical_level=Level.WARNING,
     at="position",
 )
@@ -37,9 +37,10 @@ def early_reflections(room: Room, pair: Group) -> Against | Says:
     Why: Strong copies within some 15 ms blur the stage and colour voices.
 
     How decided: Mirror images in every wall, in the floor and in each part of the ceiling whose bounce point is free:
-    level by the longer way and by the mean absorption, 1 to 4 kHz, of the treatment that covers the bounce point. The
-    loudest within 15 ms must be 10 dB below the direct sound. An untreated small room never reaches that: it is a note,
-    and with project.reference critical a warning. Diffusers are not counted as absorbing.
+    level by the longer way and by the mean absorption, 1 to 4 kHz, of the treatment that covers the bounce point. With
+    project.reference critical the loudest within 15 ms must be 10 dB below the direct sound, which no untreated small
+    room reaches; otherwise the figure is told and nothing more. Diffusers are not counted as absorbing, and bounces
+    behind the loudspeaker not at all.
 
     Remedy: An absorber at the places that the message names.
 
@@ -50,4 +51,6 @@ def early_reflections(room: Room, pair: Group) -> Against | Says:
     loudest = view.loudest(speaker, seat)  # type: ignore[arg-type]
     if loudest is None:
         return passes("no reflection arrives within 15 ms.")
+    if not room.critical:
+        return tells(f"{loudest.name}: {loudest}. {view.treat_words(speaker, seat)}".strip())  # type: ignore[arg-type]
     return Against(loudest, says=view.treat_words(speaker, seat))  # type: ignore[arg-type]

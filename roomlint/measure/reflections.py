@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import need
 from roomlint.figures import images, plan
+from roomlint.figures.direction import dot, toward
 from roomlint.measure.figure import Figure, figure
 from roomlint.measure.view import View
 
@@ -21,7 +22,7 @@ WANTED_DB = -10.0
 SPEECH_BANDS_HZ = (1000, 2000, 4000)
 MOST_ABSORBED = 0.99
 """Coefficients above one are an artefact of the measuring method."""
-BARE = "bare surfaces that reflect all, and a loudspeaker that radiates alike to all sides"
+BARE = "bare surfaces that reflect all, and a loudspeaker that radiates alike to all sides but its back"
 
 
 class Reflections(View):
@@ -35,7 +36,13 @@ class Reflections(View):
         place, ear = need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")
         space = self.figures.space
         found = images.reflections(place.xyz, ear.xyz, space.outline, space.facets, space.obstacles)
-        soon = [bounce for bounce in found if bounce.delay_ms(space.sound_speed_m_s) < EARLY_MS]
+        ahead = toward(place.xyz, ear.xyz)
+        soon = [
+            bounce
+            for bounce in found
+            # Above 1 kHz a cabinet hardly radiates behind itself.
+            if bounce.delay_ms(space.sound_speed_m_s) < EARLY_MS and dot(ahead, toward(place.xyz, bounce.bounce)) > 0.0
+        ]
         heard = [(bounce, self._absorbed(bounce)) for bounce in soon]
         return tuple(sorted(heard, key=lambda pair: -pair[0].level_db(pair[1])))
 
