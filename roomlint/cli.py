@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from dataclasses import replace
 from datetime import date
@@ -97,6 +98,8 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     """Review room files; folders are searched for *.room.yaml."""
     from roomlint.review.session import Choices
 
+    # A review makes many small objects that live as long as their room; looking for cycles often finds nothing.
+    gc.set_threshold(100_000, 20, 20)
     if gate_new and against is None:
         raise click.UsageError("--gate-new needs --against: say what is compared with.")
     day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one
@@ -146,6 +149,39 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
     for trouble in book.troubles:
         click.echo(trouble.text, err=True)
     sys.exit(INCOMPLETE if book.troubles else 0)
+
+
+@main.command("figures")
+@click.argument("file", required=False, type=click.Path())
+@click.option("--format", "kind", type=click.Choice(["text", "json"]), default="text", help="How to print.")
+@click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
+@click.option("--names", is_flag=True, help="List the figures that a house file's window rules can name.")
+def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool) -> None:
+    """Print the computed figures of a room: per seat, and of bass, fixings and circuits."""
+    from roomlint.report.figure_sheet import names_text, sheet_json, sheet_text
+
+    if names:
+        from roomlint.measure.names import NAMED
+
+        click.echo(names_text(NAMED.values()), nl=False)
+        return
+    if file is None:
+        raise click.UsageError("name a room file, or ask for --names.")
+    from roomlint.measure import Figures
+    from roomlint.measure.sheet import sheet
+    from roomlint.review.desk import Desk
+    from roomlint.source.files import shown
+
+    design, _, problems = Desk(house=house).open_room(shown(file))
+    if design is None or problems:
+        for problem in sorted(problems):
+            click.echo(
+                f"{problem.place.file}:{problem.place.line}:{problem.place.column}: error: {problem.text}", err=True
+            )
+        sys.exit(USAGE)
+    tables = sheet(Figures(design))
+    title = f"{design.project.id}: {design.project.title or design.file}"
+    click.echo(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables), nl=False)
 
 
 @main.command()

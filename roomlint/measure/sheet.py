@@ -81,7 +81,10 @@ def _source_row(
         lambda: figures.angles.distance(source, seat),
     )
     if isinstance(source, Loudspeaker):
-        cells += (_ask(lambda: figures.aim.off_axis(source, seat)), _ask(lambda: figures.delays.to_enter(source, seat)))
+        cells += (_ask(lambda: figures.aim.off_axis(source, seat)),)
+        # A processor is set for one seat only; a delay for any other would be entered by mistake.
+        reference = seat.reference or len(figures.design.seats) == 1
+        cells += (_ask(lambda: figures.delays.to_enter(source, seat)) if reference else NOT_ITS,)
     else:
         cells += (NOT_ITS, NOT_ITS)
     return name, cells
