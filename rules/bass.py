@@ -21,7 +21,7 @@ from roomlint.review import (
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
-    from roomlint.design.listening import Seat
+    from roomlint.design.listening import Seat, Subwoofer
     from roomlint.design.model import Design
     from roomlint.review import Figure, Room, Says
 
@@ -266,3 +266,36 @@ def crossover_reach(room: Room, group: Group) -> Figure:
     When to waive: Measured response shows no hole.
     """
     return room.figures.bass.crossover_ratio(group.elements[0].id)
+
+
+def _under_a_crossover(room: Room) -> Iterable[Subwoofer]:
+    return room.design.subwoofers if room.figures.bass.highest_crossover() is not None else ()
+
+
+@rule(
+    "bass.subwoofer-reach",
+    level=Level.WARNING,
+    basis=practice("a subwoofer must play up to every crossover above it, an octave beyond for choice"),
+    each=_under_a_crossover,
+    reads=("calibration.settings[].crossover", "product loudspeaker.high_limit"),
+    since="0.1.0",
+    window=Window(1.0, None, ""),
+    target=Window(1.5, None, ""),
+    at="product",
+)
+def subwoofer_reach(room: Room, subwoofer: Subwoofer) -> Figure | Says:
+    """A subwoofer plays up to the highest crossover of the loudspeakers.
+
+    Why: Bass sent to it above its own limit is lost; one small surround with a high crossover is enough for that.
+
+    How decided: Upper limit of the product over the highest crossover entered: under 1 is a warning, under 1.5 a note,
+    for the filter's slope needs room.
+
+    Remedy: Lower the crossover where the loudspeaker allows it, or choose a subwoofer that plays higher.
+
+    When to waive: Measured response shows no hole.
+    """
+    crossover = room.figures.bass.highest_crossover()
+    if crossover is None:
+        return does_not_apply("no crossover is entered.")
+    return room.figures.bass.upper_reach(subwoofer, crossover)

@@ -124,6 +124,19 @@ class Bass(View):
         crossover = need(setting.crossover_hz, setting, "crossover")
         return figure("crossover over the lower limit", "", lambda fc, f3: fc / f3, crossover, limit)
 
+    def highest_crossover(self) -> Value | None:
+        """Return the highest crossover entered for any loudspeaker; None when none is."""
+        entered = [setting.crossover_hz for setting in self.design.calibration.settings]
+        return max((hz for hz in entered if hz is not None), key=lambda hz: hz.value, default=None)
+
+    def upper_reach(self, subwoofer: Subwoofer, crossover: Value) -> Figure:
+        """Return the subwoofer's upper limit over a crossover."""
+        product = need(subwoofer.product, subwoofer, "product")
+        data = need(product.loudspeaker, product, "loudspeaker")
+        limit = need(data.high_limit_hz, product, "loudspeaker.high_limit")
+        name = f"upper limit over the highest crossover ({crossover.value:.0f} Hz)"
+        return figure(name, "", lambda high, fc: high / fc, limit, crossover)
+
     def second_mode_left(self, axis: str) -> float:
         """Return how strongly the subwoofers together drive the second mode along the width or length, 0 to 1."""
         points = [need(s.position, s, "position").xyz for s in self.design.subwoofers]

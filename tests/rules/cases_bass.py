@@ -57,6 +57,10 @@ CROSSED = changed(
         "calibration": {"settings": [{"id": "centre", "crossover": "80 Hz"}]},
     },
 )
+LOW = {
+    "roomlint_product": 1, "id": "low", "kind": "subwoofer", "loudspeaker": {"high_limit": "140 Hz"},
+}  # fmt: skip
+FED = changed(CROSSED, {"subwoofers": [{**FRONT, "product": "low"}]})
 NEVER_EMPTY = "every room has a shell and a volume; without a ceiling it is open"
 
 CASES: list[Case | Never] = [
@@ -135,4 +139,10 @@ CASES: list[Case | Never] = [
     Case("bass.crossover-reach", "fail", changed(CROSSED, {"calibration.settings.0.crossover": "60 Hz"}), (SPEAKER,), level="note"),
     Case("bass.crossover-reach", "open", changed(CROSSED, {"loudspeakers.0.product": None}), (SPEAKER,)),
     Case("bass.crossover-reach", "notApplicable", ROOM),
+    Case("bass.subwoofer-reach", "pass", FED, (SPEAKER, LOW), figure=1.75, source="140 / 80"),
+    Case("bass.subwoofer-reach", "fail", changed(FED, {"calibration.settings.0.crossover": "150 Hz"}), (SPEAKER, LOW),
+         level="warning", figure=0.9333, source="140 / 150"),
+    Case("bass.subwoofer-reach", "fail", changed(FED, {"calibration.settings.0.crossover": "100 Hz"}), (SPEAKER, LOW), level="note"),
+    Case("bass.subwoofer-reach", "open", CROSSED, (SPEAKER,), says="product"),
+    Case("bass.subwoofer-reach", "notApplicable", ROOM),
 ]  # fmt: skip
