@@ -123,21 +123,22 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
     from roomlint.report.rule_pages import rule_text, rules_json, rules_markdown, rules_text
     from roomlint.review.book import load_book
     from roomlint.review.desk import Desk
-    from roomlint.review.session import citing, select
+    from roomlint.review.session import Reviewer, citing, select
 
     book = load_book()
-    chosen, unknown = select(book, (name,) if name else (), ())
-    if unknown:
-        raise click.UsageError(_unknown(unknown, book.ids))
-    if clause is not None:
-        chosen = citing(chosen, clause)
-        if not chosen:
-            raise click.UsageError(f"no rule cites {clause!r}.")
     decided, problems = Desk(rules=book.rules).open_house(house)
     if problems:
         for problem in problems:
             click.echo(f"{problem.place.file}:{problem.place.line}: {problem.text}", err=True)
         sys.exit(USAGE)
+    book = replace(book, rules=(*book.rules, *Reviewer.of_house(decided)))
+    chosen, unknown = select(book, (name,) if name else (), ())
+    if unknown or not chosen:
+        raise click.UsageError(_unknown(unknown or [str(name)], book.ids))
+    if clause is not None:
+        chosen = citing(chosen, clause)
+        if not chosen:
+            raise click.UsageError(f"no rule cites {clause!r}.")
     if kind == "json":
         click.echo(rules_json(chosen))
     elif kind == "markdown":

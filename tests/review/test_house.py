@@ -6,7 +6,9 @@ from datetime import date
 from typing import TYPE_CHECKING
 
 import pytest
+from click.testing import CliRunner
 
+from roomlint.cli import main
 from roomlint.review import Level, Window, practice, rule, tells
 from roomlint.review.book import Book
 from roomlint.review.house_check import loosened
@@ -193,3 +195,10 @@ def test_every_named_figure_can_be_had() -> None:
         case = room_of(room, house={"roomlint_house": 1, "window_rules": [entry]})
         found = verdicts(window_rules(case.house)[0], case)
         assert [(verdict.kind, verdict.figure.unit) for verdict in found] == [("pass", named.unit)], named.name
+
+
+def test_the_rule_book_with_a_house_shows_its_own_rules(tmp_path: Path) -> None:
+    (tmp_path / "house.yaml").write_text(OWN, encoding="utf-8")
+    done = CliRunner().invoke(main, ["rules", "house.side-height", "--house", str(tmp_path / "house.yaml")])
+    assert "Side loudspeakers stand at most half a metre above the ear." in done.output
+    assert CliRunner().invoke(main, ["rules", "house.side-height"]).exit_code == 2

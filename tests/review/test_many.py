@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import gc
+import os
+import subprocess
+import sys
 import tracemalloc
 from dataclasses import replace
 from datetime import date
@@ -116,3 +119,17 @@ def test_reviews_on_the_disk_are_the_same(folder: Path, monkeypatch: pytest.Monk
     assert [bare(room) for room in disk.rooms] == [bare(room) for room in memory.rooms]
     assert [room.file for room in disk.rooms[1:3]] == [room.file for room in memory.rooms[1:3]]
     assert disk.rooms[-1].house.window_rules[0].id == "house.height"
+
+
+def test_a_terminal_and_only_a_terminal_shows_how_far_the_run_is(folder: Path) -> None:
+    rooms(folder, 25)
+    command = [sys.executable, "-P", "-m", "roomlint", "check", "--only", "file", "--gate", "never"]
+    ours, theirs = os.openpty()
+    shown = subprocess.run(command, stdout=subprocess.PIPE, stderr=theirs, check=False)
+    os.close(theirs)
+    told = os.read(ours, 10_000)
+    os.close(ours)
+    plain = subprocess.run(command, capture_output=True, check=False)
+    assert b"Reviewing" in told
+    assert b"Reviewing" not in plain.stderr
+    assert shown.stdout == plain.stdout
