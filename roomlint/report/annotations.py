@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import TYPE_CHECKING
 
+from roomlint.report.digest import is_for_action
 from roomlint.report.words import one_line, place_key, printable, sentence, tally
-from roomlint.review.verdict import Kind
 
 if TYPE_CHECKING:
     from roomlint.review.review import Review
@@ -29,9 +30,11 @@ def annotations_report(review: Review, *, verdicts: bool = False) -> str:
     for problem in sorted(review.problems):
         line = _command("error", problem.place, "file.unreadable", problem.text)
         found.append((GRAVEST["error"], (), line))
+    counts: Counter[str] = Counter()
     for room in review.rooms:
+        counts.update(room.counts())
         for verdict in room.verdicts:
-            if verdict.waived is not None or verdict.kind not in {Kind.FAIL, Kind.REVIEW}:
+            if not is_for_action(verdict):
                 continue
             name = COMMANDS[verdict.level.value] if verdict.level is not None else "notice"
             title = verdict.rule if verdict.level is not None else f"{verdict.rule}, for review"
@@ -44,7 +47,7 @@ def annotations_report(review: Review, *, verdicts: bool = False) -> str:
         f"::warning title=roomlint found nothing to check::{_message(f'no file in {name} ends in .room.yaml')}"
         for name in review.unmatched
     ]
-    lines.append(f"::notice title=roomlint::{_message(tally(review.counts()))}")
+    lines.append(f"::notice title=roomlint::{_message(tally(counts))}")
     return printable(lines)
 
 

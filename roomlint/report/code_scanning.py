@@ -7,18 +7,20 @@ nobody accepted go in, and a notification counts what was left out.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from roomlint.report.sarif import dump, sarif_log
-from roomlint.report.sarif_results import text_of
-from roomlint.report.sarif_tool import MOST_TEXT, NOTIFICATIONS
-from roomlint.report.words import COUNTED, count_of
+from roomlint.report.digest import Digest, Foremost
+from roomlint.report.sarif import compact, dump, run_of
+from roomlint.report.sarif_results import Files, Results, entries, text_of
+from roomlint.report.sarif_tool import MOST_TEXT, Tool
+from roomlint.report.words import COUNTED, count_of, place_key
 from roomlint.review.compare import FINGERPRINT
-from roomlint.review.verdict import Kind, Level, State
+from roomlint.review.verdict import Kind
 
 if TYPE_CHECKING:
-    from roomlint.review.review import Review
+    from roomlint.review.review import Review, RoomReview
+    from roomlint.review.rule import Rule
+    from roomlint.review.verdict import Verdict
 
 Json = dict[str, Any]
 
@@ -42,82 +44,79 @@ def code_scanning_report(
 ) -> str:
     """Return the failures that nobody accepted, as the SARIF that code hosts read."""
     del verdicts
-    rules = _rules(review, most_rules)
-    log = sarif_log(replace(review, rules=rules), root=root)
-    run = log["runs"][0]
-    left_out: Counter[str] = Counter()
-    shown = []
-    for result in run["results"]:
-        reason = _reason(result)
-        if reason:
-            left_out[reason] += 1
-        else:
-            shown.append(result)
-    kept = sorted(sorted(range(len(shown)), key=lambda index: -_rank(shown[index]))[:most_results])
-    run["results"] = [_alert(shown[index]) for index in kept]
-    _hash_lines(run["results"])
-    _drop_sources(run)
+    digest = Digest(review)
+    left_out, fired = Counter[str](), set[str]()
+    shown: Foremost[tuple[Verdict, RoomReview]] = Foremost(most_results)
+    for room in review.rooms:
+        digest.add(room)
+        for key, verdict, gone in entries(room):
+            reason = _reason(verdict, gone=gone)
+            if reason or verdict.level is None:
+                left_out[reason] += 1
+            else:
+                shown.add((-verdict.level.rank, key), (verdict, room))
+                fired.add(verdict.rule)
     told = [f"{number} {reason}" for reason, number in sorted(left_out.items())]
-    if len(kept) < len(shown):
-        told.append(f"{count_of(len(shown) - len(kept), 'failure', 'failures')} beyond the {most_results} gravest")
+    if shown.total > most_results:
+        beyond = count_of(shown.total - most_results, "failure", "failures")
+        told.append(f"{beyond} beyond the {most_results} gravest")
+    rules = sorted(review.rules, key=lambda rule: (rule.id not in fired, rule.id))[:most_rules]
     if len(rules) < len(review.rules):
         told.append(f"{count_of(len(review.rules) - len(rules), 'rule', 'rules')} beyond the first {most_rules}")
+    return _log(review, rules, shown.items(), digest, told, root)
+
+
+def _reason(verdict: Verdict, *, gone: bool) -> str:
+    """Return why a verdict is not for a code host; empty when it is."""
+    if gone:
+        return "gone"
+    if verdict.kind is not Kind.FAIL:
+        return WORDS[verdict.kind.value]
+    return "waived" if verdict.waived is not None else ""
+
+
+def _log(  # each part of a log is made from another part of the review
+    review: Review,
+    rules: list[Rule],
+    shown: list[tuple[Verdict, RoomReview]],
+    digest: Digest,
+    told: list[str],
+    root: str,
+) -> str:
+    tool, files = Tool(rules), Files(root)
+    results = Results(review, tool, files)
+    shown.sort(key=lambda entry: (place_key(entry[0]), entry[1].file))
+    seen: Counter[str] = Counter()
+    alerts = [compact(_alert(results.one(verdict, room), seen)) for verdict, room in shown]
+    run = run_of(review, tool, files, digest)
+    _drop_sources(run)
     if told:
         text = f"Left out of this report: {', '.join(told)}. The full SARIF report holds everything"
-        run["invocations"][0]["toolConfigurationNotifications"].append(
-            {
-                "descriptor": {"id": "report.shortened", "index": sorted(NOTIFICATIONS).index("report.shortened")},
-                "level": "note",
-                "message": text_of(text),
-            }
-        )
-    return dump(log)
+        notice = {"descriptor": tool.notice("report.shortened"), "level": "note", "message": text_of(text)}
+        run["invocations"][0]["toolConfigurationNotifications"].append(notice)
+    return dump(run, alerts)
 
 
-def _rules(review: Review, most: int) -> tuple[Any, ...]:
-    """Return the rules that fit: those that found something first."""
-    if len(review.rules) <= most:
-        return review.rules
-    fired = {verdict.rule for room in review.rooms for verdict in room.verdicts if verdict.kind is Kind.FAIL}
-    return tuple(sorted(review.rules, key=lambda rule: (rule.id not in fired, rule.id))[:most])
+def _alert(result: Json, seen: Counter[str]) -> Json:
+    """Return a result as hosts read it; `seen` counts how often each fingerprint came before.
 
-
-def _reason(result: Json) -> str:
-    """Return why a result is not for a code host; empty when it is."""
-    if result.get("baselineState") == State.ABSENT:
-        return "gone"
-    if result["kind"] != Kind.FAIL:
-        return WORDS[result["kind"]]
-    return "waived" if result["suppressions"] else ""
-
-
-def _rank(result: Json) -> int:
-    return Level(result["level"]).rank
-
-
-def _alert(result: Json) -> Json:
+    The identity is made of rule, file and elements instead of the lines around the finding.
+    """
     alert = {name: value for name, value in result.items() if name not in UNREAD}
     text = result["message"]["text"]
     if len(text) > MOST_TEXT:
         alert["message"] = {"text": f"{text[: MOST_TEXT - 4].rstrip()} ..."}
     if "relatedLocations" in result:
         alert["relatedLocations"] = result["relatedLocations"][:MOST_RELATED]
+    prints = result["partialFingerprints"]
+    key = prints[FINGERPRINT]
+    seen[key] += 1
+    alert["partialFingerprints"] = {**prints, LINE_HASH: f"{key}:{seen[key]}"}
     return alert
-
-
-def _hash_lines(alerts: list[Json]) -> None:
-    """Give each alert the identity that hosts use, made of rule, file and elements instead of the lines around it."""
-    seen: Counter[str] = Counter()
-    for alert in alerts:
-        prints = alert["partialFingerprints"]
-        key = prints[FINGERPRINT]
-        seen[key] += 1
-        alert["partialFingerprints"] = {**prints, LINE_HASH: f"{key}:{seen[key]}"}
 
 
 def _drop_sources(run: Json) -> None:
     """Take out the taxonomies, which hosts do not read; each rule's help names its basis in words."""
-    run.pop("taxonomies", None)
     tool = run["tool"]
     tool["driver"].pop("supportedTaxonomies", None)
     for component in (tool["driver"], *tool.get("extensions", ())):

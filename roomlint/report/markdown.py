@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
 from roomlint.report.rule_pages import basis_words
 from roomlint.report.words import (
@@ -11,10 +12,7 @@ from roomlint.report.words import (
     brief,
     count_of,
     decided,
-    decisions,
     kind_words,
-    loosened,
-    moved,
     movement,
     movement_words,
     place_key,
@@ -39,21 +37,55 @@ MOST_WORDS = 400
 """Characters of one finding in a table."""
 ROOM = {"rooms": 8_000, "troubles": 5_000, "changes": 8_000, "findings": 16_000, "waivers": 6_000, "notes": 5_000}
 """Characters for each part; the folded list gets what is left."""
-ACTION = frozenset({Kind.FAIL, Kind.REVIEW})
+MOST_ROWS = 500
+"""Rows of any part; more never fit."""
 LISTED = (Kind.FAIL, Kind.REVIEW, Kind.OPEN, Kind.INFORMATIONAL, Kind.PASS, Kind.NOT_APPLICABLE)
 FOLD_END = ["", "</details>"]
 
 
 def markdown_report(review: Review, *, verdicts: bool = False) -> str:
     """Return the review as a comment in Markdown; `verdicts` lists what passed or does not apply too."""
-    rules = {rule.id: rule for rule in review.rules}
-    lines = [*_rooms(review), *_troubles(review), *_changes(review, rules), *_findings(review, rules)]
-    lines += [*_undecided(review), *_waivers(review, rules), *_house(review)]
+    seen = _Seen(review, verdicts=verdicts)
+    for room in review.rooms:
+        seen.add(room)
+    lines = [*_rooms(seen), *_troubles(review), *_changes(review, seen), *_findings(seen)]
+    lines += [*_undecided(seen.digest), *_waivers(seen), *_house(seen.digest)]
     spent = sum(len(line) + 1 for line in lines)
-    return printable([*lines, *_everything(review, rules, MOST - spent, verdicts=verdicts)])
+    return printable([*lines, *_everything(seen, MOST - spent)])
 
 
-def _fitted(head: list[str], rows: list[str], room: int, foot: list[str] | None = None) -> Iterator[str]:
+class _Seen:
+    """What the comment may show, gathered in one pass over the rooms."""
+
+    def __init__(self, review: Review, *, verdicts: bool) -> None:
+        self.digest = Digest(review)
+        self.rules = {rule.id: rule for rule in review.rules}
+        self.kinds = LISTED if verdicts else LISTED[:3]
+        self.rooms: Foremost[str] = Foremost(MOST_ROWS)
+        self.stopped = 0
+        self.findings: Foremost[Verdict] = Foremost(MOST_ROWS)
+        self.waived: Foremost[Verdict] = Foremost(MOST_ROWS)
+        self.listed: Foremost[Verdict] = Foremost(MOST_ROWS)
+        self.cautions: set[str] = set()
+
+    def add(self, room: RoomReview) -> None:
+        self.digest.add(room)
+        gating = sum(1 for _ in room.gating())
+        self.stopped += gating > 0
+        self.rooms.add((gating == 0, room.file), _room(room, gating))
+        for verdict in room.verdicts:
+            key = place_key(verdict)
+            if verdict.waived is not None:
+                self.waived.add((key, room.file), verdict)
+            elif is_for_action(verdict):
+                self.findings.add((*_gravest(verdict), key, room.file), verdict)
+                if verdict.rule in self.rules:
+                    self.cautions.add(self.rules[verdict.rule].caution)
+            if verdict.kind in self.kinds:
+                self.listed.add((LISTED.index(verdict.kind), key, room.file), verdict)
+
+
+def _fitted(head: list[str], rows: list[str], total: int, room: int, foot: list[str] | None = None) -> Iterator[str]:
     """Yield as many rows as there is room for, and say how many are left out."""
     if not rows:
         return
@@ -61,35 +93,35 @@ def _fitted(head: list[str], rows: list[str], room: int, foot: list[str] | None 
     yield from head
     # The line that tells of the rest, and the blank lines around it, need room too.
     left = room - sum(len(line) + 1 for line in (*head, *foot)) - 60
-    for index, row in enumerate(rows):
+    shown = 0
+    for row in rows:
         left -= len(row) + 1
         if left < 0:
-            yield ""
-            yield f"{len(rows) - index} more in the full report."
             break
         yield row
+        shown += 1
+    if shown < total:
+        yield ""
+        yield f"{total - shown} more in the full report."
     yield from foot
     yield ""
 
 
-def _rooms(review: Review) -> Iterator[str]:
-    rows = [_room(room) for room in sorted(review.rooms, key=lambda room: (not any(room.gating()), room.file))]
-    if len(rows) == 1:
+def _rooms(seen: _Seen) -> Iterator[str]:
+    rows, total = seen.rooms.items(), seen.rooms.total
+    if total == 1:
         yield rows[0].removeprefix("- ")
         yield ""
-        return
-    if not rows:
+    elif not rows:
         yield "**No room was reviewed.**"
         yield ""
-        return
-    stopped = sum(1 for room in review.rooms if any(room.gating()))
-    yield f"**{count_of(len(rows), 'room', 'rooms')}, {stopped} stopped by the gate**: {tally(review.counts())}."
-    yield ""
-    yield from _fitted([], rows, ROOM["rooms"])
+    else:
+        yield f"**{total} rooms, {seen.stopped} stopped by the gate**: {tally(seen.digest.counts)}."
+        yield ""
+        yield from _fitted([], rows, total, ROOM["rooms"])
 
 
-def _room(room: RoomReview) -> str:
-    gating = sum(1 for _ in room.gating())
+def _room(room: RoomReview, gating: int) -> str:
     if room.gate is None:
         verdict = "not gated"
     elif gating:
@@ -105,7 +137,7 @@ def _troubles(review: Review) -> Iterator[str]:
     rows = [f"- {_where(problem.place.file, problem.place.line)} {data(problem.text)}" for problem in review.problems]
     rows += [f"- A rule broke: {data(sentence(trouble.text))}" for trouble in review.troubles]
     rows += [f"- Nothing to check in {code(name)}." for name in review.unmatched]
-    yield from _fitted(["**Not complete**", ""], rows, ROOM["troubles"])
+    yield from _fitted(["**Not complete**", ""], rows, len(rows), ROOM["troubles"])
 
 
 def _where(file: str, line: int) -> str:
@@ -117,54 +149,48 @@ def _words(verdict: Verdict, rules: dict[str, Rule]) -> str:
     return data(text if len(text) <= MOST_WORDS else f"{text[:MOST_WORDS].rstrip()} …")
 
 
-def _changes(review: Review, rules: dict[str, Rule]) -> Iterator[str]:
+def _changes(review: Review, seen: _Seen) -> Iterator[str]:
     if not review.against:
         return
     rows = []
-    for word, _, verdict in moved(review):
+    for word, verdict in seen.digest.moved.items():
         change = word if word == "gone" else movement_words(verdict)
-        text = data(verdict.words) if word == "gone" else _words(verdict, rules)
+        text = data(verdict.words) if word == "gone" else _words(verdict, seen.rules)
         rows.append(f"| {change} | {_where(verdict.place.file, verdict.place.line)} | {text} | {data(verdict.rule)} |")
     if not rows:
         yield f"**Against {data(review.against)}: nothing changed.**"
         yield ""
     head = [f"**Against {data(review.against)}**", "", "| change | where | finding | rule |", "|---|---|---|---|"]
-    yield from _fitted(head, rows, ROOM["changes"])
+    yield from _fitted(head, rows, seen.digest.moved.total, ROOM["changes"])
 
 
-def _findings(review: Review, rules: dict[str, Rule]) -> Iterator[str]:
-    found = [
-        verdict
-        for room in review.rooms
-        for verdict in room.verdicts
-        if verdict.kind in ACTION and verdict.waived is None
-    ]
-    if not found and review.rooms:
-        yield "Nothing fails and nothing is for review."
-        yield ""
+def _findings(seen: _Seen) -> Iterator[str]:
     rows = []
-    for verdict in sorted(found, key=_gravest):
-        rule = rules.get(verdict.rule)
+    for verdict in seen.findings.items():
+        rule = seen.rules.get(verdict.rule)
         basis = "; ".join(basis_words(basis) for basis in rule.bases) if rule is not None else ""
         where = _where(verdict.place.file, verdict.place.line)
-        text = _words(verdict, rules)
+        text = _words(verdict, seen.rules)
         rows.append(f"| {kind_words(verdict)} | {where} | {text} | {data(verdict.rule)} | {data(basis)} |")
+    if not rows and seen.rooms.total:
+        yield "Nothing fails and nothing is for review."
+        yield ""
     head = ["**What fails, and what a person must decide**", ""]
     head += ["| level | where | finding | rule | basis |", "|---|---|---|---|---|"]
-    yield from _fitted(head, rows, ROOM["findings"])
-    cautions = {rules[verdict.rule].caution for verdict in found if verdict.rule in rules} - {""}
-    yield from _fitted(["**Cautions**", ""], [f"- {data(text)}" for text in sorted(cautions)], ROOM["notes"])
+    yield from _fitted(head, rows, seen.findings.total, ROOM["findings"])
+    rows = [f"- {data(text)}" for text in sorted(seen.cautions - {""})]
+    yield from _fitted(["**Cautions**", ""], rows, len(rows), ROOM["notes"])
 
 
-def _gravest(verdict: Verdict) -> tuple[object, ...]:
-    """Return what findings are sorted by: new and worse first, then the gravest, then by place."""
+def _gravest(verdict: Verdict) -> tuple[int, int]:
+    """Return what findings are sorted by first: new and worse, then the gravest."""
     way = movement(verdict)
     newness = ORDER.index(way) if way in {"new", "worse"} else len(ORDER)
-    return newness, -(verdict.level.rank if verdict.level is not None else 0), place_key(verdict)
+    return newness, -(verdict.level.rank if verdict.level is not None else 0)
 
 
-def _undecided(review: Review) -> Iterator[str]:
-    keys = review.missing_inputs()
+def _undecided(digest: Digest) -> Iterator[str]:
+    keys = digest.missing()
     if not keys:
         return
     total = sum(count for _, _, count in keys)
@@ -177,16 +203,15 @@ def _undecided(review: Review) -> Iterator[str]:
     yield ""
 
 
-def _waivers(review: Review, rules: dict[str, Rule]) -> Iterator[str]:
+def _waivers(seen: _Seen) -> Iterator[str]:
     rows = []
-    found = [verdict for room in review.rooms for verdict in room.verdicts]
-    for verdict in sorted(found, key=place_key):
+    for verdict in seen.waived.items():
         waived = verdict.waived
         if waived is not None:
             who, until = data(waived.approved_by or "nobody named"), data(waived.until or "no end")
             because = data(" ".join(part for part in (sentence(waived.because), waived.document) if part))
             where = _where(waived.place.file, waived.place.line)
-            cells = (where, _words(verdict, rules), data(verdict.rule), who, until, because)
+            cells = (where, _words(verdict, seen.rules), data(verdict.rule), who, until, because)
             rows.append(f"| {' | '.join(cells)} |")
     head = [
         "**Accepted failures**",
@@ -194,26 +219,23 @@ def _waivers(review: Review, rules: dict[str, Rule]) -> Iterator[str]:
         "| where | finding | rule | by | until | because |",
         "|---|---|---|---|---|---|",
     ]
-    yield from _fitted(head, rows, ROOM["waivers"])
+    yield from _fitted(head, rows, seen.waived.total, ROOM["waivers"])
 
 
-def _house(review: Review) -> Iterator[str]:
-    rows = [f"- **Loosened where people can get hurt:** {data(sentence(text))}" for text in loosened(review)]
-    for file, decision in decisions(review):
+def _house(digest: Digest) -> Iterator[str]:
+    rows = [f"- **Loosened where people can get hurt:** {data(sentence(text))}" for text in digest.loosened()]
+    for file, decision in digest.decisions():
         because = f": {data(sentence(decision.because))}" if decision.because else ""
         rows.append(f"- {data(decision.id)}, by {code(file)}: {data(decided(decision))}{because}")
-    yield from _fitted(["**Rules changed by the house**", ""], rows, ROOM["notes"])
+    yield from _fitted(["**Rules changed by the house**", ""], rows, len(rows), ROOM["notes"])
 
 
-def _everything(review: Review, rules: dict[str, Rule], room: int, *, verdicts: bool) -> Iterator[str]:
-    kinds = LISTED if verdicts else LISTED[:3]
-    found = [verdict for one in review.rooms for verdict in one.verdicts if verdict.kind in kinds]
-    found.sort(key=lambda verdict: (LISTED.index(verdict.kind), place_key(verdict)))
+def _everything(seen: _Seen, room: int) -> Iterator[str]:
     rows = []
-    for verdict in found:
+    for verdict in seen.listed.items():
         word = "waived" if verdict.waived is not None else kind_words(verdict)
         where = _where(verdict.place.file, verdict.place.line)
-        rows.append(f"- {where} {word}: {_words(verdict, rules)} ({data(verdict.rule)})")
-    which = "All verdicts" if verdicts else "All that fails, is for review or is open"
-    head = ["<details>", f"<summary>{which}: {len(rows)}</summary>", ""]
-    yield from _fitted(head, rows, room, FOLD_END)
+        rows.append(f"- {where} {word}: {_words(verdict, seen.rules)} ({data(verdict.rule)})")
+    which = "All verdicts" if seen.kinds is LISTED else "All that fails, is for review or is open"
+    head = ["<details>", f"<summary>{which}: {seen.listed.total}</summary>", ""]
+    yield from _fitted(head, rows, seen.listed.total, room, FOLD_END)

@@ -5,9 +5,9 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any
 
-from roomlint.report.sarif_results import BASE, Files, is_compared, results, text_of
+from roomlint.report.digest import Digest
+from roomlint.report.sarif_results import BASE, Files, Results, entries, text_of
 from roomlint.report.sarif_tool import NAME, Tool
-from roomlint.report.words import decisions, loosened
 
 if TYPE_CHECKING:
     from roomlint.review.review import Review
@@ -17,7 +17,7 @@ Json = dict[str, Any]
 SCHEMA = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
 CATEGORY = f"{NAME}/"
 """What code hosts tell runs apart by; without the slash at its end they read an empty category."""
-SPREAD = frozenset({"runs", "tool", "driver", "extensions", "rules", "taxonomies", "invocations", "results"})
+SPREAD = frozenset({"run", "tool", "driver", "extensions", "extension", "rules", "taxonomies", "invocations"})
 """Objects and lists that are written over several lines, so that two reports can be compared line by line."""
 
 
@@ -28,49 +28,57 @@ def sarif_report(review: Review, *, verdicts: bool = True, root: str = "", comma
     line, told only when given, because it may name folders of a machine.
     """
     del verdicts
-    return dump(sarif_log(review, root=root, command=command))
+    tool, files, digest = Tool(review.rules), Files(root), Digest(review)
+    results, lines = Results(review, tool, files), []
+    for room in review.rooms:
+        digest.add(room)
+        lines += [(key, compact(results.one(verdict, room, gone=gone))) for key, verdict, gone in entries(room)]
+    lines.sort()
+    run = run_of(review, tool, files, digest, command)
+    taxonomies = tool.taxonomies()
+    if taxonomies:
+        run["taxonomies"] = taxonomies
+    return dump(run, [line for _, line in lines])
 
 
-def sarif_log(review: Review, *, root: str = "", command: str = "") -> Json:
-    """Return the SARIF log as plain data."""
-    tool, files = Tool(review.rules), Files(root)
-    run: Json = {
+def run_of(review: Review, tool: Tool, files: Files, digest: Digest, command: str = "") -> Json:
+    """Return a run as plain data, without its results."""
+    return {
         "tool": tool.component(),
         "automationDetails": {"id": CATEGORY},
         "columnKind": "unicodeCodePoints",
         "originalUriBaseIds": {BASE: {"description": {"text": "The folder that the paths are relative to."}}},
-        "invocations": [_invocation(review, tool, files, command)],
-        "results": results(review, tool, files),
-        "properties": _counts(review),
+        "invocations": [_invocation(review, tool, files, digest, command)],
+        "properties": _counts(review, digest),
     }
-    taxonomies = tool.taxonomies()
-    if taxonomies:
-        run["taxonomies"] = taxonomies
-    return {"$schema": SCHEMA, "version": "2.1.0", "runs": [run]}
 
 
-def dump(log: Json) -> str:
-    """Return a log as JSON text: compact, but a line for each result and each rule."""
-    text = _dump(log, "runs")
-    return f"{text}\n".encode("utf-8", "backslashreplace").decode()
+def dump(run: Json, results: list[str]) -> str:
+    """Return a log of one run as JSON text: compact, but a line for each result, given as text, and each rule."""
+    told = f'{_dump(run, "run")[:-1]},\n"results":[\n{f",{chr(10)}".join(results)}\n]}}'
+    text = f'{{"$schema":{compact(SCHEMA)},"version":"2.1.0","runs":[\n{told}\n]}}\n'
+    return text.encode("utf-8", "backslashreplace").decode()
+
+
+def compact(value: Any) -> str:  # noqa: ANN401  whatever JSON holds
+    """Return a value as JSON text on one line."""
+    return _ENCODER.encode(value)
+
+
+_ENCODER = json.JSONEncoder(ensure_ascii=False, separators=(",", ":"), allow_nan=False)
 
 
 def _dump(value: Any, name: str) -> str:  # noqa: ANN401  whatever JSON holds
     if name in SPREAD and isinstance(value, dict):
-        return "{" + ",\n".join(f"{json.dumps(key)}:{_dump(item, key)}" for key, item in value.items()) + "}"
-    if name in {"runs", "extensions"} and isinstance(value, list):
-        return "[\n" + ",\n".join(_dump(item, name) for item in value) + "\n]"
+        return "{" + ",\n".join(f"{compact(key)}:{_dump(item, key)}" for key, item in value.items()) + "}"
     if name in SPREAD and value:
-        return "[\n" + ",\n".join(_compact(item) for item in value) + "\n]"
-    return _compact(value)
+        inner = "extension" if name == "extensions" else ""
+        return "[\n" + ",\n".join(_dump(item, inner) for item in value) + "\n]"
+    return compact(value)
 
 
-def _compact(value: Any) -> str:  # noqa: ANN401  whatever JSON holds
-    return json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False)
-
-
-def _invocation(review: Review, tool: Tool, files: Files, command: str) -> Json:
-    configuration = _configuration(review, tool, files)
+def _invocation(review: Review, tool: Tool, files: Files, digest: Digest, command: str) -> Json:
+    configuration = _configuration(review, tool, files, digest)
     execution = [
         {
             "descriptor": tool.notice("rule.broken"),
@@ -84,13 +92,13 @@ def _invocation(review: Review, tool: Tool, files: Files, command: str) -> Json:
     invocation: Json = {"executionSuccessful": not failed, "exitCode": review.exit_status}
     if command:
         invocation["commandLine"] = command
-    invocation["ruleConfigurationOverrides"] = _overrides(review, tool)
+    invocation["ruleConfigurationOverrides"] = _overrides(digest, tool)
     invocation["toolConfigurationNotifications"] = configuration
     invocation["toolExecutionNotifications"] = execution
     return invocation
 
 
-def _configuration(review: Review, tool: Tool, files: Files) -> list[Json]:
+def _configuration(review: Review, tool: Tool, files: Files, digest: Digest) -> list[Json]:
     told: list[Json] = [
         {
             "descriptor": tool.notice("file.unreadable"),
@@ -118,14 +126,14 @@ def _configuration(review: Review, tool: Tool, files: Files) -> list[Json]:
         )
     told += [
         {"descriptor": tool.notice("house.loosened"), "level": "warning", "message": text_of(text)}
-        for text in loosened(review)
+        for text in digest.loosened()
     ]
     return told
 
 
-def _overrides(review: Review, tool: Tool) -> list[Json]:
+def _overrides(digest: Digest, tool: Tool) -> list[Json]:
     made = []
-    for file, decision in decisions(review):
+    for file, decision in digest.decisions():
         edges = {"low": decision.low, "high": decision.high}
         given = {name: edge for name, edge in edges.items() if edge is not None}
         configuration: Json = {"level": decision.level} if decision.level is not None else {}
@@ -142,14 +150,9 @@ def _overrides(review: Review, tool: Tool) -> list[Json]:
     return made
 
 
-def _counts(review: Review) -> Json:
-    counted: Json = {
-        "rooms": len(review.rooms),
-        "verdicts": dict(sorted(review.counts().items())),
-        "missingInputs": [
-            {"room": file, "key": key, "verdicts": count} for file, key, count in review.missing_inputs()
-        ],
-    }
-    if is_compared(review):
+def _counts(review: Review, digest: Digest) -> Json:
+    missing = [{"room": file, "key": key, "verdicts": count} for file, key, count in digest.missing()]
+    counted: Json = {"rooms": digest.rooms, "verdicts": dict(sorted(digest.counts.items())), "missingInputs": missing}
+    if review.against:
         counted["against"] = review.against
     return counted

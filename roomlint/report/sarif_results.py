@@ -8,21 +8,26 @@ from pathlib import PurePath
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
+from roomlint.report.digest import left
 from roomlint.report.rule_pages import plain_window
-from roomlint.report.words import left, one_line, place_key, sentence
+from roomlint.report.words import one_line, place_key, sentence
 from roomlint.review.compare import FINGERPRINT, fingerprint
 from roomlint.review.verdict import Kind, State
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.report.sarif_tool import Tool
     from roomlint.review.review import Review, RoomReview
     from roomlint.review.verdict import Verdict
     from roomlint.source.place import Place
 
 Json = dict[str, Any]
+Key = tuple[tuple[str, int, int, str, str, str, str], str, bool]
 
 BASE = "%SRCROOT%"
-WITH_TAXA = frozenset({Kind.FAIL, Kind.REVIEW})
+DETAILED = frozenset({Kind.FAIL, Kind.REVIEW})
+"""Kinds whose results also tell each input's place and each clause; in all others this would triple the report."""
 
 
 class Files:
@@ -30,14 +35,17 @@ class Files:
 
     def __init__(self, root: str = "") -> None:
         self._root = PurePath(root) if root else None
+        self._relative: dict[str, str] = {}
         self._locations: dict[str, Json] = {}
 
     def relative(self, file: str) -> str:
         """Return a path relative to the root; one outside it stays as it is."""
-        path = PurePath(file)
-        if self._root is not None and path.is_absolute() and path.is_relative_to(self._root):
-            path = path.relative_to(self._root)
-        return posixpath.normpath(path.as_posix())
+        if file not in self._relative:
+            path = PurePath(file)
+            if self._root is not None and path.is_absolute() and path.is_relative_to(self._root):
+                path = path.relative_to(self._root)
+            self._relative[file] = posixpath.normpath(path.as_posix())
+        return self._relative[file]
 
     def artifact(self, file: str) -> Json:
         """Return an artifactLocation."""
@@ -57,25 +65,30 @@ class Files:
         return {"artifactLocation": self.artifact(place.file), "region": region}
 
 
-def results(review: Review, tool: Tool, files: Files) -> list[Json]:
-    """Return every verdict as a result, and what an earlier revision had and this one has not as absent ones."""
-    compared = is_compared(review)
-    found = [(room, verdict, False) for room in review.rooms for verdict in room.verdicts]
-    found += [(room, verdict, True) for room in review.rooms for verdict in left(room)]
-    found.sort(key=lambda entry: (place_key(entry[1]), entry[0].file, entry[2]))
-    made = []
-    for room, verdict, gone in found:
-        result = _result(verdict, room, tool, files)
-        if compared:
+class Results:
+    """Makes results of verdicts, one at a time."""
+
+    def __init__(self, review: Review, tool: Tool, files: Files) -> None:
+        self._tool = tool
+        self._files = files
+        self._compared = bool(review.against)
+        """SARIF wants baseline states on all results of a run or on none."""
+
+    def one(self, verdict: Verdict, room: RoomReview, *, gone: bool = False) -> Json:
+        """Return a verdict as a result; one that an earlier revision had and this one has not is absent."""
+        result = _result(verdict, room, self._tool, self._files)
+        if self._compared:
             state = verdict.change.state if verdict.change is not None else State.NEW
             result["baselineState"] = State.ABSENT.value if gone else state.value
-        made.append(result)
-    return made
+        return result
 
 
-def is_compared(review: Review) -> bool:
-    """Return whether the run as a whole has baseline states: SARIF wants them on all results or on none."""
-    return bool(review.against) or any(room.compared or room.gone for room in review.rooms)
+def entries(room: RoomReview) -> Iterator[tuple[Key, Verdict, bool]]:
+    """Yield the verdicts of a room and those that are gone from it, with what results are sorted by."""
+    for verdict in room.verdicts:
+        yield (place_key(verdict), room.file, False), verdict, False
+    for verdict in left(room):
+        yield (place_key(verdict), room.file, True), verdict, True
 
 
 def text_of(message: str) -> Json:
@@ -97,6 +110,8 @@ def _result(verdict: Verdict, room: RoomReview, tool: Tool, files: Files) -> Jso
         "suppressions": _suppressions(verdict, files),
         "properties": _properties(verdict, file),
     }
+    if verdict.kind not in DETAILED:
+        return result
     if verdict.related:
         result["relatedLocations"] = [
             {
@@ -106,7 +121,7 @@ def _result(verdict: Verdict, room: RoomReview, tool: Tool, files: Files) -> Jso
             }
             for number, related in enumerate(verdict.related, 1)
         ]
-    taxa = tool.targets(verdict.rule) if verdict.kind in WITH_TAXA else []
+    taxa = tool.targets(verdict.rule)
     if taxa:
         result["taxa"] = taxa
     return result

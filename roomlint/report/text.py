@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.report.digest import Digest
 from roomlint.report.words import (
     acceptance,
     at,
     brief,
     count_of,
     decided,
-    decisions,
     kind_words,
-    loosened,
-    moved,
     movement_words,
     one_line,
     place_key,
@@ -54,17 +52,19 @@ def text_report(review: Review, *, verdicts: bool = False, colour: bool = False)
         )
         for problem in review.problems
     ]
-    lines += [
-        (place_key(verdict), *_finding(verdict, room))
-        for room in review.rooms
-        for verdict in room.verdicts
-        if verdicts or verdict.kind in SHOWN_ALWAYS
-    ]
+    digest = Digest(review)
+    for room in review.rooms:
+        digest.add(room)
+        lines += [
+            (place_key(verdict), *_finding(verdict, room))
+            for verdict in room.verdicts
+            if verdicts or verdict.kind in SHOWN_ALWAYS
+        ]
     lines.sort(key=lambda line: line[0])
     shown = [f"{where}: {_coloured(word, colour=colour)}: {text}" for _, word, where, text in lines]
     if shown:
         shown.append("")
-    return printable([*shown, *_closing(review, verdicts=verdicts)])
+    return printable([*shown, *_closing(review, digest, verdicts=verdicts)])
 
 
 def _finding(verdict: Verdict, room: RoomReview) -> tuple[str, str, str]:
@@ -84,13 +84,13 @@ def _coloured(word: str, *, colour: bool) -> str:
     return f"\x1b[{COLOURS[word]}m{word}\x1b[0m" if colour and word in COLOURS else word
 
 
-def _closing(review: Review, *, verdicts: bool) -> Iterator[str]:
-    rooms = count_of(len(review.rooms), "room", "rooms")
+def _closing(review: Review, digest: Digest, *, verdicts: bool) -> Iterator[str]:
+    rooms = count_of(digest.rooms, "room", "rooms")
     rules = count_of(len(review.rules), "rule", "rules")
-    yield f"{rooms}, {rules}: {tally(review.counts())}."
-    yield from _compared(review)
-    yield from _next(review, verdicts=verdicts)
-    yield from _house(review)
+    yield f"{rooms}, {rules}: {tally(digest.counts)}."
+    yield from _compared(review, digest)
+    yield from _next(digest, verdicts=verdicts)
+    yield from _house(digest)
     for name in review.unmatched:
         yield f"Nothing to check in {one_line(name)}: no file there ends in .room.yaml."
     if review.problems:
@@ -100,8 +100,8 @@ def _closing(review: Review, *, verdicts: bool) -> Iterator[str]:
         yield f"Not complete: {one_line(sentence(trouble.text))}"
 
 
-def _next(review: Review, *, verdicts: bool) -> Iterator[str]:
-    keys = review.missing_inputs()
+def _next(digest: Digest, *, verdicts: bool) -> Iterator[str]:
+    keys = digest.missing()
     if not keys:
         return
     yield "To find out next (a rule may then ask for one more input):"
@@ -113,30 +113,26 @@ def _next(review: Review, *, verdicts: bool) -> Iterator[str]:
         yield f"  and {count_of(len(keys) - MOST_KEYS, 'more key', 'more keys')}, {where}"
 
 
-def _house(review: Review) -> Iterator[str]:
+def _house(digest: Digest) -> Iterator[str]:
     changed: dict[str, list[str]] = {}
-    for file, decision in decisions(review):
+    for file, decision in digest.decisions():
         changed.setdefault(file, []).append(f"{decision.id} ({decided(decision)})")
     for file, rules in changed.items():
         yield f"Rules changed by {one_line(file)}: {one_line(', '.join(rules))}."
-    for text in loosened(review):
+    for text in digest.loosened():
         yield f"Loosened where people can get hurt: {one_line(sentence(text))}"
 
 
-def _compared(review: Review) -> Iterator[str]:
+def _compared(review: Review, digest: Digest) -> Iterator[str]:
     if not review.against:
         return
-    found = moved(review)
-    counts: dict[str, int] = {}
-    for word, _, _ in found:
-        counts[word] = counts.get(word, 0) + 1
-    told = ", ".join(f"{count} {word}" for word, count in counts.items())
+    told = ", ".join(f"{count} {word}" for word, count in digest.moves_in_order())
     yield f"Against {one_line(review.against)}: {told or 'nothing changed'}."
     rules = {rule.id: rule for rule in review.rules}
-    for word, _, verdict in found[:MOST_MOVED]:
+    for word, verdict in digest.moved.items()[:MOST_MOVED]:
         yield f"  {_change(word, verdict, rules.get(verdict.rule))}"
-    if len(found) > MOST_MOVED:
-        yield f"  and {count_of(len(found) - MOST_MOVED, 'more change', 'more changes')}"
+    if digest.moved.total > MOST_MOVED:
+        yield f"  and {count_of(digest.moved.total - MOST_MOVED, 'more change', 'more changes')}"
 
 
 def _change(word: str, verdict: Verdict, rule: Rule | None) -> str:

@@ -11,7 +11,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from roomlint.design.house import Decision
-    from roomlint.review.review import Review, RoomReview
     from roomlint.review.rule import Rule
     from roomlint.review.verdict import Change, Verdict
     from roomlint.source.place import Place
@@ -143,36 +142,6 @@ def movement_words(verdict: Verdict) -> str:
     return f"{word}, was {change.was}"
 
 
-def moved(review: Review) -> list[tuple[str, RoomReview, Verdict]]:
-    """Return everything that changed since the earlier revision, in the order of `ORDER`, then by place."""
-    found = [(movement(verdict), room, verdict) for room in review.rooms for verdict in room.verdicts]
-    found += [("gone", room, verdict) for room in review.rooms for verdict in left(room)]
-    return sorted(
-        (entry for entry in found if entry[0]),
-        key=lambda entry: (ORDER.index(entry[0]), place_key(entry[2]), entry[1].file),
-    )
-
-
-def left(room: RoomReview) -> list[Verdict]:
-    """Return the failures of the earlier revision of which nothing is left, not even a verdict that now passes."""
-    if not room.gone:
-        return []
-    still = {(verdict.rule, verdict.subject) for verdict in room.verdicts}
-    return [verdict for verdict in room.gone if (verdict.rule, verdict.subject) not in still]
-
-
-def decisions(review: Review) -> list[tuple[str, Decision]]:
-    """Return the decisions of every house file about rules that ran, each once, with the house's file."""
-    ran = {rule.id for rule in review.rules}
-    found = {
-        (room.house.file, rule_id): decision
-        for room in review.rooms
-        for rule_id, decision in room.house.decisions.items()
-        if rule_id in ran
-    }
-    return [(file, found[file, rule_id]) for file, rule_id in sorted(found)]
-
-
 def decided(decision: Decision) -> str:
     """Return what a house file changed of a rule, in words."""
     parts = []
@@ -185,11 +154,6 @@ def decided(decision: Decision) -> str:
     if decision.level is not None:
         parts.append(f"level {decision.level}")
     return ", ".join(parts)
-
-
-def loosened(review: Review) -> list[str]:
-    """Return what the house made looser where people can get hurt, each once."""
-    return sorted({text for room in review.rooms for text in room.loosened})
 
 
 def wanted(key: str, file: str) -> str:

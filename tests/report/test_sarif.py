@@ -25,8 +25,8 @@ def run_of(review, **more):
     return json.loads(sarif_report(review, **more))["runs"][0]
 
 
-def results_of(make, *verdicts, **more):
-    return run_of(make.review(make.room(*verdicts, **more)))["results"]
+def results_of(make, *verdicts, against="", **more):
+    return run_of(make.review(make.room(*verdicts, **more), against=against))["results"]
 
 
 @st.composite
@@ -199,7 +199,7 @@ def test_a_waiver_is_a_suppression_with_who_until_and_where(make):
 def test_a_failure_that_is_gone_is_absent_and_one_that_passes_now_is_not(make):
     gone = (make.verdict(subject="old/one"), make.verdict())
     now = make.verdict(Kind.PASS, change=make.change("warning"))
-    results = results_of(make, now, gone=gone, compared=True)
+    results = results_of(make, now, gone=gone, compared=True, against="main")
     assert sorted((result["baselineState"], result["kind"]) for result in results) == [
         ("absent", "fail"),
         ("updated", "pass"),
