@@ -156,7 +156,7 @@ def _suppressions(verdict: Verdict, files: Files) -> list[Json]:
 def _properties(verdict: Verdict, file: str) -> Json:
     given: Json = {"room": file, "subject": verdict.subject}
     figure = verdict.figure
-    if figure is not None:
+    if figure is not None and math.isfinite(figure.value):
         given["figure"] = {
             "name": figure.name,
             "value": _number(figure.value),

@@ -14,6 +14,7 @@ from jsonschema import Draft4Validator
 from roomlint.report.sarif import sarif_report
 from roomlint.report.sarif_tool import pascal
 from roomlint.review.basis import practice, standard
+from roomlint.review.compare import compare, read_sarif
 from roomlint.review.verdict import Kind, Level, State
 from roomlint.review.window import Window
 
@@ -255,3 +256,27 @@ def test_each_result_and_rule_stands_on_a_line_of_its_own(make):
 )
 def test_names_are_pascal_case_and_differ_from_ids(rule_id, name):
     assert pascal(rule_id) == name
+
+
+def test_a_report_can_be_compared_with_its_own_review(make, tmp_path):
+    verdicts = [
+        make.verdict(figure=make.figure(26.123456789123), margin=-1.876543210987),
+        make.verdict(subject="loudspeaker/b", waived=make.waived(), place=make.place(file="sheets/x.product.yaml")),
+        make.verdict(Kind.OPEN, subject="loudspeaker/c", missing="seats[0].ear"),
+        make.verdict(Kind.PASS, subject="loudspeaker/d", figure=make.figure(float("nan"))),
+    ]
+    review = make.review(make.room(*verdicts, file="rooms/a b.room.yaml"))
+    path = tmp_path / "before.sarif"
+    path.write_text(sarif_report(review), encoding="utf-8")
+    room = compare(review, read_sarif(str(path))).rooms[0]
+    assert {verdict.change.state for verdict in room.verdicts} == {State.UNCHANGED}
+    fewer = compare(make.review(make.room(file="rooms/a b.room.yaml")), read_sarif(str(path))).rooms[0]
+    assert sorted(verdict.subject for verdict in fewer.gone) == ["loudspeaker/b", "loudspeaker/left"]
+
+
+def test_places_of_inputs_are_told_where_somebody_must_act(make):
+    related = (make.related(3, "seats[0].ear"),)
+    location = results_of(make, make.verdict(related=related))[0]["relatedLocations"][0]
+    assert location["message"]["text"] == "Depends on seats[0].ear."
+    assert location["physicalLocation"]["region"]["startLine"] == 3
+    assert "relatedLocations" not in results_of(make, make.verdict(Kind.PASS, related=related))[0]
