@@ -27,7 +27,7 @@ def test_every_format_writes_an_empty_review(make, kind):
 
 @pytest.mark.parametrize("kind", sorted(WRITERS))
 def test_every_format_does_not_read_the_rooms_again_and_again(make, kind):
-    """Many rooms wait on the disk; each reading costs as much as the report itself. One is for the findings, one may be for the exit status."""
+    """Many rooms wait on the disk: one reading is for the findings, another may be for the exit status."""
     rooms = Rooms([make.room(make.verdict(), house=make.house(angle__front_pair={"level": "note"}))])
     write(kind, Review(rooms, (make.rule(),), against="main"), verdicts=True)
     assert rooms.readings <= 2
