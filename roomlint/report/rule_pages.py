@@ -46,7 +46,7 @@ def rule_text(rule: Rule, house: House | None = None) -> str:
             lines += [f"{heading}: {page.parts[heading]}", ""]
     lines += ["Basis:", *(f"  {basis_words(basis)}" for basis in rule.bases), ""]
     if rule.caution:
-        lines += [f"Caution: {rule.caution}", ""]
+        lines += [f"Caution: {_caution(rule)}", ""]
     lines += [f"Reads: {', '.join(rule.reads)}", f"Since: {rule.since}, from {rule.package} {rule.version}".rstrip()]
     return printable(lines)
 
@@ -81,7 +81,7 @@ def rule_markdown(rule: Rule, house: House | None = None) -> list[str]:
             lines += [f"**{heading}:** {prose(page.parts[heading])}", ""]
     lines += ["**Basis:**", "", *(f"- {prose(basis_words(basis))}" for basis in rule.bases), ""]
     if rule.caution:
-        lines += [f"**Caution:** {prose(rule.caution)}", ""]
+        lines += [f"**Caution:** {prose(_caution(rule))}", ""]
     lines += [f"Reads {', '.join(f'`{key}`' for key in rule.reads)}; since {rule.since}.", ""]
     return lines
 
@@ -96,6 +96,12 @@ def basis_words(basis: Basis) -> str:
 def document_of(basis: Basis) -> str:
     """Return a basis's document with its edition; empty when it names none."""
     return f"{basis.document} {basis.edition}".strip() if basis.document else ""
+
+
+def _caution(rule: Rule) -> str:
+    """Return a rule's caution without the word that the page puts before it."""
+    text = rule.caution.removeprefix("Caution: ")
+    return text[:1].upper() + text[1:]
 
 
 def _sorted(rules: Iterable[Rule]) -> list[Rule]:

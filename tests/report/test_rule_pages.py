@@ -33,7 +33,9 @@ def test_a_page_carries_every_grade_and_the_caution(make):
         practice("usual"),
         memory("roughly"),
     )
-    page = rule_text(make.rule("mount.x", bases=bases, caution="Ask an engineer.", limit=Window(20.0, 40.0, "deg")))
+    page = rule_text(
+        make.rule("mount.x", bases=bases, caution="Caution: ask an engineer.", limit=Window(20.0, 40.0, "deg"))
+    )
     assert "A, 1 (published text, known second-hand)" in page
     assert "common practice, no published source: usual" in page
     assert "value from memory, not confirmed: roughly" in page
