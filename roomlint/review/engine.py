@@ -108,9 +108,17 @@ def _level(rule: Rule, room: Room, decision: Decision | None) -> Level:
 def _said(rule: Rule, subject: Subject, answer: Says, level: Level, decision: Decision | None) -> Verdict:
     fixed = decision is not None and decision.level is not None
     found = _plain(rule, subject, answer.kind, answer.text, level=level if fixed else (answer.level or level))
+    if answer.figure is None and not answer.related and not fixed:
+        return found
     related = tuple(Related(other.place, other.words) for other in answer.related)
     changed = ("level",) if fixed and answer.kind is Kind.FAIL else ()
-    return replace(found, figure=answer.figure, related=related, overridden=changed)
+    figure = _bare(answer.figure) if answer.figure is not None else None
+    return replace(found, figure=figure, related=related, overridden=changed)
+
+
+def _bare(figure: Figure) -> Figure:
+    """Return the figure without its trail: a verdict must not hold on to the text of its file."""
+    return Figure(figure.name, figure.value, figure.unit, figure.u, figure.words, assumes=figure.assumes)
 
 
 def _judged(
@@ -128,7 +136,7 @@ def _judged(
     elif answer.level is not None:
         level = answer.level
     if decision is not None and decision.sets_window:
-        window, target, limit = house_window(decision, window.unit), None, None
+        window, target, limit = house_window(decision, window), None, None
         changed.append("window")
     if window.unit != figure.unit:
         raise ValueError(f"{rule.id}: figure in {figure.unit!r} against a window in {window.unit!r}")
@@ -148,20 +156,20 @@ def _judged(
         place=place,
         # A pass needs no trail of its inputs, and most verdicts pass: looking up their places costs more than judging.
         related=_inputs(figure, place) if kind != "pass" else (),
-        figure=figure,
+        figure=_bare(figure),
         window=window,
         margin=margin,
         overridden=tuple(changed),
     )
 
 
-def house_window(decision: Decision, unit: str) -> Window:
-    """Return the window that a house file sets, in the unit that the rule's figure has."""
+def house_window(decision: Decision, window: Window) -> Window:
+    """Return a rule's window with the edges that a house file sets; an edge it does not name stays."""
     from roomlint.review.units import in_unit  # the quantity parser is needed only where a house file decides
 
-    low = in_unit(decision.low, unit) if decision.low is not None else None
-    high = in_unit(decision.high, unit) if decision.high is not None else None
-    return Window(low, high, unit)
+    low = in_unit(decision.low, window.unit) if decision.low is not None else window.low
+    high = in_unit(decision.high, window.unit) if decision.high is not None else window.high
+    return Window(low, high, window.unit)
 
 
 def _message(rule: Rule, subject: Subject, answer: Against, window: Window, kind: str, margin: float) -> str:

@@ -175,7 +175,7 @@ def loosened(house: House, rules: Iterable[Rule]) -> tuple[str, ...]:
         if decision.sets_window and window is not None:
             from roomlint.review.engine import house_window
 
-            now = house_window(decision, window.unit)
+            now = house_window(decision, window)
             if _wider(now.low, window.low, -1) or _wider(now.high, window.high, 1):
                 told.append(f"{rule.id}: window {now} instead of {window}, by {house.file}")
     return tuple(told)

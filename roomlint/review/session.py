@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.reader import nearest
 from roomlint.review.desk import Desk
-from roomlint.review.engine import review_room
+from roomlint.review.engine import Trouble, review_room
 from roomlint.review.review import Review, RoomReview
 from roomlint.review.room import Room
 from roomlint.review.verdict import Level
@@ -21,10 +21,8 @@ if TYPE_CHECKING:
     from roomlint.design.house import House
     from roomlint.design.model import Design
     from roomlint.review.book import Book
-    from roomlint.review.engine import Trouble
     from roomlint.review.rule import Rule
     from roomlint.review.spool import Spool
-    from roomlint.review.verdict import Verdict
     from roomlint.source.files import Files
 
 SPOOL_FROM = 200
@@ -110,7 +108,7 @@ class Reviewer:
             return One(None, tuple(problems))
         own = self.of_house(house)
         rules = (*self.rules, *_chosen(own, self.choices.only, self.choices.without))
-        problems = [*self._left_out(design, house, rules), *self._unknown(house, own, path)]
+        problems = list(self._unknown(house, own, path))
         if problems:
             return One(None, tuple(problems))
         ids = (*self.book.ids, *(rule.id for rule in own))
@@ -119,7 +117,7 @@ class Reviewer:
             from roomlint.review.house_check import loosened
 
             room = replace(room, loosened=loosened(house, self.book.rules))
-        return One(room, (), tuple(troubles))
+        return One(room, (), (*self._left_out(design, house, rules), *troubles))
 
     @staticmethod
     def of_house(house: House) -> tuple[Rule, ...]:
@@ -130,11 +128,14 @@ class Reviewer:
 
         return window_rules(house)
 
-    def _left_out(self, design: Design, house: House, rules: tuple[Rule, ...]) -> Iterator[Problem]:
+    def _left_out(self, design: Design, house: House, rules: tuple[Rule, ...]) -> Iterator[Trouble]:
+        """Tell of required chapters that the run leaves out: it goes on, and ends as not complete."""
         if house.required:
             from roomlint.review.house_check import check_required
 
-            yield from check_required(house, design.project.stage, self.book.rules, rules)
+            for problem in check_required(house, design.project.stage, self.book.rules, rules):
+                place = problem.place
+                yield Trouble("file.required-chapter", f"{place.file}:{place.line}: {problem.text.rstrip('.')}")
 
     def _unknown(self, house: House, own: tuple[Rule, ...], path: str) -> Iterator[Problem]:
         ids = {rule.id for rule in own}
@@ -207,20 +208,13 @@ def review_design(
             title=project.title or "",
             stage=project.stage,
             house=house,
-            verdicts=tuple(_light(verdict) for verdict in verdicts),
+            verdicts=tuple(verdicts),
             open_level=_level(house.opens.get(project.stage or "", "never")),
             gate=_level(choices.gate or house.gates.get(project.stage or "") or house.gate or "error"),
             gate_new=choices.gate_new,
         ),
         troubles,
     )
-
-
-def _light(verdict: Verdict) -> Verdict:
-    """Return a verdict that does not hold on to the text of its file, so that many rooms do not fill the memory."""
-    if verdict.figure is None:
-        return verdict
-    return replace(verdict, figure=replace(verdict.figure, inputs=(), shares=()))
 
 
 def _level(name: str) -> Level | None:

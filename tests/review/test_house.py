@@ -9,8 +9,10 @@ import pytest
 from click.testing import CliRunner
 
 from roomlint.cli import main
+from roomlint.design.house import Decision
 from roomlint.review import Level, Window, practice, rule, tells
 from roomlint.review.book import Book
+from roomlint.review.engine import house_window
 from roomlint.review.house_check import loosened
 from roomlint.review.session import Choices, run
 from roomlint.review.window_rules import window_rules
@@ -134,15 +136,16 @@ def test_choosing_a_window_rule_that_is_not_there_is_told(tmp_path: Path) -> Non
 
 def test_a_required_chapter_cannot_be_left_out(tmp_path: Path) -> None:
     house = "roomlint_house: 1\nrequired_chapters:\n  design: [layout]\n"
-    assert reviewed(tmp_path, house).problems == ()
+    assert reviewed(tmp_path, house).troubles == ()
     review = reviewed(tmp_path, house, without=("layout.words",))
-    assert review.exit_status == 2
-    assert "requires chapter layout, and this run leaves out layout.words" in review.problems[0].text
+    assert review.exit_status == 4
+    assert len(review.rooms) == 1
+    assert "requires chapter layout, and this run leaves out layout.words" in review.troubles[0].text
 
 
 def test_a_required_chapter_without_rules_is_told(tmp_path: Path) -> None:
     review = reviewed(tmp_path, "roomlint_house: 1\nrequired_chapters:\n  design: [heat]\n")
-    assert "no installed rule belongs to it" in review.problems[0].text
+    assert "no installed rule belongs to it" in review.troubles[0].text
 
 
 def test_gate_and_what_open_counts_as_follow_the_stage(tmp_path: Path) -> None:
@@ -202,3 +205,8 @@ def test_the_rule_book_with_a_house_shows_its_own_rules(tmp_path: Path) -> None:
     done = CliRunner().invoke(main, ["rules", "house.side-height", "--house", str(tmp_path / "house.yaml")])
     assert "Side loudspeakers stand at most half a metre above the ear." in done.output
     assert CliRunner().invoke(main, ["rules", "house.side-height"]).exit_code == 2
+
+
+def test_an_edge_that_the_house_does_not_name_stays_the_rules_own() -> None:
+    decided = Decision(None, "layout.height", high="2 m")  # type: ignore[arg-type]
+    assert house_window(decided, Window(1.2, 1.4, "m")) == Window(1.2, 2.0, "m")
