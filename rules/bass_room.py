@@ -176,5 +176,3 @@ def room_volume(room: Room, shell: Shell) -> Figure:
     When to waive: The room is as it is.
     """
     return room.figures.bass.volume()
-
-
