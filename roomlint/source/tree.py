@@ -58,13 +58,15 @@ class Node:
     `value` is `str | int | float | bool | None`, `dict[str, Node]` or `list[Node]`.
     """
 
-    __slots__ = ("_event", "_source", "key_event", "trail", "value")
+    __slots__ = ("_event", "_place", "_source", "key_event", "trail", "value")
 
     value: Any
+    _place: Place | None
 
     def __init__(self, value: Any, event: Event, key: Event, trail: Trail, source: Source) -> None:  # noqa: ANN401
         self.value = value
         self._event = event
+        self._place = None
         self.key_event = key
         self.trail = trail
         self._source = source
@@ -82,6 +84,11 @@ class Node:
     @property
     def place(self) -> Place:
         """The span of a scalar; of a mapping its first key, of a list its first item, kept on one line."""
+        if self._place is None:
+            self._place = self._find_place()
+        return self._place
+
+    def _find_place(self) -> Place:
         node = self
         while True:
             event = node._event
