@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.rules.angle import BS2051, HOME_STUDY
+
 from roomlint.review import (
     Against,
     Group,
@@ -28,9 +30,11 @@ if TYPE_CHECKING:
     from roomlint.design.supply import Amplifier
     from roomlint.review import Figure, Room, Says
 
-BS2051 = standard("ITU-R BS.2051-1", "loudspeaker position tables", read=False)
-LABELS = standard("ITU-R BS.2051-3", "table 1", read=False)
+LABELS = standard("ITU-R BS.2051-3", "table 1", read=False, note="through a public digest")
 BUILT = practice("a drawing that cannot be built is found on paper, not on site")
+
+_LEVEL_DEG = 2.0
+"""What setting out is allowed in elevation, as in `angle.ear-layer-level`."""
 
 
 def with_loudspeakers(room: Room) -> Iterator[Design]:
@@ -57,11 +61,6 @@ def departures(room: Room) -> Iterator[Loudspeaker]:
     for speaker in room.design.loudspeakers:
         if speaker.departure is not None:
             yield speaker
-
-
-def fed(room: Room) -> Iterator[Loudspeaker]:
-    """Yield the loudspeakers."""
-    yield from room.design.loudspeakers
 
 
 def amplifiers(room: Room) -> Iterator[Amplifier]:
@@ -99,7 +98,7 @@ def channel_set(room: Room, design: Design) -> Says:
     missing, extra, unfitted = room.figures.angles.channel_set(layout)
     told = []
     if missing:
-        told.append(f"layout {layout} also has {', '.join(missing)}. Add them, or declare them unfitted.")
+        told.append(f"layout {layout} also has {', '.join(missing)}. Add what is missing, or declare it unfitted.")
     if extra:
         told.append(f"layout {layout} has no {', '.join(extra)}. Correct the label, or name another layout.")
     if told:
@@ -167,7 +166,7 @@ def label_side(room: Room, speaker: Loudspeaker) -> Against:
     level=Level.WARNING,
     basis=(
         standard("ITU-R BS.2051", "symmetry of left and right", read=False),
-        practice("5 degrees is about what the ear tells apart ahead"),
+        practice("5 degrees, a choice of this rule book"),
     ),
     each=pairs,
     reads=("loudspeakers[].position", "loudspeakers[].label", "seats[].ear"),
@@ -194,7 +193,7 @@ def pair_angle(room: Room, pair: Group) -> Figure:
 @rule(
     "layout.pair-height",
     level=Level.WARNING,
-    basis=practice("5 degrees is about what the ear tells apart ahead"),
+    basis=practice("5 degrees, a choice of this rule book"),
     each=pairs,
     reads=("loudspeakers[].position", "loudspeakers[].label", "seats[].ear"),
     since="0.1.0",
@@ -219,7 +218,7 @@ def pair_height(room: Room, pair: Group) -> Figure:
 @rule(
     "layout.pair-distance",
     level=Level.WARNING,
-    basis=standard("Japan Audio Society working group on home theatre", "AES Japan report, 2012", read=False),
+    basis=(HOME_STUDY, practice("its 10 per cent, found for rear against centre, put to pairs by this rule book")),
     each=pairs,
     reads=("loudspeakers[].position", "loudspeakers[].label", "seats[].ear"),
     since="0.1.0",
@@ -231,8 +230,8 @@ def pair_distance(room: Room, pair: Group) -> Figure:
 
     Why: Delay and level settings line up one seat; equal distances line up all of them.
 
-    How decided: Larger distance over the smaller at the reference seat. 10 per cent is the tolerance of a listening
-    study of home rooms and about 0.8 dB.
+    How decided: Larger distance over the smaller at the reference seat. 10 per cent, about 0.8 dB, is
+    what a listening study allowed a rear loudspeaker against the centre; to put it to pairs is our choice.
 
     Remedy: Move the farther one nearer, or the seat to the middle between them.
 
@@ -245,7 +244,7 @@ def pair_distance(room: Room, pair: Group) -> Figure:
 @rule(
     "layout.pair-surroundings",
     level=Level.NOTE,
-    basis=practice("a pair has about the same distance to its nearest wall, to 0.3 m"),
+    basis=practice("a pair is about as near to its nearest walls; 0.3 m is a choice of this rule book"),
     each=pairs,
     reads=("loudspeakers[].position", "loudspeakers[].label", "room"),
     since="0.1.0",
@@ -281,9 +280,10 @@ def departure(room: Room, speaker: Loudspeaker) -> Says:
 
     Why: Who reads the plan later must see whether a departure is a small tolerance or another place altogether.
 
-    How decided: Azimuth at the reference seat against the layout's range (standard), the wider home range of a
-    listening study or of the layout family (home-tolerance), and the trade's range (common-practice). A departure
-    that claims a window it does not meet fails; one that is not needed is told.
+    How decided: Azimuth and elevation at the reference seat against the layout's ranges (standard); azimuth alone
+    against the wider home range of a listening study or of the layout family (home-tolerance), and the trade's range
+    (common-practice), with an elevation outside the layout's range told. A departure that claims a window it does not
+    meet fails; one that is not needed is told.
 
     Remedy: Claim the window that it meets, or none, or move the loudspeaker.
 
@@ -294,7 +294,11 @@ def departure(room: Room, speaker: Loudspeaker) -> Says:
     claimed = declared.meets or "none"
     if "standard" in meets:
         return tells("it is inside its layout's range after all; the departure can go.")
-    still = f"it meets {' and '.join(meets)}" if meets else "it meets no window of its label"
+    still = f"in azimuth it meets {' and '.join(meets)}" if meets else "in azimuth it meets no window of its label"
+    heights = room.figures.angles.allowed_elevation(speaker)
+    elevation = room.figures.angles.elevation(speaker, room.reference_seat)
+    if heights is not None and not heights[0] - _LEVEL_DEG <= elevation.value <= heights[1] + _LEVEL_DEG:
+        still += f"; its elevation of {elevation} is outside the layout's {heights[0]:g} to {heights[1]:g} deg"
     if claimed != "none" and claimed not in meets:
         return fails(f"it claims to meet {claimed}, but {still}. Correct the claim, or move it.")
     return passes(f"outside its layout's range on purpose; {still}.")
@@ -304,7 +308,7 @@ def departure(room: Room, speaker: Loudspeaker) -> Says:
     "layout.fed",
     level=Level.ERROR,
     basis=BUILT,
-    each=fed,
+    each=lambda room: room.design.loudspeakers,
     reads=("electronics.amplifiers[].feeds[].loudspeakers", "loudspeakers[].id"),
     since="0.1.0",
 )

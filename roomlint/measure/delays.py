@@ -133,7 +133,12 @@ class Delays(View):
         """Return how far apart in time left and right arrive at a seat with the delays in force, ms."""
         speed = self.figures.space.sound_speed_m_s
         reference = self.reference()
-        extra = self._in_force(left, reference) - self._in_force(right, reference)
+        if self.entered(left) is None and self.entered(right) is None:
+            # Both count from the farthest loudspeaker, which drops out of their difference and needs no place.
+            ahead = self._distance_m(right, reference) - self._distance_m(left, reference)
+            extra = delay.travel_ms(ahead, speed)
+        else:
+            extra = self._in_force(left, reference) - self._in_force(right, reference)
 
         def compute(*values: float) -> float:
             return abs(_later(values[:3], values[3:6], values[6:], speed) + extra)

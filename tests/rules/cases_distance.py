@@ -176,6 +176,13 @@ CASES: list[Case | Never] = [
         changed(SIDE_SEAT, {"loudspeakers.2": speaker("centre", "M+000", 0.0, 2.7)}),
         level="note",
     ),
+    Case(
+        "distance.off-centre",
+        "fail",
+        changed(SIDE_SEAT, {"loudspeakers.2": {"id": "centre", "label": "M+000"}}),
+        figure=2.9138,
+        source="the same: a loudspeaker without a place has no part in it",
+    ),
     Case("distance.off-centre", "pass", room(L, R, seats=((0.0, -1.0),)), figure=0.0, source="on the centre line"),
     Case("distance.off-centre", "open", changed(SIDE_SEAT, {"loudspeakers.1.position": None})),
     Case("distance.off-centre", "notApplicable", room(L, R)),

@@ -107,7 +107,7 @@ def fed_by(*feeds: tuple[int, str]) -> dict[str, Any]:
     return {"amplifiers": [{"id": "amp", "product": "two", "feeds": outputs}]}
 
 
-def departed(place: tuple[float, float], meets: str) -> dict[str, Any]:
+def departed(place: tuple[float, ...], meets: str) -> dict[str, Any]:
     departure = {"because": "glass where it belongs", "meets": meets}
     return room(speaker("ls", "M+110", *place, departure=departure), layout="0+5+0")
 
@@ -264,8 +264,17 @@ CASES: list[Case | Never] = [
     Case("layout.pair-surroundings", "notApplicable", room(L)),
     # 180 - atan(1.6 / 1.4) = 131.2 deg: inside the home range, outside the standard's.
     Case("layout.departure", "pass", departed((-1.6, -1.4), "home-tolerance")),
-    Case("layout.departure", "fail", departed((-1.6, -1.4), "common-practice"), says="it meets home-tolerance"),
+    Case(
+        "layout.departure", "fail", departed((-1.6, -1.4), "common-practice"), says="in azimuth it meets home-tolerance"
+    ),
     Case("layout.departure", "fail", departed((-2.0, 1.0), "home-tolerance"), says="no window"),
+    # atan(1.3 / hypot(1.6, 1.4)) = 31.4 deg up: the azimuth alone meets the home range, and the finding says so.
+    Case(
+        "layout.departure",
+        "pass",
+        departed((-1.6, -1.4, 1.3), "home-tolerance"),
+        says="its elevation of 31.4 deg",
+    ),
     Case("layout.departure", "informational", departed((-2.0, -0.73), "none")),
     Case("layout.departure", "open", nowhere(departed((-1.6, -1.4), "home-tolerance"))),
     Case("layout.departure", "notApplicable", PAIR),
