@@ -151,7 +151,7 @@ def tilt(room: Room, pair: Group) -> Figure:
     "aim.pair",
     level=Level.NOTE,
     basis=(
-        standard("ITU-R BS.2051", "loudspeaker positions: left and right mirror each other", read=True),
+        standard("ITU-R BS.2051", "symmetry of left and right", read=False),
         memory("five degrees between the two axes"),
     ),
     each=_pairs,

@@ -17,6 +17,7 @@ BS775 = standard("ITU-R BS.775-3", "figure 1", read=True)
 BS2051 = standard(
     "ITU-R BS.2051-1", "loudspeaker position tables", read=False, note="through the public ADM renderer's data"
 )
+TUTORIAL = standard("monitoring tutorial on BS.775-1 and BS.1116-1", edition="2005", read=False)
 HOME_STUDY = standard("Japan Audio Society working group on home theatre", "AES Japan report, 2012", read=False)
 TRADE_FRONT = practice("front loudspeakers 22 to 30 degrees either side of straight ahead")
 READS = ("seats[].ear", "seats[].facing", "loudspeakers[].position", "loudspeakers[].label")
@@ -99,7 +100,13 @@ def front_pair(room: Room, speaker: Loudspeaker) -> Against:
 @rule(
     "angle.front-included",
     level=Level.NOTE,
-    basis=standard("CTA/CEDIA-RP22", "front loudspeakers", edition="1.2 (2023)", read=False),
+    basis=standard(
+        "CTA/CEDIA-RP22",
+        "front loudspeakers",
+        edition="1.2 (2023)",
+        read=False,
+        note="from a text that does not name its document",
+    ),
     each=front_pair_of,
     reads=READS,
     since="0.1.0",
@@ -127,7 +134,7 @@ def front_included(room: Room, pair: Group) -> Figure:
     level=Level.WARNING,
     basis=(
         standard("ITU-R BS.775-3", "figure 1 and note 2", read=True, note="its two reference screens imply 6 and 13.5"),
-        practice("sound and picture agree to 6 degrees; beyond 13.5 they part"),
+        practice("the two as limits are a choice of this rule book"),
     ),
     each=labelled("M+030", "M-030"),
     reads=(*READS, "picture.centre", "picture.width"),
@@ -238,7 +245,7 @@ def rear_pair(room: Room, speaker: Loudspeaker) -> Against | Says:
 @rule(
     "angle.centre-height",
     level=Level.WARNING,
-    basis=(HOME_STUDY, practice("10 degrees already part the centre from left and right")),
+    basis=(HOME_STUDY, practice("a note beyond 10 degrees, a choice of this rule book")),
     each=labelled("M+000"),
     reads=READS,
     since="0.1.0",
@@ -267,7 +274,7 @@ def centre_height(room: Room, speaker: Loudspeaker) -> Figure | Says:
 @rule(
     "angle.centre-picture",
     level=Level.WARNING,
-    basis=practice("voices come from near the picture's middle: a note beyond 7 degrees, a warning beyond 15"),
+    basis=practice("voices come from near the picture's middle; 7 and 15 degrees are a choice of this rule book"),
     each=labelled("M+000"),
     reads=(*READS, "picture.centre"),
     since="0.1.0",
@@ -322,7 +329,13 @@ def front_height(room: Room, speaker: Loudspeaker) -> Figure | Says:
 @rule(
     "angle.screen-pair",
     level=Level.WARNING,
-    basis=standard("EBU ADM renderer 2.1.0", "check of screen loudspeakers", read=True),
+    basis=standard(
+        "EBU ADM renderer",
+        "check of screen loudspeakers",
+        edition="2.1.0",
+        read=False,
+        note="program text, not a standard's",
+    ),
     each=labelled("M+SC", "M-SC"),
     reads=READS,
     since="0.1.0",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.rules.angle import BS775, BS2051, HOME_STUDY, READS, in_layout, labelled, layer
+from roomlint.rules.angle import BS775, BS2051, HOME_STUDY, READS, TUTORIAL, in_layout, labelled, layer
 
 from roomlint.review import Against, Group, Level, Window, does_not_apply, memory, practice, rule, standard
 
@@ -94,7 +94,7 @@ def upper_elevation(room: Room, speaker: Loudspeaker) -> Against | Says:
 @rule(
     "angle.upper-separation",
     level=Level.WARNING,
-    basis=practice("an upper loudspeaker within 15 degrees of the one below is not heard as higher"),
+    basis=practice("layers 15 degrees apart, 20 for choice, are a choice of this rule book"),
     each=layer("U", "UH"),
     reads=READS,
     since="0.1.0",
@@ -148,7 +148,7 @@ def over_head(room: Room, speaker: Loudspeaker) -> Figure:
 @rule(
     "angle.ear-elevation",
     level=Level.WARNING,
-    basis=(BS775, standard("monitoring tutorial on BS.775-1 and BS.1116-1", "2005", read=False), HOME_STUDY),
+    basis=(BS775, TUTORIAL, HOME_STUDY),
     each=layer("M"),
     reads=READS,
     since="0.1.0",
@@ -231,7 +231,10 @@ def largest_gap(room: Room, speakers: Group) -> Against:
 @rule(
     "angle.even-spacing",
     level=Level.NOTE,
-    basis=(standard("ITU-R BS.775-3", "figure 1, note 4", read=True), practice("intervals within 15 degrees are even")),
+    basis=(
+        standard("ITU-R BS.775-3", "figure 1, note 4", read=True),
+        practice("15 degrees of spread, a choice of this rule book"),
+    ),
     each=many_surrounds,
     reads=READS,
     since="0.1.0",

@@ -15,7 +15,6 @@ from roomlint.review import (
     passes,
     practice,
     rule,
-    standard,
 )
 
 if TYPE_CHECKING:
@@ -56,9 +55,7 @@ def _computed(figure: Callable[[], Figure]) -> Figure | Says:
 @rule(
     "bass.seat-spread",
     level=Level.WARNING,
-    basis=practice(
-        "seats within 6 dB of each other below 80 Hz is what several subwoofers are for; over 10 dB is heard"
-    ),
+    basis=practice("several subwoofers even out the seats below 80 Hz; 6 and 10 dB are a choice of this rule book"),
     each=_with_subwoofers,
     reads=("subwoofers[].position", "seats[].ear", "room"),
     since="0.1.0",
@@ -89,7 +86,7 @@ def seat_spread(room: Room, design: Design) -> Figure | Says:
 @rule(
     "bass.deep-null",
     level=Level.WARNING,
-    basis=practice("a seat 15 dB below the others at some bass note has lost that note"),
+    basis=practice("a seat far below the others has lost that note; 15 dB is a choice of this rule book"),
     each=_several_seats_with_subwoofers,
     reads=("subwoofers[].position", "seats[].ear", "room"),
     since="0.1.0",
@@ -135,10 +132,9 @@ def subwoofer_count(room: Room, design: Design) -> Says:
     seats = room.figures.bass.placed_seats()
     rows = {seat.row for seat in seats if seat.row is not None}
     if len(design.subwoofers) == 1 and (len(seats) > SEATS_FOR_ONE or len(rows) > 1):
-        return fails(
-            f"one subwoofer for {len(seats)} seats in {max(len(rows), 1)} rows; two or more even out the bass."
-        )
-    return passes(f"{len(design.subwoofers)} subwoofers for {len(seats)} seats.")
+        within = f" in {len(rows)} rows" if len(rows) > 1 else ""
+        return fails(f"one subwoofer for {len(seats)} seats{within}; two or more even out the bass.")
+    return passes(f"subwoofers: {len(design.subwoofers)}; seats: {len(seats)}.")
 
 
 @rule(
@@ -152,7 +148,7 @@ def subwoofer_count(room: Room, design: Design) -> Says:
     at="ear",
 )
 def seat_mid_width(room: Room, seat: Seat) -> Figure | Says:
-    """No seat but the middle one of a row sits in the null of the first mode across the width.
+    """No seat sits in the null of the first mode across the width.
 
     Why: The first mode across the room is silent in the middle, so one side's bass is lost there.
 
@@ -204,7 +200,7 @@ _BARELY_DRIVEN = 0.2
 @rule(
     "bass.residual-mode",
     level=Level.NOTE,
-    basis=standard("mode shapes of a rigid box", "second axial modes", read=True, note="exact"),
+    basis=practice("mode shapes of a rigid box, by textbook acoustics; 5 % is a choice of this rule book"),
     each=_seats_of_boxes,
     reads=("subwoofers[].position", "seats[].ear", "room.size"),
     since="0.1.0",

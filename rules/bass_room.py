@@ -12,7 +12,13 @@ if TYPE_CHECKING:
     from roomlint.design.shell import Shell
     from roomlint.review import Figure, Room, Says
 
-HANDBOOK = standard("Handbook for Sound Engineers", "small-room acoustics, axial modes", edition="4", read=True)
+HANDBOOK = standard(
+    "Handbook for Sound Engineers",
+    "small-room acoustics, axial modes",
+    edition="4th edition",
+    read=True,
+    note="edition told by its contents",
+)
 
 
 def _shell(room: Room) -> tuple[Shell, ...]:
@@ -22,7 +28,9 @@ def _shell(room: Room) -> tuple[Shell, ...]:
 @rule(
     "bass.proportions",
     level=Level.NOTE,
-    basis=memory("inequality for room proportions", document="EBU Tech 3276", edition="2", clause="Appendix 2"),
+    basis=memory(
+        "inequality for room proportions", document="EBU Tech 3276", edition="2nd edition", clause="Appendix 2"
+    ),
     each=_shell,
     reads=("room.size", "room.ceiling.height"),
     since="0.1.0",
@@ -50,7 +58,9 @@ def proportions(room: Room, shell: Shell) -> Against | Says:
 @rule(
     "bass.whole-ratios",
     level=Level.NOTE,
-    basis=memory("sides within 5 % of a whole-number ratio share modes", document="EBU Tech 3276", edition="2"),
+    basis=memory(
+        "sides within 5 % of a whole-number ratio share modes", document="EBU Tech 3276", edition="2nd edition"
+    ),
     each=_shell,
     reads=("room.size", "room.ceiling.height"),
     since="0.1.0",

@@ -48,7 +48,7 @@ def _heard_at_reference(room: Room) -> Iterator[Group]:
     level=Level.WARNING,
     basis=(
         standard("CTA/CEDIA-RP22", "parameter 1, level 3", edition="1.2 (2023)", read=False),
-        practice("half a metre is the least that keeps a seat out of the wall's own bass and reflections"),
+        practice("a seat keeps out of the wall's own bass; half a metre is a choice of this rule book"),
     ),
     each=_seats,
     reads=("seats[].ear", "room"),
@@ -113,7 +113,7 @@ def port_clearance(room: Room, source: Loudspeaker | Subwoofer) -> Against:
 @rule(
     "boundary.rear-null",
     level=Level.WARNING,
-    basis=practice("a null deeper than about 8 dB between 60 and 250 Hz is heard as a missing octave"),
+    basis=practice("a deep null between 60 and 250 Hz thins the bass; 8 dB is a choice of this rule book"),
     each=_heard_at_reference,
     reads=("loudspeakers[].position", "seats[].ear", "room"),
     since="0.1.0",

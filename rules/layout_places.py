@@ -198,7 +198,7 @@ def line_of_sight(room: Room, both: Group) -> Says:
 @rule(
     "layout.over-heads",
     level=Level.WARNING,
-    basis=practice("the line to an ear clears the heads of the rows between by a hand's width"),
+    basis=practice("the line to an ear clears the heads of the rows between; 0.10 m is a choice of this rule book"),
     each=heard,
     reads=("loudspeakers[].position", "seats[].ear", "seats[].row", "seats[].head_top", "seats[].back_top"),
     since="0.1.0",

@@ -56,7 +56,7 @@ def _fed(pair: Group) -> tuple[Receptacle, Circuit]:
     level=Level.ERROR,
     basis=(
         standard("NFPA 70", "210.20(A)", edition="2020 and 2023", read=False, note="read in transcriptions"),
-        practice("the equipment of a media room counts as lasting three hours unless the file says otherwise"),
+        practice("a load counts as lasting three hours unless the file says otherwise, a choice of this rule book"),
     ),
     each=_circuits,
     reads=("circuits[].rating", "circuits[].voltage", "circuits[].loads"),

@@ -65,7 +65,7 @@ def small_circuit_receptacle(room: Room, circuit: Circuit) -> Says:
         return does_not_apply("the clause is of the National Electrical Code.")
     rating = need(circuit.rating_a, circuit, "rating").value
     if rating < SMALLEST_RECEPTACLE_CIRCUIT_A:
-        return fails(f"a {rating:g} A circuit feeds {len(circuit.receptacles)} receptacles.")
+        return fails(f"a {rating:g} A circuit feeds receptacles ({len(circuit.receptacles)}).")
     return passes(f"a {rating:g} A circuit may feed receptacles.")
 
 
@@ -198,7 +198,9 @@ def facing_up(room: Room, pair: Group) -> Says:
 @rule(
     "mains.dimmed-receptacle",
     level=Level.ERROR,
-    basis=standard("NFPA 70", "404.14(E); 2023: 404.14(F)", edition="2020 and 2023", read=False),
+    basis=standard(
+        "NFPA 70", "404.14(E); 2023: 404.14(F)", edition="2020 and 2023", read=False, note="2020 number from memory"
+    ),
     each=_receptacles,
     reads=("circuits[].receptacles[].dimmed",),
     since="0.1.0",

@@ -81,8 +81,8 @@ def rated_mass(room: Room, device: Held) -> Against:
 
     Why: The rating is what the bracket was tested for; accessories and cables count.
 
-    How decided: Rated mass over device and accessories is at least 1; less than 1.25 is a note, so that the next,
-    heavier device does not pass unseen.
+    How decided: Rated mass over device and accessories is at least 1; less than 1.25, our choice, is a note, so that
+    the next, heavier device does not pass unseen.
 
     Remedy: Choose a mount with a higher rating, or move accessories to a support of their own.
 
@@ -163,9 +163,7 @@ def stud_span(room: Room, device: Held) -> Against | Says:
 @rule(
     "mount.fastener-kind",
     level=Level.ERROR,
-    basis=practice(
-        "no nail, drywall screw or adhesive carries equipment; smooth fasteners creep out under steady pull"
-    ),
+    basis=practice("no nail, drywall screw or adhesive carries equipment, a cautious choice of this rule book"),
     each=lambda room: room.figures.mounts.fixed,
     reads=(f"{_FIXING}.fastener",),
     since="0.1.0",
@@ -193,7 +191,7 @@ def fastener_kind(room: Room, device: Held) -> Says:
 @rule(
     "mount.substrate",
     level=Level.ERROR,
-    basis=practice("board, plaster, tile, glass and grid have no published capacity for equipment"),
+    basis=practice("nothing but framing or structure carries equipment, a cautious choice of this rule book"),
     each=lambda room: room.figures.mounts.fixed,
     reads=(f"{_FIXING}.into",),
     since="0.1.0",

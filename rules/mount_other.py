@@ -141,7 +141,7 @@ def anchor_approval(room: Room, device: Held) -> Says:
 @rule(
     "mount.engineer",
     level=Level.WARNING,
-    basis=practice("members and masses that plain tables do not cover go to an engineer"),
+    basis=practice("what plain tables do not cover goes to an engineer; above 45 kg by choice of this rule book"),
     each=lambda room: room.figures.mounts.fixed,
     reads=("mounting.fixing.engineer", "room.walls[].framing.kind", "room.walls[].board.material"),
     since="0.1.0",
@@ -208,7 +208,7 @@ def seismic(room: Room, device: Held) -> Says:
     level=Level.WARNING,
     basis=(
         standard("UL 1678", "16.3.1", read=False, note="10 degrees, for television stands"),
-        practice("the same slope for loudspeakers, 12 degrees on thick carpet"),
+        practice("the same for loudspeakers, 12 degrees on thick carpet, a choice of this rule book"),
     ),
     each=lambda room: room.figures.mounts.standing,
     reads=("mounting.carpet", "mounting.strap", "mounting.on"),

@@ -243,7 +243,7 @@ def grid_ceiling(room: Room, device: Held) -> Against | Says:
     level=Level.WARNING,
     basis=(
         standard("International Residential Code", "R301.5", read=False),
-        practice("notes above 2 psf and warnings above 5 psf on a ceiling joist"),
+        practice("96 and 239 Pa (2 and 5 lbf/ft2) on a ceiling joist, a cautious choice of this rule book"),
     ),
     each=lambda room: tuple(
         device for device in room.figures.mounts.fixed if room.figures.mounts.mounting(device).on == "ceiling"

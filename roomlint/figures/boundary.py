@@ -79,7 +79,7 @@ def boundary_power_gain_db(distances_m: Sequence[float], frequency_hz: float, so
 
     W/W0 = 1 + sum over the images of sin(u)/u, u = 2 k r, r the root of the sum of squares of each subset of the
     distances. Tends to 3, 6 and 9 dB at low frequency. Raises ValueError for none or more than three distances.
-    Source: Waterhouse's interference sum as Allison applied it to loudspeakers (J. Audio Eng. Soc. 22, 1974);
+    Source: the interference sum of boundaries as applied to loudspeakers in J. Audio Eng. Soc. 22 (1974);
     formula from memory.
     """
     if not 1 <= len(distances_m) <= SURFACES_AT_RIGHT_ANGLES:

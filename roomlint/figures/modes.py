@@ -148,7 +148,7 @@ def third_octave_counts(
 
     Band centres are 10^(n/10) Hz, edges a factor 10^(1/20) to each side (IEC 61260 base ten). Modes no further
     apart than `coincident_hz` count as coincident. Raises ValueError for a bad size.
-    Source of the counting: Bonello, J. Audio Eng. Soc. 29 (1981); seen second-hand in a handbook.
+    Source of the counting: J. Audio Eng. Soc. 29 (1981); seen second-hand in a handbook.
     """
     first, last = round(10 * math.log10(low_hz)), round(10 * math.log10(high_hz))
     listed = modes(size, 10 ** (last / 10) * BAND_HALF_WIDTH, sound_speed_mps)
@@ -162,12 +162,12 @@ def third_octave_counts(
 
 
 def falling_bands(bands: Sequence[BandCount]) -> tuple[BandCount, ...]:
-    """Bands that hold fewer modes than the band below them: the first part of Bonello's criterion."""
+    """Bands that hold fewer modes than the band below them: the first part of the criterion of 1981."""
     return tuple(upper for lower, upper in pairwise(bands) if upper.count < lower.count)
 
 
 def crowded_bands(bands: Sequence[BandCount], enough: int = 5) -> tuple[BandCount, ...]:
-    """Bands with coincident modes and fewer than `enough` modes: the second part of Bonello's criterion.
+    """Bands with coincident modes and fewer than `enough` modes: the second part of that criterion.
 
     The number five is from memory.
     """

@@ -57,7 +57,7 @@ def test_power_gain_tends_to_three_decibels_a_surface(surfaces: int, gain: float
 
 @pytest.mark.parametrize(("surfaces", "depth", "at"), [(1, -1.06, 0.358), (2, -2.9, 0.319), (3, -11.4, 0.281)])
 def test_power_dips_of_equal_distances_match_an_independent_computation(surfaces: int, depth: float, at: float) -> None:
-    # Consistent with the 5 to 12 dB variation that Allison reports (J. Audio Eng. Soc. 22, 1974, abstract).
+    # Consistent with the 5 to 12 dB variation that J. Audio Eng. Soc. 22 (1974) reports (abstract).
     frequency, level = b.deepest_power_dip([0.5] * surfaces, 100, 400, 343, step_hz=0.25)
     assert level == pytest.approx(depth, abs=0.05)
     assert 0.5 * frequency / 343 == pytest.approx(at, abs=0.002)
