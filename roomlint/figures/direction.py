@@ -136,6 +136,16 @@ def in_circular_range(angle: float, start: float, end: float, tolerance: float =
     return offset <= span + 2.0 * (tolerance + _ROUNDING_DEG)
 
 
+def outside_range_deg(angle: float, start: float, end: float) -> float:
+    """Return how far an angle lies outside the arc that runs anticlockwise from `start` to `end`, deg; 0 inside it.
+
+    The smaller way round to one of the two ends. All in deg; directions wrap as in `in_circular_range`.
+    """
+    if in_circular_range(angle, start, end):
+        return 0.0
+    return min(abs(wrap_deg(angle - start)), abs(wrap_deg(angle - end)))
+
+
 def gaps_deg(azimuths: Iterable[float]) -> tuple[Gap, ...]:
     """Return the empty arcs between neighbouring azimuths all the way round, in order from straight behind.
 

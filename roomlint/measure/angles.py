@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
     from roomlint.design.record import Mode
+    from roomlint.figures.layouts import Position
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
 _OfTwo: TypeAlias = "Callable[[tuple[float, ...], tuple[float, ...]], float]"
@@ -277,6 +278,36 @@ class Angles(View):
             return position_of(layout, need(speaker.label, speaker, "label")).elevation_range
         except ValueError:
             return None
+
+    def placed(self, source: Source) -> Position | None:
+        """Return where the layout puts a source; None when it says nothing of where that label stands."""
+        layout = need(self.design.layout, self.design, "layout")
+        try:
+            position = position_of(layout, need(source.label, source, "label"))
+        except ValueError:
+            return None
+        return position if position.is_placed else None
+
+    def outside_azimuth(self, source: Source, position: Position, seat: Seat) -> Figure:
+        """Return how far a source's azimuth lies outside the arcs that the layout allows, 0 inside them."""
+
+        def compute(*ends: float) -> float:
+            azimuth = _azimuth(*ends)
+            return min(direction.outside_range_deg(azimuth, *arc) for arc in position.azimuth_ranges)
+
+        shown = self.azimuth(source, seat)
+        return figure(f"way of its azimuth ({shown}) from the layout's", "deg", compute, *self._ends(source, seat))
+
+    def outside_elevation(self, source: Source, position: Position, seat: Seat) -> Figure:
+        """Return how far a source's elevation lies outside the range that the layout allows, 0 inside it."""
+        low, high = position.elevation_range
+
+        def compute(*ends: float) -> float:
+            elevation = direction.elevation_deg(_point(ends[:3]), _point(ends[4:7]))
+            return max(low - elevation, elevation - high, 0.0)
+
+        shown = self.elevation(source, seat)
+        return figure(f"way of its elevation ({shown}) from the layout's", "deg", compute, *self._ends(source, seat))
 
     def claims_side(self, speaker: Loudspeaker) -> bool:
         """Say whether a label names the left or the right."""

@@ -102,3 +102,14 @@ def test_swivelled_and_tilted_axis_reads_back_in_the_walls_own_frame(swivel: flo
 def test_baffle_of_a_ceiling_loudspeaker_leans_toward_its_top() -> None:
     axis = coverage.mounted_axis((0, 0, -1), coverage.FRONT, baffle_deg=15)
     assert axis == pytest.approx((0, math.sin(math.radians(15)), -math.cos(math.radians(15))))
+
+
+@given(st.floats(-180, 180), st.floats(-180, 180), st.floats(0, 359), st.floats(-720, 720))
+def test_the_way_out_of_an_arc_is_the_same_after_a_turn(angle: float, start: float, span: float, turn: float) -> None:
+    way = direction.outside_range_deg(angle, start, start + span)
+    assert direction.outside_range_deg(angle + turn, start + turn, start + span + turn) == pytest.approx(way, abs=1e-6)
+
+
+def test_the_way_out_of_an_arc_goes_the_short_way_round() -> None:
+    assert direction.outside_range_deg(-178, 180, 180) == pytest.approx(2.0)
+    assert direction.outside_range_deg(0, -180, 180) == 0.0
