@@ -98,7 +98,7 @@ def plug_in_share(room: Room, pair: Group) -> Against | Says:
     Why: The rest is left for whatever else is plugged in; a power strip adds outlets, not capacity.
 
     How decided: Nameplate current over the circuit's rating, unless the circuit is dedicated to the item. The clause
-    moved with the 2023 edition; under another code it is a planning figure.
+    moved with the 2023 edition; under another code it is a planning figure and a note.
 
     Remedy: Give the item a circuit of its own.
 
@@ -124,13 +124,14 @@ def plug_in_share(room: Room, pair: Group) -> Against | Says:
     at="loads",
     caution=CAUTION,
 )
-def fastened_share(room: Room, circuit: Circuit) -> Figure | Says:
+def fastened_share(room: Room, circuit: Circuit) -> Against | Says:
     """What is fastened in place takes at most half of a circuit that lights or plugs share.
 
     Why: Fixed equipment runs whenever it likes; half the circuit is kept for what people plug in.
 
     How decided: Nameplate currents of fastened loads over the rating, when the circuit also feeds lighting or plug-in
-    loads and is not dedicated.
+    loads and is not dedicated. The clause moved with the 2023 edition; under another code it is a planning figure and
+    a note.
 
     Remedy: Move the fixed equipment to a circuit of its own.
 
@@ -141,7 +142,8 @@ def fastened_share(room: Room, circuit: Circuit) -> Figure | Says:
     plugged = any(load.connection == "plug" for load in room.figures.mains.loads(circuit))
     if not plugged and not need(circuit.feeds_lighting, circuit, "feeds_lighting"):
         return does_not_apply("no lighting and no plug shares the circuit.")
-    return room.figures.mains.fastened_share(circuit)
+    level = None if room.figures.mains.edition else Level.NOTE
+    return Against(room.figures.mains.fastened_share(circuit), level=level)
 
 
 @rule(
@@ -160,7 +162,7 @@ def receptacle_total(room: Room, pair: Group) -> Against | Says:
     Why: Two plugs of one receptacle can overload it without either being too large.
 
     How decided: Sum of nameplate currents against 12 A for a 15 A receptacle, 16 A for a 20 A one on a 20 A circuit and
-    24 A for a 30 A one.
+    24 A for a 30 A one. Under another code than the National Electrical Code it is a planning figure and a note.
 
     Remedy: Spread the plugs over receptacles, or use a circuit of its own.
 
@@ -176,7 +178,7 @@ def receptacle_total(room: Room, pair: Group) -> Against | Says:
     if (rating, whole) not in TABLED:
         return asks(f"a {rating:g} A receptacle on a {whole:g} A circuit is not in the table.")
     total, most = room.figures.mains.receptacle_total(receptacle, circuit)
-    return Against(total, Window(None, most, "A"))
+    return Against(total, Window(None, most, "A"), level=None if room.figures.mains.edition else Level.NOTE)
 
 
 @rule(

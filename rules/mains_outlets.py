@@ -323,7 +323,7 @@ def receptacle_rating(room: Room, pair: Group) -> Says:
 def residual_current(room: Room, circuit: Circuit) -> Figure | Says:
     """Socket-outlets under the British wiring rules have residual-current protection of 30 mA.
 
-    Why: Thirty milliamperes is what a body mostly survives.
+    Why: It cuts off a shock through a body, which a breaker against overcurrent never notices.
 
     How decided: Rated residual current of the circuit's device, where project.codes.electrical is bs7671.
 

@@ -126,7 +126,7 @@ def fastener_combined(room: Room, device: Held) -> Figure | Against | Says:
     level=Level.WARNING,
     basis=(
         standard("IEC 62368-1", "8.7.2", read=False, note="3 times the weight second-hand, weight + 880 N from memory"),
-        practice("the product test's load applied to the wall as well; the code asks this of the bracket only"),
+        practice("the test's load put to the wall too, a choice of this rule book; the test is of the bracket only"),
     ),
     each=lambda room: room.figures.mounts.on_wood_walls,
     reads=(f"{_FIXING}", "mounting.product"),
@@ -142,7 +142,8 @@ def misuse_load(room: Room, device: Held) -> Figure | Against | Says:
     Why: A bracket is tested with up to three times the weight on top of its own; the wall behind it is not.
 
     How decided: Weight plus the lesser of three weights and weight + 880 N, pull and shear together, against the
-    ten-year value (warning) and 1.6 times it, the short-load value (error). A choice of this rule book.
+    ten-year value (warning) and 1.6 times it, the short-load value (error). That the wall
+    must bear the test's load is a choice of this rule book.
 
     Remedy: More or thicker lags, a taller plate, a shorter arm, a plate straight on the wood.
 

@@ -186,6 +186,8 @@ class Aiming(View):
         if low > high:
             span = max(azimuths) - min(azimuths)
             return f"The seats span {span:.0f} deg seen from it: no aim covers them all; move it back."
+        if f"{low:.0f}" == f"{high:.0f}":
+            return f"Only an aim at azimuth {low:.0f} deg covers every seat."
         return f"An aim between azimuth {low:.0f} and {high:.0f} deg covers every seat."
 
     def beyond_mount(self, speaker: Loudspeaker) -> Figure:

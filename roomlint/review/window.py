@@ -36,12 +36,18 @@ class Window:
     def __str__(self) -> str:
         """Return the window as a message shows it."""
         if self.low is None:
-            return f"at most {number(self.high or 0.0, self.unit)} {self.unit}".rstrip()
+            return f"at most {_edge(self.high or 0.0, self.unit)} {self.unit}".rstrip()
         if self.high is None:
-            return f"at least {number(self.low, self.unit)} {self.unit}".rstrip()
+            return f"at least {_edge(self.low, self.unit)} {self.unit}".rstrip()
         if self.low == self.high:
             return f"{number(self.low, self.unit)} {self.unit}".rstrip()
         return f"{number(self.low, self.unit)} to {number(self.high, self.unit)} {self.unit}".rstrip()
+
+
+def _edge(value: float, unit: str) -> str:
+    """Return an edge with its unit's decimals, or with two digits where those would move it by more than a tenth."""
+    text = number(value, unit)
+    return text if abs(float(text) - value) <= 0.1 * abs(value) else f"{value:.2g}"
 
 
 def around(middle: float, tolerance: float, unit: str) -> Window:

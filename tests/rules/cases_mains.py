@@ -121,6 +121,8 @@ CASES: list[Case | Never] = [
     on("mains.plug-in-share", "notApplicable", {f"{C}.dedicated": True}),
     # 11 A fastened in place on a shared 20 A circuit is 55 %; 6 A is 30 %.
     on("mains.fastened-share", "fail", {**FASTENED, f"{RACK}.current": "11 A"}, figure=55.0, source=NFPA),
+    on("mains.fastened-share", "fail", {**FASTENED, f"{RACK}.current": "11 A", "project.codes.electrical": "bs7671"},
+       level="note"),
     on("mains.fastened-share", "pass", {**FASTENED, f"{RACK}.current": "6 A"}, figure=30.0, source=NFPA),
     on("mains.fastened-share", "open", {f"{RACK}.connection": None}, says="connection"),
     on("mains.fastened-share", "notApplicable", {**FASTENED, f"{VACUUM}.connection": "fastened"}),
@@ -128,6 +130,8 @@ CASES: list[Case | Never] = [
     on("mains.receptacle-total", "pass", figure=13.0, source="9 A + 4 A against 16 A of Table 210.21(B)(2)"),
     on("mains.receptacle-total", "fail", {f"{OUTLET}.rating": "15 A"}, figure=13.0,
        source="9 A + 4 A against 12 A of Table 210.21(B)(2)"),
+    on("mains.receptacle-total", "fail", {f"{OUTLET}.rating": "15 A", "project.codes.electrical": "bs7671"},
+       level="note"),
     on("mains.receptacle-total", "open", {f"{OUTLET}.rating": None}, says="rating"),
     on("mains.receptacle-total", "notApplicable", {f"{C}.dedicated": True}),
     on("mains.receptacle-total", "notApplicable", {f"{RACK}.receptacle": None, f"{VACUUM}.receptacle": None}),
