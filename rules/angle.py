@@ -180,8 +180,8 @@ def surround_pair(room: Room, speaker: Loudspeaker) -> Against:
     Why: Nearer the front it pulls images out of the stage; farther back the sides fall empty.
 
     How decided: Azimuth at the reference seat toward the label's own side. Within 100 to 120 passes everywhere; a home
-    room outside that, up to 135, gets a note; beyond it a warning, and outside 90 to 150 an error. For critical
-    listening 100 to 120 is the window.
+    room outside that, up to 135, gets a note; beyond it a warning, and outside 90 to 150, our choice, an error. For
+    critical listening 100 to 120 is the window.
 
     Remedy: Move the loudspeaker along the side wall into the range that the message gives.
 

@@ -139,7 +139,7 @@ def axial_gap(room: Room, shell: Shell) -> Figure | Says:
 @rule(
     "bass.mode-count",
     level=Level.NOTE,
-    basis=standard("J. Audio Eng. Soc. 29 (1981), a criterion for the count of modes by third octaves", read=False),
+    basis=standard("J. Audio Eng. Soc. 29 (1981)", "a criterion for the count of modes by third octaves", read=False),
     each=_shell,
     reads=("room.size", "room.ceiling.height"),
     since="0.1.0",

@@ -145,7 +145,7 @@ def rear_null(room: Room, pair: Group) -> Figure | Says:
     "boundary.equal-distances",
     level=Level.NOTE,
     basis=(
-        standard("J. Audio Eng. Soc. 22 (1974), the influence of room boundaries on power output", read=False),
+        standard("J. Audio Eng. Soc. 22 (1974)", "the influence of room boundaries on power output", read=False),
         memory("a tenth apart is enough to spread the dips"),
     ),
     each=_free_standing,
@@ -202,7 +202,10 @@ def subwoofer_null(room: Room, subwoofer: Subwoofer) -> Against:
 @rule(
     "boundary.free-standing",
     level=Level.NOTE,
-    basis=memory("least distance from the walls", document="ITU-R BS.1116", clause="8.5"),
+    basis=(
+        memory("1 m from the walls", document="ITU-R BS.1116", clause="8.5"),
+        practice("0.3 m at home, a choice of this rule book"),
+    ),
     each=_free_standing,
     reads=("loudspeakers[].position", "room"),
     since="0.1.0",

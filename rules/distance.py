@@ -76,7 +76,7 @@ def in_rows(room: Room) -> Iterator[Loudspeaker]:
 @rule(
     "distance.base-width",
     level=Level.NOTE,
-    basis=standard("ITU-R BS.1116", "loudspeaker arrangement", read=False),
+    basis=standard("ITU-R BS.1116", "loudspeaker arrangement", read=False, note="the page read credits ITU-R BS.775-3"),
     each=front_pair_of,
     reads=("loudspeakers[].position",),
     since="0.1.0",
@@ -304,7 +304,7 @@ def late_arrival(room: Room, seat: Seat) -> Figure | Says:
     Why: Delays line up one seat; beyond 30 ms a loudspeaker is heard as an echo of speech, at equal level.
 
     How decided: Last arrival minus first with the delays in force, entered or computed for the reference seat. Beyond
-    30 ms a warning, beyond 15 ms a note.
+    30 ms a warning, beyond 15 ms, our choice, a note.
 
     Remedy: Bring the rows together, or choose a reference seat between them.
 

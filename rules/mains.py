@@ -70,7 +70,8 @@ def circuit_load(room: Room, circuit: Circuit) -> Against:
     Why: A breaker that carries its full rating for hours trips in the middle of the film, or ages.
 
     How decided: Nameplate currents; a load that lasts three hours or more counts 1.25 times, and so does one of which
-    the file does not say. Sum against the rating; above 80 % of it is a note.
+    the file does not say. Sum against the rating; above 80 % of it is a note. Under another code than the National
+    Electrical Code the quarter more is a cautious planning figure.
 
     Remedy: Move a load to another circuit, or have a dedicated circuit run.
 

@@ -212,7 +212,8 @@ def dimmed_receptacle(room: Room, pair: Group) -> Says:
 
     Why: A dimmer is for lamps that are permanently connected; equipment on a dimmed receptacle fails or burns.
 
-    How decided: A receptacle that says dimmed: true.
+    How decided: A receptacle that says dimmed: true. The clause is of the National Electrical Code; the hazard is the
+    same under any code.
 
     Remedy: Feed the receptacle undimmed.
 
@@ -239,7 +240,8 @@ def concealed_cord(room: Room, load: Load) -> Says:
 
     Why: A cord is no fixed wiring: inside a wall it is neither protected nor seen when it fails.
 
-    How decided: A load with cord_concealed: true, unless a listed inlet assembly is declared.
+    How decided: A load with cord_concealed: true, unless a listed inlet assembly is declared. The clause is of the
+    National Electrical Code; the hazard is the same under any code.
 
     Remedy: A receptacle behind the equipment by an electrician, or a listed inlet kit.
 

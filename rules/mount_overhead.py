@@ -26,6 +26,9 @@ CAUTION = (
     "Screening only: the installer verifies the real framing, and the instructions of mount and fastener, "
     "a licensed engineer and the local code official decide."
 )
+VENUES = standard(
+    "DGUV Information 215-313", "1.3", read=True, note="for stages and studios; put to homes as the cautious reading"
+)
 
 
 @rule(
@@ -94,7 +97,7 @@ def design_factor(room: Room, device: Held) -> Against | Says:
 @rule(
     "mount.secondary",
     level=Level.WARNING,
-    basis=standard("DGUV Information 215-313", "1.3", read=True),
+    basis=VENUES,
     each=lambda room: room.figures.mounts.overhead,
     reads=("mounting.secondary",),
     since="0.1.0",
@@ -121,7 +124,7 @@ def secondary(room: Room, device: Held) -> Says:
 @rule(
     "mount.secondary-fall",
     level=Level.WARNING,
-    basis=standard("DGUV Information 215-313", "1.3", read=True),
+    basis=VENUES,
     each=lambda room: tuple(
         device for device in room.figures.mounts.overhead
         if room.figures.mounts.mounting(device).secondary is not None
