@@ -7,18 +7,20 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import Value, need
 from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
-from roomlint.figures import boundary
-from roomlint.figures.direction import distance_m
+from roomlint.figures import boundary, plan
+from roomlint.figures.direction import direction_vector, distance_m
 from roomlint.measure.figure import Figure, figure
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.base import Point
     from roomlint.design.products import Port, Product, Transducer
+    from roomlint.figures.direction import Vector3
 
 Source = Loudspeaker | Subwoofer
 REFLECTION_FACTOR = 0.8
 """A furnished room's wall gives back about this much of the pressure; a rigid one would give all."""
+CLEAR_OF_ITS_SURFACE_M = 0.06
 
 
 class Boundaries(View):
@@ -130,3 +132,53 @@ class Boundaries(View):
         if port.face == "bottom":
             return boundary.plinth_gap_m(diameter), boundary.plinth_gap_m(diameter)
         return boundary.port_gap_needed_m(diameter), boundary.port_gap_wanted_m(diameter)
+
+    def ahead(self, source: Source) -> Figure:
+        """Return the free way in front of a cabinet, along its axis, to the first surface or obstacle."""
+        place = need(source.position, source, "position")
+        if isinstance(source, Subwoofer):
+            facing = self._facing_deg(source)
+
+            def level(x: float, y: float, z: float, azimuth: float) -> float:
+                return self._free_ahead((x, y, z), direction_vector(azimuth, 0.0))
+
+            return figure("free way in front", "m", level, *place.values, facing)
+        axis = self.figures.aim.axis(source)
+
+        def along(x: float, y: float, z: float, *rest: float) -> float:
+            return self._free_ahead((x, y, z), axis.of((x, y, z), *rest))
+
+        return figure("free way in front", "m", along, *place.values, *axis.inputs, assumes=axis.assumes)
+
+    def _free_ahead(self, start: tuple[float, float, float], way: Vector3) -> float:
+        """Return the free way from a little in front: what is flush with a surface must not meet that surface."""
+        x, y, z = (at + CLEAR_OF_ITS_SURFACE_M * along for at, along in zip(start, way, strict=True))
+        return CLEAR_OF_ITS_SURFACE_M + self.figures.space.free_way((x, y, z), way).distance_m
+
+    def tightest_face(self, source: Source) -> Figure:
+        """Return the clearance of a cabinet's left, right or rear face, whichever is tightest."""
+        place = need(source.position, source, "position")
+        product = need(source.product, source, "product")
+        width, depth = need(product.width_m, product, "width"), need(product.depth_m, product, "depth")
+        facing, space = self._facing_deg(source), self.figures.space
+
+        def clearances(x: float, y: float, azimuth: float, wide: float, deep: float) -> list[tuple[float, str]]:
+            ways = ((90.0, wide / 2, "left face"), (-90.0, wide / 2, "right face"), (180.0, deep, "rear face"))
+            return [
+                (space.free_way((x, y, place.z.value), direction_vector(azimuth + turn, 0.0)).distance_m - size, face)
+                for turn, size, face in ways
+            ]
+
+        inputs = (place.x, place.y, facing, width, depth)
+        face = min(clearances(*(value.value for value in inputs)))[1]
+        return figure(f"clearance of its {face}", "m", lambda *values: min(clearances(*values))[0], *inputs)
+
+    def corner(self, source: Source) -> Figure:
+        """Return the distance in plan to the nearest corner of the room."""
+        place = need(source.position, source, "position")
+        outline = self.figures.space.outline
+
+        def compute(x: float, y: float) -> float:
+            return plan.nearest_corner(outline, (x, y)).distance_m
+
+        return figure("distance to the nearest corner", "m", compute, place.x, place.y)
