@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -81,16 +82,23 @@ DECIMALS = {
     "": 2,
 }
 """How many decimals a message shows; more would claim more than the trade measures."""
+NOTHING = 1e-9
+"""Below this a figure of any unit is what is left of rounding in floating point, and is shown as zero."""
 
 
 def number(value: float, unit: str) -> str:
     """Return a value with the decimals that its unit is shown with, and never a negative zero."""
     decimals = DECIMALS.get(unit, 2)
     text = f"{value:.{decimals}f}"
-    if float(text) == 0 and abs(value) > 0:
-        # A small figure must not read as nothing: show two significant digits.
-        text = f"{value:.2g}"
+    if float(text) == 0 and abs(value) > NOTHING:
+        # A small figure must not read as nothing.
+        text = two_digits(value)
     return text.removeprefix("-") if float(text) == 0 else text
+
+
+def two_digits(value: float) -> str:
+    """Return a value to two significant digits, never as a power of ten."""
+    return format(Decimal(f"{value:.1e}"), "f")
 
 
 def spread(u: float, unit: str) -> str:

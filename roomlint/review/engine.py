@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing
-from roomlint.measure.figure import Figure, number
+from roomlint.measure.figure import Figure, number, two_digits
 from roomlint.review.verdict import Against, Kind, Level, Related, Says, Verdict
 from roomlint.review.waivers import apply_waivers
 from roomlint.review.window import Window, decide
@@ -71,6 +71,9 @@ def _verdicts(rule: Rule, room: Room) -> Iterator[Verdict]:
     except Missing as missing:
         yield _open(rule, room.design, missing)
         return
+    except ValueError as error:
+        yield _no_figure(rule, room.design, error)
+        return
     if not subjects:
         text = "nothing in this room that the rule looks at."
         yield _plain(rule, room.design, Kind.NOT_APPLICABLE, text)
@@ -82,11 +85,18 @@ def _verdicts(rule: Rule, room: Room) -> Iterator[Verdict]:
             yield _open(rule, subject, missing)
             continue
         except ValueError as error:
-            # Figures raise it, with the reason, where their formula does not hold: a point outside the room, two things
-            # in one place. That is a matter of the design, not of the rule.
-            yield _plain(rule, subject, Kind.REVIEW, f"the figure cannot be computed: {str(error).rstrip('.')}.")
+            yield _no_figure(rule, subject, error)
             continue
         yield _verdict(rule, room, subject, answer, decision)
+
+
+def _no_figure(rule: Rule, subject: Subject, error: ValueError) -> Verdict:
+    """Leave to a person what a figure refused.
+
+    Figures raise `ValueError`, with the reason, where their formula does not hold: a point outside the room, two things
+    in one place. That is a matter of the design, not of the rule.
+    """
+    return _plain(rule, subject, Kind.REVIEW, f"the figure cannot be computed: {str(error).rstrip('.')}.")
 
 
 def _verdict(
@@ -216,7 +226,7 @@ def _measure_again(figure: Figure, margin: float) -> list[str]:
 
 
 def _size(value: float, unit: str) -> str:
-    return f"{value * 1000:.2g} mm" if unit == "m" else f"{value:.2g} {unit}".rstrip()
+    return f"{two_digits(value * 1000)} mm" if unit == "m" else f"{two_digits(value)} {unit}".rstrip()
 
 
 def _inputs(figure: Figure, own: Place) -> tuple[Related, ...]:

@@ -49,7 +49,15 @@ def test_outside_the_formulas_range_the_other_side_tells_the_slope() -> None:
 
 @pytest.mark.parametrize(
     ("value", "unit", "text"),
-    [(-0.0001, "m", "-0.0001"), (0.0, "m", "0.00"), (-0.0, "deg", "0.0"), (12.345, "deg", "12.3")],
+    [
+        (-0.0001, "m", "-0.00010"),
+        (0.00000312, "m", "0.0000031"),
+        (3.2e-15, "deg", "0.0"),
+        (-7e-16, "m", "0.00"),
+        (0.0, "m", "0.00"),
+        (-0.0, "deg", "0.0"),
+        (12.345, "deg", "12.3"),
+    ],
 )
 def test_numbers_show_what_the_trade_measures(value: float, unit: str, text: str) -> None:
     assert number(value, unit) == text

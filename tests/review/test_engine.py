@@ -105,6 +105,15 @@ def test_a_broken_rule_is_told_and_the_others_go_on() -> None:
     assert len(verdicts_) == 2
 
 
+def test_a_figure_that_is_refused_while_subjects_are_sought_is_left_to_a_person() -> None:
+    def outside(room):
+        raise ValueError("the ridge lies outside the room")
+
+    (verdict,) = found(tried=replace(height, each=outside)).values()
+    assert verdict.kind is Kind.REVIEW
+    assert "the ridge lies outside the room" in verdict.message
+
+
 def test_a_figure_outside_its_formula_is_left_to_a_person_for_that_subject_alone() -> None:
     def outside(room, speaker):
         if speaker.id == "right":
