@@ -10,7 +10,7 @@ class NotValid(ValueError):
 
 PATTERNS_ROOM = {
     '^[0-9]{4}-[0-9]{2}-[0-9]{2}$': re.compile('^[0-9]{4}-[0-9]{2}-[0-9]{2}\\Z'),
-    '^((M|U|UH|T|B)[+-]([0-9]{3}|SC)|LFE[12]?)$': re.compile('^((M|U|UH|T|B)[+-]([0-9]{3}|SC)|LFE[12]?)\\Z'),
+    '^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$': re.compile('^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)\\Z'),
     '^[a-z0-9][a-z0-9-]{0,62}$': re.compile('^[a-z0-9][a-z0-9-]{0,62}\\Z')
 }
 
@@ -2258,7 +2258,7 @@ def room____defs_label(data):
     if not isinstance(data, (str)):
         raise NotValid
     if isinstance(data, str):
-        if not PATTERNS_ROOM['^((M|U|UH|T|B)[+-]([0-9]{3}|SC)|LFE[12]?)$'].search(data):
+        if not PATTERNS_ROOM['^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$'].search(data):
             raise NotValid
     return data
 

@@ -72,6 +72,9 @@ def _ceiling(room: Reader) -> Ceiling | None:
     for lower, upper in ((ceiling.low_m, ceiling.high_m), (ceiling.low_m, ceiling.height_m)):
         if lower is not None and upper is not None and lower.at is not None and lower.value > upper.value:
             reader.book.tell(lower.at, "the low height is above the high one.")
+    ridge, across = ceiling.ridge_at_m, room.book.width if ceiling.ridge == "front-to-rear" else room.book.length
+    if ridge is not None and ridge.at is not None and ridge.value >= across.value > 0:
+        reader.book.tell(ridge.at, f"the ridge must stand within the {across.value:g} m across the room.")
     return ceiling
 
 

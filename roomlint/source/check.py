@@ -123,12 +123,14 @@ def _wrong_type(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     shown = (
         f" {shorten(str(node.value))!r}" if not isinstance(node.value, (dict, list)) and node.value is not None else ""
     )
-    if isinstance(node.value, str) and example is True:
+    if isinstance(example, bool):
         hint = "; write true or false"
     return [(node.place, f"{name} is {found}{shown}, but {wanted} belongs here{hint}.")]
 
 
 def _not_listed(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+    if error.schema.get("type") == "string" and not isinstance(node.value, str):  # type: ignore[union-attr]
+        return []  # the wrong type is told of already
     allowed = [str(value) for value in _listed(error)]
     value = str(node.value)
     close = nearest(value, allowed)
