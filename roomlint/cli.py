@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import gc
+import os
 import sys
 from dataclasses import replace
 from datetime import date
@@ -104,7 +106,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
         raise click.UsageError("--gate-new needs --against: say what is compared with.")
     day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one
     review = _review(paths or (".",), Choices(day, house, gate, only, without, gate_new=gate_new), against, jobs)
-    click.echo(_write(kind, review, verdicts=verdicts), nl=False)
+    _say(_write(kind, review, verdicts=verdicts))
     for other, file in writes:
         try:
             Path(file).write_text(_write(other, review, verdicts=True), encoding="utf-8", newline="\n")
@@ -140,13 +142,13 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
         if not chosen:
             raise click.UsageError(f"no rule cites {clause!r}.")
     if kind == "json":
-        click.echo(rules_json(chosen))
+        _say(rules_json(chosen) + "\n")
     elif kind == "markdown":
-        click.echo(rules_markdown(chosen, decided), nl=False)
+        _say(rules_markdown(chosen, decided))
     elif name in book.ids:
-        click.echo(rule_text(chosen[0], decided), nl=False)
+        _say(rule_text(chosen[0], decided))
     else:
-        click.echo(rules_text(chosen), nl=False)
+        _say(rules_text(chosen))
     for trouble in book.troubles:
         click.echo(trouble.text, err=True)
     sys.exit(INCOMPLETE if book.troubles else 0)
@@ -164,7 +166,7 @@ def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool)
     if names:
         from roomlint.measure.names import NAMED
 
-        click.echo(names_text(NAMED.values()), nl=False)
+        _say(names_text(NAMED.values()))
         return
     if file is None:
         raise click.UsageError("name a room file, or ask for --names.")
@@ -182,7 +184,7 @@ def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool)
         sys.exit(USAGE)
     tables = sheet(Figures(design))
     title = f"{design.project.id}: {design.project.title or design.file}"
-    click.echo(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables), nl=False)
+    _say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables))
 
 
 @main.command()
@@ -191,7 +193,19 @@ def schema(kind: str) -> None:
     """Print the JSON Schema of a file kind."""
     from importlib.resources import files
 
-    click.echo((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"), nl=False)
+    _say((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"))
+
+
+def _say(text: str) -> None:
+    """Print a report; an output that takes no more, such as a full disk, is told of in plain words."""
+    try:
+        click.echo(text, nl=False)
+    except OSError as error:
+        if error.errno == errno.EPIPE:
+            raise  # the reader has seen enough; click ends quietly
+        # What is still in the buffer would break once more at the end of the run.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        raise click.UsageError(f"cannot write to the output: {error.strerror}.") from None
 
 
 def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int) -> Review:

@@ -44,6 +44,18 @@ def test_an_unknown_house_file_is_told() -> None:
     assert "no-such.yaml" in output
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="needs a device that is always full")
+@pytest.mark.parametrize("words", [("check", str(EXAMPLES)), ("rules",)])
+def test_an_output_that_is_full_is_told_of(words: tuple[str, ...]) -> None:
+    with Path("/dev/full").open("w", encoding="utf-8") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "roomlint", *words], stdout=full, stderr=subprocess.PIPE, text=True, check=False
+        )
+    assert done.returncode == 2
+    assert "cannot write to the output" in done.stderr
+    assert "Traceback" not in done.stderr
+
+
 def test_many_reports_come_from_one_run(tmp_path: Path) -> None:
     sarif, markdown = tmp_path / "out.sarif", tmp_path / "out.md"
     run("check", str(EXAMPLES / "attic"), "--write", f"sarif={sarif}", "--write", f"markdown={markdown}", *TODAY)
