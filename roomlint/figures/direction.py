@@ -169,7 +169,7 @@ def free_field_level_db(distance: float, reference_distance: float) -> float:
     -20 log10(d / d_ref): free field, point source. Both in m and above zero, else ValueError.
     """
     if distance <= 0.0 or reference_distance <= 0.0:
-        raise ValueError(f"distances must be above 0 m, not {distance} m and {reference_distance} m")
+        raise ValueError(f"distances must be above 0 m, not {distance:g} m and {reference_distance:g} m")
     return -20.0 * math.log10(distance / reference_distance)
 
 

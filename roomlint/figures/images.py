@@ -65,7 +65,7 @@ def reflection_level_db(direct_m: float, reflected_m: float, absorption: float =
     out. Lengths above 0 m, absorption coefficient in [0, 1), else ValueError.
     """
     if direct_m <= 0.0 or reflected_m <= 0.0:
-        raise ValueError(f"path lengths must be above 0 m, not {direct_m} m and {reflected_m} m")
+        raise ValueError(f"path lengths must be above 0 m, not {direct_m:g} m and {reflected_m:g} m")
     if not 0.0 <= absorption < 1.0:
         raise ValueError(f"an absorption coefficient is from 0 to below 1, not {absorption}")
     return 20.0 * math.log10(direct_m / reflected_m) + 10.0 * math.log10(1.0 - absorption)
@@ -176,7 +176,9 @@ def _free(
 
 def _strength(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
     if not 0.0 < direct_m < reflected_m:
-        raise ValueError(f"the reflected path must be longer than the direct one, not {reflected_m} m and {direct_m} m")
+        raise ValueError(
+            f"the reflected path must be longer than the direct one, not {reflected_m:g} m and {direct_m:g} m"
+        )
     if not 0.0 <= reflection_factor <= 1.0:
         raise ValueError(f"a pressure reflection factor is from 0 to 1, not {reflection_factor}")
     return reflection_factor * direct_m / reflected_m

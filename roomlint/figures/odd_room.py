@@ -18,13 +18,14 @@ from scipy.sparse import coo_array, csc_array, kron
 from scipy.sparse.linalg import LinearOperator, SuperLU, eigsh, splu
 
 from roomlint.figures.bass import Array, ComplexArray, resonance_sum
-from roomlint.figures.ceiling import Facet
+from roomlint.figures.ceiling import Facet, volume_m3
 from roomlint.figures.modes import Point
 from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole, locate, mesh_plan, polygon_area_m2
 
 WAVES_PER_SPACING = 0.2  # spacing of the plan's triangles as a share of the shortest wavelength
 NEAR_OVER_TOP = 1.6  # modes to so many times the top frequency are found; those above enter by their tail
 SPARE_MODES = 4
+MOST_MODES = 200  # a room of some 600 m3 to 80 Hz; the time grows with the square
 ABOVE_CEILING = 0.02
 
 # Seven-point rule on a triangle, exact to degree five: area coordinates and shares of the area.
@@ -153,13 +154,20 @@ def solve(
 
     `outline` is the plan as a simple polygon, `facets` the ceiling, pieces that cover the plan and meet at their edges;
     walls stand upright, floor level, all surfaces rigid. `refine` > 1 makes the mesh finer by that factor.
-    Raises ValueError for a ceiling with steps, gaps or lower than 0.3 m, or a frequency above 200 Hz.
+    Raises ValueError for a ceiling with steps, gaps or lower than 0.3 m, a frequency above 200 Hz, or a room so large
+    that it has more modes than can be found one by one in seconds.
     Source: Galerkin's method for the Helmholtz equation with rigid walls, textbook; accuracy checked on shapes with
     known answers.
     """
     if not 0 < top_hz <= 200:  # noqa: PLR2004 - a guard against hour-long sums
         raise ValueError(f"modes of odd rooms are computed up to 200 Hz, got {top_hz} Hz")
     reach = NEAR_OVER_TOP * top_hz / sound_speed_mps
+    room_m3 = volume_m3(facets)
+    if _mode_count(outline, room_m3, reach) > MOST_MODES:
+        raise ValueError(
+            f"a room of {room_m3:.0f} m3 that is no box has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz"
+            " to find them one by one"
+        )
     mesh = mesh_plan(outline, facets, WAVES_PER_SPACING * NEAR_OVER_TOP / reach / refine)
     elements, unknowns = _elements(mesh)
     (stiff, lean, steep, thin, mass_plan), volume = _plan_matrices(mesh, elements, unknowns)

@@ -91,3 +91,9 @@ def test_seat_above_the_slope_is_refused(gable: odd_room.OddRoom) -> None:
 def test_frequency_beyond_its_means_is_refused() -> None:
     with pytest.raises(ValueError, match="200 Hz"):
         odd_room.solve(PLAN, [Facet(PLAN, 0.0, 0.0, 2.4)], 400, C)
+
+
+def test_hall_with_more_modes_than_can_be_found_in_seconds_is_refused() -> None:
+    hall = ((0.0, 0.0), (20.0, 0.0), (20.0, 30.0), (0.0, 30.0))
+    with pytest.raises(ValueError, match="3000 m3"):
+        odd_room.solve(hall, [Facet(hall, 0.0, 0.0, 5.0)], 80, C)
