@@ -93,6 +93,12 @@ CASES: list[Case | Never] = [
     Case("distance.surround", "open", changed(room(C, L), {"loudspeakers.1": {"id": "ls", "label": "M+110"}})),
     Case("distance.surround", "notApplicable", room(C)),
     Case(
+        "distance.surround",
+        "review",
+        room(speaker("c", "M+000", 0, 0), speaker("ls", "M+110", -1.8, -2.4)),
+        says="stands where the ear is",
+    ),
+    Case(
         "distance.delay-range",
         "pass",
         WIRED,
