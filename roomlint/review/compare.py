@@ -28,7 +28,9 @@ class NotOursError(ValueError):
 
 def fingerprint(file: str, verdict: Verdict) -> str:
     """Return what identifies a verdict over the years: rule, file and element ids, never lines or wording."""
-    return hashlib.sha256(f"{verdict.rule}\n{file}\n{verdict.subject}".encode()).hexdigest()[:32]
+    return hashlib.sha256(f"{verdict.rule}\n{file}\n{verdict.subject}".encode("utf-8", "backslashreplace")).hexdigest()[
+        :32
+    ]
 
 
 @dataclass(frozen=True, slots=True)

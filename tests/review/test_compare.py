@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
 import subprocess
+import sys
 from typing import TYPE_CHECKING
 
 import pytest
@@ -197,6 +199,14 @@ def test_a_reformatted_room_has_nothing_new(repository: Path) -> None:
     (repository / FILE).write_text("# moved\n\n" + ROOM.replace("height: 0.8 m", "height: 80 cm"), encoding="utf-8")
     assert checked().exit_code == 1
     assert checked("--against", "HEAD", "--gate-new").exit_code == 0
+
+
+@pytest.mark.skipif(sys.platform != "linux", reason="needs names of any bytes")
+def test_a_file_name_that_is_no_utf8_is_compared_too(repository: Path) -> None:
+    (repository / FILE).with_name(os.fsdecode(b"caf\xe9.room.yaml")).write_text(ROOM, encoding="utf-8")
+    done = checked("--against", "HEAD", ".")
+    assert done.exit_code == 1, done.exception
+    assert "caf" in done.output
 
 
 def test_a_worse_room_gates_and_the_house_of_the_revision_judged_the_revision(repository: Path) -> None:
