@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from concurrent.futures import ProcessPoolExecutor
+from contextlib import contextmanager
 from dataclasses import replace
 from multiprocessing import get_context
+from signal import SIG_IGN, SIGINT, signal
+from threading import current_thread, main_thread
 from typing import TYPE_CHECKING
 
 from roomlint.design.house import House
@@ -31,12 +34,27 @@ def each_in_processes(paths: Sequence[str], choices: Choices, jobs: int, desk: D
     with ProcessPoolExecutor(
         min(jobs, -(-len(paths) // size)), mp_context=get_context("spawn"), initializer=_start, initargs=(choices,)
     ) as pool:
-        for one in pool.map(_one, paths, chunksize=size):
+        with _deaf_to_interrupts():
+            found = pool.map(_one, paths, chunksize=size)
+        for one in found:
             if one.room is not None and one.room.house.file:
                 house, _ = desk.open_house(one.room.house.file)
                 yield replace(one, room=replace(one.room, house=house))
             else:
                 yield one
+
+
+@contextmanager
+def _deaf_to_interrupts() -> Iterator[None]:
+    """Start processes that leave an interrupt from the keyboard to this one, which then ends the run quietly."""
+    if current_thread() is not main_thread():  # only there can signals be set
+        yield
+        return
+    before = signal(SIGINT, SIG_IGN)
+    try:
+        yield
+    finally:
+        signal(SIGINT, before)
 
 
 def _start(choices: Choices) -> None:
