@@ -25,7 +25,7 @@ from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole, locate, mesh_pla
 WAVES_PER_SPACING = 0.2  # spacing of the plan's triangles as a share of the shortest wavelength
 NEAR_OVER_TOP = 1.6  # modes to so many times the top frequency are found; those above enter by their tail
 SPARE_MODES = 4
-MOST_MODES = 200  # a room of some 600 m3 to 80 Hz; the time grows with the square
+MOST_MODES = 120  # a room of some 350 m3 to 80 Hz, found in two seconds or three; the time grows with the square
 ABOVE_CEILING = 0.02
 
 # Seven-point rule on a triangle, exact to degree five: area coordinates and shares of the area.
