@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import Delaunay
+from scipy.spatial import Delaunay, cKDTree
 
 from roomlint.figures.ceiling import Facet
 
@@ -89,8 +89,11 @@ def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> Ar
     part = np.clip((offset * along).sum(axis=2) / (along**2).sum(axis=1), 0, 1)
     away = np.linalg.norm(offset - part[:, :, None] * along, axis=2).min(axis=1) > 0.5 * spacing_m
     every = np.concatenate([border, grid[away]])
-    _, first = np.unique(np.round(every / TOUCH_M).astype(np.int64), axis=0, return_index=True)
-    return every[np.sort(first)]
+    # By distance: rounded to a raster, two points a hair apart can fall to either side of a line and both stay.
+    doubles = cKDTree(every).query_pairs(TOUCH_M, output_type="ndarray")
+    first = np.ones(len(every), dtype=np.bool_)
+    first[doubles[:, 1]] = False
+    return every[first]
 
 
 def _cut(points: Array, outline: Sequence[Corner], facets: Sequence[Facet]) -> tuple[PlanMesh, float]:

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from roomlint.figures import odd_room
+from roomlint.figures import ceiling, odd_room
 from roomlint.figures.ceiling import Facet
 from roomlint.figures.plan_mesh import inside, mesh_plan, polygon_area_m2
 
@@ -61,6 +61,12 @@ def test_triangles_cover_an_l_shape_and_nothing_else() -> None:
 def test_slanting_wall_and_alcove_are_meshed() -> None:
     corners = ((0.0, 0.0), (5.0, 0.0), (5.0, 3.0), (3.7, 4.4), (1.2, 4.4), (1.2, 3.9), (0.0, 3.9))
     assert len(odd_room.solve(corners, [Facet(corners, 0.0, 0.0, 2.4)], 60, C).frequencies_hz) > 3
+
+
+def test_ridge_whose_parts_differ_by_rounding_leaves_no_point_alone() -> None:
+    corners = ((0.0, 5.0), (4.4, 5.0), (4.4, 0.0), (0.0, 0.0))
+    mesh = mesh_plan(corners, ceiling.gable(corners, 0.4, 2.0, ridge_at_m=2.10375), 0.8)
+    assert sorted(set(mesh.triangles.ravel().tolist())) == list(range(len(mesh.points)))
 
 
 def test_ceiling_with_a_step_is_refused() -> None:
