@@ -40,14 +40,16 @@ def _rectangle(size: Reader) -> tuple[Corner, ...]:
     width, length = size.surveyed("width", positive=True), size.surveyed("length", positive=True)
     if width is None or length is None:
         return ()
-    none = Value(0.0, 0.0, "m")
-    places = ((none, length, "front"), (width, length, "right"), (width, none, "rear"), (none, none, "left"))
+    # The room is measured from its left and front walls: those are where they are, the others carry the uncertainty.
+    left, right = Value(0.0, 0.0, "m"), width
+    front, rear = Value(length.value, 0.0, "m", length.at), Value(0.0, length.u, "m", length.at)
+    places = ((left, front, "front"), (right, front, "right"), (right, rear, "rear"), (left, rear, "left"))
     return tuple(Corner(x, y, wall) for x, y, wall in places)
 
 
 def _polygon(room: Reader) -> tuple[Corner, ...]:
     readers = list(room.each("outline"))
-    points = [(reader.surveyed("from_left"), reader.surveyed("from_front")) for reader in readers]
+    points = [(_from_datum(reader, "from_left"), _from_datum(reader, "from_front")) for reader in readers]
     known = [(x, y) for x, y in points if x is not None and y is not None]
     if len(known) != len(readers):
         return ()
@@ -64,6 +66,12 @@ def _polygon(room: Reader) -> tuple[Corner, ...]:
     if not _told_of_shape(room.book, readers, corners) and _signed_area(corners) > 0:
         corners = _reversed(corners)
     return tuple(corners)
+
+
+def _from_datum(reader: Reader, key: str) -> Value | None:
+    """Return how far a corner is from the side that the room is measured from; on that side it is exact."""
+    value = reader.surveyed(key)
+    return Value(0.0, 0.0, "m", value.at) if value is not None and value.value == 0 else value
 
 
 def _told_of_shape(book: Book, readers: list[Reader], corners: list[Corner]) -> bool:
@@ -114,7 +122,7 @@ def _longest(room: Reader, corners: tuple[Corner, ...]) -> Value:
     """Return the room's extent front to rear with the uncertainty of the measurement that tells it."""
     size = room.below("size")
     if size is not None:
-        return corners[0].y
+        return size.surveyed("length", positive=True) or corners[0].y
     rear = min(corners, key=lambda corner: corner.y.value).y
     front = max(corner.y.value for corner in corners)
     return Value(front - rear.value, rear.u, "m", rear.at)

@@ -72,7 +72,8 @@ class Angles(View):
             return direction.near_deg(sign * _azimuth(*ends), nominal)
 
         def words(angle: float) -> str:
-            return azimuth_words(direction.wrap_deg(sign * angle))
+            shown = azimuth_words(direction.wrap_deg(sign * angle))
+            return f"{shown}, the side that its label does not name," if angle < 0 and label.side else shown
 
         return figure("azimuth", "deg", compute, *self._ends(speaker, seat), words=words)
 
@@ -80,10 +81,8 @@ class Angles(View):
         """Return the azimuth counted positive toward the side that a loudspeaker's label names, (-180, 180] deg."""
         sign = parse_label(need(speaker.label, speaker, "label")).side or 1
 
-        def words(angle: float) -> str:
-            return azimuth_words(sign * angle)
-
-        return figure("azimuth", "deg", lambda *ends: sign * _azimuth(*ends), *self._ends(speaker, seat), words=words)
+        name = "azimuth toward the side that its label names"
+        return figure(name, "deg", lambda *ends: sign * _azimuth(*ends), *self._ends(speaker, seat))
 
     def elevation(self, source: Source, seat: Seat) -> Figure:
         """Return the elevation of a source above a seat's ear."""

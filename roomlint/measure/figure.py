@@ -72,8 +72,8 @@ DECIMALS = {
     "mm": 0,
     "ms": 2,
     "dB": 1,
-    "Hz": 0,
-    "%": 0,
+    "Hz": 1,
+    "%": 1,
     "N": 0,
     "A": 1,
     "V": 1,
@@ -102,8 +102,8 @@ def two_digits(value: float) -> str:
 
 
 def spread(u: float, unit: str) -> str:
-    """Return an uncertainty with the decimals of its figure, never rounded to nothing."""
-    return number(max(u, 10.0 ** -DECIMALS.get(unit, 2)), unit)
+    """Return an uncertainty with the decimals of its figure, or one significant digit where those show nothing."""
+    return f"{u:.1g}" if u < 10.0 ** -DECIMALS.get(unit, 2) else number(u, unit)
 
 
 def figure(
@@ -123,11 +123,10 @@ def figure(
     numbers = [value.value for value in inputs]
     result = compute(*numbers)
     shares = []
-    for index, value in enumerate(inputs):
-        if value.u > 0:
-            change = _change(compute, numbers, index, value.u, result, unit)
-            if change > 0:
-                shares.append(Share(value, change))
+    for value, indices in _measured(inputs):
+        change = _change(compute, numbers, indices, value.u, result, unit)
+        if change > 0:
+            shares.append(Share(value, change))
     shares.sort(key=lambda share: -share.u)
     u = math.sqrt(sum(share.u**2 for share in shares))
     text = words(result) if words is not None else ""
@@ -136,14 +135,25 @@ def figure(
     return Figure(name, result, unit, u, text, inputs, tuple(shares), assumes)
 
 
+def _measured(inputs: tuple[Value, ...]) -> list[tuple[Value, list[int]]]:
+    """Return each measurement that may be off with the inputs it gives: one reading moves them all at once."""
+    found: dict[int, tuple[Value, list[int]]] = {}
+    for index, value in enumerate(inputs):
+        if value.u > 0:
+            key = id(value.at) if value.at is not None else id(value)
+            found.setdefault(key, (value, []))[1].append(index)
+    return list(found.values())
+
+
 def _change(
-    compute: Callable[..., float], numbers: list[float], index: int, step: float, result: float, unit: str
+    compute: Callable[..., float], numbers: list[float], indices: list[int], step: float, result: float, unit: str
 ) -> float:
     """Return the larger of the two changes when one input moves up or down; at a kink the slope alone says nothing."""
     changes = [0.0]
     for sign in (1.0, -1.0):
         moved = list(numbers)
-        moved[index] += sign * step
+        for index in indices:
+            moved[index] += sign * step
         try:
             change = compute(*moved) - result
         except ValueError:
