@@ -52,7 +52,10 @@ def proportions(room: Room, shell: Shell) -> Against | Says:
     if not room.figures.bass.is_box:
         return does_not_apply(NOT_A_BOX)
     low, high = room.figures.bass.proportion_window()
-    return Against(room.figures.bass.proportion_margin(), Window(min(low, high), max(low, high), ""))
+    if low > high:
+        # 1.1 x exceeds 4.5 x - 4 below x = 4 / 3.4.
+        return fails("no length meets the inequality; the shorter plan side must be 1.18 times the height or more.")
+    return Against(room.figures.bass.proportion_margin(), Window(low, high, ""))
 
 
 @rule(

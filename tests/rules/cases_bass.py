@@ -104,6 +104,8 @@ CASES: list[Case | Never] = [
     # l/h 6/2.7 = 2.222 between 1.1 x 1.667 = 1.833 and 4.5 x 1.667 - 4 = 3.5; 5 x 5 x 2.5 m: 2.0 under 2.2.
     Case("bass.proportions", "pass", ROOM, figure=2.2222, source="6.0 / 2.7 by hand"),
     Case("bass.proportions", "fail", SQUARE, level="note", figure=2.0, source="5 / 2.5 by hand; lower limit 2.2"),
+    Case("bass.proportions", "fail", changed(ROOM, {"room.size": {"width": "2.8 m", "length": "3.0 m"}}), level="note",
+         says="no length", source="at 2.8 / 2.7 = 1.037 the limits cross: at least 1.141, at most 0.667"),
     Case("bass.proportions", "open", NO_CEILING),
     Case("bass.proportions", "notApplicable", SLOPED),
     Case("bass.whole-ratios", "pass", changed(ROOM, {"room.size.length": "6.3 m"}), figure=16.667,
