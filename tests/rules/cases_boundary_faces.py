@@ -33,7 +33,9 @@ SPEAKER, LOW = "loudspeaker/box", "subwoofer/low"
 
 
 def moved(left: str, front: str, **more: object) -> dict[str, object]:
-    return changed(ROOM, {"loudspeakers.0.position.from_left": left, "loudspeakers.0.position.from_front": front, **more})
+    return changed(
+        ROOM, {"loudspeakers.0.position.from_left": left, "loudspeakers.0.position.from_front": front, **more}
+    )
 
 
 CASES: list[Case | Never] = [
