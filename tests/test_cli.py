@@ -130,3 +130,12 @@ def test_a_valid_room_is_checked_without_the_heavy_libraries() -> None:
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"
+
+
+def test_files_split_over_runs_give_the_same_findings_as_one_run() -> None:
+    def findings(*files: str) -> set[str]:
+        output = run("check", *files, "--gate", "never", *TODAY)[1]
+        return {line for line in output.splitlines() if ".room.yaml:" in line and line.endswith("]")}
+
+    files = [str(EXAMPLES / name) for name in ("basement/basement.room.yaml", "garden-studio/quick.room.yaml")]
+    assert findings(*files) == findings(files[0]) | findings(files[1])

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.report.markdown_text import prose
 from roomlint.report.words import decided, printable, sentence
 from roomlint.review.basis import Grade
+from roomlint.review.engine import house_window
 from roomlint.review.rule import CHAPTERS, HEADINGS
 
 if TYPE_CHECKING:
@@ -118,6 +119,13 @@ def _by_chapter(rules: Iterable[Rule]) -> Iterator[tuple[str, list[Rule]]]:
 
 def _numbers(rule: Rule, house: House | None) -> list[str]:
     lines = [f"Window: {rule.window}" if rule.window is not None else "Window: set by the case, or none; see below"]
+    decision = house.decisions.get(rule.id) if house is not None else None
+    if house is not None and decision is not None and decision.sets_window and rule.window is not None:
+        # What holds comes first: an installer reads no further than the first window.
+        lines = [
+            f"Window in force: {house_window(decision, rule.window)}, by {house.file}",
+            f"Own window: {rule.window}",
+        ]
     if rule.target is not None:
         lines.append(f"Target: {rule.target}; outside it, inside the window, is a note")
     if rule.limit is not None:
@@ -128,7 +136,6 @@ def _numbers(rule: Rule, house: House | None) -> list[str]:
         lines.append(f"Level in critical rooms: {rule.critical_level}")
     if rule.guarded:
         lines.append("Guarded: an edge of the window inside the uncertainty counts as failed")
-    decision = house.decisions.get(rule.id) if house is not None else None
     if house is not None and decision is not None:
         because = f", because: {sentence(decision.because)}" if decision.because else ""
         lines.append(f"Changed by {house.file}: {decided(decision)}{because}")

@@ -15,7 +15,8 @@ def test_a_page_reads_like_this(make):
     assert rule_text(make.rule(), house) == (
         "angle.front-pair: warning\n\n"
         "Left and right stand 30 degrees either side.\n\n"
-        "Window: 28.0 to 32.0 deg\n"
+        "Window in force: 26.0 to 32.0 deg, by house.yaml\n"
+        "Own window: 28.0 to 32.0 deg\n"
         "Changed by house.yaml: window at least 26 deg, because: glass walls.\n\n"
         "Why: A narrow front pair sounds like one source.\n\n"
         "How decided: The azimuth of each is compared with the window.\n\n"
