@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import Against, Group, Level, Window, fails, heard_at, need, passes, practice, rule
+from roomlint.review import Against, Group, Level, Window, fails, heard_at, need, passes, practice, rule, standard
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -221,3 +221,30 @@ def over_heads(room: Room, both: Group) -> Figure | Says:
     speaker, seat = both.elements
     found = room.figures.staging.over_heads(speaker, seat)  # type: ignore[arg-type]
     return found[0] if found is not None else passes("it passes no head of another row.")
+
+
+@rule(
+    "layout.ear-height",
+    level=Level.NOTE,
+    basis=(
+        standard("ITU-R BS.775-3", "figure 1", read=True, note="loudspeakers at 1.2 m, a seated ear"),
+        practice("a seated ear is 1.05 to 1.30 m above its own floor; body measurements of 2012 agree"),
+    ),
+    each=lambda room: room.design.seats,
+    reads=("seats[].ear", "seats[].riser"),
+    since="0.1.0",
+    window=Window(1.05, 1.30, "m"),
+    at="ear.height",
+)
+def ear_height(room: Room, seat: Seat) -> Figure:
+    """The ear of every seat is where a seated person's ear is.
+
+    Why: Every angle and distance is counted from it; a slip of a hand's width here moves them all.
+
+    How decided: Height of the ear less the riser that the seat stands on, between 1.05 and 1.30 m.
+
+    Remedy: Measure the ear of somebody who sits in the seat, and say which platform it stands on.
+
+    When to waive: A low lounge seat or a bar stool that was measured.
+    """
+    return room.figures.staging.ear_height(seat)

@@ -142,6 +142,12 @@ class Staging(View):
 
         return figure(f"clearance of {what} to the swing of {opening.id}", "m", compute, point.x, point.y)
 
+    def ear_height(self, seat: Seat) -> Figure:
+        """Return the height of an ear above the floor or platform that its seat stands on."""
+        ear = need(seat.ear, seat, "ear")
+        riser = seat.riser_m or Value(0.0, 0.0, "m")
+        return figure("ear height above its own floor", "m", lambda z, step: z - step, ear.z, riser)
+
     def hidden(self, source: Source, seat: Seat) -> Hidden | None:
         """Return the wall, ceiling or obstacle between a source and a seat's ear, None when the line is free."""
         return self.once(("hidden", source.id, seat.id), lambda: self._hidden(source, seat))
