@@ -203,7 +203,8 @@ def delay_entered(room: Room, speaker: Loudspeaker) -> Against:
     """
     setting = need(room.figures.delays.setting_of(speaker), speaker, "setting")
     error = room.figures.delays.entered_error(speaker, setting, room.reference_seat)
-    return Against(error, place=setting.place_of("delay"))
+    says = room.figures.delays.to_enter_words(speaker, room.reference_seat)
+    return Against(error, says=says, place=setting.place_of("delay"))
 
 
 @rule(

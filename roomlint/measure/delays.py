@@ -53,6 +53,16 @@ class Delays(View):
         inputs = (*self._points(speaker, seat), *need(last.position, last, "position").values)
         return figure("delay to enter", "ms", compute, *inputs, assumes=space.air_assumption)
 
+    def to_enter_words(self, speaker: Loudspeaker, seat: Seat) -> str:
+        """Say which delay to enter, rounded to the processor's step where its sheet gives one."""
+        wanted = self.to_enter(speaker, seat).value
+        data = self.processor_data()
+        step = data.delay_step_s if data is not None else None
+        if step is not None:
+            wanted = delay.rounded_to_step(wanted, 1e3 * step.value)
+        steps = ", in the processor's steps" if step is not None else ""
+        return f"The drawing asks for {wanted:.2f} ms more than the farthest loudspeaker has{steps}."
+
     def setting_of(self, speaker: Loudspeaker) -> Setting | None:
         """Return what is entered for a loudspeaker, if anything is."""
         return next((setting for setting in self.design.calibration.settings if setting.id == speaker.id), None)

@@ -128,6 +128,15 @@ CASES: list[Case | Never] = [
         level="warning",
         figure=0.31375,
         source="1.00 / 343.2 s less 2.60 ms by hand",
+        says="asks for 2.91 ms more than the farthest",
+    ),
+    # 2.914 ms in steps of 0.05 ms is 2.90 ms.
+    Case(
+        "distance.delay-entered",
+        "fail",
+        changed(WIRED, {"calibration": settings(("near", "delay", "2.60 ms"))}),
+        [sheet(delay_step="0.05 ms")],
+        says="asks for 2.90 ms more than the farthest loudspeaker has, in the processor's steps",
     ),
     Case(
         "distance.delay-entered",
