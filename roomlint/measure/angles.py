@@ -10,6 +10,7 @@ from roomlint.design.base import Value, need
 from roomlint.figures import direction, plan
 from roomlint.figures.layouts import layout_of, parse_label, position_of
 from roomlint.measure.figure import Figure, figure
+from roomlint.measure.remedy import where_to
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -23,7 +24,6 @@ Source: TypeAlias = "Loudspeaker | Subwoofer"
 _OfTwo: TypeAlias = "Callable[[tuple[float, ...], tuple[float, ...]], float]"
 
 _AHEAD_DEG = 0.05
-_FROM = frozenset({"from_left", "from_right", "from_front", "from_rear"})
 
 
 def azimuth_words(azimuth_deg: float) -> str:
@@ -210,8 +210,10 @@ class Angles(View):
         data = picture.product.picture if picture.product is not None else None
         if data is None or data.diagonal_m is None or data.aspect is None:
             return need(picture.width_m, picture, "width"), need(picture.height_m, picture, "height")
-        over = math.hypot(data.aspect, 1.0)
-        return Value(data.diagonal_m.value * data.aspect / over), Value(data.diagonal_m.value / over)
+        diagonal, over = data.diagonal_m, math.hypot(data.aspect, 1.0)
+        shares = (data.aspect / over, 1.0 / over)
+        width, height = (Value(diagonal.value * of, diagonal.u * of, "m", diagonal.at) for of in shares)
+        return width, height
 
     def picture_mismatch(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> Figure:
         """Return the angle between a front loudspeaker and the picture's edge on its side."""
@@ -361,32 +363,7 @@ class Angles(View):
 
     def where_to(self, speaker: Loudspeaker, seat: Seat, low: float, high: float) -> str:
         """Say between which distances, moved along one wall, a loudspeaker comes into a window of outward angles."""
-        label = parse_label(need(speaker.label, speaker, "label"))
-        position = need(speaker.position, speaker, "position")
-        here, ear = position.xyz, need(seat.ear, seat, "ear").xyz
-        sign = label.side or 1
-        turns = [math.radians(sign * angle + seat.facing_deg.value) for angle in (low, high)]
-        rays = [(-math.sin(turn), math.cos(turn)) for turn in turns]
-        # Front and rear loudspeakers move along the front or rear wall, side ones along the side walls.
-        across = abs(math.sin(math.radians((low + high) / 2.0))) < math.sin(math.pi / 4.0)
-        axis = 1 if across else 0
-        ways = [(here[axis] - ear[axis]) / ray[axis] if abs(ray[axis]) > _AHEAD_DEG else -1.0 for ray in rays]
-        if min(ways) <= 0.0:
-            return ""
-        other = 1 - axis
-        ends = sorted(ear[other] + way * ray[other] for way, ray in zip(ways, rays, strict=True))
-        shell = self.design.shell
-        size = shell.width_m.value if across else shell.length_m.value
-        if ends[1] < 0.0 or ends[0] > size:
-            return ""
-        near, far = max(ends[0], 0.0), min(ends[1], size)
-        # In the file's own words: x runs from the left, y from the rear.
-        given = position.x if across else position.y
-        written = given.at.path.rpartition(".")[2] if given.at is not None else ""
-        key = written if written in _FROM else ("from_left" if across else "from_front")
-        if key in {"from_right", "from_front"}:
-            near, far = size - far, size - near
-        return f"Moved alone, {key} from {near:.2f} m to {far:.2f} m puts it between {low:g} and {high:g} deg."
+        return where_to(self.design, speaker, seat, low, high)
 
     def _both(self, name: str, unit: str, compute: _OfTwo, one: Loudspeaker, other: Loudspeaker, seat: Seat) -> Figure:
         first, second = self._ends(one, seat), self._ends(other, seat)

@@ -149,7 +149,7 @@ def _change(
     compute: Callable[..., float], numbers: list[float], indices: list[int], step: float, result: float, unit: str
 ) -> float:
     """Return the larger of the two changes when one input moves up or down; at a kink the slope alone says nothing."""
-    changes = [0.0]
+    changes = []
     for sign in (1.0, -1.0):
         moved = list(numbers)
         for index in indices:
@@ -160,4 +160,8 @@ def _change(
             # Outside the formula's range on this side: the other side alone tells the slope.
             continue
         changes.append(abs((change + 180.0) % 360.0 - 180.0 if unit == "deg" else change))
+    if not changes:
+        raise ValueError(
+            "its inputs are too uncertain: the formula holds on neither side of them"
+        )
     return max(changes)

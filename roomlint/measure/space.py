@@ -148,15 +148,6 @@ class Space(View):
         """Return the first surface or obstacle from a point in a direction; ValueError outside the room."""
         return first_hit(start, direction, self.outline, self.facets, self.obstacles)
 
-    def surface_words(self, hit: Hit) -> str:
-        """Name what a line met, as the file names it."""
-        if hit.kind == "wall":
-            return f"wall {self.design.shell.corners[hit.number].wall}"
-        if hit.kind == "obstacle":
-            shown = [o for o in self.design.shell.obstacles if o.low is not None and o.high is not None]
-            return f"{shown[hit.number].kind} {shown[hit.number].id}"
-        return f"the {hit.kind}"
-
 
 _GRACE_M = 0.01
 _LEVEL_DEG = 0.05

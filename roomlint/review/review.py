@@ -96,17 +96,6 @@ class Review:
             total.update(room.counts())
         return total
 
-    def missing_inputs(self) -> list[tuple[str, str, int]]:
-        """Return file, key and how many rules it would decide, most first: what to find out next."""
-        wanted = Counter(
-            (room.file, verdict.missing)
-            for room in self.rooms
-            for verdict in room.verdicts
-            if verdict.missing is not None
-        )
-        ranked = sorted(wanted.items(), key=lambda entry: (-entry[1], entry[0]))
-        return [(file, key, count) for (file, key), count in ranked]
-
     @property
     def exit_status(self) -> int:
         """Return the exit status: 2 unreadable, 3 nothing to check, 4 incomplete, 1 gated, 0 otherwise."""

@@ -61,3 +61,13 @@ def test_outside_the_formulas_range_the_other_side_tells_the_slope() -> None:
 )
 def test_numbers_show_what_the_trade_measures(value: float, unit: str, text: str) -> None:
     assert number(value, unit) == text
+
+
+def test_a_formula_that_holds_on_neither_side_is_refused_not_taken_as_exact() -> None:
+    def only_here(x: float) -> float:
+        if x != 1.0:
+            raise ValueError("nowhere else")
+        return x
+
+    with pytest.raises(ValueError, match="too uncertain"):
+        figure("point", "m", only_here, Value(1.0, 0.1))
