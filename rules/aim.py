@@ -89,7 +89,11 @@ def coverage(room: Room, speaker: Loudspeaker) -> Against:
     """
     view = room.figures.aim
     half = view.half_coverage(speaker)
-    return Against(view.widest(speaker), Window(None, half, "deg"), says=view.covering_words(speaker))
+    return Against(
+        view.widest(speaker),
+        Window(None, half, "deg"),
+        says=f"{view.loss_words(speaker)} {view.covering_words(speaker)}",
+    )
 
 
 @rule(

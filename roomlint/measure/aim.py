@@ -7,7 +7,15 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.design.base import Missing, need
 from roomlint.figures import ceiling, lobing, plan
-from roomlint.figures.coverage import FRONT, UP, mounted_axis, off_axis_deg, off_axis_parts
+from roomlint.figures.coverage import (
+    FRONT,
+    UP,
+    OffAxis,
+    coverage_loss_db,
+    mounted_axis,
+    off_axis_deg,
+    off_axis_parts,
+)
 from roomlint.figures.direction import angle_between_deg, direction_vector, near_deg, toward
 from roomlint.measure.figure import Figure, figure
 from roomlint.measure.view import View
@@ -18,7 +26,6 @@ if TYPE_CHECKING:
     from roomlint.design.base import Point, Value
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.products import Transducer
-    from roomlint.figures.coverage import OffAxis
     from roomlint.figures.direction import Point3, Vector3
 
 CEILINGS = frozenset({"ceiling", "grid-ceiling"})
@@ -172,6 +179,12 @@ class Aiming(View):
             return measure(axis.of(at, *n[6:]), at, (n[3], n[4], n[5]))
 
         return figure(name, "deg", compute, *place.values, *ear.values, *axis.inputs, assumes=axis.assumes)
+
+    def loss_words(self, speaker: Loudspeaker) -> str:
+        """Say about how much is lost at the seat farthest off, by the model of the square law beyond the coverage."""
+        beside = OffAxis(self.widest(speaker).value, 0.0)
+        loss = -coverage_loss_db(beside, 2.0 * self.half_coverage(speaker))
+        return f"About {loss:.0f} dB down there, by a square-law model."
 
     def covering_words(self, speaker: Loudspeaker) -> str:
         """Say which way to turn or move a loudspeaker so that every seat is inside its coverage."""

@@ -161,7 +161,5 @@ def _change(
             continue
         changes.append(abs((change + 180.0) % 360.0 - 180.0 if unit == "deg" else change))
     if not changes:
-        raise ValueError(
-            "its inputs are too uncertain: the formula holds on neither side of them"
-        )
+        raise ValueError("its inputs are too uncertain: the formula holds on neither side of them")
     return max(changes)

@@ -116,6 +116,8 @@ PAIR = "loudspeaker/left+loudspeaker/right"
 CASES: list[Case | Never] = [
     Case("aim.coverage", "pass", ROOM, SHEETS, LEFT, figure=11.4009, source="difference of two arctangents"),
     Case("aim.coverage", "fail", ROOM, (NARROW, BRACKET), LEFT, level="warning", figure=11.4009, says="azimuth"),
+    # 6 dB x (54.16 / 45) squared is 8.7 dB.
+    Case("aim.coverage", "fail", OVERHEAD, (DISC,), says="About 9 dB down there"),
     Case("aim.coverage", "fail", OVERHEAD, (DISC,), figure=54.1623, says="1.30 m", source="atan(1.8/1.3)"),
     Case("aim.coverage", "open", OVERHEAD, (POINTED_DISC,), says="aim"),
     Case("aim.coverage", "open", NO_AIM, SHEETS, LEFT, says="aim"),
