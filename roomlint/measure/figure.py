@@ -46,7 +46,7 @@ class Figure:
         self._one_sided: tuple[Reading, ...] = ()
 
     @classmethod
-    def plain(  # noqa: PLR0913  each part by its name
+    def plain(
         cls,
         name: str,
         unit: str,

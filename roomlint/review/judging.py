@@ -49,7 +49,7 @@ class Judged(NamedTuple):
         return Kind(kind), level, window, margin
 
 
-def judged_by(  # noqa: PLR0913, PLR0917  what a verdict rests on, each by its name
+def judged_by(
     rule: AnyRule, room: Room, subject: Subject, found: Found, level: Level, decision: Decision | None
 ) -> tuple[Verdict, Judged]:
     """Return the verdict of a figure, and the figure with its windows."""

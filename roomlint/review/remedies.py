@@ -81,7 +81,9 @@ def _value(element: Element, key: str) -> object:
 
 def _coordinate(element: Element, key: str, quantity: Quantity, span: tuple[float, float]) -> Iterator[_Way]:
     """Yield the reading that a coordinate was written as, from where it is one end of the span to where the other."""
-    own = [share for share in quantity.shares if share.reading.origin is Origin.FILE and share.reading.at is quantity.at]
+    own = [
+        share for share in quantity.shares if share.reading.origin is Origin.FILE and share.reading.at is quantity.at
+    ]
     for share in own[:1]:
         ends = sorted(share.reading.value + (end - quantity.value) / share.slope for end in span)
         written = share.reading.at.path.rpartition(".")[2] if share.reading.at is not None else ""

@@ -8,8 +8,8 @@ from roomlint.design.base import Missing, Seen
 from roomlint.measure.names import NAMED, Named
 from roomlint.review.basis import Basis, Grade
 from roomlint.review.rule import Rule
-from roomlint.review.units import in_unit
 from roomlint.review.subjects import Subjects
+from roomlint.review.units import in_unit
 from roomlint.review.verdict import Level
 from roomlint.review.window import Window, Windows
 
