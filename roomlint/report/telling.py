@@ -62,7 +62,8 @@ def shown(figure: Figure) -> str:
         left = value * _TOWARD[figure.name] > 0
         value, after = abs(value), f"deg {'left' if left else 'right'}"
     text = f"{value:.{decimals(figure.unit)}f} {after}".rstrip()
-    return f"{text} ± {number(figure.u, figure.unit)}" if figure.u > 0 else text
+    told = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
+    return f"{text} ± {number(figure.u, figure.unit)}" if told else text
 
 
 def window_words(window: Window) -> str:
