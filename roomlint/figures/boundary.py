@@ -36,15 +36,27 @@ def rear_null_distance_m(null_hz: float, sound_speed_mps: float) -> float:
     return sound_speed_mps / (4 * null_hz)
 
 
-def path_null_hz(direct_m: float, reflected_m: float, sound_speed_mps: float) -> float:
-    """First cancellation between a direct and a reflected path, f = c/(2 (reflected - direct)).
+def path_null_hz(
+    direct_m: float, reflected_m: float, sound_speed_mps: float, *, number: int = 1, inverted: bool = False
+) -> float:
+    """Give a cancellation between a direct and a reflected path, where the reflection arrives in opposite phase.
 
-    Raises ValueError unless 0 < direct < reflected. Source: half-wave path difference, exact for rigid surfaces.
+    `reflected_m` is the distance from the mirror image of the source to the listener. A surface that returns the
+    pressure in phase (walls, floor, ceiling: reflection factor above 0) cancels where the paths differ by an odd number
+    of half wavelengths, f = (2 n - 1) c/(2 (reflected - direct)); one that inverts it, or a second source in opposite
+    polarity, where they differ by whole ones, f = n c/(reflected - direct). `number` n counts from the lowest.
+
+    Raises ValueError unless 0 < direct < reflected and n is 1 or more. Source: half-wave path difference, c/(2 dL) as
+    an acoustics consultancy's article prints it; exact for one real reflection factor. On axis before a wall d behind
+    the source it is c/(4 d).
     """
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
         raise ValueError(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
-    return sound_speed_mps / (2 * (reflected_m - direct_m))
+    if number < 1:
+        raise ValueError(f"cancellations are counted from 1, not {number}")
+    halves = 2 * number if inverted else 2 * number - 1
+    return halves * sound_speed_mps / (2 * (reflected_m - direct_m))
 
 
 def null_depth_db(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
