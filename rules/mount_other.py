@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.design.proofs import stated
 from roomlint.design.base import Missing
 from roomlint.review import (
     Against,
@@ -72,11 +73,11 @@ def steel_stud_backing(room: Room, device: Held) -> Says:
     mounts = room.figures.mounts
     fixing = mounts.fixing(device)
     motion = need(mounts.mount(device).motion, mounts.mount(device), "motion")
-    if motion in {"articulated", "pole"} and (fixing.backing is None or fixing.engineer is None):
+    if motion in {"articulated", "pole"} and (fixing.backing is None or stated(fixing.engineer) is None):
         return fails(f"{motion} mount on steel studs without backing and an engineer's document.")
-    if fixing.engineer is None:
+    if stated(fixing.engineer) is None:
         return fails("a mount on steel studs needs an engineer's document.", level=Level.WARNING)
-    return passes(f"decided by {fixing.engineer}.")
+    return passes(f"decided by {fixing.engineer.words}." if fixing.engineer is not None else "decided.")
 
 
 @rule(
@@ -132,10 +133,10 @@ def anchor_approval(room: Room, device: Held) -> Says:
     """
     fixing = room.figures.mounts.fixing(device)
     into = need(fixing.into, fixing, "into")
-    named = fixing.anchor_approval or fixing.engineer
+    named = stated(fixing.anchor_approval) or stated(fixing.engineer)
     if named is None:
         return fails(f"anchors in {into.replace('-', ' ')} without an approval document.")
-    return passes(f"covered by {named}.")
+    return passes(f"covered by {named.words}.")
 
 
 @rule(
@@ -166,10 +167,10 @@ def engineer(room: Room, device: Held) -> Says:
     reasons = [f"{kind} framing"] if kind in NOT_SAWN else []
     reasons += ["plaster on lath"] if surface.board.material == "plaster-on-lath" else []
     reasons += [f"{mass} on one mount"] if _HEAVY.margin((mass := mounts.hung_mass(device)).value) < 0.0 else []
-    document = mounts.fixing(device).engineer
+    document = stated(mounts.fixing(device).engineer)
     if reasons and document is None:
         return fails(f"needs an engineer's document: {', '.join(reasons)}.")
-    return passes(f"decided by {document}." if document else "plain framing and mass.")
+    return passes(f"decided by {document.words}." if document else "plain framing and mass.")
 
 
 @rule(
@@ -197,10 +198,10 @@ def seismic(room: Room, device: Held) -> Says:
     mounts = room.figures.mounts
     if not mounts.needs_seismic_anchorage(device):
         return passes("below the mass or category that asks for designed anchorage; attach it positively all the same.")
-    document = mounts.fixing(device).engineer
+    document = stated(mounts.fixing(device).engineer)
     if document is None:
         return fails("needs designed seismic anchorage; name the engineer's document.")
-    return passes(f"anchorage by {document}.")
+    return passes(f"anchorage by {document.words}.")
 
 
 @rule(
@@ -230,8 +231,9 @@ def tip_angle(room: Room, device: Loudspeaker | Subwoofer) -> Against | Says:
     When to waive: When the cabinet is built in.
     """
     mounting = room.figures.mounts.mounting(device)
-    if mounting.strap is not None:
-        return does_not_apply(f"kept from tipping by {mounting.strap}.")
+    strap = stated(mounting.strap)
+    if strap is not None:
+        return does_not_apply(f"kept from tipping by a {strap.words}.")
     window = Window(12.0 if need(mounting.carpet, mounting, "carpet") else 10.0, None, "deg")
     return Against(room.figures.mounts.tip_angle(device), window, "Widen the base or strap it to the wall.")
 
@@ -259,11 +261,11 @@ def furniture_strap(room: Room, device: Held) -> Says:
 
     When to waive: When the furniture is built in and the display bolted to it.
     """
-    strap = room.figures.mounts.mounting(device).strap
+    strap = stated(room.figures.mounts.mounting(device).strap)
     children = need(room.design.project.children, room.design, "project.children")
     if children and strap is None:
         return fails("stands on furniture without a strap in a house with children.")
-    return passes(f"strapped: {strap}." if strap else "no children in the house.")
+    return passes(f"strapped: {strap.words}." if strap else "no children in the house.")
 
 
 @rule(

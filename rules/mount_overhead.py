@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.design.proofs import stated
 from roomlint.review import (
     Against,
     Level,
@@ -56,7 +57,7 @@ def overhead_screws(room: Room, device: Held) -> Says:
     """
     fixing = room.figures.mounts.fixing(device)
     fastener = need(fixing.fastener, fixing, "fastener")
-    if fastener != "through-bolt" and room.figures.mounts.mounting(device).secondary is None:
+    if fastener != "through-bolt" and stated(room.figures.mounts.mounting(device).secondary) is None:
         return fails(f"{fastener.replace('-', ' ')} is all that holds it overhead; through-bolt it or add a secondary.")
     return passes(f"held by {fastener.replace('-', ' ')}, with a second means or through the member.")
 
@@ -116,9 +117,10 @@ def secondary(room: Room, device: Held) -> Says:
     When to waive: When the fixing is locked, needs tools to open, and an engineer accepts it.
     """
     mounting = room.figures.mounts.mounting(device)
-    if mounting.secondary is None:
+    second = stated(mounting.secondary)
+    if second is None:
         return fails("no secondary support overhead; add a rope or chain to structure at its own point.")
-    return passes(f"secondary: {mounting.secondary}.")
+    return passes(f"secondary: {second.words}.")
 
 
 @rule(
@@ -127,7 +129,7 @@ def secondary(room: Room, device: Held) -> Says:
     basis=VENUES,
     each=lambda room: tuple(
         device for device in room.figures.mounts.overhead
-        if room.figures.mounts.mounting(device).secondary is not None
+        if stated(room.figures.mounts.mounting(device).secondary) is not None
     ),
     reads=("mounting.secondary_fall",),
     since="0.1.0",
@@ -236,7 +238,7 @@ def grid_ceiling(room: Room, device: Held) -> Against | Says:
 
     When to waive: When the ceiling's maker documents the load.
     """
-    if room.figures.mounts.mounting(device).secondary is None:
+    if stated(room.figures.mounts.mounting(device).secondary) is None:
         return fails("in a ceiling grid without a wire of its own to structure.")
     return Against(room.figures.mounts.hung_mass(device), says="Support it from structure directly.")
 

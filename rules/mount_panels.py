@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.design.proofs import stated
 from roomlint.review import Level, Says, Window, asks, fails, need, passes, practice, rule, standard
 
 if TYPE_CHECKING:
@@ -94,8 +95,9 @@ def foam_barrier(room: Room, panel: Treatment) -> Says:
     When to waive: When the official accepted the material in writing.
     """
     need(panel.material, panel, "material")
-    if panel.approval is not None:
-        return passes(f"approved: {panel.approval}.")
+    approval = stated(panel.approval)
+    if approval is not None:
+        return passes(f"approved: {approval.words}.")
     if need(panel.thermal_barrier, panel, "thermal_barrier"):
         return passes("it lies behind a thermal barrier.")
     return fails("exposed foam without a thermal barrier or an approval; use mineral wool or polyester.")
@@ -106,9 +108,9 @@ def foam_barrier(room: Room, panel: Treatment) -> Says:
     level=Level.ERROR,
     basis=practice("panels overhead are fixed to framing by fasteners, never by adhesive alone"),
     each=lambda room: tuple(panel for panel in _linings(room) if panel.on == "ceiling" or panel.kind == "canopy"),
-    reads=("treatments[].fixing.fastener", "treatments[].fixing.into", "treatments[].on"),
+    reads=("treatments[].mounting.fixing.fastener", "treatments[].mounting.fixing.into", "treatments[].on"),
     since="0.1.0",
-    at="fixing",
+    at="mounting.fixing",
     caution=CAUTION,
 )
 def panel_overhead(room: Room, panel: Treatment) -> Says:
@@ -123,12 +125,13 @@ def panel_overhead(room: Room, panel: Treatment) -> Says:
 
     When to waive: Never for adhesive alone.
     """
-    fixing = need(panel.fixing, panel, "fixing")
+    fixing = need(panel.fixing, panel, "mounting.fixing")
     fastener, into = need(fixing.fastener, fixing, "fastener"), need(fixing.into, fixing, "into")
     if fastener in {"adhesive", "nail", "drywall-screw"}:
         return fails(f"hangs on {fastener.replace('-', ' ')} overhead; fasten it to the joists.")
     if into in {"board", "plaster", "tile", "grid"}:
-        if fixing.engineer is None and fixing.anchor_approval is None:
+        document = stated(fixing.engineer) or stated(fixing.anchor_approval)
+        if document is None:
             return fails(f"hangs in {into} only, overhead; fasten it to the joists.")
-        return asks(f"hangs in {into} by {fixing.engineer or fixing.anchor_approval}: does that cover this mass?")
+        return asks(f"hangs in {into} by {document.words}: does that cover this mass?")
     return passes(f"{fastener.replace('-', ' ')} in {into}.")

@@ -1,24 +1,25 @@
-"""What every part of a design is made of: values that know their place, points, elements and groups of elements."""
+"""What every part of a design is made of beside its elements: points, groups, and what is missing."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, ClassVar, Protocol, TypeVar
+from typing import TYPE_CHECKING, Protocol, TypeVar
+
+from roomlint.design.element import Element
 
 if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
     from roomlint.source.place import Place
     from roomlint.source.tree import Node
 
+__all__ = ["Element", "Group", "Missing", "Point", "Subject", "Value", "heard_at", "need"]
 
 T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """A number in SI (angles in degrees, levels in dB, temperature in degC) with its uncertainty and its place.
-
-    `u` is the expanded uncertainty in the same unit; `at` is the text it was read from, None when computed.
-    """
+    """A number with its uncertainty and its place, for figures that are not yet made of quantities."""
 
     value: float
     u: float = 0.0
@@ -30,9 +31,9 @@ class Value:
 class Point:
     """A point of the room: x to the right, y to the front, z up, from the rear left corner of the floor, in m."""
 
-    x: Value
-    y: Value
-    z: Value
+    x: Quantity
+    y: Quantity
+    z: Quantity
 
     @property
     def xyz(self) -> tuple[float, float, float]:
@@ -40,7 +41,7 @@ class Point:
         return (self.x.value, self.y.value, self.z.value)
 
     @property
-    def values(self) -> tuple[Value, Value, Value]:
+    def values(self) -> tuple[Quantity, Quantity, Quantity]:
         """The three coordinates with uncertainty and place."""
         return (self.x, self.y, self.z)
 
@@ -66,51 +67,6 @@ class Subject(Protocol):
     @property
     def elements(self) -> tuple[Element, ...]:
         """The elements it is made of."""
-
-
-@dataclass(frozen=True, slots=True)
-class Element:
-    """A part of a design that has an id and knows its place in the file."""
-
-    KIND: ClassVar[str] = "element"
-
-    at: Node = field(compare=False, repr=False)
-    id: str
-
-    @property
-    def key(self) -> str:
-        """The element's id, with its kind in front so that ids of different lists cannot meet."""
-        return f"{self.KIND}/{self.id}"
-
-    @property
-    def words(self) -> str:
-        """The id; it is what the team calls the thing."""
-        return self.id
-
-    @property
-    def place(self) -> Place:
-        """The place of the id, or of the element's first key when it has none of its own."""
-        named = self.at.get("id") if isinstance(self.at.value, dict) else None
-        return (named or self.at).place
-
-    def place_of(self, key: str) -> Place:
-        """Return the place of a dotted key below this element, or of the nearest one above it that is there."""
-        node, found = self.at, None
-        for part in key.split(".") if key else ():
-            below = node.get(part) if isinstance(node.value, dict) else None
-            if below is None:
-                break
-            node = found = below
-        return found.place if found is not None else self.place
-
-    def path_of(self, key: str) -> str:
-        """Return the full path of a key of this element, for telling a reader what to add."""
-        return f"{self.at.path}.{key}" if self.at.path else key
-
-    @property
-    def elements(self) -> tuple[Element, ...]:
-        """Itself."""
-        return (self,)
 
 
 @dataclass(frozen=True, slots=True)
