@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.design.proofs import stated
 from roomlint.design.base import Missing
+from roomlint.design.proofs import stated
 from roomlint.review import (
     Against,
     Level,
@@ -75,9 +75,10 @@ def steel_stud_backing(room: Room, device: Held) -> Says:
     motion = need(mounts.mount(device).motion, mounts.mount(device), "motion")
     if motion in {"articulated", "pole"} and (fixing.backing is None or stated(fixing.engineer) is None):
         return fails(f"{motion} mount on steel studs without backing and an engineer's document.")
-    if stated(fixing.engineer) is None:
+    document = stated(fixing.engineer)
+    if document is None:
         return fails("a mount on steel studs needs an engineer's document.", level=Level.WARNING)
-    return passes(f"decided by {fixing.engineer.words}." if fixing.engineer is not None else "decided.")
+    return passes(f"decided by {document.words}.")
 
 
 @rule(

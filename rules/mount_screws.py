@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from roomlint.design.proofs import stated
 from roomlint.review import (
     Against,
     Level,
@@ -45,9 +46,10 @@ def _screws_hold(room: Room, device: Held, use: Callable[[Held], Figure], says: 
     fixing = room.figures.mounts.fixing(device)
     fastener = need(fixing.fastener, fixing, "fastener")
     if fastener == "structural-screw":
-        if fixing.engineer is None:
+        document = stated(fixing.engineer)
+        if document is None:
             return asks("a structural screw is judged by its own evaluation report; name it in fixing.engineer.")
-        return passes(f"judged by its own evaluation report: {fixing.engineer}.")
+        return passes(f"judged by its own evaluation report: {document.words}.")
     if fastener not in {"lag-screw", "wood-screw"}:
         return does_not_apply(f"{fastener} is not a screw in withdrawal.")
     try:

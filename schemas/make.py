@@ -30,7 +30,7 @@ def schema(kind: str) -> dict[str, Any]:
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": f"urn:roomlint:{kind}",
         "title": title,
-        **described(of, of.about(), parts),
+        **described(of, of.description(), parts),
     }
     return made | {"$defs": dict(sorted(parts.items()))}
 

@@ -33,7 +33,13 @@ class Key(Generic[T]):
     """As the file writes it."""
 
     def __init__(
-        self, about: str, *, key: str = "", default: Any = None, told: bool = False, required: bool = False  # noqa: ANN401
+        self,
+        about: str,
+        *,
+        key: str = "",
+        default: Any = None,
+        told: bool = False,
+        required: bool = False,
     ) -> None:
         """`told`: reports show it as it is, so that it counts as read."""
         self.about = about
@@ -98,7 +104,7 @@ class Derived(Generic[T]):
         held[self.attr] = value = self.default() if value is ABSENT else value
         for key in self.keys:
             _mark(getattr(element, key))
-        return value  # type: ignore[no-any-return]
+        return value
 
 
 def _mark(value: object) -> None:
@@ -152,7 +158,7 @@ class Element:
         return element
 
     @classmethod
-    def about(cls) -> str:
+    def description(cls) -> str:
         """Return what it is, in the words of its class."""
         return " ".join((cls.__doc__ or "").split())
 

@@ -43,9 +43,7 @@ class Decision(Element):
 class EachOf(Element):
     """Which subjects."""
 
-    loudspeakers: Each[tuple[str, ...]] = Each(
-        "all, or labels.", Text("A label, or all.", example="M+090", most=8), 40
-    )
+    loudspeakers: Each[tuple[str, ...]] = Each("all, or labels.", Text("A label, or all.", example="M+090", most=8), 40)
     subwoofers = flag("Every subwoofer.")
     seats = choice("Which seats.", "reference", "every")
 
@@ -85,8 +83,8 @@ class WindowRule(Element):
     high = text("High edge, with its unit.", "32 deg", most=80)
     level = choice("Level.", "error", "warning", "note", required=True, default="warning")
     basis = Plain["Mapping[str, Any]"]("Why.", Grounds, required=True, default={})
-    message = text("A hint for the reader.", "Lower the side loudspeaker.")
-    caution = text("Caution, where people can get hurt.", "A licensed electrician decides.")
+    message = text("A hint for the reader.", "Lower the side loudspeaker.", default="")
+    caution = text("Caution, where people can get hurt.", "A licensed electrician decides.", default="")
     examples: PlainEach[tuple[Mapping[str, Any], ...]] = PlainEach(
         "Values and what the rule must say of them.", Tried, most=20
     )
@@ -101,7 +99,7 @@ class House(Element):
     version = Number[int](
         "Version of this file form.", 1, 1, example=1, only_whole=True, key="roomlint_house", required=True, told=True
     )
-    title = text("The team.", "The house rules of a small firm")
+    title = text("The team.", "The house rules of a small firm", default="")
     products = words(
         "Folders of product sheets, relative to this file and below it.",
         Text("A folder.", example="products", most=200), 20,
@@ -125,6 +123,16 @@ class House(Element):
 
     def __init__(self, file: str = "", at: Node | None = None, **given: Any) -> None:  # noqa: ANN401  as the keys say
         self.__dict__.update({"at": at, "id": "", "file": file, WAITING: given})
+
+    def __eq__(self, other: object) -> bool:
+        """Two are the same when they are of one file and say the same."""
+        return isinstance(other, House) and self._said() == other._said()
+
+    def __hash__(self) -> int:
+        return hash(self.file)
+
+    def _said(self) -> tuple[str, Any]:
+        return self.file, self.at.plain() if self.at is not None else None
 
     def settle(self, book: Book) -> None:
         """Refuse a rule that is decided twice."""

@@ -12,7 +12,6 @@ from roomlint.source.quantity import QuantityError, parse
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
-    from datetime import date
 
     from roomlint.design.reader import Book
     from roomlint.source.tree import Node
@@ -268,13 +267,13 @@ def ident(
 def text(about: str, example: str, *, required: Literal[True], key: str = ..., told: bool = ..., most: int = ...
          ) -> Text[str]: ...  # fmt: skip
 @overload
+def text(about: str, example: str, *, default: str, key: str = ..., told: bool = ..., most: int = ...
+         ) -> Text[str]: ...  # fmt: skip
+@overload
 def text(about: str, example: str, *, key: str = ..., told: bool = ..., most: int = ...) -> Text[str | None]: ...
-def text(
-    about: str, example: str, *, required: bool = False, key: str = "", told: bool = False, most: int = LONGEST_TEXT
-) -> Text[Any]:
+def text(about: str, example: str, *, required: bool = False, default: str | None = None, **more: Any) -> Text[Any]:
     """Declare a free text."""
-    default = "" if required else None
-    return Text(about, example=example, required=required, key=key, told=told, most=most, default=default)
+    return Text(about, example=example, required=required, default="" if required else default, **more)
 
 
 @overload
@@ -348,8 +347,9 @@ def surveyed(
     key: str = "", required: bool = False,
 ) -> Measured[Quantity | None]:  # fmt: skip
     """Declare a length that a tape measures in the room."""
-    more = {"example": example, "key": key, "required": required, "surveyed": True}
-    return Measured(about, "length", low=low, high=high, zero=zero, **more)
+    return Measured(
+        about, "length", low=low, high=high, zero=zero, example=example, surveyed=True, key=key, required=required
+    )
 
 
 def angle(

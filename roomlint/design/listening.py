@@ -136,7 +136,9 @@ class Aim(Element):
     PART = "aim"
 
     seat: Name[Seat | None] = Name("The seat it points at.", "seat", "middle", whole=True)
-    azimuth_deg = angle("Direction it faces in the room: 0 towards the front wall, positive to the left.", -180.0, 180.0)
+    azimuth_deg = angle(
+        "Direction it faces in the room: 0 towards the front wall, positive to the left.", -180.0, 180.0
+    )
     elevation_deg = angle("Upwards positive.", -90.0, 90.0)
 
     def settle(self, book: Book) -> None:

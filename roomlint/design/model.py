@@ -41,9 +41,7 @@ class Design(Element):
     survey = part("How the room was measured.", Survey, always=True)
     shell = part("The room itself. Give size for a rectangle or outline for any other shape.", Shell, always=True,
                  key="room", required=True)  # fmt: skip
-    treatments = several(
-        "Absorbers, diffusers, curtains and carpets.", Treatment, most=200, what="treatment"
-    )
+    treatments = several("Absorbers, diffusers, curtains and carpets.", Treatment, most=200, what="treatment")
     seats = several("The seats.", Seat, most=60, what="seat", names="seat")
     picture = part("The picture.", Picture)
     layout = system("The sound system the room follows, or departs from openly.")
@@ -53,9 +51,7 @@ class Design(Element):
     raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
     cables = several("Cable runs.", Cable, most=200, what="cable")
     circuits = several("Branch circuits.", Circuit, most=40, what="circuit")
-    modes = several(
-        "Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode"
-    )
+    modes = several("Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode")
     calibration = part("How the room is set up.", Calibration, always=True)
     handover = several("Items to verify before handover.", Step, most=300, what="step")
     waivers = several("Failures accepted on the record.", Waiver, most=200, told=True)

@@ -166,12 +166,12 @@ def _clockwise(corners: list[Corner]) -> tuple[Corner, ...]:
 def _with_heights(room: Shell, corners: list[Corner], book: Book) -> list[Corner]:
     """Add the ceiling heights that are given corner by corner, in the order in which the file lists the corners."""
     ceiling = room.given("ceiling")
-    if ceiling is None or ceiling.given("shape") != "corners" or ceiling.at.get("heights") is None:
+    node = ceiling.at.get("heights") if ceiling is not None else None
+    if node is None or ceiling.given("shape") != "corners":
         return corners
     heights = ceiling.given("heights") or ()
-    listed = ceiling.at.get("heights").value
-    if len(listed) != len(corners):
-        text = f"give one height a corner: the outline has {len(corners)} corners, heights has {len(listed)}."
+    if len(node.value) != len(corners):
+        text = f"give one height a corner: the outline has {len(corners)} corners, heights has {len(node.value)}."
         book.cross(ceiling.at, text)
     if len(heights) != len(corners):
         return corners

@@ -25,7 +25,7 @@ def described(of: type[Element], about: str, parts: dict[str, Any]) -> dict[str,
         return {"description": about, **_mapping(of, parts)}
     if of.PART not in parts:
         parts[of.PART] = {}  # its place, should it hold itself
-        parts[of.PART] = {"description": of.about(), **_mapping(of, parts)}
+        parts[of.PART] = {"description": of.description(), **_mapping(of, parts)}
     return {"$ref": f"#/$defs/{of.PART}", "description": about}
 
 
@@ -104,7 +104,7 @@ class Several(Holds[T]):
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return a list of the element's schema."""
-        return listed(self.about, described(self.of, self.of.about(), parts), self.least, self.most)
+        return listed(self.about, described(self.of, self.of.description(), parts), self.least, self.most)
 
 
 def listed(about: str, items: dict[str, Any], least: int, most: int) -> dict[str, Any]:

@@ -83,9 +83,7 @@ class Book:
         """Note something that may be referred to."""
         self.names.setdefault(kind, {})[ident] = element
 
-    def refer(
-        self, kind: str, node: Node, element: Element | None = None, attr: str = "", *, also: str = ""
-    ) -> None:
+    def refer(self, kind: str, node: Node, element: Element | None = None, attr: str = "", *, also: str = "") -> None:
         """Note that a node names something, which is looked up when all is read and put in an attribute if wanted."""
         self._wanted.append((kind, also, node, element, attr))
 
@@ -177,4 +175,6 @@ def nearest(name: str, known: Iterable[str]) -> str:
     close = nearest_word(name, names)
     if close:
         return f"did you mean {close!r}?"
-    return f"known: {', '.join(names[:_LISTED])}{' ...' if len(names) > _LISTED else ''}." if names else "none is known."
+    return (
+        f"known: {', '.join(names[:_LISTED])}{' ...' if len(names) > _LISTED else ''}." if names else "none is known."
+    )

@@ -47,7 +47,9 @@ class Project(Element):
 
     id_key = Ident("The team's code for the job.", example="attic-17", most=63, key="code", told=True)
     title = text("A title.", "Attic under a mono-pitch roof", told=True)
-    about_it = text("Anything a reader should know.", "Client keeps the roof window.", key="about", told=True, most=4000)
+    about_it = text(
+        "Anything a reader should know.", "Client keeps the roof window.", key="about", told=True, most=4000
+    )
     stage = choice("How far the job is.", "survey", "design", "rough-in", "handover", told=True)
     region = choice("Where it is.", "us", "ca", "uk", "eu", "au", "nz", "jp", "other", told=True)
     reference = choice(

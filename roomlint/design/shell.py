@@ -146,7 +146,11 @@ class Ceiling(Surface):
     )
     high_m = surveyed("Height of a mono-pitch at its high side.", high=20.0, example="2.90 m")
     low_side = choice(
-        "Which side of the bounding box a mono-pitch is lowest at.", "left", "right", "front", "rear",
+        "Which side of the bounding box a mono-pitch is lowest at.",
+        "left",
+        "right",
+        "front",
+        "rear",
     )
     ridge = choice("Which way a gable's ridge runs.", "front-to-rear", "left-to-right")
     ridge_at_m = surveyed(
@@ -235,13 +239,9 @@ class Obstacle(Element):
     depth = surveyed("Front to rear.", high=50.0, example="0.30 m", required=True)
     bottom = surveyed("Height of its underside; 0 m when not given.", zero=True, high=20.0, example="2.20 m")
     top = surveyed("Height of its top; the ceiling when not given.", high=20.0, example="2.50 m")
-    low = Derived[Point | None](
-        "from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None
-    )
+    low = Derived[Point | None]("from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None)
     """Corner with the smallest coordinates."""
-    high = Derived[Point | None](
-        "from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None
-    )
+    high = Derived[Point | None]("from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None)
     """Corner with the largest coordinates."""
 
     def fit(self, book: Book) -> None:

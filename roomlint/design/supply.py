@@ -5,7 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import NONE, Text, choice, flag, ident, labelled, length, number, quantity, surveyed, text, whole
+from roomlint.design.keys import (
+    NONE,
+    Text,
+    choice,
+    flag,
+    ident,
+    labelled,
+    length,
+    number,
+    quantity,
+    surveyed,
+    text,
+    whole,
+)
 from roomlint.design.listening import Mounting
 from roomlint.design.parts import Name, Sheet, named, part, point, several, words
 from roomlint.design.products import Product
@@ -120,13 +133,9 @@ class Cable(Element):
     in_wall = flag("Whether it runs concealed.")
     plenum = flag("Whether it runs through a space that moves air for the building.")
     raceway = named("The raceway it runs in.", "raceway", "picture-sleeve")
-    beside_power_m = length(
-        "Distance to power conductors that it runs beside.", zero=True, high=50.0, example="300 mm"
-    )
+    beside_power_m = length("Distance to power conductors that it runs beside.", zero=True, high=50.0, example="300 mm")
     power_exception = text("Why a smaller distance is allowed.", "power runs in metal conduit")
-    edge_distance_m = length(
-        "From its hole to the nearest edge of the framing.", zero=True, high=1.0, example="40 mm"
-    )
+    edge_distance_m = length("From its hole to the nearest edge of the framing.", zero=True, high=1.0, example="40 mm")
     nail_plate = flag("Whether a steel plate covers it.")
     active = flag("Whether it has electronics or is optical.")
     rate_gb_s = quantity("Data rate.", "data_rate")

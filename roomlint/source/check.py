@@ -12,8 +12,8 @@ from functools import cache
 from itertools import islice
 from typing import TYPE_CHECKING, Any
 
-from roomlint.source.place import Problem
 from roomlint.source.dimensions import DIMENSIONS
+from roomlint.source.place import Problem
 from roomlint.source.say import is_customary, kind_of, nearest, shorten
 
 if TYPE_CHECKING:
@@ -38,9 +38,7 @@ def load_schema(name: str) -> Mapping[str, Any]:
     return schema
 
 
-def explain(
-    node: Node, data: object, schema: Mapping[str, Any], told: Iterable[Problem] = ()
-) -> list[Problem]:
+def explain(node: Node, data: object, schema: Mapping[str, Any], told: Iterable[Problem] = ()) -> list[Problem]:
     """Return what is wrong with a tree as jsonschema finds it, each told at its place, and what is told already.
 
     A quantity that is text is left out: what is wrong with it, its own parser tells better.

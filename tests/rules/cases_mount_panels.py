@@ -53,6 +53,13 @@ CASES: list[Case] = [
     on("mount.panel-overhead", "pass"),
     on("mount.panel-overhead", "fail", {f"{T}.mounting.fixing.fastener": "adhesive"}, level="error"),
     on("mount.panel-overhead", "fail", {f"{T}.mounting.fixing.into": "board"}, level="error"),
-    on("mount.panel-overhead", "review", {f"{T}.mounting.fixing.into": "board", f"{T}.mounting.fixing.engineer": {"by": "A. N. Engineer", "document": "sheet 3"}}),
+    on(
+        "mount.panel-overhead",
+        "review",
+        {
+            f"{T}.mounting.fixing.into": "board",
+            f"{T}.mounting.fixing.engineer": {"by": "A. N. Engineer", "document": "sheet 3"},
+        },
+    ),
     on("mount.panel-overhead", "open", {f"{T}.mounting.fixing": None}),
 ]
