@@ -17,6 +17,7 @@ from typing import TYPE_CHECKING, Any
 
 from roomlint.design.house import House
 from roomlint.design.read import read_design, read_house, read_product
+from roomlint.report.telling import told
 from roomlint.review.engine import LAST, review_room
 from roomlint.review.house_check import check_window_rules
 from roomlint.review.room import Room
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from datetime import date
 
     from roomlint.design.products import Product
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
     from roomlint.source.place import Problem
     from roomlint.source.tree import Node
@@ -49,7 +50,7 @@ class Case:
     """The figure's value, to one part in a thousand unless `within` says how closely."""
     within: float | None = None
     says: str = ""
-    """Something the message must hold."""
+    """Something that its sentence must hold."""
     source: str = ""
     """Where the expected figure was worked out, if not here."""
     house: Mapping[str, Any] | None = None
@@ -134,19 +135,19 @@ def _refuse(problems: Iterable[Problem]) -> None:
         raise ValueError("\n".join(told))
 
 
-def verdicts(rule: Rule, room: Room, others: Iterable[Rule] = ()) -> list[Verdict]:
+def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[Verdict]:
     """Return what one rule says of a room; a rule that breaks raises.
 
     A rule of chapter `file` judges what the others found: they, and the window rules of the house, run before it.
     """
     before = [*others, *window_rules(room.house)] if rule.chapter == LAST else []
-    found, troubles = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
-    if troubles:
-        raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in troubles))
-    return [verdict for verdict in found if verdict.rule == rule.id]
+    outcome = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
+    if outcome.troubles:
+        raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in outcome.troubles))
+    return [verdict for verdict in outcome.verdicts if verdict.rule == rule.id]
 
 
-def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> None:
+def check_case(case: Case, rules: Iterable[AnyRule], today: date | None = None) -> None:
     """Run a case and raise `AssertionError`, saying what was found instead, when it does not hold."""
     rules = tuple(rules)
     rule = next((rule for rule in rules if rule.id == case.rule), None)
@@ -154,20 +155,20 @@ def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> 
         raise AssertionError(f"no rule {case.rule!r}")
     found = verdicts(rule, room_of(case.room, case.products, case.house, case.today or today), rules)
     chosen = [verdict for verdict in found if case.subject in {None, verdict.subject}]
-    told = "\n".join(
-        f"  {verdict.kind} {verdict.level or ''} {verdict.subject}: {verdict.message}" for verdict in found
+    lines = "\n".join(
+        f"  {verdict.kind} {verdict.level or ''} {verdict.subject}: {told(verdict, rule)}" for verdict in found
     )
     if not chosen:
-        raise AssertionError(f"{case}: no verdict for that subject; found\n{told}")
+        raise AssertionError(f"{case}: no verdict for that subject; found\n{lines}")
     for verdict in chosen:
         wrong = (
             verdict.kind != case.kind
             or (case.level is not None and verdict.level != case.level)
-            or case.says not in verdict.message
+            or case.says not in told(verdict, rule)
             or (case.figure is not None and not _close(verdict, case.figure, case.within))
         )
         if wrong:
-            raise AssertionError(f"{case}: expected {case.kind} {case.level or ''} {case.figure or ''}; found\n{told}")
+            raise AssertionError(f"{case}: expected {case.kind} {case.level or ''} {case.figure or ''}; found\n{lines}")
 
 
 def _close(verdict: Verdict, expected: float, within: float | None) -> bool:

@@ -209,6 +209,11 @@ class Element:
         """Itself."""
         return (self,)
 
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """Itself."""
+        return (self,)
+
 
 class Unread(NamedTuple):
     """A key that the file gives and that nobody looked at."""

@@ -7,13 +7,15 @@ import math
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
+from roomlint.figures.domain import Refused
+
 PORT_GAP_FLOOR_M = 0.15
 SURFACES_AT_RIGHT_ANGLES = 3
 
 
 def _positive(name: str, value: float) -> None:
     if not (math.isfinite(value) and value > 0):
-        raise ValueError(f"{name} must be a positive number, got {value}")
+        raise Refused(f"{name} must be a positive number, got {value}")
 
 
 def rear_null_hz(distance_m: float, sound_speed_mps: float) -> float:
@@ -43,7 +45,7 @@ def path_null_hz(direct_m: float, reflected_m: float, sound_speed_mps: float) ->
     """
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
-        raise ValueError(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
+        raise Refused(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
     return sound_speed_mps / (2 * (reflected_m - direct_m))
 
 
@@ -68,9 +70,9 @@ def first_peak_db(direct_m: float, reflected_m: float, reflection_factor: float)
 def _image_share(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
-        raise ValueError(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
+        raise Refused(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
     if not 0 <= reflection_factor <= 1:
-        raise ValueError(f"a pressure reflection factor lies between 0 and 1, got {reflection_factor}")
+        raise Refused(f"a pressure reflection factor lies between 0 and 1, got {reflection_factor}")
     return reflection_factor * direct_m / reflected_m
 
 
@@ -83,10 +85,10 @@ def boundary_power_gain_db(distances_m: Sequence[float], frequency_hz: float, so
     formula from memory.
     """
     if not 1 <= len(distances_m) <= SURFACES_AT_RIGHT_ANGLES:
-        raise ValueError(f"one, two or three surfaces at right angles are expected, got {len(distances_m)}")
+        raise Refused(f"one, two or three surfaces at right angles are expected, got {len(distances_m)}")
     for distance in distances_m:
         if distance < 0:
-            raise ValueError(f"a distance to a surface cannot be negative, got {distance} m")
+            raise Refused(f"a distance to a surface cannot be negative, got {distance} m")
     _positive("the frequency", frequency_hz)
     wavenumber = 2 * math.pi * frequency_hz / sound_speed_mps
     power = 1.0
@@ -105,7 +107,7 @@ def deepest_power_dip(
     Level in dB relative to free field. Errors and source as for `boundary_power_gain_db`.
     """
     if not 0 < low_hz < high_hz:
-        raise ValueError(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
+        raise Refused(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
     frequencies = [low_hz + step_hz * n for n in range(int((high_hz - low_hz) / step_hz) + 1)]
     return min(
         ((at, boundary_power_gain_db(distances_m, at, sound_speed_mps)) for at in frequencies),
@@ -120,7 +122,7 @@ def closest_distance_ratio(distances_m: Sequence[float]) -> float:
     for one that is not positive.
     """
     if len(distances_m) <= 1:
-        raise ValueError("at least two distances are needed to compare them")
+        raise Refused("at least two distances are needed to compare them")
     for distance in distances_m:
         _positive("a distance to a surface", distance)
     ordered = sorted(distances_m)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from roomlint.figures import ceiling, plan, sight
 from roomlint.figures.delay import travel_ms
 from roomlint.figures.direction import Point3, Vector3, dot
+from roomlint.figures.domain import Refused
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -46,7 +47,7 @@ def mirrored_in_wall(point: Point3, start: Point2, end: Point2) -> Point3:
     wx, wy = end[0] - start[0], end[1] - start[1]
     square = wx * wx + wy * wy
     if square == 0.0:
-        raise ValueError("a wall without length mirrors nothing")
+        raise Refused("a wall without length mirrors nothing")
     off = 2.0 * ((point[0] - start[0]) * wy - (point[1] - start[1]) * wx) / square
     return (point[0] - off * wy, point[1] + off * wx, point[2])
 
@@ -65,9 +66,9 @@ def reflection_level_db(direct_m: float, reflected_m: float, absorption: float =
     out. Lengths above 0 m, absorption coefficient in [0, 1), else ValueError.
     """
     if direct_m <= 0.0 or reflected_m <= 0.0:
-        raise ValueError(f"path lengths must be above 0 m, not {direct_m:g} m and {reflected_m:g} m")
+        raise Refused(f"path lengths must be above 0 m, not {direct_m:g} m and {reflected_m:g} m")
     if not 0.0 <= absorption < 1.0:
-        raise ValueError(f"an absorption coefficient is from 0 to below 1, not {absorption}")
+        raise Refused(f"an absorption coefficient is from 0 to below 1, not {absorption}")
     return 20.0 * math.log10(direct_m / reflected_m) + 10.0 * math.log10(1.0 - absorption)
 
 
@@ -78,7 +79,7 @@ def absorption_needed(direct_m: float, reflected_m: float, level_db: float) -> f
     lengths above 0 m, else ValueError.
     """
     if level_db >= 0.0:
-        raise ValueError(f"the level wanted must be below 0 dB re the direct sound, not {level_db} dB")
+        raise Refused(f"the level wanted must be below 0 dB re the direct sound, not {level_db} dB")
     spread = reflection_level_db(direct_m, reflected_m)
     return max(0.0, 1.0 - math.pow(10.0, (level_db - spread) / 10.0))
 
@@ -176,9 +177,9 @@ def _free(
 
 def _strength(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
     if not 0.0 < direct_m < reflected_m:
-        raise ValueError(
+        raise Refused(
             f"the reflected path must be longer than the direct one, not {reflected_m:g} m and {direct_m:g} m"
         )
     if not 0.0 <= reflection_factor <= 1.0:
-        raise ValueError(f"a pressure reflection factor is from 0 to 1, not {reflection_factor}")
+        raise Refused(f"a pressure reflection factor is from 0 to 1, not {reflection_factor}")
     return reflection_factor * direct_m / reflected_m

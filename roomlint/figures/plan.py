@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
+from roomlint.figures.domain import Refused
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -61,7 +63,7 @@ def centroid(outline: Outline) -> Point2:
     """Return the centre of area. Raises ValueError for a polygon without area."""
     area = signed_area_m2(outline)
     if area == 0.0:
-        raise ValueError("an outline without area has no centre")
+        raise Refused("an outline without area has no centre")
     cx = cy = 0.0
     for (x0, y0), (x1, y1) in walls(outline):
         turn = x0 * y1 - x1 * y0
@@ -246,7 +248,7 @@ def triangulated(outline: Outline) -> tuple[Triangle, ...]:
             (k for least in (_NO_TURN, -_NO_TURN) for k in range(len(left)) if _is_ear(outline, left, k, least)), None
         )
         if ear is None:
-            raise ValueError("the outline crosses itself, so it cannot be cut into triangles")
+            raise Refused("the outline crosses itself, so it cannot be cut into triangles")
         triangles.append((left[ear - 1], left[ear], left[(ear + 1) % len(left)]))
         del left[ear]
     triangles.append((left[0], left[1], left[2]))

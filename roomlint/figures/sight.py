@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.figures import ceiling, plan
 from roomlint.figures.direction import Point3, Vector3, direction_vector, wrap_deg
+from roomlint.figures.domain import Refused
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -115,7 +116,7 @@ def first_hit(
     """
     length = math.hypot(*direction)
     if length == 0.0:
-        raise ValueError("a direction without length leads nowhere")
+        raise Refused("a direction without length leads nowhere")
     unit = (direction[0] / length, direction[1] / length, direction[2] / length)
     hits = [
         Hit(distance, kind, number, _along(start, unit, distance))
@@ -127,7 +128,7 @@ def first_hit(
         if span is not None and span[0] > plan.ON_WALL_M:
             hits.append(Hit(span[0], "obstacle", number, _along(start, unit, span[0])))
     if not hits:
-        raise ValueError("the line meets no surface: it must start inside the room")
+        raise Refused("the line meets no surface: it must start inside the room")
     return min(hits)
 
 

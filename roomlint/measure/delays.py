@@ -201,7 +201,7 @@ class Delays(View):
         def compute(*values: float) -> float:
             own, middle = math.dist(values[:3], values[3:6]), math.dist(values[:3], values[6:])
             if middle <= 0.0:
-                raise ValueError("the centre loudspeaker stands where the ear is")
+                raise Refused("the centre loudspeaker stands where the ear is")
             return 100.0 * abs(own / middle - 1.0)
 
         inputs = (*self._points(speaker, seat), *need(centre.position, centre, "position").values)

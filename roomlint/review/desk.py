@@ -14,7 +14,7 @@ from roomlint.source.tree import read_tree
 if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.products import Product
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
     from roomlint.source.tree import Node
 
 Shelf = dict[str, "Product"]
@@ -24,7 +24,7 @@ class Desk:
     """Where one run opens its files; house files and product sheets are opened once and kept."""
 
     def __init__(
-        self, files: Files | None = None, house: str | None = None, rules: tuple[Rule, ...] | None = None
+        self, files: Files | None = None, house: str | None = None, rules: tuple[AnyRule, ...] | None = None
     ) -> None:
         """`rules` are all that are installed: what a house file names is checked against them."""
         self.files: Files = files or Disk()
