@@ -37,7 +37,7 @@ class Key(Generic[T]):
         about: str,
         *,
         key: str = "",
-        default: Any = None,
+        default: Any = None,  # noqa: ANN401  what the key holds
         told: bool = False,
         required: bool = False,
     ) -> None:

@@ -117,10 +117,10 @@ class Day(Text["date | None"]):
         value = super().take(node, book, element)
         if value is ABSENT:
             return ABSENT
-        from datetime import date
+        import datetime
 
         try:
-            return date.fromisoformat(value)
+            return datetime.date.fromisoformat(value)
         except ValueError:
             text = f"{value!r} is not a day of the calendar; write year-month-day, such as 2027-06-30."
             book.tell(node, text)

@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
 from roomlint.design.keys import angle, choice, flag, ident, labelled, length, number, quantity, surveyed, text, whole
-from roomlint.design.parts import Each, Name, Sheet, named, part, point
-from roomlint.design.products import Product
+from roomlint.design.parts import Each, Name, named, part, point, sheet
 from roomlint.design.proofs import AnchorApproval, Engineer, Secondary, Strap
 from roomlint.design.quantity import exact
 
@@ -98,8 +97,8 @@ class Mounting(Element):
     PART = "mounting"
 
     on = named(f"The name of a wall, or ceiling, floor, {', '.join(HOLDERS)}.", "surface", "ceiling", also="holder")
-    product: Sheet[Product | None] = Sheet("The mount's product sheet.", "mount", "stand", example="articulated-mount")
-    stand: Sheet[Product | None] = Sheet("The product sheet of the stand it is on.", "stand", example="stand-600")
+    product = sheet("The mount's product sheet.", "mount", "stand", example="articulated-mount")
+    stand = sheet("The product sheet of the stand it is on.", "stand", example="stand-600")
     fixing = part("The fasteners.", Fixing)
     extension_m = length(
         "Reach in use, from the wall to the plane the device is bolted to; without it the mount's largest.",
@@ -117,7 +116,7 @@ class Mounting(Element):
     carpet = flag("Whether it stands on thick carpet.")
 
     def settle(self, book: Book) -> None:
-        """A stand may be named by either key, not by both."""
+        """Take the stand from either key, and refuse both."""
         product, stand = self.given("product"), self.given("stand")
         if product is not None and product.kind == "stand":
             node = self.at.get("stand")
@@ -142,7 +141,7 @@ class Aim(Element):
     elevation_deg = angle("Upwards positive.", -90.0, 90.0)
 
     def settle(self, book: Book) -> None:
-        """It points at a seat or by angles, not both."""
+        """Refuse an aim at a seat and by angles too."""
         if self.at.get("seat") is not None and (self.at.get("azimuth") or self.at.get("elevation")) is not None:
             book.cross(self.at, "aim either at a seat or by angles, not both.")
 
@@ -164,7 +163,7 @@ class Loudspeaker(Element):
 
     id_key = ident()
     label = labelled("Its channel's loudspeaker label.")
-    product: Sheet[Product | None] = Sheet("Its product sheet.", "loudspeaker", example="wall-two-way")
+    product = sheet("Its product sheet.", "loudspeaker", example="wall-two-way")
     position = point("Position of its acoustic centre.")
     aim = part("Where it points.", Aim)
     mounting = part("How it is held.", Mounting)
@@ -180,7 +179,7 @@ class Subwoofer(Element):
 
     id_key = ident()
     label = labelled("LFE1 or LFE2 when it has that channel.")
-    product: Sheet[Product | None] = Sheet("Its product sheet.", "subwoofer", example="sealed-subwoofer")
+    product = sheet("Its product sheet.", "subwoofer", example="sealed-subwoofer")
     position = point("Position of its driver.")
     facing_deg = angle("Direction its front faces: 0 deg towards the front wall, positive to the left.", -180.0, 180.0)
     mounting = part("How it is held.", Mounting)
@@ -198,7 +197,7 @@ class Projector(Element):
     ID = "projector"
 
     id_key = ident(required=False)
-    product: Sheet[Product | None] = Sheet("Its product sheet.", "projector", example="projector-ceiling")
+    product = sheet("Its product sheet.", "projector", example="projector-ceiling")
     lens = point("Position of the lens.")
     mounting = part("How it is held.", Mounting)
 
@@ -210,9 +209,7 @@ class Picture(Element):
     ID = "picture"
 
     kind = choice("How it is made.", "display", "projection")
-    product: Sheet[Product | None] = Sheet(
-        "Product sheet of the display or screen.", "display", "screen", example="screen-woven"
-    )
+    product = sheet("Product sheet of the display or screen.", "display", "screen", example="screen-woven")
     centre = point("Middle of the picture.")
     width_m = length("Width of the lit picture.", high=20.0)
     height_m = length("Height of the lit picture.", high=20.0, example="1.30 m")

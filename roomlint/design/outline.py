@@ -12,6 +12,7 @@ from roomlint.design.quantity import Quantity, exact
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
     from roomlint.design.shell import Listed, Shell, Size
+    from roomlint.source.tree import Node
 
 SMALLEST_M, LARGEST_M = 1.0, 50.0
 """A room smaller or larger than this is a slip of the unit."""
@@ -68,12 +69,14 @@ def _polygon(listed: tuple[Listed, ...] | None, book: Book) -> list[Corner]:
     points = [(one, one.given("from_left"), one.given("from_front")) for one in listed or ()]
     if not points or any(x is None or y is None for _, x, y in points):
         return []
-    for index, (what, side) in enumerate((("from_left", "left"), ("from_front", "front")), 1):
-        if abs(min(point[index].value for point in points)) > _SAME_PLACE_M:
+    xs: list[Quantity] = [x for _, x, _ in points]
+    ys: list[Quantity] = [y for _, _, y in points]
+    for values, what, side in ((xs, "from_left", "left"), (ys, "from_front", "front")):
+        if abs(min(value.value for value in values)) > _SAME_PLACE_M:
             text = f"measure corners from the {side} side of the bounding box: the smallest {what} must be 0 m."
             book.cross(points[0][0].at, text)
-    width = book.width = max((x for _, x, _ in points), key=lambda value: value.value)
-    length = book.length = max((y for _, _, y in points), key=lambda value: value.value)
+    width = book.width = max(xs, key=lambda value: value.value)
+    length = book.length = max(ys, key=lambda value: value.value)
     corners = [Corner(_across(x, width), _along(y, length), one.id) for one, x, y in points]
     _tell_of_shape([one for one, _, _ in points], corners, book)
     return corners
@@ -166,7 +169,7 @@ def _clockwise(corners: list[Corner]) -> tuple[Corner, ...]:
 def _with_heights(room: Shell, corners: list[Corner], book: Book) -> list[Corner]:
     """Add the ceiling heights that are given corner by corner, in the order in which the file lists the corners."""
     ceiling = room.given("ceiling")
-    node = ceiling.at.get("heights") if ceiling is not None else None
+    node: Node | None = ceiling.at.get("heights") if ceiling is not None else None
     if node is None or ceiling.given("shape") != "corners":
         return corners
     heights = ceiling.given("heights") or ()

@@ -10,6 +10,7 @@ from roomlint.design.keys import LONGEST_NAME, NONE, Text, surveyed
 from roomlint.design.reader import read_element, unique
 
 if TYPE_CHECKING:
+    from roomlint.design.products import Product
     from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
     from roomlint.source.tree import Node
@@ -53,7 +54,7 @@ class Part(Holds[T]):
     """A mapping below an element."""
 
     def __init__(self, about: str, of: type[Element], *, always: bool = False, **more: Any) -> None:  # noqa: ANN401
-        """`always`: an empty one stands for it when the file does not give it."""
+        """Say what it is; `always`: an empty one stands for it when the file does not give it."""
         super().__init__(about, **more)
         self.of = of
         self.always = always
@@ -274,6 +275,11 @@ class Position(Part["Point | None"]):
 def point(about: str, *, lowest: float = 0.0) -> Position:
     """Declare a point of the room."""
     return Position(about, lowest=lowest)
+
+
+def sheet(about: str, *kinds: str, example: str) -> Sheet[Product | None]:
+    """Declare the name of a product sheet of one of some kinds."""
+    return Sheet(about, *kinds, example=example)
 
 
 @overload

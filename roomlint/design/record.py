@@ -133,7 +133,7 @@ class Setting(Element):
     inverted = flag("Whether polarity is inverted.")
 
     def settle(self, book: Book) -> None:
-        """It is for one that the room has."""
+        """See that the room has it."""
         node = self.at.get("id")
         if node is not None:
             book.refer("loudspeaker or subwoofer", node)

@@ -30,8 +30,9 @@ BANDS = {"125 Hz": 125, "250 Hz": 250, "500 Hz": 500, "1 kHz": 1000, "2 kHz": 20
 _HIGHEST_M = 50.0
 """No ceiling of a residential room is higher than this."""
 _EDGE = 3.0
-"""An opening may leave its wall, or an obstacle its room, by so many times what its lengths are good for, and this much."""
+"""An opening may leave its wall, or an obstacle its room, by so many times what its lengths are good for."""
 _SLIP_M = 0.01
+"""And by this much more."""
 
 
 class Framing(Element):
@@ -99,7 +100,7 @@ class Wall(Surface):
     id_key = ident("Name of the wall: front, right, rear, left, or as the outline names it.")
 
     def settle(self, book: Book) -> None:
-        """It is one of the outline's."""
+        """See that it is one of the outline's."""
         node = self.at.get("id")
         if node is not None:
             book.refer("wall", node)

@@ -20,8 +20,8 @@ from roomlint.design.keys import (
     whole,
 )
 from roomlint.design.listening import Mounting
-from roomlint.design.parts import Name, Sheet, named, part, point, several, words
-from roomlint.design.products import Product
+from roomlint.design.parts import Name, named, part, point, several, sheet, words
+from roomlint.design.reader import nearest
 
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
@@ -38,7 +38,7 @@ class Processor(Element):
     ID = "processor"
 
     id_key = ident(required=False)
-    product: Sheet[Product | None] = Sheet("Its product sheet.", "processor", example="processor-16")
+    product = sheet("Its product sheet.", "processor", example="processor-16")
     unfitted = words("Labels of channels left out on purpose.", labelled("A label."), 24)
 
 
@@ -67,7 +67,7 @@ class Amplifier(Element):
     KIND = "amplifier"
 
     id_key = ident()
-    product: Sheet[Product | None] = Sheet("Its product sheet.", "amplifier", example="amplifier-seven")
+    product = sheet("Its product sheet.", "amplifier", example="amplifier-seven")
     rack = named("The rack it is in.", "rack", "rack")
     feeds = several("What each output drives.", Feed, most=64)
 
@@ -220,9 +220,7 @@ class Circuit(Element):
         return node is not None and self.rcd_a is None and node.value == NONE
 
     def settle(self, book: Book) -> None:
-        """A load is plugged into a receptacle of its own circuit."""
-        from roomlint.design.reader import nearest
-
+        """See that a load is plugged into a receptacle of its own circuit, and says one thing of its current."""
         known = [one.id for one in self.given("receptacles") or ()]
         for load in self.given("loads") or ():
             plugged = load.given("receptacle")
