@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from datetime import date
 from typing import TYPE_CHECKING, Any, Final, Literal, TypeVar, overload
 
 from roomlint.design.element import ABSENT, Element, Key
@@ -109,7 +110,7 @@ class Ident(Text[str]):
         return element.id
 
 
-class Day(Text["date | None"]):
+class Day(Text[date | None]):
     """A day of the calendar."""
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
@@ -117,10 +118,8 @@ class Day(Text["date | None"]):
         value = super().take(node, book, element)
         if value is ABSENT:
             return ABSENT
-        import datetime
-
         try:
-            return datetime.date.fromisoformat(value)
+            return date.fromisoformat(value)
         except ValueError:
             text = f"{value!r} is not a day of the calendar; write year-month-day, such as 2027-06-30."
             book.tell(node, text)
