@@ -31,7 +31,7 @@ def room(*speakers: Data, seats: tuple[tuple[float, float], ...] = (), **more: A
     return {
         "roomlint": 1,
         "project": {"code": "case"},
-        "survey": {"tolerance": "1e-9 mm", "temperature": "20 degC"},
+        "survey": {"tolerance": "0 mm", "temperature": "20 degC"},
         "room": {"size": {"width": "5 m", "length": "6 m"}, "ceiling": {"shape": "flat", "height": "2.6 m"}},
         "seats": [{"id": "seat", "ear": at(0.0, 0.0), "reference": True}, *others],
         "loudspeakers": list(speakers),

@@ -79,7 +79,7 @@ CASES: list[Case | Never] = [
     ),
     Case("distance.delay-range", "open", WIRED, [sheet(delay_step="0.02 ms")]),
     Case("distance.delay-range", "notApplicable", BARE),
-    Case("distance.delay-entered", "pass", changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))})),
+    Case("distance.delay-entered", "pass", changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}), subject="loudspeaker/near"),
     Case(
         "distance.delay-entered",
         "fail",
@@ -137,7 +137,7 @@ CASES: list[Case | Never] = [
         changed(WIRED, {"survey": {"temperature": "22 degC"}}),
         [sheet(assumed_temperature="20 degC")],
     ),
-    Case("distance.sound-speed", "open", WIRED, [sheet(speed_of_sound="340 m/s")]),
+    Case("distance.sound-speed", "open", changed(WIRED, {"survey.temperature": None}), [sheet(speed_of_sound="340 m/s")]),
     Case("distance.sound-speed", "open", BARE, says="processor"),
     Never("distance.sound-speed", "notApplicable", "a file without a processor may be of a room that has one"),
     Case(
