@@ -163,6 +163,13 @@ def test_what_follows_from_a_failure_waits_for_it() -> None:
     assert told(verdict, follower) == "waits for layout.height on left"
 
 
+def test_a_note_hides_no_warning_that_follows_from_it() -> None:
+    cause = replace(height, level=Level.NOTE)
+    follower = replace(height, id="layout.follower", after=("layout.height",))
+    verdict = found(tried=follower, others=(cause, follower))["loudspeaker/left"]
+    assert verdict.level is Level.WARNING
+
+
 def test_an_accepted_cause_hides_nothing_that_follows() -> None:
     follower = replace(height, id="layout.follower", after=("layout.height",))
     waiver = {"rule": "layout.height", "subject": "left", "because": "agreed with the client"}

@@ -161,7 +161,7 @@ CASES: list[Case | Never] = [
 EDGES: list[Edge] = [
     Edge("distance.base-width", room(L, R), "loudspeakers.1.position.from_left", 1.5, 6.5, 2),
     Edge("distance.listening", room(C), "seats.0.ear.from_front", 1.5, 5.9, 2),
-    Edge("distance.surround", room(C, speaker("ls", "M+110", -1.8, -2.4)), "loudspeakers.1.position.from_front", 4.0, 5.99, 2),
+    Edge("distance.surround", room(C, speaker("ls", "M+110", -1.8, -2.4)), "loudspeakers.1.position.from_front", 4.0, 5.99, 1),
     Edge("distance.off-centre", room(L, R, seats=((0.1, -1.0),)), "seats.1.ear.from_left", 2.5, 4.5, 1),
     Edge("distance.late-arrival", room(AHEAD, BEHIND, seats=((0.0, -0.5),), calibration=settings(("behind", "delay", "20 ms"))), "calibration.settings.0.delay", 10.0, 50.0, 2, unit="ms", scale=1e-3),
     Edge("distance.seat-near-loudspeaker", room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.0, 0.0),)), "seats.1.ear.from_left", 0.7, 2.4, 1),
