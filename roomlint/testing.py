@@ -16,15 +16,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from roomlint.design.house import House
-from roomlint.design.read import read_design
-from roomlint.design.read_house import read_house
-from roomlint.design.read_product import read_product
-from roomlint.design.reader import Book, Reader
+from roomlint.design.read import read_design, read_house, read_product
+from roomlint.report.telling import told
 from roomlint.review.engine import LAST, review_room
 from roomlint.review.house_check import check_window_rules
 from roomlint.review.room import Room
 from roomlint.review.window_rules import window_rules
-from roomlint.source.check import check
 from roomlint.source.tree import read_tree
 
 if TYPE_CHECKING:
@@ -32,8 +29,9 @@ if TYPE_CHECKING:
     from datetime import date
 
     from roomlint.design.products import Product
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
+    from roomlint.source.place import Problem
     from roomlint.source.tree import Node
 
 
@@ -52,7 +50,7 @@ class Case:
     """The figure's value, to one part in a thousand unless `within` says how closely."""
     within: float | None = None
     says: str = ""
-    """Something the message must hold."""
+    """Something that its sentence must hold."""
     source: str = ""
     """Where the expected figure was worked out, if not here."""
     house: Mapping[str, Any] | None = None
@@ -109,51 +107,62 @@ def room_of(
     """Return the room of plain data, read exactly as a file would be; problems raise with all their texts."""
     sheets: dict[str, Product] = {}
     for sheet in products:
-        node, book = _checked(sheet, "product", f"{sheet.get('id', 'sheet')}.product.yaml")
-        product = read_product(Reader(node, book))
-        _refuse(book)
+        file = f"{sheet.get('id', 'sheet')}.product.yaml"
+        product, problems = read_product(_tree(sheet, file), file)
+        _refuse(problems)
         sheets[product.id] = product
     decided = House()
     if house is not None:
-        node, book = _checked(house, "house", "house.yaml")
-        decided = read_house(Reader(node, book))
-        book.problems += check_window_rules(decided)
-        _refuse(book)
-    node, book = _checked(data, "room", "case.room.yaml")
-    design, problems = read_design(node, "case.room.yaml", sheets)
-    book.problems += problems
-    _refuse(book)
+        decided, problems = read_house(_tree(house, "house.yaml"), "house.yaml")
+        _refuse(problems or check_window_rules(decided))
+    design, problems = read_design(_tree(data, "case.room.yaml"), "case.room.yaml", sheets)
+    _refuse(problems)
     return Room(design, decided, today)
 
 
-def _checked(data: Mapping[str, Any], schema: str, file: str) -> tuple[Node, Book]:
+def _tree(data: Mapping[str, Any], file: str) -> Node:
     # JSON is YAML, and lists of any depth keep their shape in it.
     node, problems = read_tree(json.dumps(data, indent=1, ensure_ascii=False), file)
+    _refuse(problems)
     if node is None:
-        raise ValueError("; ".join(problem.text for problem in problems))
-    book = Book(file, [*problems, *check(node, schema)])
-    _refuse(book)
-    return node, book
+        raise ValueError("there is nothing in it")
+    return node
 
 
-def _refuse(book: Book) -> None:
-    if book.problems:
-        raise ValueError("\n".join(f"{problem.place.line}: {problem.text}" for problem in book.problems))
+def _refuse(problems: Iterable[Problem]) -> None:
+    told = [f"{problem.place.line}: {problem.text}" for problem in problems]
+    if told:
+        raise ValueError("\n".join(told))
 
 
-def verdicts(rule: Rule, room: Room, others: Iterable[Rule] = ()) -> list[Verdict]:
+def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[Verdict]:
     """Return what one rule says of a room; a rule that breaks raises.
 
     A rule of chapter `file` judges what the others found: they, and the window rules of the house, run before it.
+    Causes run before what follows from them.
     """
-    before = [*others, *window_rules(room.house)] if rule.chapter == LAST else []
-    found, troubles = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
-    if troubles:
-        raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in troubles))
-    return [verdict for verdict in found if verdict.rule == rule.id]
+    others = tuple(others)
+    before = [*others, *window_rules(room.house)] if rule.chapter == LAST else _causes(rule, others)
+    outcome = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
+    if outcome.troubles:
+        raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in outcome.troubles))
+    return [verdict for verdict in outcome.verdicts if verdict.rule == rule.id]
 
 
-def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> None:
+def _causes(rule: AnyRule, others: tuple[AnyRule, ...]) -> list[AnyRule]:
+    """Return the rules that a rule follows from, and those that these follow from."""
+    found: dict[str, AnyRule] = {}
+    wanted = list(rule.after)
+    while wanted:
+        cause = next((other for other in others if other.id == wanted[0]), None)
+        if cause is not None and cause.id not in found:
+            found[cause.id] = cause
+            wanted += cause.after
+        del wanted[0]
+    return list(found.values())
+
+
+def check_case(case: Case, rules: Iterable[AnyRule], today: date | None = None) -> None:
     """Run a case and raise `AssertionError`, saying what was found instead, when it does not hold."""
     rules = tuple(rules)
     rule = next((rule for rule in rules if rule.id == case.rule), None)
@@ -161,20 +170,20 @@ def check_case(case: Case, rules: Iterable[Rule], today: date | None = None) -> 
         raise AssertionError(f"no rule {case.rule!r}")
     found = verdicts(rule, room_of(case.room, case.products, case.house, case.today or today), rules)
     chosen = [verdict for verdict in found if case.subject in {None, verdict.subject}]
-    told = "\n".join(
-        f"  {verdict.kind} {verdict.level or ''} {verdict.subject}: {verdict.message}" for verdict in found
+    lines = "\n".join(
+        f"  {verdict.kind} {verdict.level or ''} {verdict.subject}: {told(verdict, rule)}" for verdict in found
     )
     if not chosen:
-        raise AssertionError(f"{case}: no verdict for that subject; found\n{told}")
+        raise AssertionError(f"{case}: no verdict for that subject; found\n{lines}")
     for verdict in chosen:
         wrong = (
             verdict.kind != case.kind
             or (case.level is not None and verdict.level != case.level)
-            or case.says not in verdict.message
+            or case.says not in told(verdict, rule)
             or (case.figure is not None and not _close(verdict, case.figure, case.within))
         )
         if wrong:
-            raise AssertionError(f"{case}: expected {case.kind} {case.level or ''} {case.figure or ''}; found\n{told}")
+            raise AssertionError(f"{case}: expected {case.kind} {case.level or ''} {case.figure or ''}; found\n{lines}")
 
 
 def _close(verdict: Verdict, expected: float, within: float | None) -> bool:

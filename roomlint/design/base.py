@@ -2,37 +2,35 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, ClassVar, Protocol, TypeVar
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar, Generic, Protocol, TypeVar
+
+from roomlint.design.element import Element
+from roomlint.design.quantity import Quantity, read
 
 if TYPE_CHECKING:
     from roomlint.source.place import Place
     from roomlint.source.tree import Node
 
+__all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "Value", "joined_key", "need"]
 
 T = TypeVar("T")
+E = TypeVar("E", bound=Element)
+S_co = TypeVar("S_co", bound="Subject", covariant=True)
+T_co = TypeVar("T_co", bound="Subject", covariant=True)
 
 
-@dataclass(frozen=True, slots=True)
-class Value:
-    """A number in SI (angles in degrees, levels in dB, temperature in degC) with its uncertainty and its place.
-
-    `u` is the expanded uncertainty in the same unit; `at` is the text it was read from, None when computed.
-    """
-
-    value: float
-    u: float = 0.0
-    unit: str = ""
-    at: Node | None = field(default=None, compare=False, repr=False)
+def Value(value: float, u: float = 0.0, unit: str = "", at: Node | None = None) -> Quantity:  # noqa: N802
+    return read(value, u, unit, at)
 
 
 @dataclass(frozen=True, slots=True)
 class Point:
     """A point of the room: x to the right, y to the front, z up, from the rear left corner of the floor, in m."""
 
-    x: Value
-    y: Value
-    z: Value
+    x: Quantity
+    y: Quantity
+    z: Quantity
 
     @property
     def xyz(self) -> tuple[float, float, float]:
@@ -40,7 +38,7 @@ class Point:
         return (self.x.value, self.y.value, self.z.value)
 
     @property
-    def values(self) -> tuple[Value, Value, Value]:
+    def values(self) -> tuple[Quantity, Quantity, Quantity]:
         """The three coordinates with uncertainty and place."""
         return (self.x, self.y, self.z)
 
@@ -67,82 +65,126 @@ class Subject(Protocol):
     def elements(self) -> tuple[Element, ...]:
         """The elements it is made of."""
 
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """The elements that are judged; others only say where from."""
+
 
 @dataclass(frozen=True, slots=True)
-class Element:
-    """A part of a design that has an id and knows its place in the file."""
+class Pair(Generic[E]):
+    """A left and a right that are judged together."""
 
-    KIND: ClassVar[str] = "element"
-
-    at: Node = field(compare=False, repr=False)
-    id: str
-
-    @property
-    def key(self) -> str:
-        """The element's id, with its kind in front so that ids of different lists cannot meet."""
-        return f"{self.KIND}/{self.id}"
-
-    @property
-    def words(self) -> str:
-        """The id; it is what the team calls the thing."""
-        return self.id
-
-    @property
-    def place(self) -> Place:
-        """The place of the id, or of the element's first key when it has none of its own."""
-        named = self.at.get("id") if isinstance(self.at.value, dict) else None
-        return (named or self.at).place
-
-    def place_of(self, key: str) -> Place:
-        """Return the place of a dotted key below this element, or of the nearest one above it that is there."""
-        node, found = self.at, None
-        for part in key.split(".") if key else ():
-            below = node.get(part) if isinstance(node.value, dict) else None
-            if below is None:
-                break
-            node = found = below
-        return found.place if found is not None else self.place
-
-    def path_of(self, key: str) -> str:
-        """Return the full path of a key of this element, for telling a reader what to add."""
-        return f"{self.at.path}.{key}" if self.at.path else key
+    left: E
+    right: E
+    joined: ClassVar[str] = " and "
 
     @property
     def elements(self) -> tuple[Element, ...]:
-        """Itself."""
-        return (self,)
+        """Both."""
+        return (self.left, self.right)
 
-
-@dataclass(frozen=True, slots=True)
-class Group:
-    """Several elements judged together, such as a left and right pair, or a loudspeaker as heard from a seat."""
-
-    elements: tuple[Element, ...]
-    joined: str = " and "
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """Both."""
+        return self.elements
 
     @property
     def key(self) -> str:
         """The keys of its elements, joined."""
-        return "+".join(element.key for element in self.elements)
+        return joined_key(self)
 
     @property
     def words(self) -> str:
-        """The names of its elements, joined as the group was made: `left and right`, `side at seat 2`."""
-        return self.joined.join(element.words for element in self.elements)
+        """Both names."""
+        return f"{self.left.words} and {self.right.words}"
 
     @property
     def place(self) -> Place:
-        """The place of the first element."""
-        return self.elements[0].place
+        """The place of the left."""
+        return self.left.place
 
     def place_of(self, key: str) -> Place:
-        """Return the place of a key of the first element."""
-        return self.elements[0].place_of(key)
+        """Return the place of a key of the left."""
+        return self.left.place_of(key)
 
 
-def heard_at(source: Element, seat: Element) -> Group:
-    """Group a source with the seat it is heard from."""
-    return Group((source, seat), joined=" at ")
+@dataclass(frozen=True, slots=True)
+class Seen(Generic[S_co, T_co]):
+    """Something as heard or seen from a seat, or another thing that is judged at a place of somebody else's."""
+
+    source: S_co
+    seat: T_co
+    joined: str = " at "
+
+    @property
+    def elements(self) -> tuple[Element, ...]:
+        """The elements of both."""
+        return (*self.source.elements, *self.seat.elements)
+
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """What is heard: the seat is where it is judged, not what is judged."""
+        return self.source.about
+
+    @property
+    def key(self) -> str:
+        """The keys of its elements, joined."""
+        return joined_key(self)
+
+    @property
+    def words(self) -> str:
+        """Both names, such as `side at seat 2`."""
+        return f"{self.source.words}{self.joined}{self.seat.words}"
+
+    @property
+    def place(self) -> Place:
+        """The place of what is heard."""
+        return self.source.place
+
+    def place_of(self, key: str) -> Place:
+        """Return the place of a key of what is heard."""
+        return self.source.place_of(key)
+
+
+@dataclass(frozen=True, slots=True)
+class Several(Generic[E]):
+    """Elements of one kind that are judged as a whole, such as the ear layer."""
+
+    members: tuple[E, ...]
+
+    @property
+    def elements(self) -> tuple[Element, ...]:
+        """All of them."""
+        return self.members
+
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """All of them."""
+        return self.members
+
+    @property
+    def key(self) -> str:
+        """The keys of its elements, joined."""
+        return joined_key(self)
+
+    @property
+    def words(self) -> str:
+        """Their names."""
+        return ", ".join(member.words for member in self.members)
+
+    @property
+    def place(self) -> Place:
+        """The place of the first."""
+        return self.members[0].place
+
+    def place_of(self, key: str) -> Place:
+        """Return the place of a key of the first."""
+        return self.members[0].place_of(key)
+
+
+def joined_key(subject: Subject) -> str:
+    """Return the key of a subject of several elements: all their keys."""
+    return "+".join(element.key for element in subject.elements)
 
 
 class Missing(Exception):  # noqa: N818  an absent input is an answer (open), not an error

@@ -11,6 +11,7 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from roomlint.figures.domain import Refused
 from roomlint.figures.modes import Point, Size
 
 Array = NDArray[np.float64]
@@ -81,7 +82,7 @@ def _shapes(size: Size, indices: NDArray[np.int64], points: Sequence[Point]) -> 
     """Mode shapes at points, (points, modes): a cosine along each side, looked up rather than computed anew."""
     at = np.asarray(points, dtype=np.float64).reshape(-1, 3)
     if not np.all((at >= -INSIDE_M) & (at <= np.asarray(size) + INSIDE_M)):
-        raise ValueError(f"a source or receiver lies outside the room of size {size}")
+        raise Refused(f"a source or receiver lies outside the room of size {size}")
     shapes = np.ones((len(at), indices.shape[1]))
     for axis, side in enumerate(size):
         counts = np.arange(indices[axis].max() + 1)
@@ -97,7 +98,7 @@ def resonance_sum(
     `shape_products` (pairs, modes), `angular` (modes,) in rad/s; returns (pairs, frequencies).
     """
     if not decay_s > 0:
-        raise ValueError(f"a decay time must be positive, got {decay_s} s")
+        raise Refused(f"a decay time must be positive, got {decay_s} s")
     driven = 2 * np.pi * frequencies_hz[None, :]
     reactance = angular[:, None] ** 2 - driven**2
     loss = (2 * DAMPING_60_DB / decay_s) * driven
@@ -121,7 +122,7 @@ def transfer(
     """
     frequencies = np.asarray(frequencies_hz, dtype=np.float64)
     if frequencies.size == 0 or not np.all(frequencies > 0):
-        raise ValueError("the frequencies must be positive and at least one")
+        raise Refused("the frequencies must be positive and at least one")
     top = float(frequencies.max())
     known = _modes(room.size, top, room.sound_speed_mps)
     there = _shapes(room.size, known.indices, receivers)
@@ -162,7 +163,7 @@ def response_db(
     Formula, range, errors and source as for `transfer`; settings as for `combined_db`.
     """
     if not sources:
-        raise ValueError("at least one source is needed for a response")
+        raise Refused("at least one source is needed for a response")
     parts = transfer(room, [source.position for source in sources], receivers, frequencies_hz)
     return combined_db(parts, sources, frequencies_hz)
 
@@ -174,7 +175,7 @@ def smoothed_db(levels_db: Array, frequencies_hz: Sequence[float], parts_of_octa
     `parts_of_octave` is positive. Source: usual fractional-octave smoothing.
     """
     if not parts_of_octave > 0:
-        raise ValueError(f"smoothing is over a positive fraction of an octave, got 1/{parts_of_octave}")
+        raise Refused(f"smoothing is over a positive fraction of an octave, got 1/{parts_of_octave}")
     octaves = np.log2(np.asarray(frequencies_hz, dtype=np.float64))
     share = np.gradient(octaves) if octaves.size > 1 else np.ones(1)
     near = np.abs(octaves[:, None] - octaves[None, :]) <= 0.5 / parts_of_octave + 1e-12
@@ -194,7 +195,7 @@ def seat_spread(levels_db: Array, frequencies_hz: Sequence[float]) -> SeatSpread
     Source: the metrics named in the published work on several subwoofers (2002); definitions from memory.
     """
     if levels_db.ndim != 2 or levels_db.shape[0] == 0:  # noqa: PLR2004 - seats by frequencies
-        raise ValueError("levels must come as seats by frequencies, with at least one seat")
+        raise Refused("levels must come as seats by frequencies, with at least one seat")
     mean = levels_db.mean(axis=0)
     spread = np.ptp(levels_db, axis=0)
     below = levels_db - mean
@@ -215,6 +216,6 @@ def band_level_db(levels_db: Array, frequencies_hz: Sequence[float], low_hz: flo
     frequencies = np.asarray(frequencies_hz, dtype=np.float64)
     inside = (frequencies >= low_hz) & (frequencies <= high_hz)
     if not inside.any():
-        raise ValueError(f"no frequency was computed between {low_hz} and {high_hz} Hz")
+        raise Refused(f"no frequency was computed between {low_hz} and {high_hz} Hz")
     level: Array = 10 * np.log10((10 ** (levels_db[:, inside] / 10)).mean(axis=1))
     return level

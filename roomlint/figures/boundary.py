@@ -7,19 +7,21 @@ import math
 from collections.abc import Sequence
 from itertools import combinations, pairwise
 
+from roomlint.figures.domain import Refused
+
 PORT_GAP_FLOOR_M = 0.15
 SURFACES_AT_RIGHT_ANGLES = 3
 
 
 def _positive(name: str, value: float) -> None:
     if not (math.isfinite(value) and value > 0):
-        raise ValueError(f"{name} must be a positive number, got {value}")
+        raise Refused(f"{name} must be a positive number, got {value}")
 
 
 def rear_null_hz(distance_m: float, sound_speed_mps: float) -> float:
     """First cancellation on axis from a wall behind the source, f = c/(4 d); further ones at odd multiples.
 
-    `distance_m` from the acoustic centre to the wall, > 0 (else ValueError).
+    `distance_m` from the acoustic centre to the wall, > 0 (else Refused).
     Source: quarter-wave argument as printed in audio glossaries; exact for a far listener straight ahead.
     """
     _positive("the distance to the wall", distance_m)
@@ -30,7 +32,7 @@ def rear_null_distance_m(null_hz: float, sound_speed_mps: float) -> float:
     """Give the distance from the wall behind that puts the first cancellation at a frequency, d = c/(4 f).
 
     A source stays clear of its own cancellation below f while it is nearer than this.
-    Raises ValueError for a frequency that is not positive.
+    Raises Refused for a frequency that is not positive.
     """
     _positive("the frequency of the cancellation", null_hz)
     return sound_speed_mps / (4 * null_hz)
@@ -46,15 +48,15 @@ def path_null_hz(
     of half wavelengths, f = (2 n - 1) c/(2 (reflected - direct)); one that inverts it, or a second source in opposite
     polarity, where they differ by whole ones, f = n c/(reflected - direct). `number` n counts from the lowest.
 
-    Raises ValueError unless 0 < direct < reflected and n is 1 or more. Source: half-wave path difference, c/(2 dL) as
+    Raises Refused unless 0 < direct < reflected and n is 1 or more. Source: half-wave path difference, c/(2 dL) as
     an acoustics consultancy's article prints it; exact for one real reflection factor. On axis before a wall d behind
     the source it is c/(4 d).
     """
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
-        raise ValueError(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
+        raise Refused(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
     if number < 1:
-        raise ValueError(f"cancellations are counted from 1, not {number}")
+        raise Refused(f"cancellations are counted from 1, not {number}")
     halves = 2 * number if inverted else 2 * number - 1
     return halves * sound_speed_mps / (2 * (reflected_m - direct_m))
 
@@ -63,7 +65,7 @@ def null_depth_db(direct_m: float, reflected_m: float, reflection_factor: float)
     """Level at a cancellation relative to the direct sound, 20 log10(1 - g) with g = R direct/reflected; negative.
 
     `reflection_factor` R is the pressure reflection factor of the surface, 0 <= R < 1, or 1 for a rigid one. The
-    source is taken to radiate alike in all directions, so it is the worst case. Raises ValueError outside that range.
+    source is taken to radiate alike in all directions, so it is the worst case. Raises Refused outside that range.
     Source: coherent image source.
     """
     return 20 * math.log10(1 - _image_share(direct_m, reflected_m, reflection_factor))
@@ -80,9 +82,9 @@ def first_peak_db(direct_m: float, reflected_m: float, reflection_factor: float)
 def _image_share(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
-        raise ValueError(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
+        raise Refused(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
     if not 0 <= reflection_factor <= 1:
-        raise ValueError(f"a pressure reflection factor lies between 0 and 1, got {reflection_factor}")
+        raise Refused(f"a pressure reflection factor lies between 0 and 1, got {reflection_factor}")
     return reflection_factor * direct_m / reflected_m
 
 
@@ -90,15 +92,15 @@ def boundary_power_gain_db(distances_m: Sequence[float], frequency_hz: float, so
     """Change of the radiated power of a small source by one, two or three rigid surfaces at right angles.
 
     W/W0 = 1 + sum over the images of sin(u)/u, u = 2 k r, r the root of the sum of squares of each subset of the
-    distances. Tends to 3, 6 and 9 dB at low frequency. Raises ValueError for none or more than three distances.
+    distances. Tends to 3, 6 and 9 dB at low frequency. Raises Refused for none or more than three distances.
     Source: the interference sum of boundaries as applied to loudspeakers in J. Audio Eng. Soc. 22 (1974);
     formula from memory.
     """
     if not 1 <= len(distances_m) <= SURFACES_AT_RIGHT_ANGLES:
-        raise ValueError(f"one, two or three surfaces at right angles are expected, got {len(distances_m)}")
+        raise Refused(f"one, two or three surfaces at right angles are expected, got {len(distances_m)}")
     for distance in distances_m:
         if distance < 0:
-            raise ValueError(f"a distance to a surface cannot be negative, got {distance} m")
+            raise Refused(f"a distance to a surface cannot be negative, got {distance} m")
     _positive("the frequency", frequency_hz)
     wavenumber = 2 * math.pi * frequency_hz / sound_speed_mps
     power = 1.0
@@ -117,7 +119,7 @@ def deepest_power_dip(
     Level in dB relative to free field. Errors and source as for `boundary_power_gain_db`.
     """
     if not 0 < low_hz < high_hz:
-        raise ValueError(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
+        raise Refused(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
     frequencies = [low_hz + step_hz * n for n in range(int((high_hz - low_hz) / step_hz) + 1)]
     return min(
         ((at, boundary_power_gain_db(distances_m, at, sound_speed_mps)) for at in frequencies),
@@ -128,11 +130,11 @@ def deepest_power_dip(
 def closest_distance_ratio(distances_m: Sequence[float]) -> float:
     """Smallest ratio, larger over smaller, between any two distances to surfaces; 1 when two are equal.
 
-    Equal distances stack their cancellations on one frequency. Raises ValueError for fewer than two, or
+    Equal distances stack their cancellations on one frequency. Raises Refused for fewer than two, or
     for one that is not positive.
     """
     if len(distances_m) <= 1:
-        raise ValueError("at least two distances are needed to compare them")
+        raise Refused("at least two distances are needed to compare them")
     for distance in distances_m:
         _positive("a distance to a surface", distance)
     ordered = sorted(distances_m)
@@ -140,7 +142,7 @@ def closest_distance_ratio(distances_m: Sequence[float]) -> float:
 
 
 def equivalent_diameter_m(area_m2: float) -> float:
-    """Diameter of the round port of the same area, 2 sqrt(A/pi). Raises ValueError unless the area is positive."""
+    """Diameter of the round port of the same area, 2 sqrt(A/pi). Raises Refused unless the area is positive."""
     _positive("the area of a port", area_m2)
     return 2 * math.sqrt(area_m2 / math.pi)
 
@@ -148,7 +150,7 @@ def equivalent_diameter_m(area_m2: float) -> float:
 def port_gap_needed_m(diameter_m: float) -> float:
     """Least free distance in front of a port's mouth: one diameter. Nearer than that the wall retunes the port.
 
-    Raises ValueError unless the diameter is positive. Source: common practice; no standard was found. The physics
+    Raises Refused unless the diameter is positive. Source: common practice; no standard was found. The physics
     behind it is the end correction of about 0.6 to 0.85 diameter.
     """
     _positive("the diameter of a port", diameter_m)
@@ -158,7 +160,7 @@ def port_gap_needed_m(diameter_m: float) -> float:
 def port_gap_wanted_m(diameter_m: float) -> float:
     """Comfortable free distance in front of a port's mouth: two diameters, and 0.15 m at least.
 
-    Raises ValueError unless the diameter is positive. Source: common practice; no standard was found.
+    Raises Refused unless the diameter is positive. Source: common practice; no standard was found.
     """
     _positive("the diameter of a port", diameter_m)
     return max(2 * diameter_m, PORT_GAP_FLOOR_M)
@@ -167,7 +169,7 @@ def port_gap_wanted_m(diameter_m: float) -> float:
 def plinth_gap_m(diameter_m: float) -> float:
     """Height under a downward port that leaves as much open area round its mouth as the port has, D/4.
 
-    pi D h = pi D^2/4. Raises ValueError unless the diameter is positive. Source: equal areas, derived.
+    pi D h = pi D^2/4. Raises Refused unless the diameter is positive. Source: equal areas, derived.
     """
     _positive("the diameter of a port", diameter_m)
     return diameter_m / 4

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from roomlint.figures import plan
 from roomlint.figures.direction import Vector3, direction_vector
+from roomlint.figures.domain import Refused
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -92,7 +93,7 @@ def gable(
     left, right = _extent(outline, across)
     ridge = (left + right) / 2.0 if ridge_at_m is None else left + ridge_at_m
     if not left < ridge < right:
-        raise ValueError(f"the ridge must stand within the {right - left:g} m across the room, not at {ridge_at_m} m")
+        raise Refused(f"the ridge must stand within the {right - left:g} m across the room, not at {ridge_at_m} m")
     corners = tuple(outline)
     near_part = plan.clipped(corners, across, ridge)
     far_part = plan.clipped(corners, (-across[0], -across[1]), -ridge)
@@ -114,7 +115,7 @@ def over_corners(outline: Outline, heights_m: Sequence[float]) -> tuple[Facet, .
     """
     corners = tuple(outline)
     if len(heights_m) != len(corners):
-        raise ValueError(f"{len(corners)} corners need as many heights, not {len(heights_m)}")
+        raise Refused(f"{len(corners)} corners need as many heights, not {len(heights_m)}")
     facets = [
         Facet(
             (corners[i], corners[j], corners[k]),
@@ -227,5 +228,5 @@ def _plane(p: Vector3, q: Vector3, r: Vector3) -> tuple[float, float, float]:
 def _checked(facets: tuple[Facet, ...]) -> tuple[Facet, ...]:
     lowest = lowest_m(facets)
     if lowest <= 0.0:
-        raise ValueError(f"a ceiling must stand above the floor everywhere, not at {lowest:g} m")
+        raise Refused(f"a ceiling must stand above the floor everywhere, not at {lowest:g} m")
     return facets

@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final, Literal
 
-from roomlint.figures._domain import not_negative, positive
+from roomlint.figures.domain import Refused, not_negative, positive
 
 CodeEdition = Literal["nec2017", "nec2020", "nec2023"]
 Topic = Literal[
@@ -113,7 +113,7 @@ def receptacle_total_a(receptacle_a: float, circuit_a: float) -> float:
     """
     limit = _RECEPTACLE_TOTAL_A.get((receptacle_a, circuit_a))
     if limit is None:
-        raise ValueError(
+        raise Refused(
             f"a {receptacle_a:g} A receptacle on a {circuit_a:g} A circuit is not in the table: "
             "15 on 15 or 20, 20 on 20 and 30 on 30 are"
         )
@@ -128,5 +128,5 @@ def receptacle_fits(receptacle_a: float, circuit_a: float) -> bool:
     """
     allowed = _RECEPTACLES_FOR_CIRCUIT.get(circuit_a)
     if allowed is None:
-        raise ValueError(f"no receptacle rating is tabulated here for a {circuit_a:g} A circuit: 15, 20 and 30 A are")
+        raise Refused(f"no receptacle rating is tabulated here for a {circuit_a:g} A circuit: 15, 20 and 30 A are")
     return receptacle_a in allowed

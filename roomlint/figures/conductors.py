@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final, Literal, NamedTuple
 
-from roomlint.figures._domain import between, not_negative, positive
+from roomlint.figures.domain import Refused, between, not_negative, positive
 from roomlint.figures.inch_pound import FOOT_M
 
 ConductorClass = Literal["class 1/2", "class 5/6"]
@@ -102,7 +102,7 @@ def table_eight_ohm_per_m(gauge: int, *, stranded: bool = False) -> float:
     """
     row = NEC_TABLE_8.get(gauge)
     if row is None:
-        raise ValueError(f"{gauge} AWG is not tabulated here: 18, 16, 14, 12, 10 and 8 AWG are")
+        raise Refused(f"{gauge} AWG is not tabulated here: 18, 16, 14, 12, 10 and 8 AWG are")
     return (row.stranded if stranded else row.solid) / (_FEET_PER_KFT * FOOT_M)
 
 
@@ -113,7 +113,7 @@ def iec_60228_ohm_per_m(area_mm2: float, kind: ConductorClass = "class 1/2") -> 
     """
     row = IEC_60228_OHM_PER_KM.get(area_mm2)
     if row is None:
-        raise ValueError(f"{area_mm2:g} mm2 is not a tabulated cross-section: 0.5 to 10 mm2 in standard steps are")
+        raise Refused(f"{area_mm2:g} mm2 is not a tabulated cross-section: 0.5 to 10 mm2 in standard steps are")
     return row[kind] / _METRES_PER_KM
 
 
@@ -162,7 +162,7 @@ def minimum_copper_awg(breaker_a: float) -> int:
     for limit, gauge in _COPPER_FOR_BREAKER:
         if rating <= limit:
             return gauge
-    raise ValueError(f"a {rating:g} A breaker is beyond the branch circuits treated here, up to 30 A")
+    raise Refused(f"a {rating:g} A breaker is beyond the branch circuits treated here, up to 30 A")
 
 
 def loop_ohm(length_m: float, ohm_per_m: float) -> float:
@@ -187,7 +187,7 @@ def wire_tilt_db(loop: float, least_ohm: float, greatest_ohm: float) -> float:
     Source: voltage divider.
     """
     if least_ohm > greatest_ohm:
-        raise ValueError(f"least impedance {least_ohm:g} ohm is above the greatest, {greatest_ohm:g} ohm")
+        raise Refused(f"least impedance {least_ohm:g} ohm is above the greatest, {greatest_ohm:g} ohm")
     return wire_loss_db(loop, least_ohm) - wire_loss_db(loop, greatest_ohm)
 
 

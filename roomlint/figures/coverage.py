@@ -6,6 +6,7 @@ import math
 from typing import NamedTuple
 
 from roomlint.figures.direction import Point3, Vector3, angle_between_deg, cross, dot, toward
+from roomlint.figures.domain import Refused
 
 UP: Vector3 = (0.0, 0.0, 1.0)
 FRONT: Vector3 = (0.0, 1.0, 0.0)
@@ -37,7 +38,7 @@ def frame_of(axis: Vector3, top: Vector3 = UP) -> Frame:
     """
     length = math.hypot(*axis)
     if length == 0.0:
-        raise ValueError("an axis without length aims nowhere")
+        raise Refused("an axis without length aims nowhere")
     out = (axis[0] / length, axis[1] / length, axis[2] / length)
     side = cross(out, top)
     if math.hypot(*side) < 1e-9:  # noqa: PLR2004  parallel to rounding
@@ -110,7 +111,7 @@ def coverage_loss_db(
     vertical = horizontal_coverage_deg if vertical_coverage_deg is None else vertical_coverage_deg
     for coverage in (horizontal_coverage_deg, vertical):
         if not 0.0 < coverage <= 360.0:  # noqa: PLR2004  a full turn
-            raise ValueError(f"nominal coverage is a full angle in (0, 360] deg, not {coverage}")
+            raise Refused(f"nominal coverage is a full angle in (0, 360] deg, not {coverage}")
     spent = (parts.horizontal_deg / (horizontal_coverage_deg / 2)) ** 2 + (parts.vertical_deg / (vertical / 2)) ** 2
     return max(-6.0 * spent, MODEL_FLOOR_DB)
 
@@ -122,5 +123,5 @@ def flat_plane_loss_db(off_axis: float) -> float:
     ValueError.
     """
     if not 0.0 <= off_axis < 90.0:  # noqa: PLR2004  the plane's own direction
-        raise ValueError(f"the plane is met at angles from 0 to below 90 deg, not {off_axis}")
+        raise Refused(f"the plane is met at angles from 0 to below 90 deg, not {off_axis}")
     return 20.0 * math.log10(math.cos(math.radians(off_axis)))

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from roomlint.figures.domain import Refused
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
@@ -15,7 +17,7 @@ def speed_of_sound_m_s(temperature_degc: float = 20.0) -> float:
     343.2 sqrt((t + 273.15) / 293.15), ISO 9613-1:1993, formula A.5. Valid from -20 to +50 degC, else ValueError.
     """
     if not -20.0 <= temperature_degc <= 50.0:  # noqa: PLR2004  the formula's range
-        raise ValueError(f"the formula holds from -20 to +50 degC, not at {temperature_degc} degC")
+        raise Refused(f"the formula holds from -20 to +50 degC, not at {temperature_degc} degC")
     return 343.2 * math.sqrt((temperature_degc + 273.15) / 293.15)
 
 
@@ -32,7 +34,7 @@ def alignment_delays_ms(distances_m: Sequence[float], speed_m_s: float) -> tuple
     """
     _refuse_speed(speed_m_s)
     if not distances_m or min(distances_m) < 0.0:
-        raise ValueError("delays need the distance of at least one loudspeaker, each 0 m or more")
+        raise Refused("delays need the distance of at least one loudspeaker, each 0 m or more")
     farthest = max(distances_m)
     return tuple(1e3 * (farthest - distance) / speed_m_s for distance in distances_m)
 
@@ -43,7 +45,7 @@ def rounded_to_step(value: float, step: float) -> float:
     The step has the value's unit and is above 0, else ValueError.
     """
     if step <= 0.0:
-        raise ValueError(f"a setting's step must be above 0, not {step}")
+        raise Refused(f"a setting's step must be above 0, not {step}")
     return math.copysign(math.floor(abs(value) / step + 0.5) * step, value) + 0.0
 
 
@@ -68,7 +70,7 @@ def arrivals_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_
     """Return the time of each loudspeaker's arrival at a seat, d_i / c + t_i, ms."""
     _refuse_speed(speed_m_s)
     if not distances_m or len(distances_m) != len(delays_ms):
-        raise ValueError("arrivals need one delay for each distance, and at least one of each")
+        raise Refused("arrivals need one delay for each distance, and at least one of each")
     return tuple(1e3 * distance / speed_m_s + delay for distance, delay in zip(distances_m, delays_ms, strict=True))
 
 
@@ -78,10 +80,10 @@ def first_notch_hz(difference_ms: float) -> float:
     Further notches follow at its odd multiples. The difference must be above 0 ms, else ValueError.
     """
     if difference_ms <= 0.0:
-        raise ValueError("two arrivals at the same time cancel at no frequency")
+        raise Refused("two arrivals at the same time cancel at no frequency")
     return 1e3 / (2.0 * difference_ms)
 
 
 def _refuse_speed(speed_m_s: float) -> None:
     if speed_m_s <= 0.0:
-        raise ValueError(f"the speed of sound must be above 0 m/s, not {speed_m_s}")
+        raise Refused(f"the speed of sound must be above 0 m/s, not {speed_m_s}")

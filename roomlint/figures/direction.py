@@ -11,6 +11,8 @@ import math
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
+from roomlint.figures.domain import Refused
+
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
@@ -85,7 +87,7 @@ def over_head_deg(listener: Point3, facing_deg: float, point: Point3) -> float:
     forward = (point[0] - listener[0]) * facing[0] + (point[1] - listener[1]) * facing[1]
     up = point[2] - listener[2]
     if math.hypot(forward, up) < COINCIDENT_M:
-        raise ValueError("a point beside the ear has no angle over the head: give one ahead, above or behind")
+        raise Refused("a point beside the ear has no angle over the head: give one ahead, above or behind")
     return math.degrees(math.atan2(up, forward)) + 0.0
 
 
@@ -111,7 +113,7 @@ def angle_between_deg(a: Vector3, b: Vector3) -> float:
     Raises ValueError for a vector without length.
     """
     if not (any(a) and any(b)):
-        raise ValueError("a vector without length has no direction")
+        raise Refused("a vector without length has no direction")
     across = math.hypot(*cross(a, b))
     return math.degrees(math.atan2(across, dot(a, b)))
 
@@ -153,7 +155,7 @@ def gaps_deg(azimuths: Iterable[float]) -> tuple[Gap, ...]:
     """
     ordered = sorted({wrap_deg(azimuth) for azimuth in azimuths})
     if not ordered:
-        raise ValueError("no loudspeaker, so there is no gap between loudspeakers")
+        raise Refused("no loudspeaker, so there is no gap between loudspeakers")
     around = Gap(360.0 - (ordered[-1] - ordered[0]), ordered[-1], ordered[0])
     return (*(Gap(after - before, before, after) for before, after in pairwise(ordered)), around)
 
@@ -169,7 +171,7 @@ def free_field_level_db(distance: float, reference_distance: float) -> float:
     -20 log10(d / d_ref): free field, point source. Both in m and above zero, else ValueError.
     """
     if distance <= 0.0 or reference_distance <= 0.0:
-        raise ValueError(f"distances must be above 0 m, not {distance:g} m and {reference_distance:g} m")
+        raise Refused(f"distances must be above 0 m, not {distance:g} m and {reference_distance:g} m")
     return -20.0 * math.log10(distance / reference_distance)
 
 
@@ -193,4 +195,4 @@ def mirrored_about_listener(listener: Point3, facing_deg: float, point: Point3) 
 
 def _refuse_coincident(a: Point3, b: Point3) -> None:
     if math.dist(a, b) < COINCIDENT_M:
-        raise ValueError("the two points are the same place, so there is no direction from one to the other")
+        raise Refused("the two points are the same place, so there is no direction from one to the other")

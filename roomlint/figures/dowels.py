@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Final, NamedTuple
 
-from roomlint.figures._domain import between, not_negative, positive
+from roomlint.figures.domain import between, not_negative, positive
 from roomlint.figures.fasteners import GRAVITY_RANGE, LagSize, hankinson
 from roomlint.figures.inch_pound import INCH_MM, PSI_MPA
 

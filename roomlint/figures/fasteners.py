@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal
 
-from roomlint.figures._domain import between, not_negative, positive
+from roomlint.figures.domain import Refused, between, not_negative, positive
 from roomlint.figures.inch_pound import INCH_MM, POUND_FORCE_PER_INCH_N_MM, PSI_MPA, fahrenheit_to_celsius
 
 FastenerKind = Literal["lag screw", "wood screw", "nail"]
@@ -119,7 +119,7 @@ def lag_size(diameter_mm: float) -> LagSize:
     for size in LAG_SIZES:
         if abs(size.diameter_mm - diameter_mm) <= _SAME_SIZE_MM:
             return size
-    raise ValueError(
+    raise Refused(
         f"no standard lag screw of {diameter_mm:g} mm is tabulated here: use 1/4 in, 5/16 in or 3/8 in, "
         "or the evaluation report of a proprietary screw"
     )
@@ -180,7 +180,7 @@ def temperature_factor(temperature_c: float, *, wet: bool = False) -> float:
     for limit_c, dry_factor, wet_factor in _TEMPERATURE_BANDS:
         if temperature_c <= limit_c:
             return wet_factor if wet else dry_factor
-    raise ValueError(f"{temperature_c:g} C is above 65.6 C, the top of the published temperature factors")
+    raise Refused(f"{temperature_c:g} C is above 65.6 C, the top of the published temperature factors")
 
 
 def end_grain_withdrawal_factor(kind: FastenerKind) -> float:
@@ -218,7 +218,7 @@ def counted_thread_mm(length_mm: float, thread_mm: float, through_mm: float, tip
     """
     thread = positive("thread length", thread_mm, "mm")
     if thread > length_mm:
-        raise ValueError(f"thread length {thread:g} mm is more than the whole fastener, {length_mm:g} mm")
+        raise Refused(f"thread length {thread:g} mm is more than the whole fastener, {length_mm:g} mm")
     return max(0.0, min(thread - tip_mm, penetration_mm(length_mm, through_mm, tip_mm)))
 
 
@@ -267,7 +267,7 @@ def combined_capacity_n(withdrawal_n: float, lateral_n: float, *, tension_n: flo
     shear = not_negative("shear", shear_n, "N")
     squared = tension**2 + shear**2
     if squared == 0.0:
-        raise ValueError("no load: the direction of the resultant, and so the capacity, is not defined")
+        raise Refused("no load: the direction of the resultant, and so the capacity, is not defined")
     return pull * across * squared / (pull * shear**2 + across * tension**2)
 
 

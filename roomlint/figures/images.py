@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.figures.delay import travel_ms
 from roomlint.figures.direction import Point3, Vector3, dot
+from roomlint.figures.domain import Refused
 from roomlint.figures.enclosure import room, wall_of
 from roomlint.figures.ray import sees
 from roomlint.plane import ON_WALL_M
@@ -59,12 +60,12 @@ def reflection_level_db(direct_m: float, reflected_m: float, absorption: float =
     """Return a reflection's level against the direct sound, dB.
 
     20 log10(r0 / r1) + 10 log10(1 - a): spreading and what the surface absorbs; the source's directivity is left
-    out. Lengths above 0 m, absorption coefficient in [0, 1), else ValueError.
+    out. Lengths above 0 m, absorption coefficient in [0, 1), else Refused.
     """
     if direct_m <= 0.0 or reflected_m <= 0.0:
-        raise ValueError(f"path lengths must be above 0 m, not {direct_m:g} m and {reflected_m:g} m")
+        raise Refused(f"path lengths must be above 0 m, not {direct_m:g} m and {reflected_m:g} m")
     if not 0.0 <= absorption < 1.0:
-        raise ValueError(f"an absorption coefficient is from 0 to below 1, not {absorption}")
+        raise Refused(f"an absorption coefficient is from 0 to below 1, not {absorption}")
     return 20.0 * math.log10(direct_m / reflected_m) + 10.0 * math.log10(1.0 - absorption)
 
 
@@ -72,10 +73,10 @@ def absorption_needed(direct_m: float, reflected_m: float, level_db: float) -> f
     """Return the absorption coefficient that brings a reflection down to a level against the direct sound.
 
     1 - 10^((level - 20 log10(r0 / r1)) / 10), and 0 when spreading alone does it. The level is below 0 dB, the
-    lengths above 0 m, else ValueError.
+    lengths above 0 m, else Refused.
     """
     if level_db >= 0.0:
-        raise ValueError(f"the level wanted must be below 0 dB re the direct sound, not {level_db} dB")
+        raise Refused(f"the level wanted must be below 0 dB re the direct sound, not {level_db} dB")
     spread = reflection_level_db(direct_m, reflected_m)
     return max(0.0, 1.0 - math.pow(10.0, (level_db - spread) / 10.0))
 

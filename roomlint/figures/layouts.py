@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, TypeAlias
 
 from roomlint.figures.direction import in_circular_range
+from roomlint.figures.domain import Refused
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -234,7 +235,7 @@ def layout_of(name: str) -> Layout:
     """
     layout = LAYOUTS.get(name) or _BY_LETTER.get(name)
     if layout is None:
-        raise ValueError(f"{name!r} is no layout of ITU-R BS.2051; it has {', '.join(LAYOUTS)}")
+        raise Refused(f"{name!r} is no layout of ITU-R BS.2051; it has {', '.join(LAYOUTS)}")
     return layout
 
 
@@ -242,7 +243,7 @@ def position_of(layout: str, label: str) -> Position:
     """Return where a layout puts a label. Raises ValueError for a layout or label that is not in the standard."""
     found = layout_of(layout)
     if label not in found.positions:
-        raise ValueError(f"layout {found.name} has no {label!r}; it has {', '.join(found.labels)}")
+        raise Refused(f"layout {found.name} has no {label!r}; it has {', '.join(found.labels)}")
     return found.positions[label]
 
 
@@ -253,7 +254,7 @@ def counts_of(name: str) -> tuple[int, int, int]:
     """
     match = _NAME.fullmatch(name)
     if match is None:
-        raise ValueError(f"{name!r} is not a layout name: write upper + ear layer + bottom, such as 4+7+0")
+        raise Refused(f"{name!r} is not a layout name: write upper + ear layer + bottom, such as 4+7+0")
     upper, middle, bottom = (int(number) for number in match.groups())
     return upper, middle, bottom
 
@@ -273,7 +274,7 @@ def parse_label(text: str) -> Label:
     """
     match = _LABEL.fullmatch(text)
     if match is None:
-        raise ValueError(
+        raise Refused(
             f"{text!r} is not a loudspeaker label: write the layer (M, U, UH, T or B), + for left or - for right,"
             " and three digits of azimuth, such as M+030; or LFE1"
         )
@@ -282,11 +283,11 @@ def parse_label(text: str) -> Label:
     left = match["sign"] == "+"
     if match["angle"] == "SC":
         if match["layer"] != "M":
-            raise ValueError(f"{text!r} is not a loudspeaker label: screen edges are M+SC and M-SC")
+            raise Refused(f"{text!r} is not a loudspeaker label: screen edges are M+SC and M-SC")
         return Label(text, "M", None, 1 if left else -1)
     angle = float(match["angle"])
     if angle > 180.0:  # noqa: PLR2004  straight behind
-        raise ValueError(f"{text!r} is not a loudspeaker label: its azimuth passes 180 deg, straight behind")
+        raise Refused(f"{text!r} is not a loudspeaker label: its azimuth passes 180 deg, straight behind")
     in_median_plane = angle in (0.0, 180.0) or match["layer"] == "T"
     side = 0 if in_median_plane else (1 if left else -1)
     return Label(text, match["layer"], angle if left or in_median_plane else -angle, side)

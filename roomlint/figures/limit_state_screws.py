@@ -7,7 +7,7 @@ allowable values of `fasteners` are made for: the two methods hide their margins
 import math
 from typing import Final
 
-from roomlint.figures._domain import at_least_one, between, positive
+from roomlint.figures.domain import Refused, at_least_one, between, positive
 
 _DIAMETER_RANGE_MM: Final = (6.0, 12.0)
 _LEAST_EMBEDMENT_DIAMETERS: Final = 6.0
@@ -29,7 +29,7 @@ def withdrawal_parameter_mpa(diameter_mm: float, embedment_mm: float, density_kg
     diameter = between("screw diameter", diameter_mm, _DIAMETER_RANGE_MM, "mm")
     embedment = positive("thread embedment", embedment_mm, "mm")
     if embedment < _LEAST_EMBEDMENT_DIAMETERS * diameter:
-        raise ValueError(f"thread embedment {embedment:g} mm is under 6 screw diameters, {6 * diameter:g} mm")
+        raise Refused(f"thread embedment {embedment:g} mm is under 6 screw diameters, {6 * diameter:g} mm")
     density = positive("characteristic density", density_kg_m3, "kg/m3")
     return float(0.52 * diameter**-0.5 * embedment**-0.1 * density**0.8)
 

@@ -8,7 +8,7 @@ import math
 from collections.abc import Sequence
 from typing import Final
 
-from roomlint.figures._domain import at_least_one, between, not_negative, positive
+from roomlint.figures.domain import Refused, at_least_one, between, not_negative, positive
 from roomlint.figures.inch_pound import FOOT_M, POUND_KG, STANDARD_GRAVITY_M_S2
 
 MISUSE_EXTRA_N: Final = 880.0
@@ -56,7 +56,7 @@ def row_tensions_n(load_n: float, reach_m: float, rows: Sequence[tuple[float, in
         for height, count in rows
     )
     if stiffness == 0.0:
-        raise ValueError("no row above the foot of the plate: nothing can hold the overturning moment")
+        raise Refused("no row above the foot of the plate: nothing can hold the overturning moment")
     return tuple(moment * height / stiffness for height, _ in rows)
 
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import math
 
+from roomlint.figures.domain import Refused
+
 _NULL, _HALF_POWER = 2.0, 4.0
 
 
@@ -33,14 +35,14 @@ def null_frequency_hz(spacing_m: float, off_axis_deg: float, sound_speed_m_s: fl
     Angle in (0, 90] deg, else ValueError; on the axis nothing cancels.
     """
     if not 0.0 < off_axis_deg <= 90.0:  # noqa: PLR2004  a quarter turn
-        raise ValueError(f"drivers cancel at angles above 0 and up to 90 deg, not at {off_axis_deg}")
+        raise Refused(f"drivers cancel at angles above 0 and up to 90 deg, not at {off_axis_deg}")
     if spacing_m <= 0.0:
-        raise ValueError(f"the spacing of the drivers must be above 0 m, not {spacing_m}")
+        raise Refused(f"the spacing of the drivers must be above 0 m, not {spacing_m}")
     return sound_speed_m_s / (2.0 * spacing_m * math.sin(math.radians(off_axis_deg)))
 
 
 def _angle(spacing_m: float, frequency_hz: float, sound_speed_m_s: float, part: float) -> float:
     if spacing_m <= 0.0 or frequency_hz <= 0.0:
-        raise ValueError(f"spacing and frequency must be above 0, not {spacing_m} m and {frequency_hz} Hz")
+        raise Refused(f"spacing and frequency must be above 0, not {spacing_m} m and {frequency_hz} Hz")
     sine = sound_speed_m_s / (part * frequency_hz * spacing_m)
     return 90.0 if sine >= 1.0 else math.degrees(math.asin(sine))

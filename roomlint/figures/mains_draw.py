@@ -9,7 +9,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final, Literal
 
-from roomlint.figures._domain import at_least_one, between, not_negative, positive
+from roomlint.figures.domain import at_least_one, between, not_negative, positive
 
 AmplifierClass = Literal["AB", "D", "unknown"]
 

@@ -9,6 +9,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise, product
 
+from roomlint.figures.domain import Refused
+
 Size = tuple[float, float, float]
 Point = tuple[float, float, float]
 Indices = tuple[int, int, int]
@@ -63,9 +65,9 @@ class Proportion:
 
 def _checked(size: Size, sound_speed_mps: float) -> None:
     if not all(math.isfinite(side) and side > 0 for side in size):
-        raise ValueError(f"a room's length, width and height must be positive lengths, got {size}")
+        raise Refused(f"a room's length, width and height must be positive lengths, got {size}")
     if not SOUND_SPEEDS_MPS[0] < sound_speed_mps < SOUND_SPEEDS_MPS[1]:
-        raise ValueError(f"the speed of sound in a room lies near 343 m/s, got {sound_speed_mps}")
+        raise Refused(f"the speed of sound in a room lies near 343 m/s, got {sound_speed_mps}")
 
 
 def mode_frequency_hz(size: Size, indices: Indices, sound_speed_mps: float) -> float:
@@ -85,7 +87,7 @@ def modes(size: Size, up_to_hz: float, sound_speed_mps: float) -> tuple[Mode, ..
     """
     _checked(size, sound_speed_mps)
     if not 0 < up_to_hz <= MODE_LIMIT_HZ:
-        raise ValueError(f"modes are listed to at most {MODE_LIMIT_HZ:.0f} Hz, got {up_to_hz} Hz")
+        raise Refused(f"modes are listed to at most {MODE_LIMIT_HZ:.0f} Hz, got {up_to_hz} Hz")
     return tuple(sorted(_modes(size, up_to_hz, sound_speed_mps), key=lambda mode: (mode.frequency_hz, mode.indices)))
 
 
@@ -209,7 +211,7 @@ def schroeder_frequency_hz(volume_m3: float, decay_s: float) -> float:
     Source: the classic formula as printed in room-acoustics teaching pages.
     """
     if volume_m3 <= 0 or decay_s <= 0:
-        raise ValueError(f"volume and decay time must be positive, got {volume_m3} m3 and {decay_s} s")
+        raise Refused(f"volume and decay time must be positive, got {volume_m3} m3 and {decay_s} s")
     return 2000 * math.sqrt(decay_s / volume_m3)
 
 
@@ -219,7 +221,7 @@ def modal_bandwidth_hz(decay_s: float) -> float:
     Raises ValueError unless the decay time is positive. Source: exact for an exponential decay.
     """
     if decay_s <= 0:
-        raise ValueError(f"a decay time must be positive, got {decay_s} s")
+        raise Refused(f"a decay time must be positive, got {decay_s} s")
     return 3 * math.log(10) / (math.pi * decay_s)
 
 
@@ -230,7 +232,7 @@ def mode_shape(size: Size, indices: Indices, point: Point) -> float:
     Source: rigid-wall solution of the wave equation, any acoustics handbook.
     """
     if any(not -ROUNDING_M <= at <= side + ROUNDING_M for at, side in zip(point, size, strict=True)):
-        raise ValueError(f"the point {point} lies outside the room of size {size}")
+        raise Refused(f"the point {point} lies outside the room of size {size}")
     return math.prod(math.cos(n * math.pi * at / side) for n, at, side in zip(indices, point, size, strict=True))
 
 
@@ -240,5 +242,5 @@ def drive_factor(size: Size, indices: Indices, points: Sequence[Point]) -> float
     0 means that the arrangement cancels the mode. Raises ValueError without sources or for one outside the room.
     """
     if not points:
-        raise ValueError("at least one source is needed to excite a mode")
+        raise Refused("at least one source is needed to excite a mode")
     return math.fsum(mode_shape(size, indices, point) for point in points) / len(points)

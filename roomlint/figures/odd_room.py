@@ -19,6 +19,7 @@ from scipy.sparse.linalg import LinearOperator, SuperLU, eigsh, splu
 
 from roomlint.figures.bass import Array, ComplexArray, resonance_sum
 from roomlint.figures.ceiling import Facet, volume_m3
+from roomlint.figures.domain import Refused
 from roomlint.figures.modes import Point
 from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole, locate, mesh_plan, polygon_area_m2
 
@@ -160,11 +161,11 @@ def solve(
     known answers.
     """
     if not 0 < top_hz <= 200:  # noqa: PLR2004 - a guard against hour-long sums
-        raise ValueError(f"modes of odd rooms are computed up to 200 Hz, got {top_hz} Hz")
+        raise Refused(f"modes of odd rooms are computed up to 200 Hz, got {top_hz} Hz")
     reach = NEAR_OVER_TOP * top_hz / sound_speed_mps
     room_m3 = volume_m3(facets)
     if _mode_count(outline, room_m3, reach) > MOST_MODES:
-        raise ValueError(
+        raise Refused(
             f"a room of {room_m3:.0f} m3 that is no box has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz"
             " to find them one by one"
         )
@@ -193,7 +194,7 @@ def _rows(room: OddRoom, points: Sequence[Point]) -> Array:
     height = (room.mesh.heights[triangle] * shares).sum(axis=1)
     s = at[:, 2] / height
     if s.min() < -ABOVE_CEILING or s.max() > 1 + ABOVE_CEILING:
-        raise ValueError("a source or receiver lies below the floor or above the ceiling")
+        raise Refused("a source or receiver lies below the floor or above the ceiling")
     plan, upright = _quadratic(shares), _height_values(np.clip(s, 0, 1), room.degree)[0]
     levels = room.degree + 1
     columns = room.elements[triangle][:, :, None] * levels + np.arange(levels)

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple, TypeAlias
 
+from roomlint.figures.domain import Refused
 from roomlint.plane import (
     ON_WALL_M,
     Corner,
@@ -197,7 +198,7 @@ def clipped(outline: Outline, normal: Point2, offset: float) -> tuple[Point2, ..
 def triangulated(outline: Outline) -> tuple[Triangle, ...]:
     """Return a simple polygon cut into triangles by clipping ears, as corner numbers, anticlockwise.
 
-    A polygon of n corners gives n - 2 triangles. Raises ValueError when the outline is not simple.
+    A polygon of n corners gives n - 2 triangles. Raises Refused when the outline is not simple.
     """
     left = list(range(len(outline)))
     if signed_area_m2(outline) < 0.0:
@@ -209,7 +210,7 @@ def triangulated(outline: Outline) -> tuple[Triangle, ...]:
             (k for least in (_NO_TURN, -_NO_TURN) for k in range(len(left)) if _is_ear(outline, left, k, least)), None
         )
         if ear is None:
-            raise ValueError("the outline crosses itself, so it cannot be cut into triangles")
+            raise Refused("the outline crosses itself, so it cannot be cut into triangles")
         triangles.append((left[ear - 1], left[ear], left[(ear + 1) % len(left)]))
         del left[ear]
     triangles.append((left[0], left[1], left[2]))

@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from scipy.spatial import Delaunay, cKDTree
 
 from roomlint.figures.ceiling import Facet
+from roomlint.figures.domain import Refused
 
 Array = NDArray[np.float64]
 Whole = NDArray[np.int64]
@@ -111,13 +112,13 @@ def _cut(points: Array, outline: Sequence[Corner], facets: Sequence[Facet]) -> t
         corners = points[triangles[under]]
         heights[under] = facet.a * corners[:, :, 0] + facet.b * corners[:, :, 1] + facet.c
     if np.isnan(heights).any():
-        raise ValueError("the ceiling leaves a part of the plan open: its pieces must cover the plan")
+        raise Refused("the ceiling leaves a part of the plan open: its pieces must cover the plan")
     return PlanMesh(points, triangles, heights), float(area.sum())
 
 
 def _checked(mesh: PlanMesh, least_height_m: float) -> PlanMesh:
     if mesh.heights.min() < least_height_m:
-        raise ValueError(
+        raise Refused(
             f"the ceiling comes down to {mesh.heights.min():.2f} m; modes are computed from {least_height_m} m up"
         )
     highest = np.full(len(mesh.points), -np.inf)
@@ -126,7 +127,7 @@ def _checked(mesh: PlanMesh, least_height_m: float) -> PlanMesh:
     np.minimum.at(lowest, mesh.triangles, mesh.heights)
     step = float((highest - lowest)[np.isfinite(highest)].max())
     if step > STEP_SLACK_M:
-        raise ValueError(f"the ceiling has a step of {step:.2f} m; only pieces that meet at their edges are modelled")
+        raise Refused(f"the ceiling has a step of {step:.2f} m; only pieces that meet at their edges are modelled")
     return mesh
 
 
@@ -145,7 +146,7 @@ def mesh_plan(
         if abs(covered / area - 1) < AREA_SLACK:
             return _checked(mesh, least_height_m)
         spacing_m *= REFINEMENT
-    raise ValueError("the plan is too intricate for its modes to be computed; check its corners for near-doubles")
+    raise Refused("the plan is too intricate for its modes to be computed; check its corners for near-doubles")
 
 
 def locate(mesh: PlanMesh, points: Array) -> tuple[Whole, Array]:
@@ -164,5 +165,5 @@ def locate(mesh: PlanMesh, points: Array) -> tuple[Whole, Array]:
     best = shares.min(axis=2).argmax(axis=1)
     found = shares[np.arange(len(points)), best]
     if found.min() < -ON_PLAN:
-        raise ValueError("a source or receiver lies outside the plan of the room")
+        raise Refused("a source or receiver lies outside the plan of the room")
     return best.astype(np.int64), found

@@ -3,7 +3,7 @@
 import math
 from typing import Final, Literal
 
-from roomlint.figures._domain import not_negative, positive
+from roomlint.figures.domain import not_negative, positive
 
 StabilityEdition = Literal["2014", "2018"]
 

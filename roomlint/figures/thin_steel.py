@@ -7,7 +7,7 @@ and the twist of an unbraced stud are not in it: an engineer decides.
 
 from typing import Final
 
-from roomlint.figures._domain import positive
+from roomlint.figures.domain import positive
 from roomlint.figures.inch_pound import INCH_MM
 
 DESIGN_THICKNESS_MM: Final = {

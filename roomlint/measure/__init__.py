@@ -5,6 +5,8 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from roomlint.measure.world import World
+
 if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.measure.aim import Aiming
@@ -24,6 +26,8 @@ class Figures:
 
     def __init__(self, design: Design) -> None:
         self.design = design
+        self.world = World()
+        """The design's numbers as they were read."""
 
     @cached_property
     def space(self) -> Space:

@@ -51,7 +51,7 @@ class Boundaries(View):
         def compute(x: float, y: float, ex: float, ey: float) -> float:
             away = (x - ex, y - ey, 0.0)
             if math.hypot(*away) == 0:
-                raise ValueError("source and listener stand over each other")
+                raise Refused("source and listener stand over each other")
             return space.free_way((x, y, place.z.value), away).distance_m
 
         return figure("distance to the surface behind", "m", compute, place.x, place.y, ear.x, ear.y)

@@ -1,165 +1,186 @@
-"""A figure: a computed quantity with its unit, its uncertainty and the inputs that it came from."""
+"""A figure: a computed quantity with its unit, its uncertainty and the readings that it rests on."""
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
-from decimal import Decimal
 from typing import TYPE_CHECKING
 
+from roomlint.design.quantity import Origin, Quantity, Share
+from roomlint.figures.domain import Refused
+from roomlint.measure.world import Moved, World
+
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterable, Mapping
 
-    from roomlint.design.base import Value
+    from roomlint.design.quantity import Reading
 
-
-@dataclass(frozen=True, slots=True)
-class Share:
-    """How much of a figure's uncertainty one input brings."""
-
-    input: Value
-    u: float
-    """In the figure's unit."""
+FULL_TURN_DEG = 360.0
 
 
-@dataclass(frozen=True, slots=True)
+class NoNumberError(ArithmeticError):
+    """A figure came out infinite or as no number at all: a fault of the program, never a pass."""
+
+
 class Figure:
-    """A computed quantity.
+    """A quantity computed of a design.
 
-    `u` is the expanded uncertainty, in the figure's own unit; `shares` tells which inputs bring it, largest
-    first; `inputs` are the values of the design that it was computed from.
+    Its value is computed at once, its uncertainty when somebody asks: most figures are far from any limit.
     """
 
-    name: str
-    value: float
-    unit: str
-    u: float = 0.0
-    words: str = ""
-    """The value in words where a number alone is ambiguous, such as `26.0 deg left`."""
-    inputs: tuple[Value, ...] = ()
-    shares: tuple[Share, ...] = ()
-    assumes: tuple[str, ...] = ()
-    """Assumptions that a reader must know, in plain words."""
+    __slots__ = ("_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value")
 
-    def magnitude(self, name: str | None = None) -> Figure:
-        """Return the figure without its sign."""
-        return replace(self, name=name or self.name, value=abs(self.value))
+    def __init__(self, name: str, unit: str, world: World, compute: Callable[[World], float]) -> None:
+        value, trace = world.traced(compute)
+        readings = tuple(trace.readings)
+        told = {reading.words: None for reading in readings if reading.origin is Origin.ASSUMED}
+        self._fill(name, unit, value, readings, tuple({**trace.assumes, **told}))
+        self._compute = compute
+        self._world = world
 
-    def shifted(self, name: str, by: float) -> Figure:
-        """Return the figure with a constant added."""
-        return replace(self, name=name, value=self.value + by, words="")
+    @classmethod
+    def plain(  # noqa: PLR0913  each part by its name
+        cls,
+        name: str,
+        unit: str,
+        value: float,
+        *,
+        shares: Iterable[Share] = (),
+        u: float | None = None,
+        assumes: tuple[str, ...] = (),
+    ) -> Figure:
+        """Return a figure that is known already: worked out with others at a time, or read back from a report.
 
-    def named(self, name: str, words: str = "") -> Figure:
-        """Return the figure under another name."""
-        return replace(self, name=name, words=words)
+        `u` is given where the shares are not.
+        """
+        figure = cls.__new__(cls)
+        known = tuple(shares)
+        figure._fill(name, unit, value, tuple(share.reading for share in known), assumes)
+        figure._shares, figure._u = known, u
+        return figure
 
-    def __str__(self) -> str:
-        """Return value, uncertainty and unit as a message shows them."""
-        if self.words:
-            return self.words
-        text = number(self.value, self.unit)
-        if self.u > 0 and self.unit == "m":
-            # An uncertainty of a length is told as an installer would: in millimetres.
-            return f"{text} m ± {self.u * 1000:.0f} mm"
-        if self.u > 0:
-            text += f" ± {spread(self.u, self.unit)}"
-        return f"{text} {self.unit}".rstrip()
+    def _fill(
+        self, name: str, unit: str, value: float, readings: tuple[Reading, ...], assumes: tuple[str, ...]
+    ) -> None:
+        if not math.isfinite(value):
+            raise NoNumberError(f"{name} came out as {value}")
+        self.name = name
+        self.unit = unit
+        self.value = value
+        self.readings = readings
+        self.assumes = assumes
+        self._compute: Callable[[World], float] | None = None
+        self._world: World | None = None
+        self._shares: tuple[Share, ...] | None = None
+        self._u: float | None = None
+        self._one_sided: tuple[Reading, ...] = ()
 
+    def at(self, world: World) -> float:
+        """Return the figure's value in a world; another figure is computed of this one with it."""
+        return self._compute(world) if self._compute is not None else world(self.quantity)
 
-DECIMALS = {
-    "deg": 1,
-    "m": 2,
-    "mm": 0,
-    "ms": 2,
-    "dB": 1,
-    "Hz": 1,
-    "%": 1,
-    "N": 0,
-    "A": 1,
-    "V": 1,
-    "VA": 0,
-    "W": 0,
-    "": 2,
-}
-"""How many decimals a message shows; more would claim more than the trade measures."""
-NOTHING = 1e-9
-"""Below this a figure of any unit is what is left of rounding in floating point, and is shown as zero."""
+    @property
+    def quantity(self) -> Quantity:
+        """The figure to first order: what another part of a design can be made of."""
+        return Quantity(self.value, self.unit, self.shares)
 
+    def moved(self, moves: Mapping[Reading, float]) -> float:
+        """Return what the figure would be with some readings moved, each by so much; it may refuse."""
+        if self._compute is None or self._world is None:
+            slopes = {share.reading: share.slope for share in self._shares or ()}
+            return self.value + sum(slopes.get(reading, 0.0) * by for reading, by in moves.items())
+        return self._compute(Moved(self._world, moves))
 
-def number(value: float, unit: str) -> str:
-    """Return a value with the decimals that its unit is shown with, and never a negative zero."""
-    decimals = DECIMALS.get(unit, 2)
-    text = f"{value:.{decimals}f}"
-    if float(text) == 0 and abs(value) > NOTHING:
-        # A small figure must not read as nothing.
-        text = two_digits(value)
-    return text.removeprefix("-") if float(text) == 0 else text
+    def then(self, name: str, unit: str, change: Callable[[float], float]) -> Figure:
+        """Return a figure that is a function of this one, such as its size without its sign."""
+        if self._world is None:
+            value = change(self.value)
+            steps = ((share.reading, change(self.value + share.change) - value) for share in self.shares)
+            shares = [Share(reading, step / reading.u) for reading, step in steps if reading.u > 0.0]
+            return Figure.plain(name, unit, value, shares=shares, assumes=self.assumes)
+        return Figure(name, unit, self._world, lambda world: change(self.at(world)))
 
+    @property
+    def shares(self) -> tuple[Share, ...]:
+        """What each reading that may be off brings, the largest first.
 
-def two_digits(value: float) -> str:
-    """Return a value to two significant digits, never as a power of ten."""
-    return format(Decimal(f"{value:.1e}"), "f")
+        Each reading is moved up and down by its own expanded uncertainty, the others held; the larger change is its
+        share, with the sign of the way up (JCGM 100:2008, 5.1.3, note 2: numerical sensitivities). At a kink the
+        slope alone says nothing. Readings are independent of each other: what two inputs share is one reading.
+        """
+        if self._shares is None:
+            self._shares, self._one_sided = self._find_shares()
+        return self._shares
 
+    def _find_shares(self) -> tuple[tuple[Share, ...], tuple[Reading, ...]]:
+        found, one_sided = [], []
+        for reading in self.readings:
+            if reading.u <= 0.0:
+                continue
+            up, down = self._change(reading, reading.u), self._change(reading, -reading.u)
+            if up is None or down is None:
+                one_sided.append(reading)
+            ways = (up or 0.0, -(down or 0.0))
+            larger = max(ways, key=abs)
+            if larger:
+                found.append(Share(reading, larger / reading.u))
+        found.sort(key=lambda share: -abs(share.change))
+        return tuple(found), tuple(one_sided)
 
-def spread(u: float, unit: str) -> str:
-    """Return an uncertainty with the decimals of its figure, or one significant digit where those show nothing."""
-    return f"{u:.1g}" if u < 10.0 ** -DECIMALS.get(unit, 2) else number(u, unit)
-
-
-def figure(
-    name: str,
-    unit: str,
-    compute: Callable[..., float],
-    *inputs: Value,
-    words: Callable[[float], str] | None = None,
-    assumes: tuple[str, ...] = (),
-) -> Figure:
-    """Compute a figure from values and carry their uncertainties to first order.
-
-    Each input is moved up and down by its own expanded uncertainty, inputs taken as independent; the larger change is
-    its share, and the shares add as root of squares (JCGM 100:2008, 5.1.2 and 5.1.3, note 2: numerical sensitivities).
-    An angle that passes 180 degrees is differenced the short way round.
-    """
-    numbers = [value.value for value in inputs]
-    result = compute(*numbers)
-    shares = []
-    for value, indices in _measured(inputs):
-        change = _change(compute, numbers, indices, value.u, result, unit)
-        if change > 0:
-            shares.append(Share(value, change))
-    shares.sort(key=lambda share: -share.u)
-    u = math.sqrt(sum(share.u**2 for share in shares))
-    text = words(result) if words is not None else ""
-    if text and u > 0:
-        text += f" ± {spread(u, unit)}"
-    return Figure(name, result, unit, u, text, inputs, tuple(shares), assumes)
-
-
-def _measured(inputs: tuple[Value, ...]) -> list[tuple[Value, list[int]]]:
-    """Return each measurement that may be off with the inputs it gives: one reading moves them all at once."""
-    found: dict[int, tuple[Value, list[int]]] = {}
-    for index, value in enumerate(inputs):
-        if value.u > 0:
-            key = id(value.at) if value.at is not None else id(value)
-            found.setdefault(key, (value, []))[1].append(index)
-    return list(found.values())
-
-
-def _change(
-    compute: Callable[..., float], numbers: list[float], indices: list[int], step: float, result: float, unit: str
-) -> float:
-    """Return the larger of the two changes when one input moves up or down; at a kink the slope alone says nothing."""
-    changes = []
-    for sign in (1.0, -1.0):
-        moved = list(numbers)
-        for index in indices:
-            moved[index] += sign * step
+    def _change(self, reading: Reading, by: float) -> float | None:
+        """Return how the figure changes with one reading, None where its formula does not hold there."""
         try:
-            change = compute(*moved) - result
-        except ValueError:
-            # Outside the formula's range on this side: the other side alone tells the slope.
-            continue
-        changes.append(abs((change + 180.0) % 360.0 - 180.0 if unit == "deg" else change))
-    if not changes:
-        raise ValueError("its inputs are too uncertain: the formula holds on neither side of them")
-    return max(changes)
+            change = self.moved({reading: by}) - self.value
+        except Refused:
+            return None
+        if not math.isfinite(change):
+            return None
+        # An angle that passes straight behind is differenced the short way round.
+        return (change + 180.0) % FULL_TURN_DEG - 180.0 if self.unit == "deg" else change
+
+    @property
+    def u(self) -> float:
+        """Expanded uncertainty, in the figure's unit: the root of the squares of the shares (JCGM 100:2008, 5.1.2)."""
+        if self._u is None:
+            self._u = math.hypot(*(share.change for share in self.shares))
+        return self._u
+
+    @property
+    def one_sided(self) -> tuple[Reading, ...]:
+        """Readings on whose one side, within their uncertainty, the figure's formula does not hold."""
+        _ = self.shares
+        return self._one_sided
+
+    def clears(self, margin: float, times: float) -> bool:
+        """Return whether a limit is so many uncertainties away that a rough one, from one side only, is enough.
+
+        At half the cost of the fine one this settles nearly every pass. False wherever the formula refuses.
+        """
+        if margin <= 0.0:
+            return False
+        if self._shares is not None or self._u is not None:
+            return not self._one_sided and margin > times * self.u
+        squares, most = 0.0, (margin / times) ** 2
+        for reading in self.readings:
+            if reading.u > 0.0:
+                change = self._change(reading, reading.u) or self._change(reading, -reading.u)
+                if change is None:
+                    return False
+                squares += change**2
+                if squares >= most:
+                    return False
+        return True
+
+    def settled(self) -> Figure:
+        """Return the figure as a report needs it, holding on to neither design nor file."""
+        return Figure.plain(self.name, self.unit, self.value, u=self.u, assumes=self.assumes)
+
+    def __reduce__(self) -> tuple[object, ...]:
+        """Travel between processes, and to the disk, settled."""
+        return (_settled, (self.name, self.unit, self.value, self.u, self.assumes))
+
+    def __repr__(self) -> str:
+        return f"Figure({self.name!r}, {self.value!r}, {self.unit!r})"
+
+
+def _settled(name: str, unit: str, value: float, u: float, assumes: tuple[str, ...]) -> Figure:
+    return Figure.plain(name, unit, value, u=u, assumes=assumes)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Value, need
 from roomlint.figures import dowels, fasteners
-from roomlint.figures._domain import positive
+from roomlint.figures.domain import positive
 from roomlint.measure.figure import Figure, figure
 
 if TYPE_CHECKING:

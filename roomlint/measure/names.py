@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from roomlint.design.base import need
-from roomlint.measure.figure import Figure, figure
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from roomlint.measure import Figures
+    from roomlint.measure.figure import Figure
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,21 +29,19 @@ class Named:
     """Takes the figures, the element and, when heard, the seat."""
 
 
-def _height(_: Figures, source: Any) -> Figure:  # noqa: ANN401  a loudspeaker or a subwoofer
-    return figure("height above the floor", "m", _same, need(source.position, source, "position").z)
+def _height(figures: Figures, source: Any) -> Figure:  # noqa: ANN401  a loudspeaker or a subwoofer
+    place = need(source.position, source, "position")
+    return figures.angles.figure("height above the floor", "m", lambda w: w(place.z))
 
 
-def _ear_height(_: Figures, seat: Any) -> Figure:  # noqa: ANN401
-    return figure("ear height above the floor", "m", _same, need(seat.ear, seat, "ear").z)
+def _ear_height(figures: Figures, seat: Any) -> Figure:  # noqa: ANN401
+    ear = need(seat.ear, seat, "ear")
+    return figures.angles.figure("ear height above the floor", "m", lambda w: w(ear.z))
 
 
-def _above_ear(_: Figures, source: Any, seat: Any) -> Figure:  # noqa: ANN401
-    heights = need(source.position, source, "position").z, need(seat.ear, seat, "ear").z
-    return figure("height above the ear", "m", lambda high, ear: high - ear, *heights)
-
-
-def _same(value: float) -> float:
-    return value
+def _above_ear(figures: Figures, source: Any, seat: Any) -> Figure:  # noqa: ANN401
+    place, ear = need(source.position, source, "position"), need(seat.ear, seat, "ear")
+    return figures.angles.figure("height above the ear", "m", lambda w: w(place.z) - w(ear.z))
 
 
 SOURCES = ("loudspeakers", "subwoofers")

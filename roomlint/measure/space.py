@@ -1,153 +1,134 @@
-"""The surfaces of the room and what stands in it, with uncertainty."""
+"""The surfaces of the room and what stands in it, in a world."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from functools import cached_property
+from typing import TYPE_CHECKING, Final
 
-from roomlint.design.base import Value, need
+from roomlint.design.base import need
+from roomlint.design.quantity import Quantity, assumed
 from roomlint.figures import ceiling, plan
 from roomlint.figures.delay import speed_of_sound_m_s
 from roomlint.figures.sight import Box, Hit, first_hit
-from roomlint.measure.figure import Figure, figure
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.base import Point
     from roomlint.figures.ceiling import Facets
-    from roomlint.figures.direction import Vector3
+    from roomlint.figures.direction import Point3, Vector3
     from roomlint.figures.plan import Outline
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
 
-ASSUMED_TEMPERATURE_DEGC = 20.0
-_RISES_TOWARD_DEG = {"left": -90.0, "right": 90.0, "front": 180.0, "rear": 0.0}
+ASSUMED_DEGC: Final = (20.0, 5.0)
+"""Air of a home where the survey gives no temperature, and how far it may be off."""
+_RISES_TOWARD_DEG: Final = {"left": -90.0, "right": 90.0, "front": 180.0, "rear": 0.0}
 """A mono-pitch rises away from its low side: low at the left, it rises toward the right (azimuth -90)."""
+_GRACE_M: Final = 0.01
+_LEVEL_DEG: Final = 0.05
 
 
 class Space(View):
     """The room's shape."""
 
-    @property
-    def outline(self) -> Outline:
-        """The corners, clockwise seen from above, m."""
-        return self.once(("outline",), lambda: tuple((c.x.value, c.y.value) for c in self.design.shell.corners))
+    def outline(self, world: World) -> Outline:
+        """Return the corners, clockwise seen from above, m."""
+        corners = self.design.shell.corners
+        return world.once("outline", lambda w: tuple((w(corner.x), w(corner.y)) for corner in corners))
 
-    @property
-    def facets(self) -> Facets:
-        """The ceiling as flat parts; raises `Missing` when its shape is not given."""
-        return self.once(("facets",), self._facets)
+    def facets(self, world: World) -> Facets:
+        """Return the ceiling as flat parts; raises `Missing` when its shape is not given."""
+        return world.once("facets", self._facets)
 
-    def _facets(self) -> Facets:
+    def _facets(self, world: World) -> Facets:
         shell = self.design.shell
         shape = need(shell.ceiling, shell, "ceiling")
-        outline = self.outline
+        outline = self.outline(world)
         if shape.shape == "flat":
-            return ceiling.flat(outline, need(shape.height_m, shell, "ceiling.height").value)
+            return ceiling.flat(outline, world(need(shape.height_m, shell, "ceiling.height")))
         if shape.shape == "mono-pitch":
             low, high = need(shape.low_m, shell, "ceiling.low"), need(shape.high_m, shell, "ceiling.high")
             side = need(shape.low_side, shell, "ceiling.low_side")
-            return ceiling.mono_pitch(outline, low.value, high.value, _RISES_TOWARD_DEG[side])
+            return ceiling.mono_pitch(outline, world(low), world(high), _RISES_TOWARD_DEG[side])
         if shape.shape == "gable":
             eaves, ridge = need(shape.low_m, shell, "ceiling.low"), need(shape.height_m, shell, "ceiling.height")
             # Toward the right the ridge's left-hand side is the front, which `ridge_at` is measured from.
             runs_deg = 0.0 if shape.ridge == "front-to-rear" else -90.0
-            at = shape.ridge_at_m.value if shape.ridge_at_m is not None else None
-            return ceiling.gable(outline, eaves.value, ridge.value, runs_deg, ridge_at_m=at)
-        heights = [need(corner.height_m, shell, "ceiling.heights").value for corner in shell.corners]
+            at = world(shape.ridge_at_m) if shape.ridge_at_m is not None else None
+            return ceiling.gable(outline, world(eaves), world(ridge), runs_deg, ridge_at_m=at)
+        heights = [world(need(corner.height_m, shell, "ceiling.heights")) for corner in shell.corners]
         return ceiling.over_corners(outline, heights)
 
-    @property
+    @cached_property
     def is_rectangle(self) -> bool:
         """Whether the plan is a rectangle."""
-        return self.once(("rectangle",), lambda: plan.is_rectangle(self.outline))
+        return plan.is_rectangle(self.outline(self.world))
 
-    @property
+    @cached_property
     def is_box(self) -> bool:
         """Whether the room is a rectangle under a flat ceiling, which the box formulas hold for."""
-        return self.is_rectangle and len(self.facets) == 1 and self.facets[0].slope_deg < _LEVEL_DEG
+        facets = self.facets(self.world)
+        return self.is_rectangle and len(facets) == 1 and facets[0].slope_deg < _LEVEL_DEG
 
-    @property
-    def box_m(self) -> tuple[float, float, float]:
-        """Width, length and height of a box room."""
+    def box_m(self, world: World) -> tuple[float, float, float]:
+        """Return width, length and height of a box room."""
         shell = self.design.shell
-        return (shell.width_m.value, shell.length_m.value, self.facets[0].c)
+        return (world(shell.width_m), world(shell.length_m), self.facets(world)[0].c)
 
-    @property
-    def sizes(self) -> tuple[Value, Value, Value]:
-        """Width, length and flat-ceiling height with their uncertainty and places."""
-        shell = self.design.shell
-        shape = need(shell.ceiling, shell, "ceiling")
-        return (shell.width_m, shell.length_m, need(shape.height_m, shell, "ceiling.height"))
+    def volume_m3(self, world: World) -> float:
+        """Return the room's volume."""
+        return world.once("volume", lambda w: ceiling.volume_m3(self.facets(w)))
 
-    @property
-    def volume_m3(self) -> float:
-        """The room's volume."""
-        return self.once(("volume",), lambda: ceiling.volume_m3(self.facets))
+    def obstacles(self, world: World) -> tuple[Box, ...]:
+        """Return the obstacles whose place is given, as boxes."""
+        placed = [
+            (obstacle.low, obstacle.high)
+            for obstacle in self.design.shell.obstacles
+            if obstacle.low is not None and obstacle.high is not None
+        ]
+        return world.once("obstacles", lambda w: tuple(Box(w.xyz(low), w.xyz(high)) for low, high in placed))
 
-    @property
-    def obstacles(self) -> tuple[Box, ...]:
-        """The obstacles as boxes."""
-        return self.once(
-            ("obstacles",),
-            lambda: tuple(
-                Box(obstacle.low.xyz, obstacle.high.xyz)
-                for obstacle in self.design.shell.obstacles
-                if obstacle.low is not None and obstacle.high is not None
-            ),
-        )
+    @cached_property
+    def temperature_degc(self) -> Quantity:
+        """Temperature of the air: the survey's, or one that is assumed and told."""
+        value, u = ASSUMED_DEGC
+        return self.design.survey.temperature_degc or assumed(value, u, "degC", "air at 20 degC")
 
-    @property
-    def sound_speed_m_s(self) -> float:
-        """Speed of sound at the survey's temperature, or at 20 degC."""
-        warm = self.design.survey.temperature_degc
-        return speed_of_sound_m_s(warm.value if warm is not None else ASSUMED_TEMPERATURE_DEGC)
-
-    @property
-    def air_assumption(self) -> tuple[str, ...]:
-        """What a figure that uses the speed of sound has to state."""
-        return () if self.design.survey.temperature_degc is not None else ("air at 20 degC",)
+    def sound_speed_m_s(self, world: World) -> float:
+        """Return the speed of sound at the room's temperature."""
+        return world.once("speed of sound", lambda w: speed_of_sound_m_s(w(self.temperature_degc)))
 
     def contains(self, point: Point) -> bool:
         """Whether a point is in the room, a centimetre of grace at the walls."""
         x, y, z = point.xyz
+        outline, facets = self.outline(self.world), self.facets(self.world)
         return (
-            plan.contains(self.outline, (x, y), _GRACE_M) and -_GRACE_M <= z <= self.ceiling_height_m(x, y) + _GRACE_M
+            plan.contains(outline, (x, y), _GRACE_M) and -_GRACE_M <= z <= ceiling.height_m(facets, (x, y)) + _GRACE_M
         )
 
-    def ceiling_height_m(self, x: float, y: float) -> float:
-        """Height of the ceiling over a point of the plan."""
-        return ceiling.height_m(self.facets, (x, y))
+    def ceiling_height_m(self, world: World, x: float, y: float) -> float:
+        """Return the height of the ceiling over a point of the plan."""
+        return ceiling.height_m(self.facets(world), (x, y))
+
+    def wall_distance_m(self, world: World, point: Point, wall: int) -> float:
+        """Return the distance in plan from a point to a wall, as far as the wall reaches."""
+        outline = self.outline(world)
+        start, end = outline[wall], outline[(wall + 1) % len(outline)]
+        return plan.distance_to_segment_m((world(point.x), world(point.y)), start, end)
 
     def wall_distance(self, point: Point, wall: int) -> Figure:
-        """Distance in plan from a point to a wall, as far as the wall reaches."""
-        corners = self.design.shell.corners
-        start, end = corners[wall], corners[(wall + 1) % len(corners)]
+        """Return the distance in plan from a point to a wall, as far as the wall reaches."""
+        return self.figure("distance to a wall", "m", lambda w: self.wall_distance_m(w, point, wall))
 
-        def compute(x: float, y: float, x1: float, y1: float, x2: float, y2: float) -> float:
-            return plan.distance_to_segment_m((x, y), (x1, y1), (x2, y2))
-
-        name = f"distance to wall {start.wall}"
-        return figure(name, "m", compute, point.x, point.y, start.x, start.y, end.x, end.y)
-
-    def nearest_wall(self, point: Point) -> Figure:
-        """Distance in plan from a point to the nearest wall."""
+    def nearest_wall(self, point: Point) -> int:
+        """Return the number of the wall that is nearest to a point in plan."""
         x, y, _ = point.xyz
-        return self.wall_distance(point, plan.nearest_wall(self.outline, (x, y)).wall)
+        return plan.nearest_wall(self.outline(self.world), (x, y)).wall
 
-    def faced_walls(self, point: Point) -> list[Figure]:
-        """Distances to the walls that a point stands square in front of, nearest first."""
-        x, y, _ = point.xyz
-        found = []
-        for index, (start, end) in enumerate(plan.walls(self.outline)):
-            along = ((x - start[0]) * (end[0] - start[0]) + (y - start[1]) * (end[1] - start[1])) / (
-                (end[0] - start[0]) ** 2 + (end[1] - start[1]) ** 2
-            )
-            if 0 <= along <= 1:
-                found.append(self.wall_distance(point, index))
-        return sorted(found, key=lambda distance: distance.value)
+    def wall_name(self, wall: int) -> str:
+        """Return what the file calls a wall."""
+        return self.design.shell.corners[wall].wall
 
-    def free_way(self, start: tuple[float, float, float], direction: Vector3) -> Hit:
-        """Return the first surface or obstacle from a point in a direction; ValueError outside the room."""
-        return first_hit(start, direction, self.outline, self.facets, self.obstacles)
-
-
-_GRACE_M = 0.01
-_LEVEL_DEG = 0.05
+    def free_way(self, world: World, start: Point3, direction: Vector3) -> Hit:
+        """Return the first surface or obstacle from a point in a direction; refuses outside the room."""
+        return first_hit(start, direction, self.outline(world), self.facets(world), self.obstacles(world))

@@ -195,7 +195,7 @@ class Staging(View):
         def compute(*v: float) -> float:
             by = sight.clearance_over((v[0], v[1], v[2]), (v[3], v[4], v[5]), (v[6], v[7], v[8]))
             if by is None:
-                raise ValueError("the line does not pass this head")
+                raise Refused("the line does not pass this head")
             return by.above_m
 
         inputs = (*start.values, *ear.values, middle.x, middle.y, top)

@@ -1,41 +1,79 @@
 """The rule protocol; all that a rule package needs to import."""
 
-from roomlint.design.base import Group, Missing, heard_at, need
+from roomlint.design.base import Missing, Pair, Seen, Several, need
 from roomlint.design.reader import nearest
+from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
 from roomlint.review.basis import Basis, Grade, memory, practice, standard
 from roomlint.review.room import Room
-from roomlint.review.rule import Rule, rule
-from roomlint.review.verdict import Against, Kind, Level, Says, asks, does_not_apply, fails, passes, tells
+from roomlint.review.rule import Answer, Applies, No, Rule, RuleError, rule
+from roomlint.review.subjects import (
+    CIRCUITS,
+    LOUDSPEAKERS,
+    ROOM,
+    SEATS,
+    SOURCES,
+    SUBWOOFERS,
+    Subjects,
+    at_each_seat,
+    labelled,
+    layered,
+    pair_of,
+)
+from roomlint.review.verdict import Fact, Found, Kind, Level, Says, asks, fails, found, passes, tells
 from roomlint.review.waivers import SOON, Fate, Waiving, meets, named, subject_ids
-from roomlint.review.window import Window, around
+from roomlint.review.window import Cases, Window, Windows, at_least, at_most, between, by_reference, computed
 
 __all__ = [
+    "CIRCUITS",
+    "LOUDSPEAKERS",
+    "ROOM",
+    "SEATS",
     "SOON",
-    "Against",
+    "SOURCES",
+    "SUBWOOFERS",
+    "Answer",
+    "Applies",
     "Basis",
+    "Cases",
+    "Fact",
     "Fate",
     "Figure",
+    "Found",
     "Grade",
-    "Group",
     "Kind",
     "Level",
     "Missing",
+    "No",
+    "Pair",
+    "Refused",
     "Room",
     "Rule",
+    "RuleError",
     "Says",
+    "Seen",
+    "Several",
+    "Subjects",
     "Waiving",
     "Window",
-    "around",
+    "Windows",
     "asks",
-    "does_not_apply",
+    "at_each_seat",
+    "at_least",
+    "at_most",
+    "between",
+    "by_reference",
+    "computed",
     "fails",
-    "heard_at",
+    "found",
+    "labelled",
+    "layered",
     "meets",
     "memory",
     "named",
     "nearest",
     "need",
+    "pair_of",
     "passes",
     "practice",
     "rule",

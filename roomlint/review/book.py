@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from importlib import import_module
 from importlib.metadata import EntryPoint, entry_points
+from pkgutil import walk_packages
 from typing import TYPE_CHECKING
 
 from roomlint import __version__
 from roomlint.review.engine import Trouble
-from roomlint.review.rule import Rule
+from roomlint.review.rule import AnyRule, Rule
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -23,10 +25,10 @@ WITHDRAWN: frozenset[str] = frozenset()
 class Book:
     """All rules that are installed, sorted by id, and what went wrong when they were loaded."""
 
-    rules: tuple[Rule, ...]
+    rules: tuple[AnyRule, ...]
     troubles: tuple[Trouble, ...] = ()
 
-    def get(self, rule_id: str) -> Rule | None:
+    def get(self, rule_id: str) -> AnyRule | None:
         """Return the rule of an id."""
         return next((rule for rule in self.rules if rule.id == rule_id), None)
 
@@ -38,19 +40,19 @@ class Book:
 
 def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
     """Load every rule package that is installed; one that fails is told of and the others go on."""
-    rules: dict[str, Rule] = {}
+    rules: dict[str, AnyRule] = {}
     troubles: list[Trouble] = []
     found = entry_points(group=GROUP) if points is None else points
     # Our own chapters first: another package must not take the id of a built-in rule.
     for point in sorted(found, key=lambda point: (not _is_ours(point), point.value, point.name)):
         package, version = _package_of(point)
         try:
-            module = point.load()
+            found_rules = rules_of(point.load())
         except Exception as error:  # noqa: BLE001  a package that cannot load must not take the run with it
             text = f"rule package {package} {version} ({point.value}) cannot be loaded: {type(error).__name__}: {error}"
             troubles.append(Trouble(f"{package}:{point.name}", text))
             continue
-        for rule in rules_of(module):
+        for rule in found_rules:
             if rule.id in rules:
                 text = f"rule id {rule.id!r} of {package} is already taken by {rules[rule.id].package}; it was left out"
                 troubles.append(Trouble(rule.id, text))
@@ -60,7 +62,7 @@ def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
 
 
 def _is_ours(point: EntryPoint) -> bool:
-    return point.value.startswith("roomlint.rules.")
+    return point.value == "roomlint.rules"
 
 
 def _package_of(point: EntryPoint) -> tuple[str, str]:
@@ -73,6 +75,9 @@ def _package_of(point: EntryPoint) -> tuple[str, str]:
     return point.dist.name, point.dist.version
 
 
-def rules_of(module: ModuleType) -> list[Rule]:
-    """Return the rules that a module defines, in the order of their ids."""
-    return sorted((value for value in vars(module).values() if isinstance(value, Rule)), key=lambda rule: rule.id)
+def rules_of(module: ModuleType) -> list[AnyRule]:
+    """Return the rules that a module defines, and every module below it when it is a package, in the order of ids."""
+    found = [value for value in vars(module).values() if isinstance(value, Rule)]
+    for info in walk_packages(getattr(module, "__path__", ()), f"{module.__name__}."):
+        found += (value for value in vars(import_module(info.name)).values() if isinstance(value, Rule))
+    return sorted({id(rule): rule for rule in found}.values(), key=lambda rule: rule.id)

@@ -16,10 +16,10 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import Decision, House, WindowRule
     from roomlint.measure.names import Named
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
 
 
-def check_house(house: House, rules: Iterable[Rule]) -> list[Problem]:
+def check_house(house: House, rules: Iterable[AnyRule]) -> list[Problem]:
     """Return what is wrong with what a house file names; `rules` are all that are installed."""
     known = {rule.id: rule for rule in rules}
     problems = check_window_rules(house, known)
@@ -39,12 +39,12 @@ def check_window_rules(house: House, known: Iterable[str] = ()) -> list[Problem]
     return problems
 
 
-def own_window(rule: Rule) -> Window | None:
-    """Return the window that a decision of the house replaces."""
-    return rule.window or rule.critical or rule.target or rule.limit
+def own_window(rule: AnyRule) -> Window | None:
+    """Return the window that a decision of the house replaces: of several, the one that is told first."""
+    return next((windows.window for _, windows in rule.rows() if windows is not None), None)
 
 
-def _decision(decision: Decision, known: dict[str, Rule], own: set[str]) -> Iterator[Problem]:
+def _decision(decision: Decision, known: dict[str, AnyRule], own: set[str]) -> Iterator[Problem]:
     at = decision.place_of("rule")
     if decision.id in own:
         yield Problem(at, f"{decision.id!r} is a rule of this very file; change it where it stands.")
@@ -145,7 +145,9 @@ def _examples(entry: WindowRule, window: Window) -> Iterator[Problem]:
             yield Problem(node.place, text)
 
 
-def check_required(house: House, stage: str | None, rules: Iterable[Rule], chosen: Iterable[Rule]) -> Iterator[Problem]:
+def check_required(
+    house: House, stage: str | None, rules: Iterable[AnyRule], chosen: Iterable[AnyRule]
+) -> Iterator[Problem]:
     """Yield a problem for every chapter that the stage requires and that a run leaves out, whole or in part."""
     required = house.required.get(stage or "", ())
     if not required or house.at is None:
@@ -162,7 +164,7 @@ def check_required(house: House, stage: str | None, rules: Iterable[Rule], chose
             yield Problem(place, f"{text}{' ...' if len(left) > 3 else ''}.")  # noqa: PLR2004  enough to see which
 
 
-def loosened(house: House, rules: Iterable[Rule]) -> tuple[str, ...]:
+def loosened(house: House, rules: Iterable[AnyRule]) -> tuple[str, ...]:
     """Return, in words, every rule of a chapter where people can get hurt that the house made looser."""
     told = []
     for rule in rules:
@@ -173,7 +175,7 @@ def loosened(house: House, rules: Iterable[Rule]) -> tuple[str, ...]:
             told.append(f"{rule.id}: level {decision.level} instead of {rule.level}, by {house.file}")
         window = own_window(rule)
         if decision.sets_window and window is not None:
-            from roomlint.review.engine import house_window
+            from roomlint.review.judging import house_window
 
             now = house_window(decision, window)
             if _wider(now.low, window.low, -1) or _wider(now.high, window.high, 1):

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import House
     from roomlint.review.engine import Trouble
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
     from roomlint.source.place import Problem
 
@@ -78,7 +78,7 @@ class Review:
     """One run over one or many room files."""
 
     rooms: Sequence[RoomReview]
-    rules: tuple[Rule, ...]
+    rules: tuple[AnyRule, ...]
     """The rules that were selected, all of them, whether they fired or not."""
     problems: tuple[Problem, ...] = ()
     """What made files unreadable."""

@@ -9,11 +9,16 @@ from roomlint.design.base import Missing
 from roomlint.design.house import House
 from roomlint.measure import Figures
 
+MEASURED = frozenset({"survey", "rough-in", "handover"})
+"""Stages at which what a file says was measured."""
+
 if TYPE_CHECKING:
     from datetime import date
 
+    from roomlint.design.base import Element
     from roomlint.design.listening import Seat
     from roomlint.design.model import Design
+    from roomlint.design.quantity import Reading
     from roomlint.review.verdict import Verdict
     from roomlint.review.waivers import Waiving
 
@@ -28,9 +33,9 @@ class Room:
         today: date | None = None,
         rule_ids: tuple[str, ...] = (),
     ) -> None:
-        self.design = design
+        self.design: Design = design
         self.house = house or House()
-        self.figures = Figures(design)
+        self.figures: Figures = Figures(design)
         self.today = today
         """The day that waivers are held against; without one none expires."""
         self.rule_ids = rule_ids
@@ -46,6 +51,35 @@ class Room:
     def critical(self) -> bool:
         """Whether the listening-room standards hold instead of home tolerances."""
         return self.design.project.reference == "critical"
+
+    @property
+    def measured(self) -> bool:
+        """Whether its positions were measured on site; at the drawing board they are chosen."""
+        project, survey = self.design.project, self.design.survey
+        return project.stage in MEASURED if project.stage is not None else survey.tolerance_m is not None
+
+    def unlabelled(self) -> Missing:
+        """Return what is missing when a loudspeaker that no label names may be the one that is looked for."""
+        speaker = next((speaker for speaker in self.design.loudspeakers if speaker.label is None), None)
+        return Missing(speaker, "label") if speaker is not None else Missing(self.design, "loudspeakers")
+
+    def name_of(self, reading: Reading) -> tuple[str, str]:
+        """Return what the team calls a reading: the element that it belongs to, and the key below it."""
+        if reading.at is None:
+            return ("", reading.words)
+        path = reading.at.path
+        best: Element | None = None
+        for element in self._elements:
+            above = element.at.path
+            if path.startswith(above) and (best is None or len(above) > len(best.at.path)):
+                best = element
+        if best is None or reading.at.place.file != self.design.file:
+            return ("", path)
+        return (best.words, path[len(best.at.path) :].lstrip("."))
+
+    @cached_property
+    def _elements(self) -> tuple[Element, ...]:
+        return tuple(element for element in self.design.named_elements() if element.at.path)
 
     @cached_property
     def reference_seat(self) -> Seat:

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from roomlint.design.house import House
     from roomlint.design.model import Design
     from roomlint.review.book import Book
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
     from roomlint.review.spool import Spool
     from roomlint.source.files import Files
 
@@ -49,7 +49,7 @@ class Choices:
     """Whether only what is new or worse than an earlier review gates."""
 
 
-def select(book: Book, only: Sequence[str], without: Sequence[str]) -> tuple[tuple[Rule, ...], list[str]]:
+def select(book: Book, only: Sequence[str], without: Sequence[str]) -> tuple[tuple[AnyRule, ...], list[str]]:
     """Return the rules chosen by ids or chapters, and the names that mean nothing.
 
     Names of the chapter `house` are left to each house file.
@@ -65,7 +65,7 @@ def _is_of_house(name: str) -> bool:
     return name.partition(".")[0] == HOUSE
 
 
-def _chosen(rules: Iterable[Rule], only: Sequence[str], without: Sequence[str]) -> tuple[Rule, ...]:
+def _chosen(rules: Iterable[AnyRule], only: Sequence[str], without: Sequence[str]) -> tuple[AnyRule, ...]:
     return tuple(
         rule
         for rule in rules
@@ -73,7 +73,7 @@ def _chosen(rules: Iterable[Rule], only: Sequence[str], without: Sequence[str]) 
     )
 
 
-def citing(rules: Iterable[Rule], clause: str) -> tuple[Rule, ...]:
+def citing(rules: Iterable[AnyRule], clause: str) -> tuple[AnyRule, ...]:
     """Return the rules whose basis cites a document or a clause, in part or whole, whatever the case."""
     wanted = clause.casefold()
     return tuple(
@@ -120,7 +120,7 @@ class Reviewer:
         return One(room, (), (*self._left_out(design, house, rules), *troubles))
 
     @staticmethod
-    def of_house(house: House) -> tuple[Rule, ...]:
+    def of_house(house: House) -> tuple[AnyRule, ...]:
         """Return the window rules of a house."""
         if not house.window_rules:
             return ()
@@ -128,7 +128,7 @@ class Reviewer:
 
         return window_rules(house)
 
-    def _left_out(self, design: Design, house: House, rules: tuple[Rule, ...]) -> Iterator[Trouble]:
+    def _left_out(self, design: Design, house: House, rules: tuple[AnyRule, ...]) -> Iterator[Trouble]:
         """Tell of required chapters that the run leaves out: it goes on, and ends as not complete."""
         if house.required:
             from roomlint.review.house_check import check_required
@@ -137,7 +137,7 @@ class Reviewer:
                 place = problem.place
                 yield Trouble("file.required-chapter", f"{place.file}:{place.line}: {problem.text.rstrip('.')}")
 
-    def _unknown(self, house: House, own: tuple[Rule, ...], path: str) -> Iterator[Problem]:
+    def _unknown(self, house: House, own: tuple[AnyRule, ...], path: str) -> Iterator[Problem]:
         ids = {rule.id for rule in own}
         for name in (*self.choices.only, *self.choices.without):
             if _is_of_house(name) and name != HOUSE and name not in ids:
@@ -195,11 +195,11 @@ def _files(revision: str) -> Files | None:
 
 
 def review_design(
-    design: Design, house: House, rules: tuple[Rule, ...], choices: Choices, rule_ids: tuple[str, ...] = ()
+    design: Design, house: House, rules: tuple[AnyRule, ...], choices: Choices, rule_ids: tuple[str, ...] = ()
 ) -> tuple[RoomReview, list[Trouble]]:
     """Review one design under its house; `rule_ids` are all that exist, whether they run or not."""
     room = Room(design, house, choices.today, rule_ids)
-    verdicts, troubles = review_room(room, rules)
+    outcome = review_room(room, rules)
     project = design.project
     return (
         RoomReview(
@@ -208,12 +208,12 @@ def review_design(
             title=project.title or "",
             stage=project.stage,
             house=house,
-            verdicts=tuple(verdicts),
+            verdicts=tuple(outcome.verdicts),
             open_level=_level(house.opens.get(project.stage or "", "never")),
             gate=_level(choices.gate or house.gates.get(project.stage or "") or house.gate or "error"),
             gate_new=choices.gate_new,
         ),
-        troubles,
+        outcome.troubles,
     )
 
 

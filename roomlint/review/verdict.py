@@ -1,16 +1,21 @@
-"""Verdicts: what a rule says of one subject."""
+"""Verdicts: what a rule says of one subject, as data; every sentence is made by the report that prints it."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from roomlint.design.base import Subject
     from roomlint.measure.figure import Figure
     from roomlint.review.window import Window
     from roomlint.source.place import Place
+
+Fact: TypeAlias = "str | int | Figure | Window | tuple[str, ...]"
+"""What a template's field may hold: a name, a count, a figure with its unit, a range, or a list of names."""
 
 
 class Kind(StrEnum):
@@ -42,7 +47,58 @@ class Related:
     """Another place that a verdict follows from."""
 
     place: Place
-    text: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """The key whose value would decide an open verdict."""
+
+    subject: str
+    """Key of the element that lacks it, such as `loudspeaker/left`."""
+    words: str
+    """What the team calls that element."""
+    key: str
+    """The key below the element, dotted."""
+    path: str
+    """The key's path in its file."""
+    file: str
+
+
+@dataclass(frozen=True, slots=True)
+class Follows:
+    """The failure that must be cured before a verdict can be reached."""
+
+    rule: str
+    subject: str
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Again:
+    """How closely some readings must be known for a figure to be decided."""
+
+    names: tuple[tuple[str, str], ...]
+    """Element and key of each reading, as the team calls them: `("sofa-right", "ear.from_front")`."""
+    within: Figure | None
+    """The uncertainty that decides it, in the readings' unit; None where no measuring does: it stands on the limit."""
+    chosen: bool
+    """Whether the readings were chosen at the drawing board, so that another value is chosen instead of measured."""
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """A change of one value that clears a failure, tried before it is told."""
+
+    words: str
+    """What the team calls the element whose value changes."""
+    subject: str
+    key: str
+    low: Figure
+    high: Figure
+    now: Figure
+    breaks: tuple[str, ...] = ()
+    """Rules that would fail then and do not now; empty when nothing else suffers."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,20 +143,29 @@ class Verdict:
     level: Level | None
     """Set exactly when the kind is fail."""
     subject: str
-    """The subject's key: element ids only."""
+    """The subject's key: kinds and ids of its elements only, such as `loudspeaker/left+seat/middle`."""
     words: str
-    """The subject as a message names it."""
-    message: str
+    """The subject as the team names it."""
     place: Place
-    related: tuple[Related, ...] = ()
+    said: str = ""
+    """Which of the rule's templates says it; empty where the figure and the window say enough."""
+    facts: Mapping[str, Fact] = field(default_factory=dict)
+    """What the template's fields hold."""
+    because: str = ""
+    """Of a rule that does not apply: which stated fact makes it so. Of a refused figure: why there is none."""
     figure: Figure | None = None
     window: Window | None = None
     margin: float | None = None
-    missing: str | None = None
-    """The path of the key that would decide an open verdict."""
+    wanted: Wanted | None = None
+    follows: Follows | None = None
+    again: Again | None = None
+    remedy: Remedy | None = None
+    related: tuple[Related, ...] = ()
     overridden: tuple[str, ...] = ()
     """What the house file changed of the rule: window, level."""
     waived: Waived | None = None
+    unheld: str = ""
+    """Why a waiver that meets this failure does not hold, as the end of a sentence about the waiver."""
     change: Change | None = None
     """Set on every verdict of a review that was compared, on none otherwise."""
 
@@ -116,54 +181,49 @@ class Verdict:
 
 
 @dataclass(frozen=True, slots=True)
-class Against:
-    """A rule's answer: a figure with the window of this very case.
-
-    `says` is a hint for the reader; `target` is a tighter window that gives a note, `limit` a wider one whose
-    outside is an error; `level` is for the window itself.
-    """
+class Found:
+    """A rule's answer: a figure, with facts for its templates."""
 
     figure: Figure
-    window: Window | None = None
-    says: str = ""
+    facts: Mapping[str, Fact] = field(default_factory=dict)
     level: Level | None = None
-    target: Window | None = None
-    limit: Window | None = None
+    """Instead of the rule's own, where the figure is of the lighter sort."""
     place: Place | None = None
     """Where the finding points, when that is not a key of the subject."""
 
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """A rule's answer in words, where no figure decides."""
+    """A rule's answer by one of its templates, where no figure decides."""
 
     kind: Kind
-    text: str
+    said: str
+    facts: Mapping[str, Fact] = field(default_factory=dict)
     level: Level | None = None
     figure: Figure | None = None
     related: tuple[Subject, ...] = ()
 
 
-def fails(text: str, *, level: Level | None = None, related: tuple[Subject, ...] = ()) -> Says:
+def found(figure: Figure, *, level: Level | None = None, place: Place | None = None, **facts: Fact) -> Found:
+    """Answer with a figure and what its templates need beside it."""
+    return Found(figure, facts, level, place)
+
+
+def fails(said: str, *, level: Level | None = None, related: tuple[Subject, ...] = (), **facts: Fact) -> Says:
     """Answer that the subject fails, at the rule's level unless another is given."""
-    return Says(Kind.FAIL, text, level, related=related)
+    return Says(Kind.FAIL, said, facts, level, related=related)
 
 
-def passes(text: str) -> Says:
+def passes(said: str, **facts: Fact) -> Says:
     """Answer that nothing is wrong with the subject as far as this rule looks."""
-    return Says(Kind.PASS, text)
+    return Says(Kind.PASS, said, facts)
 
 
-def asks(text: str, *, related: tuple[Subject, ...] = ()) -> Says:
+def asks(said: str, *, related: tuple[Subject, ...] = (), **facts: Fact) -> Says:
     """Answer that a person must decide."""
-    return Says(Kind.REVIEW, text, related=related)
+    return Says(Kind.REVIEW, said, facts, related=related)
 
 
-def does_not_apply(text: str) -> Says:
-    """Answer that the rule does not apply to this subject, and why."""
-    return Says(Kind.NOT_APPLICABLE, text)
-
-
-def tells(text: str, figure: Figure | None = None) -> Says:
+def tells(said: str, figure: Figure | None = None, **facts: Fact) -> Says:
     """Answer with something worth knowing that is neither right nor wrong."""
-    return Says(Kind.INFORMATIONAL, text, figure=figure)
+    return Says(Kind.INFORMATIONAL, said, facts, figure=figure)

@@ -7,9 +7,9 @@ from datetime import timedelta
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from roomlint.measure.figure import number
 from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import Kind, Level, Verdict, Waived
+from roomlint.source.shown import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -51,7 +51,7 @@ def apply_waivers(
 ) -> tuple[list[Verdict], list[Waiving]]:
     """Return the verdicts with every accepted failure marked, and what became of each waiver that met one.
 
-    A failure whose waiver does not hold stands, and its message says why it is open again.
+    A failure whose waiver does not hold stands, and says why it is open again.
     """
     done: list[Verdict] = []
     waivings: list[Waiving] = []
@@ -100,7 +100,7 @@ def _with(verdict: Verdict, met: list[Waiving]) -> Verdict:
         return verdict
     held = next((waiving.waiver for waiving in met if waiving.fate is Fate.HOLDS), None)
     if held is None:
-        return replace(verdict, message=f"{verdict.message} The waiver does not hold: it {met[0].says}.")
+        return replace(verdict, unheld=met[0].says)
     waived = Waived(
         because=held.because or "",
         approved_by=held.approved_by or "",
@@ -141,6 +141,6 @@ def _bounded(waiver: Waiver, bound: str, verdict: Verdict) -> Waiving:
     doubt = figure.u if verdict.rule.partition(".")[0] in GUARDED else 0.0
     passed = (limit - figure.value if below else figure.value - limit) + doubt
     if passed > 1e-9 * max(1.0, abs(limit)):
-        size = f"{number(passed, figure.unit)} {figure.unit}".rstrip()
+        size = f"{passed:.{decimals(figure.unit)}f} {figure.unit}".rstrip()
         return Waiving(waiver, verdict, Fate.BOUND_PASSED, f"is bounded at {bound}, and that is passed by {size}")
     return Waiving(waiver, verdict, Fate.HOLDS, "")

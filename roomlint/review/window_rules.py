@@ -4,27 +4,26 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from roomlint.design.base import heard_at
+from roomlint.design.base import Missing, Seen
 from roomlint.measure.names import NAMED, Named
 from roomlint.review.basis import Basis, Grade
 from roomlint.review.rule import Rule
+from roomlint.review.subjects import Subjects
 from roomlint.review.units import in_unit
-from roomlint.review.verdict import Against, Level
-from roomlint.review.window import Window
+from roomlint.review.verdict import Level
+from roomlint.review.window import Window, Windows
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from roomlint.design.base import Element, Subject
     from roomlint.design.house import House, WindowRule
-    from roomlint.measure.figure import Figure
     from roomlint.review.room import Room
-    from roomlint.review.verdict import Says
+    from roomlint.review.rule import Answer, AnyRule
 
 ALL = "all"
 
 
-def window_rules(house: House) -> tuple[Rule, ...]:
+def window_rules(house: House) -> tuple[AnyRule, ...]:
     """Return the rules that a house file writes as data; the file has been checked."""
     return tuple(_rule(entry, house) for entry in sorted(house.window_rules, key=lambda entry: entry.id))
 
@@ -36,21 +35,26 @@ def window_of(entry: WindowRule, unit: str) -> Window:
     return Window(low, high, unit)
 
 
-def _rule(entry: WindowRule, house: House) -> Rule:
+def _rule(entry: WindowRule, house: House) -> AnyRule:
     named = NAMED[entry.figure]
+    says = f"{named.name} {{figure}}; {{window}} wanted"
     return Rule(
         id=entry.id,
         level=Level(entry.level),
         bases=(basis_of(entry),),
-        each=_each(entry, named),
-        judge=_judge(entry, named),
-        reads=_reads(named),
+        each=Subjects(_kind(named), _each(entry, named)),
+        judge=_judge(named),
+        says={"fail": says, "hint": entry.message} if entry.message else {"fail": says},
         since="0.1.0",
         docstring=_page(entry, named, house),
-        window=window_of(entry, named.unit),
+        window=Windows(window_of(entry, named.unit)),
         caution=entry.caution,
         package=house.file,
     )
+
+
+def _kind(named: Named) -> str:
+    return f"{' or '.join(named.of)} that the rule names"
 
 
 def basis_of(entry: WindowRule) -> Basis:
@@ -59,21 +63,24 @@ def basis_of(entry: WindowRule) -> Basis:
     return Basis(Grade(str(entry.basis["grade"])), **given)
 
 
-def _judge(entry: WindowRule, named: Named) -> Callable[[Room, Subject], Figure | Against | Says]:
-    def judge(room: Room, subject: Subject) -> Figure | Against | Says:
-        return Against(named.compute(room.figures, *subject.elements), says=entry.message)
+def _judge(named: Named) -> Callable[[Room, Any], Answer]:
+    def judge(room: Room, subject: Any) -> Answer:  # noqa: ANN401  a source, a seat, or one as heard at the other
+        parts = (subject.source, subject.seat) if isinstance(subject, Seen) else (subject,)
+        return named.compute(room.figures, *parts)
 
     return judge
 
 
-def _each(entry: WindowRule, named: Named) -> Callable[[Room], Iterator[Subject]]:
+def _each(entry: WindowRule, named: Named) -> Callable[[Room], Iterator[Any]]:
     labels: Any = entry.each.get("loudspeakers", ())
     subwoofers = bool(entry.each.get("subwoofers"))
     every = entry.each.get("seats") == "every"
 
-    def each(room: Room) -> Iterator[Subject]:
+    def each(room: Room) -> Iterator[Any]:
         design = room.design
-        sources: list[Element] = [each for each in design.loudspeakers if ALL in labels or each.label in labels]
+        if labels and ALL not in labels:
+            yield from (Missing(speaker, "label") for speaker in design.loudspeakers if speaker.label is None)
+        sources: list[Any] = [each for each in design.loudspeakers if ALL in labels or each.label in labels]
         sources += design.subwoofers if subwoofers else ()
         if named.of == ("seats",):
             yield from design.seats if every else (room.reference_seat,)
@@ -81,14 +88,9 @@ def _each(entry: WindowRule, named: Named) -> Callable[[Room], Iterator[Subject]
             yield from sources
         elif sources:
             seats = design.seats if every else (room.reference_seat,)
-            yield from (heard_at(source, seat) for source in sources for seat in seats)
+            yield from (Seen(source, seat) for source in sources for seat in seats)
 
     return each
-
-
-def _reads(named: Named) -> tuple[str, ...]:
-    of = [f"{kind}[].ear" if kind == "seats" else f"{kind}[].position" for kind in named.of]
-    return (*of, "seats[].ear") if named.heard else tuple(of)
 
 
 def _page(entry: WindowRule, named: Named, house: House) -> str:

@@ -1,0 +1,131 @@
+"""Holds one figure against the windows of its case, and says what the verdict rests on."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+from roomlint.design.quantity import Origin
+from roomlint.measure.figure import Figure
+from roomlint.review.again import again_of
+from roomlint.review.verdict import Kind, Level, Related, Verdict
+from roomlint.review.window import Window, Windows, decide
+from roomlint.source.shown import decimals
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from roomlint.design.base import Subject
+    from roomlint.design.house import Decision
+    from roomlint.review.room import Room
+    from roomlint.review.rule import AnyRule
+    from roomlint.review.verdict import Fact, Found
+    from roomlint.source.place import Place
+
+
+class Judged(NamedTuple):
+    """A figure that was compared, kept as long as its room is at hand: remedies are tried against all of them."""
+
+    rule: AnyRule
+    subject: Subject
+    figure: Figure
+    windows: Windows
+    level: Level
+    fixed: bool
+    """Whether the house decided the level, so that no window raises or lowers it."""
+
+    def outcome(self, figure: Figure) -> tuple[Kind, Level, Window, float]:
+        """Return what the windows say of a figure: kind, level, the window that says it and the margin to it."""
+        window, target, limit = self.windows.window, self.windows.target, self.windows.limit
+        guarded, level = self.rule.guarded, self.level
+        digit = 0.5 * 10.0 ** -decimals(window.unit)
+        kind, margin = decide(figure, window, guarded=guarded, digit=digit)
+        if kind == "fail" and limit is not None and not self.fixed:
+            if decide(figure, limit, guarded=guarded, digit=digit)[0] == "fail":
+                level = Level.ERROR
+        elif kind == "pass" and target is not None:
+            beyond, short = decide(figure, target, guarded=False, digit=digit)
+            if beyond == "fail":
+                return Kind.FAIL, Level.NOTE, target, short
+        return Kind(kind), level, window, margin
+
+
+def judged_by(
+    rule: AnyRule, room: Room, subject: Subject, found: Found, level: Level, decision: Decision | None
+) -> tuple[Verdict, Judged]:
+    """Return the verdict of a figure, and the figure with its windows."""
+    windows = rule.windows(room, subject)
+    if windows is None:
+        raise TypeError(f"{rule.id} answered with a figure but has no window")
+    changed: list[str] = []
+    fixed = decision is not None and decision.level is not None
+    if fixed:
+        changed.append("level")
+    elif found.level is not None:
+        level = found.level
+    if decision is not None and decision.sets_window:
+        windows = Windows(house_window(decision, windows.window))
+        changed.append("window")
+    figure = found.figure
+    if windows.unit != figure.unit:
+        raise TypeError(f"{rule.id}: figure in {figure.unit!r} against a window in {windows.unit!r}")
+    judged = Judged(rule, subject, figure, windows, level, fixed)
+    kind, level, window, margin = judged.outcome(figure)
+    place = found.place or subject.place_of(rule.at)
+    told = kind is not Kind.PASS
+    verdict = Verdict(
+        rule=rule.id,
+        kind=kind,
+        level=level if kind is Kind.FAIL else None,
+        subject=subject.key,
+        words=subject.words,
+        place=place,
+        said=_template(rule, window, figure) if kind is Kind.FAIL else "",
+        facts=facts_of(found.facts) if told else {},
+        because=_one_side(figure) if told else "",
+        figure=figure.settled() if told else figure,
+        window=window,
+        margin=margin,
+        again=again_of(figure, margin, room) if told and abs(margin) < figure.u else None,
+        # Most verdicts pass, and a pass needs no trail: looking up places costs more than judging.
+        related=_readings(figure, place) if told else (),
+        overridden=tuple(changed),
+    )
+    return verdict, judged
+
+
+def house_window(decision: Decision, window: Window) -> Window:
+    """Return a rule's window with the edges that a house file sets; an edge it does not name stays."""
+    from roomlint.review.units import in_unit  # the quantity parser is needed only where a house file decides
+
+    low = in_unit(decision.low, window.unit) if decision.low is not None else window.low
+    high = in_unit(decision.high, window.unit) if decision.high is not None else window.high
+    return Window(low, high, window.unit)
+
+
+def facts_of(facts: Mapping[str, Fact]) -> Mapping[str, Fact]:
+    """Return facts that hold on to no design."""
+    return {name: fact.settled() if isinstance(fact, Figure) else fact for name, fact in facts.items()}
+
+
+def _template(rule: AnyRule, window: Window, figure: Figure) -> str:
+    side = window.side(figure.value)
+    if side == "inside":
+        # Guarded: the edge lies inside the uncertainty. The nearer edge is the one that is told.
+        low = window.low is not None and (window.high is None or figure.value - window.low < window.high - figure.value)
+        side = "below" if low else "above"
+    return side if side in rule.says else "fail"
+
+
+def _one_side(figure: Figure) -> str:
+    if not figure.one_sided:
+        return ""
+    return "within the uncertainty of what it is computed from it has no value on one side"
+
+
+def _readings(figure: Figure, own: Place) -> tuple[Related, ...]:
+    """Return the places of the readings that a figure rests on, the finding's own place left out."""
+    seen: dict[Place, Related] = {}
+    for reading in figure.readings:
+        if reading.origin is not Origin.ASSUMED and reading.at is not None and reading.at.place != own:
+            seen.setdefault(reading.at.place, Related(reading.at.place, reading.at.path))
+    return tuple(seen.values())

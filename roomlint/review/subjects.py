@@ -1,0 +1,94 @@
+"""What rules judge: all elements of a kind, and what is said when a room has none."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Generic, TypeAlias, TypeVar
+
+from roomlint.design.base import Missing, Pair, Seen, Subject
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable, Iterator
+
+    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.model import Design
+    from roomlint.design.supply import Circuit
+    from roomlint.review.room import Room
+
+S = TypeVar("S", bound=Subject)
+Source: TypeAlias = "Loudspeaker | Subwoofer"
+
+
+@dataclass(frozen=True, slots=True)
+class Subjects(Generic[S]):
+    """All elements of a kind that a room has.
+
+    `find` yields a `Missing` in the place of an element of which it cannot be said whether it is of that kind: the
+    verdict is then open, and names the key that would tell.
+    """
+
+    name: str
+    """What one of them is, so that a room without any can be told: `no {name} in this room`."""
+    find: Callable[[Room], Iterable[S | Missing]]
+
+
+def labelled(*labels: str) -> Subjects[Loudspeaker]:
+    """Return the loudspeakers that carry one of the labels; one without a label may be any of them."""
+    wanted = frozenset(labels)
+
+    def find(room: Room) -> Iterator[Loudspeaker | Missing]:
+        for speaker in room.design.loudspeakers:
+            if speaker.label is None:
+                yield Missing(speaker, "label")
+            elif speaker.label in wanted:
+                yield speaker
+
+    return Subjects(f"loudspeaker labelled {' or '.join(labels)}", find)
+
+
+def layered(*letters: str, name: str) -> Subjects[Loudspeaker]:
+    """Return the loudspeakers of some layers, by the first letters of their labels."""
+
+    def find(room: Room) -> Iterator[Loudspeaker | Missing]:
+        for speaker in room.design.loudspeakers:
+            if speaker.label is None:
+                yield Missing(speaker, "label")
+            elif speaker.label.rstrip("0123456789SC+-") in letters:
+                yield speaker
+
+    return Subjects(name, find)
+
+
+def pair_of(left: str, right: str, name: str) -> Subjects[Pair[Loudspeaker]]:
+    """Return the pair that carries two labels, when both of it are there."""
+
+    def find(room: Room) -> Iterator[Pair[Loudspeaker] | Missing]:
+        one, other = next(room.design.labelled(left), None), next(room.design.labelled(right), None)
+        if one is not None and other is not None:
+            yield Pair(one, other)
+            return
+        # A loudspeaker without a label may be the one that is not there.
+        yield from (Missing(speaker, "label") for speaker in room.design.loudspeakers if speaker.label is None)
+
+    return Subjects(name, find)
+
+
+def at_each_seat(sources: Subjects[S]) -> Subjects[Seen[S, Seat]]:
+    """Return the sources as each seat hears them."""
+
+    def find(room: Room) -> Iterator[Seen[S, Seat] | Missing]:
+        for source in sources.find(room):
+            if isinstance(source, Missing):
+                yield source
+            else:
+                yield from (Seen(source, seat) for seat in room.design.seats)
+
+    return Subjects(f"{sources.name} with a seat", find)
+
+
+LOUDSPEAKERS: Subjects[Loudspeaker] = Subjects("loudspeaker", lambda room: room.design.loudspeakers)
+SUBWOOFERS: Subjects[Subwoofer] = Subjects("subwoofer", lambda room: room.design.subwoofers)
+SOURCES: Subjects[Source] = Subjects("loudspeaker or subwoofer", lambda room: room.design.sources)
+SEATS: Subjects[Seat] = Subjects("seat", lambda room: room.design.seats)
+CIRCUITS: Subjects[Circuit] = Subjects("circuit", lambda room: room.design.circuits)
+ROOM: Subjects[Design] = Subjects("room", lambda room: (room.design,))
