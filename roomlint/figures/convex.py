@@ -81,7 +81,7 @@ def gap_m(one: Body, other: Body) -> float:
     most = min(_corners_over_faces_m(one, other), _corners_over_faces_m(other, one))
     if most - least <= TOUCH_M:
         return most
-    most = min(most, min(math.dist(a, b) for a in one.points for b in other.points))
+    most = min(most, *(math.dist(a, b) for a in one.points for b in other.points))
     near, far = _edges_within(one, other, most), _edges_within(other, one, most)
     return min([most, *(segments_gap_m(*a, *b) for a in near for b in far)])
 
