@@ -39,10 +39,12 @@ class BoxModes:
             found = found * np.cos(np.pi / side * np.outer(points[:, axis], counts))[:, self.indices[axis]]
         return np.asarray(found)
 
-    def rest(self, sources: Array, ears: Array) -> Array:
-        """Return the heat kernel at the split's times, (ears, sources, times): a product over the three sides."""
+    def pairs(self, sources: Array, ears: Array) -> tuple[Array, Array]:
+        """Return products of shapes and the heat kernel at the split's times, a product over the three sides."""
+        shapes = self.shapes(np.concatenate([ears, sources]))
+        products = shapes[: len(ears), None, :] * shapes[None, len(ears) :, :]
         kernels = [self.split.along(ears[:, axis], sources[:, axis], side) for axis, side in enumerate(self.size)]
-        return np.asarray(kernels[0] * kernels[1] * kernels[2])
+        return products, kernels[0] * kernels[1] * kernels[2]
 
     def weights(self, k_squared: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
         """Return the split's weights at complex k^2."""
@@ -50,9 +52,7 @@ class BoxModes:
 
 
 @lru_cache(maxsize=64)
-def box_modes(
-    size: tuple[float, float, float], top_hz: float, sound_speed_mps: float, wider: float = 1.0
-) -> BoxModes:
+def box_modes(size: tuple[float, float, float], top_hz: float, sound_speed_mps: float, wider: float = 1.0) -> BoxModes:
     """Find the modes of a box of `size` that matter up to `top_hz`, k_n^2 = sum of (pi n/side)^2.
 
     `wider` moves the split of the sum: two answers differ by what the sum leaves out, some 1e-5 of the pressure.
@@ -65,7 +65,9 @@ def box_modes(
     steps = np.pi / np.asarray(size)
     axes = [np.arange(int(split.reach / step) + 1) for step in steps]
     if np.prod([float(axis.size) for axis in axes]) > MOST_MODES:
-        raise ValueError(f"a room of {np.prod(size):.0f} m3 has too many modes below {top_hz:.0f} Hz to tell them apart")
+        raise ValueError(
+            f"a room of {np.prod(size):.0f} m3 has too many modes below {top_hz:.0f} Hz to tell them apart"
+        )
     indices = np.stack([axis.ravel() for axis in np.meshgrid(*axes, indexing="ij")])
     squares = ((indices.T * steps) ** 2).sum(axis=1)
     order = np.argsort(squares, kind="stable")

@@ -28,13 +28,14 @@ if TYPE_CHECKING:
     from roomlint.figures.modal_sum import Array, ComplexArray
     from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole
 
-WAVES_PER_SPACING = 0.2  # spacing of the plan's triangles as a share of the shortest wavelength
+WAVES_PER_SPACING = 0.14  # spacing of the plan's triangles as a share of the shortest wavelength
 NEAR_OVER_TOP = 1.6  # modes to so many times the top frequency are found; those above enter by their tail
 TAIL_POWERS = 3
 MOST_DRIVEN = 64  # sources whose fields are kept, some 200 kB each
 SPARE_MODES = 4
 MOST_MODES = 120  # a room of some 350 m3 to 80 Hz
-MOST_UNKNOWNS = 9000  # with that found in about a second; the time grows with the square
+MOST_WORK = 350_000  # unknowns times modes: found in about a second
+REFINEMENTS = (1.0, 0.84, 0.7)  # the finest that can be paid is taken
 COARSER = 0.8
 
 # Seven-point rule on a triangle, exact to degree five: area coordinates and shares of the area.
@@ -76,8 +77,8 @@ class ElementModes:
         """Return the modes' shapes at points, (points, modes), of mean square 1/volume."""
         return np.asarray(self.rows(points) @ self.modes)
 
-    def rest(self, sources: Array, ears: Array) -> Array:
-        """Return the sums of psi psi/(k_n^2 - shift)^(j + 1) over all modes, (ears, sources, powers j)."""
+    def pairs(self, sources: Array, ears: Array) -> tuple[Array, Array]:
+        """Return products of shapes, and for each power j the sum of psi psi/(k_n^2 - shift)^(j + 1) over all modes."""
         keys = [source.tobytes() for source in sources]
         fresh = [number for number, key in enumerate(keys) if key not in self.driven]
         if fresh:
@@ -88,13 +89,15 @@ class ElementModes:
             for _ in range(TAIL_POWERS - 1):
                 found.append(self.factors.solve(np.asarray(self.mass @ found[-1])))
             for column, number in enumerate(fresh):
-                self.driven[keys[number]] = np.stack([powers[:, column] for powers in found], axis=1)
+                self.driven[keys[number]] = np.stack([power[:, column] for power in found], axis=1)
         solved = np.stack([self.driven[key] for key in keys], axis=2)
         there = self.rows(ears)
-        return np.asarray((there @ solved.reshape(len(solved), -1)).reshape(len(ears), TAIL_POWERS, -1).swapaxes(1, 2))
+        powers = (there @ solved.reshape(len(solved), -1)).reshape(len(ears), TAIL_POWERS, -1).swapaxes(1, 2)
+        shapes = there @ self.modes, self.rows(sources) @ self.modes
+        return shapes[0][:, None, :] * shapes[1][None, :, :], np.asarray(powers)
 
     def weights(self, k_squared: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
-        """Return the weights of modes and of powers: what the powers hold of a mode near the band is taken out again."""
+        """Return the weights of modes and of powers; what the powers hold of a mode is taken from the mode's own."""
         powers = np.arange(TAIL_POWERS)[:, None]
         beyond = k_squared - self.shift
         share = (beyond / (self.wavenumbers_squared - self.shift)[:, None]) ** TAIL_POWERS
@@ -199,18 +202,24 @@ def _degree(highest_m: float, reach: float) -> int:
     return int(np.ceil(2 * highest_m * reach)) + 2
 
 
-def check_cost(
+def affordable_refinement(
     outline: Sequence[Corner], facets: Sequence[Facet], volume: float, top_hz: float, sound_speed_mps: float
-) -> None:
-    """Raise ValueError, before anything is solved, for a room whose modes would take much longer than a second."""
+) -> float:
+    """Return how fine a mesh can be paid for, 1 the finest, before anything is solved.
+
+    Raises ValueError for a room whose modes would take much longer than a second even with the coarsest.
+    """
     reach = NEAR_OVER_TOP * top_hz / sound_speed_mps
-    highest = max(facet.height_m(corner) for facet in facets for corner in facet.outline)
-    unknowns = mesh_size(outline, facets, _spacing_m(reach, 1.0)) * (_degree(highest, reach) + 1)
-    if _mode_count(outline, volume, reach) > MOST_MODES or unknowns > MOST_UNKNOWNS:
-        raise ValueError(
-            f"a room of {volume:.0f} m3 and {polygon_area_m2(outline):.0f} m2 whose walls or ceiling are not at right"
-            f" angles has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz to find them one by one"
-        )
+    levels = _degree(max(facet.height_m(corner) for facet in facets for corner in facet.outline), reach) + 1
+    modes = _mode_count(outline, volume, reach)
+    for refine in REFINEMENTS:
+        unknowns = mesh_size(outline, facets, _spacing_m(reach, refine)) * levels
+        if modes <= MOST_MODES and unknowns * modes <= MOST_WORK:
+            return refine
+    raise ValueError(
+        f"a room of {volume:.0f} m3 and {polygon_area_m2(outline):.0f} m2 whose walls or ceiling are not at right"
+        f" angles has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz to find them one by one"
+    )
 
 
 def element_modes(

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 Array: TypeAlias = NDArray[np.float64]
 ComplexArray: TypeAlias = NDArray[np.complex128]
 Point: TypeAlias = tuple[float, float, float]
-Points: TypeAlias = "Sequence[Point]"
+Points: TypeAlias = "Sequence[Point] | Array"
 
 DAMPING_60_DB = 3 * np.log(10)  # a pressure that falls as exp(-d t) is 60 dB down after T = 3 ln(10)/d
 LEFT_OUT = 1e-5  # what the split neglects, as a share of the pressure
@@ -47,8 +47,8 @@ class Modes(Protocol):
     def shapes(self, points: Array) -> Array:
         """Return the modes' shapes at points, (points, modes), of mean square 1/volume."""
 
-    def rest(self, sources: Array, ears: Array) -> Array:
-        """Return what stands for all other modes, (ears, sources, terms)."""
+    def pairs(self, sources: Array, ears: Array) -> tuple[Array, Array]:
+        """Return the products of shapes (ears, sources, modes) and what stands for the rest (ears, sources, terms)."""
 
     def weights(self, k_squared: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
         """Return the weights of modes (modes, frequencies) and of the rest (terms, frequencies)."""

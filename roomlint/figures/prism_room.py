@@ -1,7 +1,7 @@
 """Modes and response of a room that is a plane section drawn along an axis.
 
-A flat ceiling over a right-angled plan is one (the axis stands upright), a mono-pitch or a gable over a rectangle too (the
-axis is level, along the ridge). The section is solved by Ritz's method, the axis in closed form.
+A flat ceiling over a right-angled plan is one (the axis stands upright), a mono-pitch or a gable over a rectangle too
+(the axis is level, along the ridge). The section is solved by Ritz's method, the axis in closed form.
 """
 
 from __future__ import annotations
@@ -14,6 +14,8 @@ import numpy as np
 from roomlint.figures.modal_sum import HeatSplit, heat_split
 
 if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
     from roomlint.figures.modal_sum import Array, ComplexArray
     from roomlint.figures.sections import Section
 
@@ -21,6 +23,7 @@ if TYPE_CHECKING:
 # better what it is, as long as heat has not come from one wall to the next and back.
 EARLY = 0.32
 EARLY_OVER_EDGE = 1 / 6
+ON_SIDE_M = 1e-6
 SQUARE_WITHIN = 0.34  # sine of 20 degrees: corners that reflect nearly like a square one
 
 
@@ -33,22 +36,28 @@ class PrismModes:
     axis: int  # which coordinate of a point runs along the axis; the other two lie in the section, in order
     split: HeatSplit
     early: int  # so many of the split's last times are early ones
-    of_section: Array  # (modes,) which mode of the section
+    of_section: NDArray[np.int64]  # (modes,) which mode of the section
     counts: Array  # (modes,) half waves along the axis
     wavenumbers_squared: Array
 
     def shapes(self, points: Array) -> Array:
         """Return the shapes, (points, modes), of mean square 1/volume: the section's times a cosine."""
+        return self._shapes(points, self._across(points))
+
+    def _shapes(self, points: Array, across: Array) -> Array:
         waves = np.cos(np.pi / self.length_m * np.outer(points[:, self.axis], self.counts))
         scale = np.sqrt(np.where(self.counts > 0, 2.0, 1.0) / self.length_m)
-        return np.asarray(self._across(points)[:, self.of_section] * waves * scale)
+        return np.asarray(across[:, self.of_section] * waves * scale)
 
     def _across(self, points: Array) -> Array:
         return self.section.shapes(np.delete(points, self.axis, axis=1))
 
-    def rest(self, sources: Array, ears: Array) -> Array:
-        """Return the heat kernel at the split's times, (ears, sources, times): the section's times the axis's."""
-        here, there = self._across(sources), self._across(ears)
+    def pairs(self, sources: Array, ears: Array) -> tuple[Array, Array]:
+        """Return products of shapes and the heat kernel at the split's times: the section's times the axis's."""
+        points = np.concatenate([ears, sources])
+        every = self._across(points)
+        shapes = self._shapes(points, every)
+        there, here = every[: len(ears)], every[len(ears) :]
         late = self.split.times.size - self.early
         fading = np.exp(-np.outer(self.section.wavenumbers_squared, self.split.times[:late]))
         pairs = (there[:, None, :] * here[None, :, :]).reshape(-1, here.shape[1])
@@ -60,7 +69,8 @@ class PrismModes:
             self.split.times[late:],
         )
         along = self.split.along(ears[:, self.axis], sources[:, self.axis], self.length_m)
-        return np.asarray(np.concatenate([across, by_images], axis=2) * along)
+        products = shapes[: len(ears), None, :] * shapes[None, len(ears) :, :]
+        return products, np.concatenate([across, by_images], axis=2) * along
 
     def weights(self, k_squared: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
         """Return the split's weights at complex k^2."""
@@ -81,7 +91,7 @@ def prism_modes(section: Section, length_m: float, axis: int, top_hz: float, sou
     shortest = float(np.hypot(*_sides(np.asarray(section.outline)).T).min())
     until = min(EARLY / (2 * np.pi * top_hz / sound_speed_mps) ** 2, EARLY_OVER_EDGE * shortest**2)
     early = int((split.times < until).sum())
-    waves = counts[order].astype(float)
+    waves = counts[order].astype(np.float64)
     return PrismModes(section, length_m, axis, split, early, of_section[order], waves, found[order])
 
 
@@ -106,8 +116,8 @@ def early_kernel(corners: Array, sources: Array, ears: Array, times: Array) -> A
     both = np.maximum(np.abs(from_side)[None] + np.abs(ear_side)[:, None], 1e-9)
     mirror_at = (source_at[None] * np.abs(ear_side)[:, None] + ear_at[:, None] * np.abs(from_side)[None]) / both
     within = (mirror_at >= 0) & (mirror_at <= length)
-    crossed = (from_side[None] * ear_side[:, None] < -1e-12) & within
-    mirrors = within & (from_side[None] > -1e-6) & (ear_side[:, None] > -1e-6)
+    crossed = (from_side[None] * ear_side[:, None] < -(ON_SIDE_M**2)) & within
+    mirrors = within & (from_side[None] > -ON_SIDE_M) & (ear_side[:, None] > -ON_SIDE_M)
     images = sources[:, None, :] - 2 * from_side[:, :, None] * inward
     before = np.roll(along, 1, axis=0)
     turn = before[:, 0] * along[:, 1] - before[:, 1] * along[:, 0]

@@ -1,8 +1,8 @@
 """Bass of any room: who solves it, and the pressure from any source to any ear at any frequency and decay.
 
-`solve` picks the solver by the room's shape and checks that it can be solved in about a second; the modes are found when
-the first points are asked for, after these were found to lie in the room. Then a moved source or ear, another decay
-time or another band costs a millisecond or two.
+`solve` picks the solver by the room's shape and checks that it can be solved in about a second; the modes are found
+when the first points are asked for, after these were found to lie in the room. Then a moved source or ear, another
+decay time or another band costs a millisecond or two.
 """
 
 from __future__ import annotations
@@ -34,8 +34,7 @@ class Paths:
     """The ways from some sources to some ears through a solved room, before frequency and decay are chosen."""
 
     modes: Modes
-    products: Array  # (ears * sources, modes)
-    rest: Array  # (ears * sources, terms)
+    parts: Array  # (ears * sources, modes and terms of the rest)
     sources: int
     sound_speed_mps: float
     top_hz: float
@@ -51,12 +50,10 @@ class Paths:
         k2 = k_squared(frequencies_hz, decay_s, self.sound_speed_mps)
         if float(np.max(frequencies_hz)) > self.top_hz * (1 + 1e-9):
             raise ValueError(f"the room was solved up to {self.top_hz:.0f} Hz")
-        of_modes, of_rest = self.modes.weights(k2)
-        both = np.concatenate([of_modes, of_rest])
-        parts = np.concatenate([self.products, self.rest], axis=1)
+        weights = np.concatenate(self.modes.weights(k2))
         # two real products cost half of one complex product
-        found = parts @ both.real + 1j * (parts @ both.imag)
-        return 4 * np.pi * found.reshape(-1, self.sources, k2.size)
+        found = self.parts @ weights.real + 1j * (self.parts @ weights.imag)
+        return np.asarray(4 * np.pi * found.reshape(-1, self.sources, k2.size))
 
 
 class RoomResponse:
@@ -84,10 +81,10 @@ class RoomResponse:
         shape, top, speed = self.shape, self.top_hz, self.sound_speed_mps
         coarse = self.grade == "coarse"
         if shape.kind == "any":
-            from roomlint.figures.element_room import COARSER, element_modes
+            from roomlint.figures.element_room import COARSER, affordable_refinement, element_modes
 
-            refine = COARSER if coarse else 1.0
-            return element_modes(shape.outline, shape.facets, shape.volume_m3, top, speed, refine)
+            room = (shape.outline, shape.facets, shape.volume_m3, top, speed)
+            return element_modes(*room, affordable_refinement(*room) * (COARSER if coarse else 1.0))
         if shape.kind == "box":
             from roomlint.figures.box_room import box_modes
 
@@ -132,11 +129,9 @@ class RoomResponse:
         here, there = self.shape.carried(sources), self.shape.carried(ears)
         if too_near(here, there):
             raise ValueError(f"a source within {LEAST_DISTANCE_M} m of an ear is no point any more")
-        modes = self.modes
-        products = modes.shapes(there)[:, None, :] * modes.shapes(here)[None, :, :]
-        pairs = len(there) * len(here)
-        rest = modes.rest(here, there).reshape(pairs, -1)
-        return Paths(modes, products.reshape(pairs, -1), rest, len(here), self.sound_speed_mps, self.top_hz)
+        both = np.concatenate(self.modes.pairs(here, there), axis=2)
+        parts = both.reshape(len(there) * len(here), -1)
+        return Paths(self.modes, parts, len(here), self.sound_speed_mps, self.top_hz)
 
     def transfer(
         self, sources: Points, ears: Points, frequencies_hz: Sequence[float] | Array, decay_s: float
@@ -178,9 +173,7 @@ def _bounds(outline: Sequence[Point2]) -> tuple[Point2, Point2]:
     return (float(x.min()), float(y.min())), (float(x.max()), float(y.max()))
 
 
-def solve(
-    outline: Sequence[Point2], facets: Sequence[Facet], top_hz: float, sound_speed_mps: float
-) -> RoomResponse:
+def solve(outline: Sequence[Point2], facets: Sequence[Facet], top_hz: float, sound_speed_mps: float) -> RoomResponse:
     """Return the response of a room of any plan under any ceiling of plane pieces, up to `top_hz`.
 
     Rigid upright walls, a level floor, a closed room. A box is in closed form; a flat ceiling over a right-angled plan
@@ -188,26 +181,40 @@ def solve(
     answer does not depend on how the room is written. Raises ValueError, before anything is solved, for an outline or
     a ceiling that cannot be, a frequency above 200 Hz, or a room that would take much longer than a second.
     """
-    return _solve(tuple(outline), tuple(facets), float(top_hz), float(sound_speed_mps))
+    found = _solve(tuple(outline), tuple(facets), float(top_hz), float(sound_speed_mps))
+    if isinstance(found, RoomResponse):
+        return found
+    raise ValueError(found)
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=8)
 def _solve(
+    outline: tuple[Point2, ...], facets: tuple[Facet, ...], top_hz: float, sound_speed_mps: float
+) -> RoomResponse | str:
+    """Return the room, or why it is refused: a refusal is asked for once for each seat, so it is remembered too."""
+    try:
+        return _checked(outline, facets, top_hz, sound_speed_mps)
+    except ValueError as refusal:
+        return str(refusal)
+
+
+def _checked(
     outline: tuple[Point2, ...], facets: tuple[Facet, ...], top_hz: float, sound_speed_mps: float
 ) -> RoomResponse:
     if not 0 < top_hz <= TOP_HZ:
         raise ValueError(f"modes of a room are computed up to {TOP_HZ:.0f} Hz, got {top_hz} Hz")
     shape = shape_of(outline, facets)
+    k = 2 * np.pi * top_hz / sound_speed_mps
     if shape.kind == "any":
-        from roomlint.figures.element_room import check_cost
+        from roomlint.figures.element_room import affordable_refinement
 
-        check_cost(shape.outline, shape.facets, shape.volume_m3, top_hz, sound_speed_mps)
-    elif shape.kind != "box":
-        from roomlint.figures import sections
+        affordable_refinement(shape.outline, shape.facets, shape.volume_m3, top_hz, sound_speed_mps)
+    elif shape.kind == "plan":
+        from roomlint.figures.sections import check_plan
 
-        k = 2 * np.pi * top_hz / sound_speed_mps
-        if shape.kind == "plan":
-            sections.check_plan(shape.outline, k)
-        else:
-            sections.check_upright(shape.breaks, shape.heights, k)
+        check_plan(shape.outline, k)
+    elif shape.kind == "section":
+        from roomlint.figures.sections import check_upright
+
+        check_upright(shape.breaks, shape.heights, k)
     return RoomResponse(shape, top_hz, sound_speed_mps)

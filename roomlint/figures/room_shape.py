@@ -31,7 +31,7 @@ BUILT_M = 1e-3  # no builder works finer: what is this near to straight, square 
 GRACE_M = 0.01  # so far outside a surface a point still counts as on it
 STEP_M = 0.01
 LEAST_HEIGHT_M = 0.3
-MOST_WALLS = 100
+MOST_WALLS = 64
 GRID_M = 1e-5
 # Lengths that people write fall on the middle of a raster's step; they must not fall to either side by rounding.
 OFF_RASTER = 0.1234567
@@ -55,7 +55,7 @@ class RoomShape:
         """The volume between floor and ceiling."""
         return sum(plan.area_m2(facet.outline) * facet.height_m(plan.centroid(facet.outline)) for facet in self.facets)
 
-    def carried(self, points: Points | Array) -> Array:
+    def carried(self, points: Points) -> Array:
         """Return points in the canonical frame, (points, 3).
 
         Raises ValueError for a point outside the room by more than a centimetre.
@@ -111,7 +111,7 @@ def _in_plan(outline: Sequence[Point2], points: Array) -> NDArray[np.bool_]:
 def shape_of(outline: Sequence[Point2], facets: Sequence[Facet]) -> RoomShape:
     """Return the canonical shape of a room with upright walls, a level floor and a ceiling of flat pieces.
 
-    Raises ValueError for an outline that is not simple, has more than a hundred walls, or for a ceiling with steps or
+    Raises ValueError for an outline that is not simple, has more than 64 walls, or for a ceiling with steps or
     gaps or lower than 0.3 m.
     """
     corners = _straightened(outline)
@@ -145,7 +145,7 @@ def _straightened(outline: Sequence[Point2]) -> tuple[Point2, ...]:
 
 
 def _frames(corners: Sequence[Point2]) -> list[Array]:
-    """Turns that lay a longest wall along x with the room above it, plain and mirrored."""
+    """Return turns that lay a longest wall along x with the room above it, plain and mirrored."""
     around = plan.anticlockwise(corners)
     sides = [(math.dist(start, end), start, end) for start, end in plan.walls(around)]
     longest = max(length for length, _, _ in sides)
@@ -163,7 +163,7 @@ def _snapped(values: Array, grid: float = GRID_M) -> Array:
 
 
 def _cycled(points: Array) -> tuple[Point2, ...]:
-    """A polygon anticlockwise from its lowest corner."""
+    """Return a polygon anticlockwise from its lowest corner."""
     around = plan.anticlockwise([(x, y) for x, y in points.tolist()])
     first = around.index(min(around))
     return (*around[first:], *around[:first])
@@ -193,9 +193,7 @@ def _signature(outline: Sequence[Point2], facets: Sequence[Facet]) -> tuple[floa
     return (*(round(at, 4) for at in plans), *(round(at, 4) for at in heights))
 
 
-def _classified(
-    outline: tuple[Point2, ...], carried: tuple[Facet, ...], turn: Array, shift: Array
-) -> RoomShape:
+def _classified(outline: tuple[Point2, ...], carried: tuple[Facet, ...], turn: Array, shift: Array) -> RoomShape:
     square = all(min(abs(x1 - x0), abs(y1 - y0)) < BUILT_M for (x0, y0), (x1, y1) in plan.walls(outline))
     edges = np.array([facet.height_m(corner) for facet in carried for corner in facet.outline])
     if square and np.ptp(edges) < BUILT_M:
@@ -242,7 +240,9 @@ def _check_ceiling(corners: Sequence[Point2], facets: Sequence[Facet]) -> None:
     """Refuse a ceiling with gaps, steps, or down to the floor."""
     covered = sum(plan.area_m2(facet.outline) for facet in facets)
     if abs(covered / plan.area_m2(corners) - 1) > BUILT_M:
-        raise ValueError("the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan")
+        raise ValueError(
+            "the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan"
+        )
     lowest = min(facet.height_m(corner) for facet in facets for corner in facet.outline)
     if not lowest >= LEAST_HEIGHT_M:
         raise ValueError(f"the ceiling comes down to {lowest:.2f} m; modes are computed from {LEAST_HEIGHT_M} m up")

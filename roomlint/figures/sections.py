@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
 _Cell: TypeAlias = tuple[int, int, slice, slice]
 
-MOST_UNKNOWNS = 700  # found in a third of a second; the time grows with the cube
+MOST_UNKNOWNS = 1000  # found in half a second; the time grows with the cube
 SPARE_DEGREES = 4
 LEAST_DEGREE = 2
 ONE_LINE_M = 1e-3
@@ -235,7 +235,7 @@ def upright_section(breaks: Sequence[float], heights: Sequence[float], k: float,
         return np.asarray((line.rows(points[:, 0])[:, :, None] * values[:, None, :]).reshape(len(points), -1))
 
     outline = [(breaks[0], 0.0), (breaks[-1], 0.0), *zip(reversed(breaks), reversed(heights), strict=True)]
-    return _solved(stiffness, np.kron(mass, upright[0]), outline, rows)
+    return _solved(stiffness, np.asarray(np.kron(mass, upright[0]), dtype=np.float64), outline, rows)
 
 
 def _under_slope(degree: int, ends: tuple[float, float], heights: tuple[float, float]) -> tuple[Array, ...]:
