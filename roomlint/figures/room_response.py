@@ -129,8 +129,12 @@ class RoomResponse:
         here, there = self.shape.carried(sources), self.shape.carried(ears)
         if too_near(here, there):
             raise ValueError(f"a source within {LEAST_DISTANCE_M} m of an ear is no point any more")
-        both = np.concatenate(self.modes.pairs(here, there), axis=2)
-        parts = both.reshape(len(there) * len(here), -1)
+        ways = [(here, there)]
+        if self.shape.kind == "any":
+            # Elements know nothing of a room's symmetry: every way in which it is its own image has an equal say.
+            ways = list(zip(self.shape.alike(sources), self.shape.alike(ears), strict=True))
+        both = sum(np.concatenate(self.modes.pairs(*way), axis=2) for way in ways) / len(ways)
+        parts = np.asarray(both).reshape(len(there) * len(here), -1)
         return Paths(self.modes, parts, len(here), self.sound_speed_mps, self.top_hz)
 
     def transfer(

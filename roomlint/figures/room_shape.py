@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 import numpy as np
 
@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
     from roomlint.figures.modal_sum import Array, Points
     from roomlint.figures.plan import Point2
+
+    Frame: TypeAlias = tuple[Array, Array]  # turn (2, 2), a mirror image when its determinant is -1, then shift (2,)
 
 Kind = Literal["box", "plan", "section", "any"]
 
@@ -43,8 +45,7 @@ class RoomShape:
 
     outline: tuple[Point2, ...]  # anticlockwise from the lowest corner
     facets: tuple[Facet, ...]
-    turn: Array  # (2, 2) from the frame of the writer; a mirror image when its determinant is -1
-    shift: Array  # (2,)
+    frames: tuple[Frame, ...]  # from the writer's frame; several where the room is its own image
     kind: Kind
     breaks: tuple[float, ...]  # of a section: where the ceiling bends
     heights: tuple[float, ...]  # of a section: the ceiling there; of a box or plan: its one height
@@ -70,14 +71,22 @@ class RoomShape:
             raise ValueError(f"the point {_told(written[~in_height][0])} lies below the floor or above the ceiling")
         return found
 
+    def alike(self, points: Points) -> list[Array]:
+        """Return points as `carried`, and carried in every other way in which the room looks the same."""
+        written = np.asarray(points, dtype=np.float64).reshape(-1, 3)
+        return [
+            np.concatenate([written[:, :2] @ turn.T + shift, written[:, 2:]], axis=1) for turn, shift in self.frames
+        ]
+
     def holds(self, points: Array) -> NDArray[np.bool_]:
         """Tell which points (points, 3) lie in the room or within a centimetre of it."""
         _, in_plan, in_height = self._placed(points)
         return in_plan & in_height
 
     def _placed(self, written: Array) -> tuple[Array, NDArray[np.bool_], NDArray[np.bool_]]:
+        turn, shift = self.frames[0]
         found = written.copy()
-        found[:, :2] = written[:, :2] @ self.turn.T + self.shift
+        found[:, :2] = written[:, :2] @ turn.T + shift
         in_plan = _in_plan(self.outline, found[:, :2])
         z, ceiling = found[:, 2], self._ceiling(found[:, :2])
         return found, in_plan, (z >= -GRACE_M) & (z <= ceiling + GRACE_M)
@@ -122,9 +131,16 @@ def shape_of(outline: Sequence[Point2], facets: Sequence[Facet]) -> RoomShape:
         raise ValueError(trouble)
     facets = tuple(facet for facet in facets if plan.area_m2(facet.outline) > BUILT_M**2)
     _check_ceiling(corners, facets)
-    frames = [(turn, -(np.asarray(corners) @ turn.T).min(axis=0)) for turn in _frames(corners)]
-    written = [(*_in_frame(corners, facets, turn, shift), turn, shift) for turn, shift in frames]
-    return _classified(*min(written, key=lambda frame: _signature(frame[0], frame[1])))
+    frames = [(turn, -(np.asarray(corners) @ turn.T).min(axis=0)) for turn in _turns(corners)]
+    written = [_in_frame(corners, facets, *frame) for frame in frames]
+    signatures = [_signature(*room) for room in written]
+    first = min(range(len(frames)), key=lambda number: signatures[number])
+    same = [frame for frame, numbers in zip(frames, signatures, strict=True) if _near(numbers, signatures[first])]
+    return _classified(*written[first], (frames[first], *(frame for frame in same if frame is not frames[first])))
+
+
+def _near(numbers: Sequence[float], others: Sequence[float]) -> bool:
+    return len(numbers) == len(others) and max(map(abs, map(float.__sub__, numbers, others))) < BUILT_M / 2
 
 
 def _straightened(outline: Sequence[Point2]) -> tuple[Point2, ...]:
@@ -144,7 +160,7 @@ def _straightened(outline: Sequence[Point2]) -> tuple[Point2, ...]:
     return tuple(corners)
 
 
-def _frames(corners: Sequence[Point2]) -> list[Array]:
+def _turns(corners: Sequence[Point2]) -> list[Array]:
     """Return turns that lay a longest wall along x with the room above it, plain and mirrored."""
     around = plan.anticlockwise(corners)
     sides = [(math.dist(start, end), start, end) for start, end in plan.walls(around)]
@@ -193,18 +209,18 @@ def _signature(outline: Sequence[Point2], facets: Sequence[Facet]) -> tuple[floa
     return (*(round(at, 4) for at in plans), *(round(at, 4) for at in heights))
 
 
-def _classified(outline: tuple[Point2, ...], carried: tuple[Facet, ...], turn: Array, shift: Array) -> RoomShape:
+def _classified(outline: tuple[Point2, ...], carried: tuple[Facet, ...], frames: tuple[Frame, ...]) -> RoomShape:
     square = all(min(abs(x1 - x0), abs(y1 - y0)) < BUILT_M for (x0, y0), (x1, y1) in plan.walls(outline))
     edges = np.array([facet.height_m(corner) for facet in carried for corner in facet.outline])
     if square and np.ptp(edges) < BUILT_M:
         kind: Kind = "box" if len(outline) == 4 else "plan"  # noqa: PLR2004 - four right angles
-        return RoomShape(outline, carried, turn, shift, kind, (), (float(edges.mean()),), 0)
+        return RoomShape(outline, carried, frames, kind, (), (float(edges.mean()),), 0)
     if square and len(outline) == 4:  # noqa: PLR2004
         for level_axis in (0, 1):
             profile = _profile(outline, carried, level_axis)
             if profile is not None:
-                return RoomShape(outline, carried, turn, shift, "section", *profile, level_axis)
-    return RoomShape(outline, carried, turn, shift, "any", (), (), 0)
+                return RoomShape(outline, carried, frames, "section", *profile, level_axis)
+    return RoomShape(outline, carried, frames, "any", (), (), 0)
 
 
 def _profile(
