@@ -16,16 +16,12 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from roomlint.design.house import House
-from roomlint.design.read import read_design
-from roomlint.design.read_house import read_house
-from roomlint.design.read_product import read_product
-from roomlint.design.reader import Book, Reader
+from roomlint.design.read import read_design, read_house, read_product
 from roomlint.report.telling import told
 from roomlint.review.engine import LAST, review_room
 from roomlint.review.house_check import check_window_rules
 from roomlint.review.room import Room
 from roomlint.review.window_rules import window_rules
-from roomlint.source.check import check
 from roomlint.source.tree import read_tree
 
 if TYPE_CHECKING:
@@ -35,6 +31,7 @@ if TYPE_CHECKING:
     from roomlint.design.products import Product
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
+    from roomlint.source.place import Problem
     from roomlint.source.tree import Node
 
 
@@ -110,36 +107,32 @@ def room_of(
     """Return the room of plain data, read exactly as a file would be; problems raise with all their texts."""
     sheets: dict[str, Product] = {}
     for sheet in products:
-        node, book = _checked(sheet, "product", f"{sheet.get('id', 'sheet')}.product.yaml")
-        product = read_product(Reader(node, book))
-        _refuse(book)
+        file = f"{sheet.get('id', 'sheet')}.product.yaml"
+        product, problems = read_product(_tree(sheet, file), file)
+        _refuse(problems)
         sheets[product.id] = product
     decided = House()
     if house is not None:
-        node, book = _checked(house, "house", "house.yaml")
-        decided = read_house(Reader(node, book))
-        book.problems += check_window_rules(decided)
-        _refuse(book)
-    node, book = _checked(data, "room", "case.room.yaml")
-    design, problems = read_design(node, "case.room.yaml", sheets)
-    book.problems += problems
-    _refuse(book)
+        decided, problems = read_house(_tree(house, "house.yaml"), "house.yaml")
+        _refuse(problems or check_window_rules(decided))
+    design, problems = read_design(_tree(data, "case.room.yaml"), "case.room.yaml", sheets)
+    _refuse(problems)
     return Room(design, decided, today)
 
 
-def _checked(data: Mapping[str, Any], schema: str, file: str) -> tuple[Node, Book]:
+def _tree(data: Mapping[str, Any], file: str) -> Node:
     # JSON is YAML, and lists of any depth keep their shape in it.
     node, problems = read_tree(json.dumps(data, indent=1, ensure_ascii=False), file)
+    _refuse(problems)
     if node is None:
-        raise ValueError("; ".join(problem.text for problem in problems))
-    book = Book(file, [*problems, *check(node, schema)])
-    _refuse(book)
-    return node, book
+        raise ValueError("there is nothing in it")
+    return node
 
 
-def _refuse(book: Book) -> None:
-    if book.problems:
-        raise ValueError("\n".join(f"{problem.place.line}: {problem.text}" for problem in book.problems))
+def _refuse(problems: Iterable[Problem]) -> None:
+    told = [f"{problem.place.line}: {problem.text}" for problem in problems]
+    if told:
+        raise ValueError("\n".join(told))
 
 
 def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[Verdict]:

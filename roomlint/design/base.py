@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, Generic, Protocol, TypeVar
 
+from roomlint.design.element import Element
 from roomlint.design.quantity import Quantity, read
 
 if TYPE_CHECKING:
     from roomlint.source.place import Place
     from roomlint.source.tree import Node
 
+__all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "Value", "joined_key", "need"]
 
 T = TypeVar("T")
-E = TypeVar("E", bound="Element")
+E = TypeVar("E", bound=Element)
 S_co = TypeVar("S_co", bound="Subject", covariant=True)
 T_co = TypeVar("T_co", bound="Subject", covariant=True)
 
@@ -66,56 +68,6 @@ class Subject(Protocol):
     @property
     def about(self) -> tuple[Element, ...]:
         """The elements that are judged; others only say where from."""
-
-
-@dataclass(frozen=True, slots=True)
-class Element:
-    """A part of a design that has an id and knows its place in the file."""
-
-    KIND: ClassVar[str] = "element"
-
-    at: Node = field(compare=False, repr=False)
-    id: str
-
-    @property
-    def key(self) -> str:
-        """The element's id, with its kind in front so that ids of different lists cannot meet."""
-        return f"{self.KIND}/{self.id}"
-
-    @property
-    def words(self) -> str:
-        """The id; it is what the team calls the thing."""
-        return self.id
-
-    @property
-    def place(self) -> Place:
-        """The place of the id, or of the element's first key when it has none of its own."""
-        named = self.at.get("id") if isinstance(self.at.value, dict) else None
-        return (named or self.at).place
-
-    def place_of(self, key: str) -> Place:
-        """Return the place of a dotted key below this element, or of the nearest one above it that is there."""
-        node, found = self.at, None
-        for part in key.split(".") if key else ():
-            below = node.get(part) if isinstance(node.value, dict) else None
-            if below is None:
-                break
-            node = found = below
-        return found.place if found is not None else self.place
-
-    def path_of(self, key: str) -> str:
-        """Return the full path of a key of this element, for telling a reader what to add."""
-        return f"{self.at.path}.{key}" if self.at.path else key
-
-    @property
-    def elements(self) -> tuple[Element, ...]:
-        """Itself."""
-        return (self,)
-
-    @property
-    def about(self) -> tuple[Element, ...]:
-        """Itself."""
-        return (self,)
 
 
 @dataclass(frozen=True, slots=True)

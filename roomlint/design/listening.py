@@ -2,177 +2,222 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
-from roomlint.design.base import Element, Value
+from roomlint.design.element import Element
+from roomlint.design.keys import angle, choice, flag, ident, labelled, length, number, quantity, surveyed, text, whole
+from roomlint.design.parts import Each, Name, named, part, point, sheet
+from roomlint.design.proofs import AnchorApproval, Engineer, Secondary, Strap
+from roomlint.design.quantity import exact
 
 if TYPE_CHECKING:
-    from roomlint.design.base import Point
-    from roomlint.design.products import Product
+    from roomlint.design.reader import Book
+
+HOLDERS = ("stand", "furniture", "grid-ceiling", "electrical-box")
+"""What a thing may be held by besides a wall, the ceiling or the floor."""
 
 
-@dataclass(frozen=True, slots=True)
 class Seat(Element):
-    """One seat, by the position of its listener's ear."""
+    """One seat, by its listener's ear."""
 
-    KIND: ClassVar[str] = "seat"
+    KIND = "seat"
 
-    ear: Point | None = None
-    facing_deg: Value = Value(0.0)
-    """0 is the front wall, positive to the left."""
-    row: int | None = None
-    reference: bool = False
-    eye_height_m: Value | None = None
-    head_top_m: Value | None = None
-    back_top_m: Value | None = None
-    """Top of the seat back or headrest."""
-    width_m: Value | None = None
-    depth_m: Value | None = None
-    open_length_m: Value | None = None
-    recline_deg: Value | None = None
-    riser_m: Value | None = None
+    id_key = ident()
+    ear = point("Position of the ear.", lowest=0.3)
+    facing_deg = quantity(
+        "Direction the listener faces: 0 deg the front wall (the default), positive to the left.", "angle",
+        default=exact(0.0, "deg"), example="0 deg",
+    )  # fmt: skip
+    row = whole("Row, counted from the front.", 1, 12, example=1)
+    reference = flag("Whether it is the reference seat: the one the room is calibrated for.")
+    eye_height_m = surveyed("Height of the eye; the ear height plus 17 mm when not given.", high=5.0, example="1.15 m")
+    head_top_m = surveyed("Height of the top of the head.", high=5.0, example="1.25 m")
+    back_top_m = surveyed("Height of the top of the seat back or headrest.", high=5.0, example="0.95 m")
+    width_m = length("Of the whole seat.", high=10.0, example="0.65 m")
+    depth_m = length("Upright, front to rear.", high=5.0, example="0.95 m")
+    open_length_m = length("Front to rear with the recliner fully open.", high=5.0, example="1.70 m")
+    recline_deg = angle("Of the back, from vertical.", 0.0, 90.0)
+    riser_m = length("Height of the platform it stands on.", zero=True, high=3.0, example="0.30 m")
+
+    def settle(self, book: Book) -> None:
+        """Refuse a head whose top is under its own ear."""
+        ear, top = self.given("ear"), self.given("head_top_m")
+        if ear is not None and top is not None and top.at is not None and top.value <= ear.z.value:
+            book.cross(top.at, "the top of the head is not above the ear; both are heights above the floor.")
 
 
-@dataclass(frozen=True, slots=True)
 class Fixing(Element):
-    """How a mount is fastened: the fasteners and what they really go into."""
+    """How a thing is fastened, and what the fasteners really go into."""
 
-    KIND: ClassVar[str] = "fixing"
+    KIND = "fixing"
+    PART = "fixing"
 
-    fastener: str | None = None
-    """lag-screw, wood-screw, nail, drywall-screw, through-bolt, toggle, expansion-anchor, structural-screw, strap."""
-    into: str | None = None
-    """stud, joist, blocking, beam, board, steel-stud, masonry, hollow-block, concrete, glass, tile, plaster, grid."""
-    diameter_m: Value | None = None
-    length_m: Value | None = None
-    thread_m: Value | None = None
-    count: int | None = None
-    top_count: int | None = None
-    row_spacing_m: Value | None = None
-    edge_offset_m: Value | None = None
-    """Distance of the fastener from the middle of the stud's face."""
-    grain: str | None = None
-    """side or end."""
-    wet: bool | None = None
-    attic: bool | None = None
-    anchor_approval: str | None = None
-    anchor_ultimate_n: Value | None = None
-    backing: str | None = None
-    engineer: str | None = None
+    fastener = choice(
+        "Kind of fastener.", "lag-screw", "wood-screw", "nail", "drywall-screw", "through-bolt", "toggle",
+        "expansion-anchor", "structural-screw", "steel-screw", "adhesive", "strap",
+    )  # fmt: skip
+    into = choice(
+        "What the fasteners hold in.", "stud", "joist", "blocking", "beam", "steel-stud", "board", "masonry",
+        "hollow-block", "concrete", "glass", "tile", "plaster", "grid",
+    )  # fmt: skip
+    diameter_m = length("Nominal diameter.", high=0.05, example="5/16 in")
+    length_m = length("Length under the head.", high=1.0, example="3 in")
+    thread_m = length("Length of thread, tip included.", high=1.0, example="2 in")
+    count = whole("Fasteners that are really in framing.", 1, 32, example=4)
+    top_count = whole("Those of them in the top row.", 1, 16, example=2)
+    row_spacing_m = length(
+        "Between the top and the bottom fastener row, when the mount's sheet does not say.", high=3.0, example="200 mm"
+    )
+    edge_offset_m = length(
+        "Distance of the fasteners from the middle of the stud's face.", zero=True, high=0.5, example="5 mm"
+    )
+    grain = choice("Which grain they enter.", "side", "end")
+    wet = flag("Whether the wood is wet in service.")
+    attic = flag("Whether the place is hotter than 100 degF in summer.")
+    anchor_approval = part("Approval document of an anchor in masonry or concrete, or none.", AnchorApproval)
+    anchor_ultimate_n = quantity("Ultimate load the anchor's maker publishes.", "force", example="8 kN")
+    backing = text("Backing plate or blocking behind the board.", "18 mm plywood between studs")
+    engineer = part("The engineer who decided, or none.", Engineer)
+
+    def settle(self, book: Book) -> None:
+        """Refuse counts and lengths of which the part is larger than the whole."""
+        count, top = self.given("count"), self.given("top_count")
+        if count is not None and top is not None and top > count:
+            node = self.at.get("top_count") or self.at
+            book.cross(node, f"{top} fasteners in the top row are more than the {count} there are.")
+        thread, whole_m = self.given("thread_m"), self.given("length_m")
+        if thread is not None and whole_m is not None and thread.value > whole_m.value:
+            book.cross(thread.at, "the thread is longer than the fastener.")
 
 
-@dataclass(frozen=True, slots=True)
 class Mounting(Element):
     """How and where a thing is held."""
 
-    KIND: ClassVar[str] = "mounting"
+    KIND = "mounting"
+    PART = "mounting"
 
-    on: str | None = None
-    """A wall's name, `ceiling`, `floor`, `stand`, `furniture`, `grid-ceiling` or `electrical-box`."""
-    product: Product | None = None
-    fixing: Fixing | None = None
-    extension_m: Value | None = None
-    """Reach in use, when it is less than the mount's largest."""
-    swivel_deg: Value | None = None
-    tilt_deg: Value | None = None
-    drop_m: Value | None = None
-    secondary: str | None = None
-    """What holds it when the mount fails, such as a rope to structure."""
-    secondary_fall_m: Value | None = None
-    sling_angle_deg: Value | None = None
-    breaking_load_n: Value | None = None
-    strap: str | None = None
-    accessories_kg: Value | None = None
-    carpet: bool | None = None
+    on = named(f"The name of a wall, or ceiling, floor, {', '.join(HOLDERS)}.", "surface", "ceiling", also="holder")
+    product = sheet("The mount's product sheet.", "mount", "stand", example="articulated-mount")
+    stand = sheet("The product sheet of the stand it is on.", "stand", example="stand-600")
+    fixing = part("The fasteners.", Fixing)
+    extension_m = length(
+        "Reach in use, from the wall to the plane the device is bolted to; without it the mount's largest.",
+        zero=True, high=3.0, example="120 mm",
+    )  # fmt: skip
+    swivel_deg = angle("Swivel in use, positive to the left.")
+    tilt_deg = angle("Tilt in use, positive up.", -90.0, 90.0)
+    drop_m = length("Length of a pole or suspension.", zero=True, high=10.0, example="0.60 m")
+    secondary = part("What holds it if the mount fails, or none.", Secondary)
+    secondary_fall_m = length("How far it falls before the secondary holds.", zero=True, high=2.0, example="20 mm")
+    sling_angle_deg = angle("Angle of sling legs from the horizontal.", 1.0, 90.0, example="60 deg")
+    breaking_load_n = quantity("Breaking load of the weakest part of the suspension.", "force", example="5 kN")
+    strap = part("What keeps it from tipping, or none.", Strap)
+    accessories_kg = quantity("Mass of what is hung on as well.", "mass", zero=True, example="4 kg")
+    carpet = flag("Whether it stands on thick carpet.")
+
+    def settle(self, book: Book) -> None:
+        """Take the stand from either key, and refuse both."""
+        product, stand = self.given("product"), self.given("stand")
+        if product is not None and product.kind == "stand":
+            node = self.at.get("stand")
+            if node is not None:
+                book.cross(node, "name the stand once: as product or as stand.")
+            self.put("stand", product)
+            self.put("product", None)
+        elif stand is not None and self.given("on") not in {None, "stand"}:
+            book.cross(self.at.get("stand") or self.at, "what is on a stand is `on: stand`.")
 
 
-@dataclass(frozen=True, slots=True)
 class Aim(Element):
-    """Where a loudspeaker points: at a seat, or by angles in the room."""
+    """Where it points: at a seat, or by angles in the room."""
 
-    KIND: ClassVar[str] = "aim"
+    KIND = "aim"
+    PART = "aim"
 
-    seat: Seat | None = None
-    azimuth_deg: Value | None = None
-    """Direction it faces: 0 towards the front wall, positive to the left, so 180 is towards the rear."""
-    elevation_deg: Value | None = None
+    seat: Name[Seat | None] = Name("The seat it points at.", "seat", "middle", whole=True)
+    azimuth_deg = angle(
+        "Direction it faces in the room: 0 towards the front wall, positive to the left.", -180.0, 180.0
+    )
+    elevation_deg = angle("Upwards positive.", -90.0, 90.0)
+
+    def settle(self, book: Book) -> None:
+        """Refuse an aim at a seat and by angles too."""
+        if self.at.get("seat") is not None and (self.at.get("azimuth") or self.at.get("elevation")) is not None:
+            book.cross(self.at, "aim either at a seat or by angles, not both.")
 
 
-@dataclass(frozen=True, slots=True)
 class Departure(Element):
-    """An open departure from the layout: from which window, and why."""
+    """An open departure from the layout's window."""
 
-    KIND: ClassVar[str] = "departure"
+    KIND = "departure"
+    PART = "departure"
 
-    because: str = ""
-    meets: str | None = None
-    """Which window it is meant to meet instead: home-tolerance or common-practice."""
+    because = text("Why the window is left.", "glass where the side loudspeaker belongs", required=True, told=True)
+    meets = choice("The window that it is meant to meet instead.", "home-tolerance", "common-practice", "none")
 
 
-@dataclass(frozen=True, slots=True)
 class Loudspeaker(Element):
-    """A loudspeaker of a labelled channel."""
+    """A loudspeaker."""
 
-    KIND: ClassVar[str] = "loudspeaker"
+    KIND = "loudspeaker"
 
-    label: str | None = None
-    product: Product | None = None
-    position: Point | None = None
-    """Of its acoustic centre."""
-    aim: Aim | None = None
-    mounting: Mounting | None = None
-    departure: Departure | None = None
-    behind_screen: bool | None = None
-    port_clearance_m: Value | None = None
-    """Measured clearance in front of the port, where the geometry does not tell it."""
+    id_key = ident()
+    label = labelled("Its channel's loudspeaker label.")
+    product = sheet("Its product sheet.", "loudspeaker", example="wall-two-way")
+    position = point("Position of its acoustic centre.")
+    aim = part("Where it points.", Aim)
+    mounting = part("How it is held.", Mounting)
+    departure = part("If it leaves its label's window on purpose.", Departure)
+    behind_screen = flag("Whether it stands behind the screen.")
+    port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
 
 
-@dataclass(frozen=True, slots=True)
 class Subwoofer(Element):
     """A subwoofer."""
 
-    KIND: ClassVar[str] = "subwoofer"
+    KIND = "subwoofer"
 
-    product: Product | None = None
-    label: str | None = None
-    position: Point | None = None
-    facing_deg: Value | None = None
-    """Direction its front faces: 0 towards the front wall, positive to the left."""
-    mounting: Mounting | None = None
-    level_db: Value | None = None
-    delay_s: Value | None = None
-    inverted: bool | None = None
-    low_pass_hz: Value | None = None
-    port_clearance_m: Value | None = None
+    id_key = ident()
+    label = labelled("LFE1 or LFE2 when it has that channel.")
+    product = sheet("Its product sheet.", "subwoofer", example="sealed-subwoofer")
+    position = point("Position of its driver.")
+    facing_deg = angle("Direction its front faces: 0 deg towards the front wall, positive to the left.", -180.0, 180.0)
+    mounting = part("How it is held.", Mounting)
+    level_db = quantity("Level set, relative to the others.", "level", low=-60.0, high=24.0, example="-1.5 dB")
+    delay_s = quantity("Delay set.", "time", high=0.5, zero=True)
+    inverted = flag("Whether its polarity is inverted.")
+    low_pass_hz = quantity("Its low-pass frequency.", "frequency", low=20.0, high=1000.0)
+    port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
 
 
-@dataclass(frozen=True, slots=True)
 class Projector(Element):
-    """A projector and where its lens is."""
+    """The projector."""
 
-    KIND: ClassVar[str] = "projector"
+    KIND = "projector"
+    ID = "projector"
 
-    product: Product | None = None
-    lens: Point | None = None
-    mounting: Mounting | None = None
+    id_key = ident(required=False)
+    product = sheet("Its product sheet.", "projector", example="projector-ceiling")
+    lens = point("Position of the lens.")
+    mounting = part("How it is held.", Mounting)
 
 
-@dataclass(frozen=True, slots=True)
 class Picture(Element):
     """The picture: a display or a screen, its lit area and where it is."""
 
-    KIND: ClassVar[str] = "picture"
+    KIND = "picture"
+    ID = "picture"
 
-    kind: str | None = None
-    """display or projection."""
-    product: Product | None = None
-    centre: Point | None = None
-    width_m: Value | None = None
-    height_m: Value | None = None
-    lines: int | None = None
-    formats: tuple[float, ...] = ()
-    transparent: bool | None = None
-    ambient_lx: Value | None = None
-    mounting: Mounting | None = None
-    projector: Projector | None = None
+    kind = choice("How it is made.", "display", "projection")
+    product = sheet("Product sheet of the display or screen.", "display", "screen", example="screen-woven")
+    centre = point("Middle of the picture.")
+    width_m = length("Width of the lit picture.", high=20.0)
+    height_m = length("Height of the lit picture.", high=20.0, example="1.30 m")
+    lines = whole("Vertical resolution in pixels.", 240, 9000, example=2160)
+    formats: Each[tuple[float, ...]] = Each(
+        "Aspect ratios that are shown.", number("Width by height.", 1.0, 4.0, example=2.39), 8
+    )
+    transparent = flag("Whether sound passes through the screen.")
+    ambient_lx = quantity("Light on the screen when watching.", "illuminance", zero=True)
+    mounting = part("How it is held.", Mounting)
+    projector = part("The projector.", Projector)

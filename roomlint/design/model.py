@@ -2,47 +2,88 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
-from roomlint.design.base import Element
+from roomlint.design.element import Element, Holds
+from roomlint.design.keys import Number, system, text
+from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
+from roomlint.design.parts import part, several
+from roomlint.design.quantity import Quantity, assumed
+from roomlint.design.reader import TOLERANCE_M, UNSAID_TOLERANCE_M, unique
+from roomlint.design.record import Calibration, Mode, Project, Step, Survey, Waiver
+from roomlint.design.shell import Shell, Treatment
+from roomlint.design.supply import Cable, Circuit, Electronics, Raceway
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
-    from roomlint.design.record import Calibration, Mode, Project, Step, Survey, Waiver
-    from roomlint.design.shell import Shell, Treatment
-    from roomlint.design.supply import Amplifier, Cable, Circuit, Processor, Raceway, Rack
+    from roomlint.design.products import Product
+    from roomlint.design.reader import Book
+    from roomlint.design.supply import Amplifier, Processor, Rack
+
+_SOURCE = "loudspeaker or subwoofer"
 
 
-@dataclass(frozen=True, slots=True)
 class Design(Element):
-    """One design of one room, everything resolved; what the file leaves out is None or empty."""
+    """One design of one room.
 
-    KIND: ClassVar[str] = "design"
+    Every quantity is text with its unit; what is not known is left out.
+    """
+
+    KIND = "design"
+    ORDERED = True
+
+    schema_link = text("Where an editor finds the schema of this file.", "room.schema.json", key="$schema", told=True)
+    version = Number[int](
+        "Version of this file form.", 1, 1, example=1, only_whole=True, key="roomlint", required=True, told=True
+    )
+    project = part("Which job this is.", Project, always=True)
+    survey = part("How the room was measured.", Survey, always=True)
+    shell = part("The room itself. Give size for a rectangle or outline for any other shape.", Shell, always=True,
+                 key="room", required=True)  # fmt: skip
+    treatments = several("Absorbers, diffusers, curtains and carpets.", Treatment, most=200, what="treatment")
+    seats = several("The seats.", Seat, most=60, what="seat", names="seat")
+    picture = part("The picture.", Picture)
+    layout = system("The sound system the room follows, or departs from openly.")
+    loudspeakers = several("The loudspeakers of the labelled channels.", Loudspeaker, most=60, names=_SOURCE)
+    subwoofers = several("The subwoofers.", Subwoofer, most=24, names=_SOURCE)
+    electronics = part("What drives the loudspeakers.", Electronics)
+    raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
+    cables = several("Cable runs.", Cable, most=200, what="cable")
+    circuits = several("Branch circuits.", Circuit, most=40, what="circuit")
+    modes = several("Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode")
+    calibration = part("How the room is set up.", Calibration, always=True)
+    handover = several("Items to verify before handover.", Step, most=300, what="step")
+    waivers = several("Failures accepted on the record.", Waiver, most=200, told=True)
 
     file: str
-    project: Project
-    survey: Survey
-    shell: Shell
-    layout: str | None
-    """The layout's name in ITU-R BS.2051 terms, such as 4+7+0."""
-    seats: tuple[Seat, ...]
-    loudspeakers: tuple[Loudspeaker, ...]
-    subwoofers: tuple[Subwoofer, ...]
-    picture: Picture | None
-    treatments: tuple[Treatment, ...]
-    processor: Processor | None
-    amplifiers: tuple[Amplifier, ...]
-    racks: tuple[Rack, ...]
-    raceways: tuple[Raceway, ...]
-    cables: tuple[Cable, ...]
-    circuits: tuple[Circuit, ...]
-    modes: tuple[Mode, ...]
-    calibration: Calibration
-    handover: tuple[Step, ...]
-    waivers: tuple[Waiver, ...]
+    products: tuple[Product, ...]
+    """The product sheets that the room uses, each this design's own copy."""
+
+    @property
+    def processor(self) -> Processor | None:
+        """The processor."""
+        return self.electronics.processor if self.electronics is not None else None
+
+    @property
+    def amplifiers(self) -> tuple[Amplifier, ...]:
+        """The amplifiers."""
+        return self.electronics.amplifiers if self.electronics is not None else ()
+
+    @property
+    def racks(self) -> tuple[Rack, ...]:
+        """The racks."""
+        return self.electronics.racks if self.electronics is not None else ()
+
+    @property
+    def assumed_tolerance(self) -> Quantity | None:
+        """What surveyed lengths are taken to be good for when the survey does not say; None when it does."""
+        if self.survey.given("tolerance_m") is not None:
+            return None
+        stage = self.project.stage
+        words = f"lengths are taken to be good to {{:.0f}} mm, as {f'at {stage}' if stage else 'no stage is stated'}"
+        value = TOLERANCE_M.get(stage or "", UNSAID_TOLERANCE_M)
+        return assumed(value, 0.0, "m", words.format(value * 1e3))
 
     def labelled(self, *labels: str) -> Iterator[Loudspeaker]:
         """Yield the loudspeakers that carry one of the labels, in the order of the file."""
@@ -54,14 +95,31 @@ class Design(Element):
         return (*self.loudspeakers, *self.subwoofers)
 
     def named_elements(self) -> Iterator[Element]:
-        """Yield every element that has an id of its own in the file."""
-        shell = self.shell
-        yield from (shell, *shell.surfaces, *shell.openings, *shell.obstacles, *self.treatments)
-        yield from (*self.seats, *self.loudspeakers, *self.subwoofers)
-        yield from (element for element in (self.picture, self.processor) if element is not None)
-        if self.picture is not None and self.picture.projector is not None:
-            yield self.picture.projector
-        yield from (*self.amplifiers, *self.racks, *self.raceways, *self.cables, *self.modes)
-        for circuit in self.circuits:
-            yield from (circuit, *circuit.receptacles, *circuit.loads)
-        yield from (*self.calibration.settings, *self.calibration.steps, *self.handover)
+        """Yield every element that has an id of its own in the file; none counts as read for it."""
+        return (element for element in below(self) if "id" in element.KEYS or element.ID or element.KIND == "room")
+
+    def settle(self, book: Book) -> None:
+        """Look up every name, and tell of ids and claims that only one element can have."""
+        sources = [*(self.given("loudspeakers") or ()), *(self.given("subwoofers") or ())]
+        unique(sources, _SOURCE, book)
+        for element in self.named_elements():
+            book.name("element", element.id)
+        racks = self.given("electronics").given("racks") if self.given("electronics") is not None else ()
+        for rack in racks or ():
+            book.name("rack", rack.id)
+        references = [seat for seat in self.given("seats") or () if seat.given("reference")]
+        for seat in references[1:]:
+            said = f"only one seat can be the reference seat; {references[0].id!r} already is."
+            book.cross(seat.at.get("reference") or seat.at, said)
+        book.finish()
+
+
+def below(element: Element) -> Iterator[Element]:
+    """Yield every element below one, in the order of declaration, without counting anything as read."""
+    for key in element.KEYS.values():
+        if isinstance(key, Holds):
+            value = element.given(key.attr)
+            for one in value if isinstance(value, tuple) else (value,):
+                if isinstance(one, Element):
+                    yield one
+                    yield from below(one)

@@ -2,164 +2,227 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
-from roomlint.design.base import Element
+from roomlint.design.element import Element
+from roomlint.design.keys import Number, angle, choice, flag, formed, ident, length, number, quantity, text, whole
+from roomlint.design.parts import part, words
 
 if TYPE_CHECKING:
-    from roomlint.design.base import Value
+    from roomlint.design.reader import Book
+
+_PATTERN = "^[0-9]{2,4}x[0-9]{2,4}$"
+_THREAD = "^M[0-9]{1,2}$"
 
 
-@dataclass(frozen=True, slots=True)
 class Port(Element):
     """The opening of a vented cabinet."""
 
-    KIND: ClassVar[str] = "port"
+    KIND = "port"
 
-    face: str | None = None
-    """rear, front, bottom, top, side or none (a closed box)."""
-    diameter_m: Value | None = None
-    clearance_m: Value | None = None
-    """Clearance the maker asks for."""
+    face = choice("Which face it is in.", "rear", "front", "bottom", "top", "side", "none", required=True)
+    diameter_m = length("Diameter, or that of a circle of the same area.", high=0.5, example="80 mm")
+    clearance_m = length("Clearance the maker asks for.", high=5.0, zero=True, example="100 mm")
 
 
-@dataclass(frozen=True, slots=True)
 class Transducer(Element):
     """What a loudspeaker or subwoofer does."""
 
-    KIND: ClassVar[str] = "loudspeaker data"
+    KIND = "loudspeaker data"
 
-    sensitivity_db: Value | None = None
-    drive: str | None = None
-    """What the sensitivity is stated for: `2.83 V` or `1 W`, both at 1 m."""
-    impedance_ohm: Value | None = None
-    minimum_impedance_ohm: Value | None = None
-    power_rating_w: Value | None = None
-    maximum_level_db: Value | None = None
-    low_limit_hz: Value | None = None
-    high_limit_hz: Value | None = None
-    horizontal_deg: Value | None = None
-    """Nominal horizontal coverage: the full angle between the -6 dB points."""
-    vertical_deg: Value | None = None
-    baffle_deg: Value | None = None
-    """Angle between the cabinet's mounting plane and its baffle; 0 for an ordinary box."""
-    driver_spacing_m: Value | None = None
-    crossover_hz: Value | None = None
-    placement: tuple[str, ...] = ()
-    port: Port | None = None
-    base_width_m: Value | None = None
-    base_depth_m: Value | None = None
-    centre_of_gravity_m: Value | None = None
+    sensitivity_db = quantity(
+        "Sound pressure level at 1 m for the stated drive.", "level", low=50.0, high=125.0, example="88 dB"
+    )
+    drive = choice("What the sensitivity is stated for.", "2.83 V", "1 W")
+    impedance_ohm = quantity("Rated impedance.", "impedance", low=1.0, high=200.0)
+    minimum_impedance_ohm = quantity("Least impedance in its band.", "impedance", low=0.5, high=200.0, example="4 ohm")
+    power_rating_w = quantity("Rated noise power.", "power", high=10000.0)
+    maximum_level_db = quantity("Largest level at 1 m in free field.", "level", low=60.0, high=150.0, example="112 dB")
+    low_limit_hz = quantity("Lower limit of its band.", "frequency", high=2e4, example="55 Hz")
+    high_limit_hz = quantity("Upper limit of its band.", "frequency", example="20 kHz")
+    horizontal_deg = quantity(
+        "Full horizontal angle between the -6 dB points.", "angle", key="horizontal_coverage", low=0.0, high=360.0,
+        example="90 deg",
+    )  # fmt: skip
+    vertical_deg = quantity(
+        "Full vertical angle between the -6 dB points.", "angle", key="vertical_coverage", low=0.0, high=360.0,
+        example="60 deg",
+    )  # fmt: skip
+    baffle_deg = angle(
+        "Angle between the mounting plane and the baffle, downwards when mounted on a wall; 0 deg for an ordinary box.",
+        -90.0, 90.0, key="baffle_angle", example="0 deg",
+    )  # fmt: skip
+    driver_spacing_m = length(
+        "Between the centres of two drivers that share a band side by side.", high=3.0, example="150 mm"
+    )
+    crossover_hz = quantity("Internal crossover of that pair.", "frequency", example="2.2 kHz")
+    placement = words(
+        "Where it is meant to be.",
+        choice("A placement.", "in-wall", "on-wall", "in-ceiling", "stand", "floor", "behind-screen"), 6,
+    )  # fmt: skip
+    port = part("The opening of a vented cabinet.", Port)
+    base_width_m = length("Width between the feet.", high=5.0, example="0.25 m")
+    base_depth_m = length("Depth between the feet.", high=5.0, example="0.30 m")
+    centre_of_gravity_m = length("Height of the centre of gravity.", high=5.0, example="0.45 m")
+
+    def settle(self, book: Book) -> None:
+        """Refuse a band that ends before it begins."""
+        low, high = self.given("low_limit_hz"), self.given("high_limit_hz")
+        if low is not None and high is not None and low.value >= high.value:
+            book.cross(low.at, "the lower limit of the band is not below the upper one.")
 
 
-@dataclass(frozen=True, slots=True)
 class AmplifierData(Element):
     """What an amplifier does."""
 
-    KIND: ClassVar[str] = "amplifier data"
+    KIND = "amplifier data"
 
-    channels: int | None = None
-    power_w: Value | None = None
-    power_into_ohm: Value | None = None
-    minimum_load_ohm: Value | None = None
-    damping_factor: float | None = None
-    technology: str | None = None
-    """class-ab or class-d."""
-    output_class: str | None = None
-    """class-1, class-2 or class-3, as marked."""
-    linear_supply: bool | None = None
+    channels = whole("Channels.", 1, 64, example=7)
+    power_w = quantity("Rated power a channel, all channels driven.", "power", high=10000.0)
+    power_into_ohm = quantity("The load that power is stated for.", "impedance", low=1.0, high=200.0)
+    minimum_load_ohm = quantity("Least rated load.", "impedance", low=0.5, high=200.0, example="4 ohm")
+    damping_factor = number("Damping factor into 8 ohm.", 1, 100000, example=200)
+    technology = choice("Output stage.", "class-ab", "class-d")
+    output_class = choice("Marked output wiring class.", "class-1", "class-2", "class-3")
+    linear_supply = flag("Whether it has a mains-frequency transformer.")
 
 
-@dataclass(frozen=True, slots=True)
 class ProcessorData(Element):
-    """What a processor can send and set."""
+    """What a processor sends and sets."""
 
-    KIND: ClassVar[str] = "processor data"
+    KIND = "processor data"
 
-    channels: int | None = None
-    delay_range_s: Value | None = None
-    delay_step_s: Value | None = None
-    distance_step_m: Value | None = None
-    assumed_temperature_degc: Value | None = None
-    speed_of_sound_m_s: Value | None = None
-    audio_latency_s: Value | None = None
+    channels = whole("Channels.", 1, 64, example=16)
+    delay_range_s = quantity("Largest delay of one channel.", "time", high=5.0, example="40 ms")
+    delay_step_s = quantity("Step of the delay.", "time", high=0.5, example="0.1 ms")
+    distance_step_m = length("Step of the distance, when it takes distances.", high=1.0, example="10 mm")
+    assumed_temperature_degc = quantity("Temperature it assumes.", "temperature")
+    speed_of_sound_m_s = quantity("Speed of sound it assumes.", "speed", low=300.0, high=380.0)
+    audio_latency_s = quantity("Its own latency.", "time", zero=True, high=5.0, example="12 ms")
 
 
-@dataclass(frozen=True, slots=True)
 class MountData(Element):
     """What a mount carries and how far it moves."""
 
-    KIND: ClassVar[str] = "mount data"
+    KIND = "mount data"
 
-    motion: str | None = None
-    """fixed, tilt, swivel, articulated or pole."""
-    rated_mass_kg: Value | None = None
-    reach_m: Value | None = None
-    """Largest distance from the wall to the plane the device is bolted to."""
-    side_reach_m: Value | None = None
-    row_spacing_m: Value | None = None
-    """Between the top and the bottom fastener row."""
-    top_fasteners: int | None = None
-    fasteners: int | None = None
-    plate_thickness_m: Value | None = None
-    plate_holes_m: Value | None = None
-    """Largest horizontal distance between fastener holes."""
-    patterns: tuple[str, ...] = ()
-    screws: tuple[str, ...] = ()
-    swivel_deg: Value | None = None
-    tilt_deg: Value | None = None
-    listed: str | None = None
-    breaking_load_n: Value | None = None
+    motion = choice("How it moves.", "fixed", "tilt", "swivel", "articulated", "pole")
+    rated_mass_kg = quantity("Rated mass of the device.", "mass", example="45 kg")
+    reach_m = length(
+        "Largest distance from the wall to the plane the device is bolted to.", zero=True, high=3.0, example="0.50 m"
+    )
+    side_reach_m = length(
+        "Largest sideways distance of the device from the fasteners.", zero=True, high=3.0, example="0.25 m"
+    )
+    row_spacing_m = length("Between the top and bottom fastener rows.", high=3.0, example="200 mm")
+    top_fasteners = whole("Fasteners in the top row.", 1, 16, example=2)
+    fasteners = whole("All fasteners.", 1, 32, example=4)
+    plate_thickness_m = length("Thickness of the plate at the fasteners.", high=0.1, example="3 mm")
+    plate_holes_m = length("Largest horizontal distance between holes.", zero=True, high=3.0, example="406 mm")
+    patterns = words("Hole patterns it takes, in mm.", formed("Width x height.", _PATTERN, "400x400"), 40)
+    screws = words("Threads it takes.", formed("A thread.", _THREAD, "M8"), 8)
+    swivel_deg = angle("Swivel to each side.", 0.0, 180.0, example="45 deg")
+    tilt_deg = angle("Tilt up or down.", 0.0, 180.0, example="15 deg")
+    listed = text("Listing document.", "listing number")
+    breaking_load_n = quantity("Breaking load.", "force", example="5 kN")
+
+    def settle(self, book: Book) -> None:
+        """Refuse more fasteners in the top row than there are."""
+        every, top = self.given("fasteners"), self.given("top_fasteners")
+        if every is not None and top is not None and top > every:
+            book.cross(self.at.get("top_fasteners") or self.at, f"{top} in the top row are more than all {every}.")
 
 
-@dataclass(frozen=True, slots=True)
+class StandData(Element):
+    """What a stand stands on."""
+
+    KIND = "stand data"
+
+    base_width_m = length("Width between the feet.", high=5.0, example="0.30 m")
+    base_depth_m = length("Depth between the feet.", high=5.0, example="0.35 m")
+    plate_width_m = length("Width of the top plate.", high=5.0, example="0.20 m")
+    plate_depth_m = length("Depth of the top plate.", high=5.0, example="0.20 m")
+    centre_of_gravity_m = length("Height of its own centre of gravity.", high=5.0, example="0.25 m")
+    rated_mass_kg = quantity("Rated mass of what stands on it.", "mass", example="20 kg")
+
+
+def _ratio(about: str, low: float, high: float, example: float) -> Number[float | None]:
+    return number(about, low, high, example=example)
+
+
 class PictureData(Element):
-    """What a display, a screen or a projector shows."""
+    """What a display, screen or projector shows."""
 
-    KIND: ClassVar[str] = "picture data"
+    KIND = "picture data"
 
-    diagonal_m: Value | None = None
-    aspect: float | None = None
-    lines: int | None = None
-    gain: float | None = None
-    half_gain_deg: Value | None = None
-    transparent: bool | None = None
-    loss_db: Value | None = None
-    pattern: str | None = None
-    screw: str | None = None
-    throw_min: float | None = None
-    throw_max: float | None = None
-    shift_reference: str | None = None
-    """full-height or half-height."""
-    shift_vertical: float | None = None
-    shift_horizontal: float | None = None
-    luminous_flux_lm: Value | None = None
-    noise_db: Value | None = None
-    video_latency_s: Value | None = None
+    diagonal_m = length("Diagonal of the picture.", high=20.0, example="65 in")
+    aspect = _ratio("Width by height.", 1, 4, 1.7778)
+    lines = whole("Vertical resolution in pixels.", 240, 9000, example=2160)
+    gain = _ratio("Screen gain.", 0.1, 5, 1.0)
+    half_gain_deg = angle("Angle at which the gain has halved.", 1.0, 90.0, example="35 deg")
+    transparent = flag("Whether sound passes through.")
+    loss_db = quantity("Sound lost in passing, at 8 kHz.", "level", low=0.0, high=40.0, zero=True, example="2 dB")
+    pattern = formed("Hole pattern in mm, width x height.", _PATTERN, "400x400")
+    screw = formed("Thread of its holes.", _THREAD, "M8")
+    throw_min = _ratio("Least throw distance by picture width.", 0.1, 20, 1.35)
+    throw_max = _ratio("Largest throw distance by picture width.", 0.1, 20, 2.2)
+    shift_reference = choice("What shift is a percentage of.", "full-height", "half-height")
+    shift_vertical = _ratio("Vertical shift in percent.", 0, 500, 60)
+    shift_horizontal = _ratio("Horizontal shift in percent.", 0, 500, 25)
+    luminous_flux_lm = quantity("Light in the mode that is used.", "luminous_flux")
+    noise_db = quantity("A-weighted noise at 1 m.", "level", low=0.0, high=90.0, zero=True, example="26 dB")
+    video_latency_s = quantity("Its latency.", "time", zero=True, high=5.0, example="30 ms")
+
+    def settle(self, book: Book) -> None:
+        """Refuse a throw whose least is more than its largest."""
+        least, largest = self.given("throw_min"), self.given("throw_max")
+        if least is not None and largest is not None and least > largest:
+            book.cross(self.at.get("throw_min") or self.at, "the least throw is more than the largest.")
 
 
-@dataclass(frozen=True, slots=True)
+DATA_OF = {
+    "loudspeaker": "loudspeaker", "subwoofer": "loudspeaker", "amplifier": "amplifier", "processor": "processor",
+    "mount": "mount", "stand": "stand", "display": "picture", "screen": "picture", "projector": "picture",
+}  # fmt: skip
+"""Which group of keys belongs to which kind of product."""
+
+
 class Product(Element):
-    """One product: its body, its supply, and the data of its kind."""
+    """The data of one product."""
 
-    KIND: ClassVar[str] = "product"
+    KIND = "product"
 
-    kind: str = ""
-    title: str | None = None
-    provenance: str | None = None
-    """data-sheet, measured or assumed."""
-    width_m: Value | None = None
-    height_m: Value | None = None
-    depth_m: Value | None = None
-    mass_kg: Value | None = None
-    apparent_power_va: Value | None = None
-    power_w: Value | None = None
-    idle_power_w: Value | None = None
-    maximum_inlet_degc: Value | None = None
-    clearance_m: Value | None = None
-    loudspeaker: Transducer | None = None
-    amplifier: AmplifierData | None = None
-    processor: ProcessorData | None = None
-    mount: MountData | None = None
-    picture: PictureData | None = None
+    schema_link = text("Where an editor finds the schema of this file.", "room.schema.json", key="$schema", told=True)
+    version = Number[int](
+        "Version of this file form.", 1, 1, example=1, only_whole=True, key="roomlint_product", required=True, told=True
+    )
+    id_key = ident("The name that room files use.")
+    kind = choice(
+        "What it is.", "loudspeaker", "subwoofer", "amplifier", "processor", "mount", "stand", "display", "screen",
+        "projector", "seat", "source", "other", required=True, told=True, default="other",
+    )  # fmt: skip
+    title = text("A title.", "Two-way wall loudspeaker", told=True)
+    provenance = choice("Where the data come from.", "data-sheet", "measured", "assumed")
+    width_m = length("Outer width.", high=20.0, example="0.22 m")
+    height_m = length("Outer height.", high=20.0, example="0.38 m")
+    depth_m = length("Outer depth.", high=20.0, example="0.25 m")
+    mass_kg = quantity("Mass.", "mass")
+    apparent_power_va = quantity("Nameplate apparent power.", "apparent_power", zero=True)
+    power_w = quantity("Typical power drawn in use.", "power", zero=True)
+    idle_power_w = quantity("Power drawn when idle.", "power", zero=True, example="20 W")
+    maximum_inlet_degc = quantity("Warmest air it may take in.", "temperature", low=0.0, zero=True, example="35 degC")
+    clearance_m = length("Air it needs all round.", zero=True, high=5.0, example="50 mm")
+    loudspeaker = part("What a loudspeaker or subwoofer does.", Transducer)
+    amplifier = part("What an amplifier does.", AmplifierData)
+    processor = part("What a processor sends and sets.", ProcessorData)
+    mount = part("What a mount carries and how far it moves.", MountData)
+    stand = part("What a stand stands on and carries.", StandData)
+    picture = part("What a display, screen or projector shows.", PictureData)
+
+    def settle(self, book: Book) -> None:
+        """Refuse data of another kind of product."""
+        kind = self.given("kind")
+        for key in sorted(set(DATA_OF.values())):
+            node = self.at.get(key)
+            if node is not None and DATA_OF.get(kind) != key:
+                book.cross(node, f"a {kind} has no {key} data; either the kind or the key is wrong.")

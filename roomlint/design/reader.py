@@ -1,232 +1,180 @@
-"""Reads typed values out of a checked tree, collecting every problem on the way."""
+"""Reads a tree into elements in one walk that also checks it: structure, values, and what must fit together.
+
+Most files are right, and for them nothing else runs. Where the structure is not what the declarations say, jsonschema
+tells how, from the schema that was made of the same declarations.
+"""
 
 from __future__ import annotations
 
-import difflib
-import math
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
-from roomlint.design.base import Point, Value
-from roomlint.source.place import Place, Problem
-from roomlint.source.quantity import QuantityError, parse
+from roomlint.design.element import ABSENT, WAITING, Element, fresh
+from roomlint.design.quantity import Origin, Quantity
+from roomlint.source.place import Problem
+from roomlint.source.say import is_customary
+from roomlint.source.say import nearest as nearest_word
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Mapping
+    from collections.abc import Iterable, Mapping
 
-    from roomlint.design.listening import Seat
     from roomlint.design.products import Product
+    from roomlint.source.dimensions import Dimension
     from roomlint.source.tree import Node
 
-UNITS = {"length": "m", "angle": "deg", "mass": "kg", "time": "s", "frequency": "Hz", "level": "dB", "force": "N"}
-"""How a message writes the uncertainty of an input, by dimension."""
-LONGEST_M = 200.0
-"""No length of a residential room, cable or circuit is longer; a longer one is a slip of the unit."""
+E = TypeVar("E", bound=Element)
+
+TOLERANCE_M = {"survey": 0.010, "design": 0.005, "rough-in": 0.010, "handover": 0.005}
+"""What a length is taken to be good for where the survey states no tolerance, by stage: a tape over studs and rough
+openings 10 mm; setting out from a drawing, and measuring finished surfaces, 5 mm. Practice, ours."""
+UNSAID_TOLERANCE_M = 0.010
+"""The same where no stage is stated either."""
+_LISTED = 12
 
 
-@dataclass(slots=True)
 class Book:
-    """What the readers of one file share."""
+    """What the reading of one file shares."""
 
-    file: str
-    problems: list[Problem] = field(default_factory=list)
-    products: Mapping[str, Product] = field(default_factory=dict)
-    tolerance_m: float = 0.0
-    width: Value = Value(0.0)
-    length: Value = Value(0.0)
-    seats: dict[str, Seat] = field(default_factory=dict)
-    surfaces: tuple[str, ...] = ()
+    def __init__(
+        self, file: str, root: Node, products: Mapping[str, Product] | None = None, origin: Origin = Origin.FILE
+    ) -> None:
+        self.file = file
+        self.root = root
+        self.origin = origin
+        self.problems: list[Problem] = []
+        """What is wrong with single values."""
+        self.crossed: list[Problem] = []
+        """What does not fit together; told only of a file whose structure is right."""
+        self.broken = False
+        """Whether the structure is not what the declarations say."""
+        self.stage: str | None = None
+        self.tolerance: Quantity | None = None
+        self.width: Quantity | None = None
+        self.length: Quantity | None = None
+        self.names: dict[str, dict[str, Element | None]] = {}
+        """What may be referred to, by what it is."""
+        self.used: dict[str, Product] = {}
+        """The product sheets that the file uses, each this file's own copy."""
+        self._customary: bool | None = None
+        self._products = products or {}
+        self._wanted: list[tuple[str, str, Node, Element | None, str]] = []
 
     def tell(self, node: Node, text: str) -> None:
-        """Add a problem at a node."""
+        """Add a problem with one value."""
         self.problems.append(Problem(node.place, text))
 
+    def cross(self, node: Node, text: str) -> None:
+        """Add a problem of values that do not fit together."""
+        self.crossed.append(Problem(node.place, text))
 
-def items(node: Node) -> list[Node]:
-    """Return the items of a list node."""
-    return node.value if isinstance(node.value, list) else []
+    def told(self, text: str, dimension: Dimension) -> str:
+        """Return a message with its example in the units that the file is written in."""
+        if self._customary is None:
+            self._customary = is_customary(self.root)
+        return text.replace(repr(dimension.example), repr(dimension.customary)) if self._customary else text
+
+    @property
+    def tolerance_m(self) -> float:
+        """Return the expanded uncertainty of a surveyed length that does not state its own."""
+        if self.tolerance is not None:
+            return self.tolerance.value
+        return TOLERANCE_M.get(self.stage or "", UNSAID_TOLERANCE_M)
+
+    def name(self, kind: str, ident: str, element: Element | None = None) -> None:
+        """Note something that may be referred to."""
+        self.names.setdefault(kind, {})[ident] = element
+
+    def refer(self, kind: str, node: Node, element: Element | None = None, attr: str = "", *, also: str = "") -> None:
+        """Note that a node names something, which is looked up when all is read and put in an attribute if wanted."""
+        self._wanted.append((kind, also, node, element, attr))
+
+    def product(self, node: Node, kinds: tuple[str, ...]) -> Product | None:
+        """Return this file's copy of the product that a node names, which must be of one of the kinds."""
+        name = str(node.value)
+        found = self.used.get(name) or self._products.get(name)
+        if found is None:
+            known = nearest(name, (p.id for p in self._products.values() if p.kind in kinds))
+            self.cross(node, f"no product sheet has the id {name!r}; {known}")
+            return None
+        if found.kind not in kinds:
+            self.cross(node, f"{name!r} is a {found.kind}, but a {' or '.join(kinds)} belongs here.")
+            return None
+        if name not in self.used:
+            self.used[name] = fresh(found)
+        return self.used[name]
+
+    def finish(self) -> None:
+        """Look up everything that was referred to."""
+        for kind, also, node, element, attr in self._wanted:
+            known = self.names.get(kind, {})
+            if also:
+                known = {**known, **self.names.get(also, {})}
+            name = str(node.value)
+            if name not in known:
+                self.cross(node, f"there is no {kind} {name!r}; {nearest(name, known)}")
+            elif element is not None and attr:
+                element.put(attr, known[name])
+
+    def answer(self, node: Node, kind: str) -> list[Problem]:
+        """Return everything that is wrong with the file, in its order."""
+        if not self.broken:
+            return sorted({*self.problems, *self.crossed})
+        from roomlint.source.check import explain, load_schema
+
+        return explain(node, node.plain(), load_schema(kind), self.problems)
+
+
+def read_element(of: type[E], node: Node, book: Book, owner: str = "") -> E | None:
+    """Return the element that a mapping describes; None when it is no mapping."""
+    items = node.value
+    if type(items) is not dict:
+        book.broken = True
+        return None
+    element = of.empty(node, owner)
+    held = element.__dict__
+    waiting = held[WAITING]
+    keys = of.KEYS
+    if of.ORDERED:
+        book.broken |= not items.keys() <= keys.keys()
+        given = [(name, items[name]) for name in keys if name in items]
+    else:
+        given = items.items()  # type: ignore[assignment]
+        if "id" in items and type(items["id"].value) is str and "id" in keys:
+            held["id"] = items["id"].value  # parts below are named after it, wherever it stands
+    for name, child in given:
+        key = keys.get(name)
+        if key is None:
+            book.broken = True
+            continue
+        value = key.take(child, book, element)
+        if value is ABSENT:
+            continue
+        if key.told:
+            held[key.attr] = value
+        else:
+            waiting[key.attr] = value
+    for name in of.REQUIRED:
+        if name not in items:
+            book.broken = True
+    element.settle(book)
+    return element
+
+
+def unique(elements: Iterable[Element], what: str, book: Book) -> None:
+    """Tell of every id that stands twice in a list."""
+    seen: dict[str, Element] = {}
+    for element in elements:
+        first = seen.setdefault(element.id, element)
+        if first is not element and element.id:
+            text = f"{what} {element.id!r} stands twice; the first is on line {first.place.line}."
+            book.cross(element.at.get("id") or element.at, text)
 
 
 def nearest(name: str, known: Iterable[str]) -> str:
     """Return a sentence that names the nearest known name, or lists what is known."""
     names = sorted(set(known))
-    close = difflib.get_close_matches(name, names, n=1)
+    close = nearest_word(name, names)
     if close:
-        return f"did you mean {close[0]!r}?"
-    return f"known: {', '.join(names[:12])}{' ...' if len(names) > 12 else ''}." if names else "none is known."  # noqa: PLR2004
-
-
-class Reader:
-    """Reads the keys of one mapping."""
-
-    __slots__ = ("book", "node")
-
-    def __init__(self, node: Node, book: Book) -> None:
-        self.node = node
-        self.book = book
-
-    def at(self, key: str) -> Node | None:
-        """Return the node of a key; an explicit null counts as absent."""
-        node = self.node.get(key)
-        return None if node is None or node.value is None else node
-
-    def below(self, key: str) -> Reader | None:
-        """Return a reader of the mapping below a key."""
-        node = self.at(key)
-        return Reader(node, self.book) if node is not None else None
-
-    def each(self, key: str) -> Iterator[Reader]:
-        """Yield a reader for every item of a list."""
-        for item in self.nodes(key):
-            yield Reader(item, self.book)
-
-    def nodes(self, key: str) -> list[Node]:
-        """Return the items of a list as nodes."""
-        node = self.at(key)
-        return items(node) if node is not None else []
-
-    def text(self, key: str) -> str | None:
-        """Return a text."""
-        node = self.at(key)
-        return str(node.value) if node is not None else None
-
-    def texts(self, key: str) -> tuple[str, ...]:
-        """Return a list of texts."""
-        return tuple(str(item.value) for item in self.nodes(key))
-
-    def flag(self, key: str) -> bool | None:
-        """Return a yes or no."""
-        node = self.at(key)
-        return bool(node.value) if node is not None else None
-
-    def whole(self, key: str) -> int | None:
-        """Return a whole number."""
-        node = self.at(key)
-        return int(node.value) if node is not None and isinstance(node.value, (int, float)) else None
-
-    def number(self, key: str) -> float | None:
-        """Return a plain number."""
-        node = self.at(key)
-        return float(node.value) if node is not None and isinstance(node.value, (int, float)) else None
-
-    def quantity(self, key: str, dimension: str, *, positive: bool = False) -> Value | None:
-        """Return a quantity of a dimension."""
-        node = self.at(key)
-        return self.value_of(node, dimension, positive=positive) if node is not None else None
-
-    def value_of(self, node: Node, dimension: str, *, positive: bool = False) -> Value | None:
-        """Return the quantity that a node holds, or tell what is wrong with it."""
-        try:
-            measure = parse(str(node.value), dimension)
-        except QuantityError as error:
-            self.book.tell(node, str(error))
-            return None
-        if positive and measure.value <= 0:
-            self.book.tell(node, f"{node.value!r} must be more than zero.")
-            return None
-        if dimension == "length" and abs(measure.value) > LONGEST_M:
-            self.book.tell(node, f"{node.value!r} is longer than {LONGEST_M:.0f} m; check its unit.")
-            return None
-        return Value(measure.value, measure.u, UNITS.get(dimension, ""), node)
-
-    def length(self, key: str) -> Value | None:
-        """Return a nominal size: it has no uncertainty unless it says so."""
-        return self.quantity(key, "length", positive=True)
-
-    def surveyed(self, key: str, *, positive: bool = False) -> Value | None:
-        """Return a length measured on site: without an uncertainty of its own it has the survey's."""
-        value = self.quantity(key, "length", positive=positive)
-        return self._with_tolerance(value) if value is not None else None
-
-    def surveyed_of(self, node: Node) -> Value | None:
-        """Return the surveyed length that a node holds."""
-        value = self.value_of(node, "length", positive=True)
-        return self._with_tolerance(value) if value is not None else None
-
-    def _with_tolerance(self, value: Value) -> Value:
-        if value.u > 0 or self.book.tolerance_m == 0:
-            return value
-        return Value(value.value, self.book.tolerance_m, value.unit, value.at)
-
-    def angle(self, key: str) -> Value | None:
-        """Return an angle in degrees."""
-        return self.quantity(key, "angle")
-
-    def product(self, key: str, *kinds: str) -> Product | None:
-        """Return the product that a key names, which must be of one of the kinds."""
-        node = self.at(key)
-        if node is None:
-            return None
-        name = str(node.value)
-        found = self.book.products.get(name)
-        if found is None:
-            known = nearest(name, (p.id for p in self.book.products.values() if p.kind in kinds))
-            self.book.tell(node, f"no product sheet has the id {name!r}; {known}")
-            return None
-        if found.kind not in kinds:
-            self.book.tell(node, f"{name!r} is a {found.kind}, but a {' or '.join(kinds)} belongs here.")
-            return None
-        return found
-
-    def one_of(self, key: str, known: Iterable[str], what: str) -> str | None:
-        """Return a name that must be among the known ones."""
-        node = self.at(key)
-        if node is None:
-            return None
-        name = str(node.value)
-        names = tuple(known)
-        if name not in names:
-            self.book.tell(node, f"there is no {what} {name!r}; {nearest(name, names)}")
-            return None
-        return name
-
-    def names(self, key: str, known: Iterable[str], what: str) -> tuple[str, ...]:
-        """Return a list of names that must all be among the known ones."""
-        names = tuple(known)
-        found = []
-        for node in self.nodes(key):
-            name = str(node.value)
-            if name in names:
-                found.append(name)
-            else:
-                self.book.tell(node, f"there is no {what} {name!r}; {nearest(name, names)}")
-        return tuple(found)
-
-    def position(self, key: str) -> Point | None:
-        """Return a point of the room; None when a coordinate is not given."""
-        reader = self.below(key)
-        if reader is None:
-            return None
-        x = reader.one_side("from_left", "from_right", self.book.width)
-        y = reader.one_side("from_rear", "from_front", self.book.length)
-        z = reader.surveyed("height")
-        return Point(x, y, z) if x is not None and y is not None and z is not None else None
-
-    def one_side(self, near: str, far: str, whole: Value) -> Value | None:
-        """Return a coordinate given from the near side of the room or from the far one.
-
-        The room is measured from its left and front walls, so a coordinate given from there carries its own
-        uncertainty only, and one given from the right or the rear carries the room's size as well.
-        """
-        here, there = self.at(near), self.at(far)
-        if here is not None and there is not None:
-            self.book.tell(there, f"give either {near} or {far}, not both.")
-            return None
-        value = self.surveyed(near if there is None else far)
-        if value is None:
-            return None
-        known_wall = near == "from_left" if there is None else far == "from_front"
-        u = value.u if known_wall else math.hypot(value.u, whole.u)
-        return Value(value.value if there is None else whole.value - value.value, u, "m", value.at)
-
-
-def unique(readers: Iterable[Reader], what: str) -> None:
-    """Tell of every id that stands twice in a list."""
-    seen: dict[str, Place] = {}
-    for reader in readers:
-        node = reader.at("id")
-        if node is None:
-            continue
-        first = seen.setdefault(str(node.value), node.place)
-        if first != node.place:
-            reader.book.tell(node, f"{what} {node.value!r} stands twice; the first is on line {first.line}.")
+        return f"did you mean {close!r}?"
+    return (
+        f"known: {', '.join(names[:_LISTED])}{' ...' if len(names) > _LISTED else ''}." if names else "none is known."
+    )

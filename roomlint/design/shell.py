@@ -1,163 +1,336 @@
-"""The room itself: outline, ceiling, walls, openings and what stands in the way."""
+"""The room itself: outline, ceiling, walls, openings, what stands in the way, and what lines it."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+import math
+from typing import TYPE_CHECKING
 
-from roomlint.design.base import Element, Value
+from roomlint.design.base import Point
+from roomlint.design.element import Derived, Element
+from roomlint.design.keys import choice, flag, ident, length, number, quantity, surveyed, whole
+from roomlint.design.listening import HOLDERS, Fixing, Mounting
+from roomlint.design.outline import Corner, read_outline
+from roomlint.design.parts import Each, Table, named, part, several
+from roomlint.design.proofs import FireApproval
+from roomlint.design.quantity import Quantity, exact
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from roomlint.design.base import Point
-    from roomlint.design.listening import Fixing
+    from roomlint.design.reader import Book
+
+__all__ = [
+    "Board", "Ceiling", "Corner", "Floor", "Framing", "Obstacle", "Opening", "Shell", "Size", "Surface", "Treatment",
+    "Wall",
+]  # fmt: skip
+
+HORIZONTAL = ("ceiling", "floor")
+BANDS = {"125 Hz": 125, "250 Hz": 250, "500 Hz": 500, "1 kHz": 1000, "2 kHz": 2000, "4 kHz": 4000}
+"""The octave bands of an absorption coefficient, as the file writes them and by their centre frequency in Hz."""
+_HIGHEST_M = 50.0
+"""No ceiling of a residential room is higher than this."""
+_EDGE = 3.0
+"""An opening may leave its wall, or an obstacle its room, by so many times what its lengths are good for."""
+_SLIP_M = 0.01
+"""And by this much more."""
 
 
-@dataclass(frozen=True, slots=True)
-class Framing:
-    """What a surface is built of, as far as something is to be fixed to it."""
+class Framing(Element):
+    """What is behind the surface."""
 
-    kind: str | None = None
-    """wood-stud, steel-stud, joist, truss, engineered, masonry, hollow-block, concrete, unknown."""
-    spacing_m: Value | None = None
-    member_width_m: Value | None = None
-    member_depth_m: Value | None = None
-    species: str | None = None
-    steel_thickness_m: Value | None = None
-    bearing: bool | None = None
+    KIND = "framing"
+    PART = "framing"
+
+    kind = choice(
+        "What carries.", "wood-stud", "steel-stud", "joist", "truss", "engineered", "masonry", "hollow-block",
+        "concrete", "unknown",
+    )  # fmt: skip
+    spacing_m = length("Between the centres of studs or joists.", high=3.0, example="16 in")
+    member_width_m = length("Width of the face that fasteners enter.", high=1.0, example="38 mm")
+    member_depth_m = length("Depth of the stud or joist.", high=1.0, example="89 mm")
+    species = choice(
+        "Species group as on the grade stamp; unknown when there is none.",
+        "spruce-pine-fir", "spruce-pine-fir-south", "hem-fir", "hem-fir-north", "douglas-fir-larch",
+        "douglas-fir-larch-north", "douglas-fir-south", "southern-pine", "mixed-southern-pine", "western-cedars",
+        "eastern-softwoods", "northern-species", "redwood", "ponderosa-pine", "western-woods", "aspen",
+        "northern-white-cedar", "red-oak", "white-oak", "mixed-maple", "yellow-poplar", "eastern-white-pine",
+        "western-hemlock", "unknown",
+    )  # fmt: skip
+    steel_thickness_m = length("Design thickness of a steel stud's sheet.", high=0.01, example="0.84 mm")
+    bearing = flag("Whether it carries the building.")
 
 
-@dataclass(frozen=True, slots=True)
-class Board:
-    """The board or lining in front of the framing."""
+class Board(Element):
+    """The board in front of the framing."""
 
-    material: str | None = None
-    layers: int | None = None
-    thickness_m: Value | None = None
-    """Thickness of one layer."""
+    KIND = "board"
+    PART = "board"
+
+    material = choice("What it is.", "gypsum", "plaster-on-lath", "plywood", "osb", "foam-backed", "none")
+    layers = whole("How many layers.", 0, 4, example=1)
+    thickness_m = length("Of one layer.", high=0.2, example="12.5 mm")
 
 
-@dataclass(frozen=True, slots=True)
 class Surface(Element):
     """A wall, the ceiling or the floor: what it is made of."""
 
-    KIND: ClassVar[str] = "surface"
+    KIND = "surface"
 
-    framing: Framing = Framing()
-    board: Board = Board()
-    finish: str | None = None
-    fire_rated: bool | None = None
-    plenum: bool | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Corner:
-    """A corner of the outline; the wall named by `wall` runs from here to the next corner."""
-
-    x: Value
-    y: Value
-    wall: str
-    height_m: Value | None = None
-    """Height of the ceiling above this corner, when the ceiling is given by its corners."""
+    framing = part("What is behind it.", Framing, always=True)
+    board = part("The board in front of the framing.", Board, always=True)
+    finish = choice(
+        "The finish, for absorption.", "gypsum-on-studs", "double-gypsum-on-steel", "plaster-on-masonry",
+        "plaster-on-lath", "concrete", "concrete-block", "painted-block", "brick", "painted-brick", "glass",
+        "heavy-glass", "double-glazing", "wood-on-joists", "parquet-on-concrete", "wood-lining", "vinyl",
+        "ceramic-tile", "carpet-on-concrete", "carpet-on-felt", "curtain-light", "curtain-medium", "curtain-heavy",
+    )  # fmt: skip
+    fire_rated = flag("Whether it is a fire-rated assembly.")
+    plenum = flag("Whether the space behind it moves air for the building.")
 
 
-@dataclass(frozen=True, slots=True)
-class Ceiling:
-    """The shape of the ceiling as it was given; the surfaces are computed from it elsewhere."""
+class Floor(Surface):
+    """The floor."""
 
-    shape: str
-    """flat, mono-pitch, gable or corners."""
-    height_m: Value | None = None
-    """Height of a flat ceiling, or of the ridge of a gable."""
-    low_m: Value | None = None
-    """Lowest height: of a mono-pitch, or the eaves of a gable."""
-    high_m: Value | None = None
-    low_side: str | None = None
-    """left, right, front or rear."""
-    ridge: str | None = None
-    """front-to-rear or left-to-right."""
-    ridge_at_m: Value | None = None
-    """Distance of the ridge from the left wall (front-to-rear) or from the front wall (left-to-right)."""
+    ID = "floor"
 
 
-@dataclass(frozen=True, slots=True)
+class Wall(Surface):
+    """A wall."""
+
+    id_key = ident("Name of the wall: front, right, rear, left, or as the outline names it.")
+
+    def settle(self, book: Book) -> None:
+        """See that it is one of the outline's."""
+        node = self.at.get("id")
+        if node is not None:
+            book.refer("wall", node)
+
+
+class Listed(Element):
+    """A corner; the wall named here runs from it to the next corner."""
+
+    KIND = "corner"
+
+    from_left = surveyed("From the left side of the bounding box.", zero=True, high=50.0, required=True)
+    from_front = surveyed("From the front side of the bounding box.", zero=True, high=50.0, required=True)
+    wall = ident("Name of the wall from this corner to the next.", key="wall")
+
+
+class Size(Element):
+    """A rectangular room; its walls are front, right, rear and left."""
+
+    KIND = "size"
+
+    width_m = surveyed("Left wall to right wall.", example="4.20 m", required=True)
+    length_m = surveyed("Front wall to rear wall.", example="5.60 m", required=True)
+
+
+BELONGS = {
+    "flat": ("height",),
+    "mono-pitch": ("high", "low", "low_side"),
+    "gable": ("height", "low", "ridge", "ridge_at"),
+    "corners": ("heights",),
+}
+"""Which keys describe a ceiling of each shape."""
+_MAY_LACK = frozenset({"ridge_at"})
+
+
+class Ceiling(Surface):
+    """The ceiling's shape as it was given, and what it is made of; its planes are computed from it elsewhere."""
+
+    ID = "ceiling"
+
+    shape = choice("Its shape.", *BELONGS, required=True, default="flat")
+    height_m = surveyed("Height of a flat ceiling, or of the ridge of a gable.", high=20.0)
+    low_m = surveyed(
+        "Lowest height: of a mono-pitch at its low side, or of a gable at its eaves.", high=20.0, example="1.40 m"
+    )
+    high_m = surveyed("Height of a mono-pitch at its high side.", high=20.0, example="2.90 m")
+    low_side = choice(
+        "Which side of the bounding box a mono-pitch is lowest at.",
+        "left",
+        "right",
+        "front",
+        "rear",
+    )
+    ridge = choice("Which way a gable's ridge runs.", "front-to-rear", "left-to-right")
+    ridge_at_m = surveyed(
+        "Distance of the ridge from the left (front-to-rear) or the front (left-to-right) side; the middle when not"
+        " given.", high=50.0,
+    )  # fmt: skip
+    heights: Each[tuple[Quantity, ...]] = Each(
+        "Ceiling height above each corner, in the order of the outline, or of a rectangle from front left clockwise.",
+        surveyed("Height above one corner.", high=20.0), 64,
+    )  # fmt: skip
+
+    def fit(self, book: Book) -> None:
+        """Each shape has keys of its own, and needs them."""
+        shape = self.given("shape") or "flat"
+        belongs = BELONGS[shape]
+        for key in sorted({key for keys in BELONGS.values() for key in keys} - set(belongs)):
+            node = self.at.get(key)
+            if node is not None:
+                book.cross(node, f"a {shape} ceiling has no {key}; it is described by {', '.join(belongs)}.")
+        for key in belongs:
+            if key not in _MAY_LACK and self.at.get(key) is None:
+                book.cross(self.at, f"a {shape} ceiling needs {key}.")
+        low = self.given("low_m")
+        for upper in (self.given("high_m"), self.given("height_m")):
+            if low is not None and upper is not None and low.value > upper.value:
+                book.cross(low.at, "the low height is above the high one.")
+        ridge, across = self.given("ridge_at_m"), book.width if self.given("ridge") == "front-to-rear" else book.length
+        if ridge is not None and across is not None and ridge.value >= across.value > 0:
+            book.cross(ridge.at, f"the ridge must stand within the {across.value:g} m across the room.")
+
+    @property
+    def highest_m(self) -> float:
+        """The largest height that the file gives, for what can be in the room at all."""
+        given = [self.given(attr) for attr in ("height_m", "low_m", "high_m")] + list(self.given("heights") or ())
+        return max((one.value for one in given if one is not None), default=_HIGHEST_M)
+
+
 class Opening(Element):
-    """A door, a window or a plain opening in a wall."""
+    """An opening in a wall."""
 
-    KIND: ClassVar[str] = "opening"
+    KIND = "opening"
 
-    kind: str = "opening"
-    wall: str = ""
-    start_m: Value | None = None
-    """From the left-hand end of the wall, seen from inside the room."""
-    width_m: Value | None = None
-    sill_m: Value | None = None
-    height_m: Value | None = None
-    hinge: str | None = None
-    """left or right, seen from inside the room."""
-    swing: str | None = None
-    """in, out or sliding."""
-    egress: bool | None = None
+    id_key = ident()
+    kind = choice("What it is.", "door", "glass-door", "window", "opening", required=True, default="opening")
+    wall = named("The wall it is in.", "wall", "rear", required=True)
+    start_m = surveyed(
+        "From the left-hand end of the wall, seen from inside the room.", key="from_wall_left", zero=True, high=50.0,
+        example="0.40 m",
+    )  # fmt: skip
+    width_m = surveyed("Clear width.", low=0.05, high=20.0, example="0.90 m")
+    sill_m = surveyed("Height of its lower edge; 0 m for a door.", zero=True, high=20.0, example="0 m")
+    height_m = surveyed("Height of the opening itself.", low=0.05, high=20.0, example="2.05 m")
+    hinge = choice("Hinge side, seen from inside the room.", "left", "right")
+    swing = choice("Which way the leaf moves.", "in", "out", "sliding", "none")
+    egress = flag("Whether people are meant to escape through it.")
+
+    def fit(self, ends: tuple[Corner, Corner] | None, highest_m: float, book: Book) -> None:
+        """See that it is in its wall and under the ceiling."""
+        start, width, sill, height = (self.given(key) for key in ("start_m", "width_m", "sill_m", "height_m"))
+        slack = _EDGE * book.tolerance_m + _SLIP_M
+        if ends is not None and width is not None:
+            whole_m = math.dist(ends[0].spot, ends[1].spot)
+            end = width.value + (start.value if start is not None else 0.0)
+            if end > whole_m + slack:
+                text = f"it ends {end:.2f} m along the wall {ends[0].wall!r}, which is {whole_m:.2f} m long."
+                book.cross(width.at, text)
+        if height is not None:
+            top = height.value + (sill.value if sill is not None else 0.0)
+            if top > highest_m + slack:
+                book.cross(height.at, f"it reaches up to {top:.2f} m; the ceiling is {highest_m:.2f} m high at most.")
 
 
-@dataclass(frozen=True, slots=True)
 class Obstacle(Element):
-    """A post, soffit, chimney breast or other box that sound, sight or people meet."""
+    """An upright box that sound, sight and people meet."""
 
-    KIND: ClassVar[str] = "obstacle"
+    KIND = "obstacle"
 
-    kind: str = "post"
-    low: Point | None = None
+    id_key = ident()
+    kind = choice(
+        "What it is.", "post", "soffit", "beam", "chimney-breast", "duct", "cabinet", "stair", "riser", required=True,
+        default="post",
+    )  # fmt: skip
+    from_left = surveyed("Of its left side, from the left.", zero=True, high=50.0, required=True)
+    from_front = surveyed("Of its front side, from the front.", zero=True, high=50.0, required=True)
+    width = surveyed("Left to right.", high=50.0, example="0.30 m", required=True)
+    depth = surveyed("Front to rear.", high=50.0, example="0.30 m", required=True)
+    bottom = surveyed("Height of its underside; 0 m when not given.", zero=True, high=20.0, example="2.20 m")
+    top = surveyed("Height of its top; the ceiling when not given.", high=20.0, example="2.50 m")
+    low = Derived[Point | None]("from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None)
     """Corner with the smallest coordinates."""
-    high: Point | None = None
+    high = Derived[Point | None]("from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None)
     """Corner with the largest coordinates."""
 
+    def fit(self, book: Book) -> None:
+        """Place the box in the room."""
+        left, front, width, depth = (self.given(key) for key in ("from_left", "from_front", "width", "depth"))
+        bottom, top = self.given("bottom"), self.given("top")
+        if bottom is not None and top is not None and bottom.value >= top.value:
+            book.cross(bottom.at, "the bottom of the obstacle is not below its top.")
+        if None in (left, front, width, depth) or book.length is None or book.width is None:
+            return
+        far = front * -1.0 + book.length
+        self.put("low", Point(left, far - depth, bottom or exact(0.0, "m")))
+        self.put("high", Point(left + width, far, top or exact(_HIGHEST_M, "m")))
+        slack = _EDGE * book.tolerance_m + _SLIP_M
+        for start, of, extent, side in ((left, width, book.width, "right"), (front, depth, book.length, "rear")):
+            if start.value + of.value > extent.value + slack:
+                text = f"it reaches {start.value + of.value - extent.value:.2f} m out of the room on its {side} side."
+                book.cross(of.at, text)
 
-@dataclass(frozen=True, slots=True)
+
 class Treatment(Element):
-    """Absorber, diffuser, curtain, carpet or bass trap."""
+    """An absorber, diffuser, curtain, carpet or bass trap."""
 
-    KIND: ClassVar[str] = "treatment"
+    KIND = "treatment"
 
-    kind: str = "absorber"
-    on: str | None = None
-    start_m: Value | None = None
-    from_left_m: Value | None = None
-    from_front_m: Value | None = None
-    width_m: Value | None = None
-    height_m: Value | None = None
-    bottom_m: Value | None = None
-    thickness_m: Value | None = None
-    gap_m: Value | None = None
-    material: str | None = None
-    absorption: Mapping[int, float] | None = None
-    """Absorption coefficient by octave-band centre frequency in Hz."""
-    mass_kg: Value | None = None
-    flame_spread: float | None = None
-    smoke_developed: float | None = None
-    thermal_barrier: bool | None = None
-    fixing: Fixing | None = None
-    approval: str | None = None
+    id_key = ident()
+    kind = choice(
+        "What it is.", "absorber", "diffuser", "curtain", "carpet", "bass-trap", "canopy", required=True,
+        default="absorber",
+    )  # fmt: skip
+    on = named("The wall's name, ceiling or floor.", "surface", "ceiling")
+    start_m = surveyed(
+        "On a wall: from its left-hand end, seen from inside.", key="from_wall_left", zero=True, high=50.0
+    )
+    from_left_m = surveyed("On ceiling or floor: from the left.", key="from_left", zero=True, high=50.0)
+    from_front_m = surveyed("On ceiling or floor: from the front.", key="from_front", zero=True, high=50.0)
+    width_m = surveyed("Width.", high=50.0, example="1.20 m")
+    height_m = surveyed("Height on a wall; depth front to rear on ceiling or floor.", high=50.0, example="0.60 m")
+    bottom_m = surveyed("Height of its lower edge.", zero=True, high=20.0, example="0.80 m")
+    thickness_m = length("Thickness.", high=2.0, example="100 mm")
+    gap_m = length("Air gap behind it.", zero=True, high=5.0, example="50 mm")
+    material = choice(
+        "What it is made of.", "mineral-wool", "glass-fibre", "open-cell-foam", "polyester", "wood", "fabric",
+        "membrane",
+    )  # fmt: skip
+    absorption: Table[Mapping[int, float] | None] = Table(
+        "Absorption coefficient by octave band.", BANDS, number("Coefficient of the band", 0, 1.3, example=0.6)
+    )
+    mass_kg = quantity("Of the whole panel.", "mass")
+    flame_spread = number("Flame-spread index of the test report.", 0, 500, example=25)
+    smoke_developed = number("Smoke-developed index of the test report.", 0, 1000, example=50)
+    thermal_barrier = flag("Whether a thermal barrier covers it.")
+    approval = part("Approval of the material by a large-scale fire test, or none.", FireApproval)
+    mounting = part("How it is held.", Mounting)
+
+    @property
+    def fixing(self) -> Fixing | None:
+        """Its fasteners."""
+        return self.mounting.fixing if self.mounting is not None else None
 
 
-@dataclass(frozen=True, slots=True)
 class Shell(Element):
-    """The room: corners anticlockwise or clockwise as given, ceiling, surfaces, openings, obstacles."""
+    """The room itself. Give size for a rectangle or outline for any other shape."""
 
-    KIND: ClassVar[str] = "room"
+    KIND = "room"
 
-    width_m: Value = Value(0.0)
+    size = part("A rectangular room; its walls are front, right, rear and left.", Size)
+    outline = several(
+        "Corners of any simple polygon, in order around the room, from the left-most and front-most sides of the"
+        " bounding box.", Listed, least=3, most=64,
+    )  # fmt: skip
+    ceiling = part("The ceiling's shape.", Ceiling)
+    floor = part("The floor.", Floor)
+    walls = several("What is known of the walls.", Wall, most=64, what="wall")
+    level = choice("Where in the building.", "basement", "ground", "upper", "attic")
+    openings = several("Doors, windows and plain openings.", Opening, most=200, what="opening")
+    obstacles = several("Boxes that sound, sight and people meet.", Obstacle, most=200, what="obstacle")
+    width_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, left to right."""
-    length_m: Value = Value(0.0)
+    length_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, front to rear."""
-    corners: tuple[Corner, ...] = ()
-    ceiling: Ceiling | None = None
-    surfaces: tuple[Surface, ...] = ()
-    openings: tuple[Opening, ...] = ()
-    obstacles: tuple[Obstacle, ...] = ()
-    level: str | None = None
-    """basement, ground, upper or attic."""
+    corners = Derived[tuple[Corner, ...]]("size", "outline", default=tuple)
+    """Clockwise seen from above."""
+
+    @property
+    def surfaces(self) -> tuple[Surface, ...]:
+        """The walls, the ceiling and the floor, as far as the file says anything about them."""
+        return (*self.walls, *(one for one in (self.ceiling, self.floor) if one is not None))
 
     def surface(self, name: str) -> Surface | None:
         """Return the wall, ceiling or floor of that name, if the file says anything about it."""
@@ -167,3 +340,25 @@ class Shell(Element):
     def wall_names(self) -> tuple[str, ...]:
         """The names of the walls in the order of the corners."""
         return tuple(corner.wall for corner in self.corners)
+
+    def settle(self, book: Book) -> None:
+        """Work out the corners, and see that what is in the room fits them."""
+        corners = read_outline(self, book)
+        walls = [corner.wall for corner in corners]
+        for kind, names in (("wall", walls), ("surface", [*walls, *HORIZONTAL]), ("holder", HOLDERS)):
+            for name in names:
+                book.name(kind, name)
+        if not corners or book.width is None or book.length is None:
+            return
+        self.put("corners", corners)
+        self.put("width_m", book.width)
+        self.put("length_m", book.length)
+        ceiling = self.given("ceiling")
+        if ceiling is not None:
+            ceiling.fit(book)
+        for obstacle in self.given("obstacles") or ():
+            obstacle.fit(book)
+        ends = dict(zip(walls, zip(corners, corners[1:] + corners[:1], strict=True), strict=True))
+        highest = ceiling.highest_m if ceiling is not None else _HIGHEST_M
+        for opening in self.given("openings") or ():
+            opening.fit(ends.get(opening.given("wall")), highest, book)

@@ -2,166 +2,239 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING
 
-from roomlint.design.base import Element
+from roomlint.design.element import Element
+from roomlint.design.keys import (
+    NONE,
+    Text,
+    choice,
+    flag,
+    ident,
+    labelled,
+    length,
+    number,
+    quantity,
+    surveyed,
+    text,
+    whole,
+)
+from roomlint.design.listening import Mounting
+from roomlint.design.parts import Name, named, part, point, several, sheet, words
+from roomlint.design.reader import nearest
 
 if TYPE_CHECKING:
-    from roomlint.design.base import Point, Value
-    from roomlint.design.listening import Mounting
-    from roomlint.design.products import Product
+    from roomlint.design.reader import Book
 
 
-@dataclass(frozen=True, slots=True)
+def _element(about: str, *, key: str = "") -> Name[str | None]:
+    return named(about, "element", "amplifier-ear", key=key)
+
+
 class Processor(Element):
-    """The processor of the room."""
+    """The processor."""
 
-    KIND: ClassVar[str] = "processor"
+    KIND = "processor"
+    ID = "processor"
 
-    product: Product | None = None
-    unfitted: tuple[str, ...] = ()
-    """Labels of channels that the design leaves out on purpose."""
+    id_key = ident(required=False)
+    product = sheet("Its product sheet.", "processor", example="processor-16")
+    unfitted = words("Labels of channels left out on purpose.", labelled("A label."), 24)
 
 
-@dataclass(frozen=True, slots=True)
 class Feed(Element):
-    """Which loudspeakers one amplifier output drives."""
+    """One output."""
 
-    KIND: ClassVar[str] = "feed"
+    KIND = "feed"
 
-    output: int | None = None
-    loudspeakers: tuple[str, ...] = ()
-    wiring: str | None = None
-    """parallel or series, when there are several."""
+    output = whole("Number of the output.", 1, 64, example=2)
+    loudspeakers = words(
+        "Ids of what it drives.",
+        named("Id of a loudspeaker or subwoofer.", "loudspeaker or subwoofer", "side-left"), 8,
+    )  # fmt: skip
+    wiring = choice("How several are wired.", "parallel", "series")
+
+    output.required = loudspeakers.required = True
+
+    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
+        """Name it by its output."""
+        self.__dict__["id"] = str(self.given("output"))
 
 
-@dataclass(frozen=True, slots=True)
 class Amplifier(Element):
-    """An amplifier and what its outputs drive."""
+    """An amplifier."""
 
-    KIND: ClassVar[str] = "amplifier"
+    KIND = "amplifier"
 
-    product: Product | None = None
-    feeds: tuple[Feed, ...] = ()
-    rack: str | None = None
+    id_key = ident()
+    product = sheet("Its product sheet.", "amplifier", example="amplifier-seven")
+    rack = named("The rack it is in.", "rack", "rack")
+    feeds = several("What each output drives.", Feed, most=64)
 
 
-@dataclass(frozen=True, slots=True)
 class Rack(Element):
-    """Where equipment stands, and how its heat leaves."""
+    """A rack or cabinet."""
 
-    KIND: ClassVar[str] = "rack"
+    KIND = "rack"
 
-    position: Point | None = None
-    enclosed: bool | None = None
-    airflow_m3_s: Value | None = None
-    inlet_degc: Value | None = None
-    contains: tuple[str, ...] = ()
-    front_clear_m: Value | None = None
-    bonded: bool | None = None
-    mounting: Mounting | None = None
+    id_key = ident()
+    position = point("Middle of its front at floor level.")
+    enclosed = flag("Whether it is closed.")
+    airflow_m3_s = quantity("Air moved through it.", "airflow")
+    inlet_degc = quantity("Air temperature at the inlet.", "temperature", example="24 degC")
+    contains = words("Ids of what is in it.", _element("Id of an element."), 64)
+    front_clear_m = surveyed("Free depth in front.", zero=True, high=20.0, example="0.90 m")
+    bonded = flag("Whether its metal is bonded to earth.")
+    mounting = part("How it is held.", Mounting)
 
 
-@dataclass(frozen=True, slots=True)
+class Electronics(Element):
+    """What drives the loudspeakers."""
+
+    KIND = "electronics"
+
+    processor = part("The processor.", Processor)
+    amplifiers = several("The amplifiers.", Amplifier, most=24, what="amplifier")
+    racks = several("Where equipment stands.", Rack, most=12, what="rack", names="rack")
+
+
 class Raceway(Element):
-    """A conduit or other raceway."""
+    """A raceway."""
 
-    KIND: ClassVar[str] = "raceway"
+    KIND = "raceway"
 
-    kind: str | None = None
-    size: str | None = None
-    inner_diameter_m: Value | None = None
-    length_m: Value | None = None
+    id_key = ident()
+    kind = choice("Kind.", "emt", "ent", "pvc", "trunking", "sleeve")
+    size = choice("Trade size.", "1/2", "3/4", "1", "1-1/4", "1-1/2", "2")
+    inner_diameter_m = length("Inner diameter, where no trade size tells it.", high=0.5, example="35 mm")
+    length_m = length("Length.", example="6 m")
 
 
-@dataclass(frozen=True, slots=True)
 class Cable(Element):
-    """One run of cable."""
+    """One run."""
 
-    KIND: ClassVar[str] = "cable"
+    KIND = "cable"
 
-    carries: str | None = None
-    """loudspeaker, video, network, usb, control, line-level, mains, trigger, antenna or lighting."""
-    start: str | None = None
-    end: str | None = None
-    length_m: Value | None = None
-    conductor_m2: Value | None = None
-    conductors: int | None = None
-    outer_diameter_m: Value | None = None
-    marking: str | None = None
-    in_wall: bool | None = None
-    plenum: bool | None = None
-    raceway: str | None = None
-    beside_power_m: Value | None = None
-    power_exception: str | None = None
-    edge_distance_m: Value | None = None
-    nail_plate: bool | None = None
-    active: bool | None = None
-    rate_gb_s: Value | None = None
-    bend_radius_m: Value | None = None
-    bundle: int | None = None
-    ambient_degc: Value | None = None
+    id_key = ident()
+    carries = choice(
+        "What it carries.", "loudspeaker", "video", "network", "usb", "control", "line-level", "mains", "trigger",
+        "antenna", "lighting",
+    )  # fmt: skip
+    start = _element("Id of the element it starts at.", key="from")
+    end = named("Id of the element it ends at.", "element", "side-left", key="to")
+    length_m = length("One way.", example="9 m")
+    conductor_m2 = quantity("Size of one conductor.", "conductor")
+    conductors = whole("How many conductors.", 1, 48, example=2)
+    outer_diameter_m = length("Outer diameter; of a flat cable the larger side.", high=0.2, example="8 mm")
+    marking = choice(
+        "Marking printed on the jacket.", "CL2", "CL3", "CL2R", "CL3R", "CL2P", "CL3P", "CL2X", "CL3X", "CM", "CMG",
+        "CMR", "CMP", "CMX", "PLTC", "NM", "none",
+    )  # fmt: skip
+    in_wall = flag("Whether it runs concealed.")
+    plenum = flag("Whether it runs through a space that moves air for the building.")
+    raceway = named("The raceway it runs in.", "raceway", "picture-sleeve")
+    beside_power_m = length("Distance to power conductors that it runs beside.", zero=True, high=50.0, example="300 mm")
+    power_exception = text("Why a smaller distance is allowed.", "power runs in metal conduit")
+    edge_distance_m = length("From its hole to the nearest edge of the framing.", zero=True, high=1.0, example="40 mm")
+    nail_plate = flag("Whether a steel plate covers it.")
+    active = flag("Whether it has electronics or is optical.")
+    rate_gb_s = quantity("Data rate.", "data_rate")
+    bend_radius_m = length("Smallest bend radius.", high=5.0, example="40 mm")
+    bundle = whole("Cables in the bundle.", 1, 200, example=12)
+    ambient_degc = quantity("Warmest air around it.", "temperature", example="40 degC")
 
 
-@dataclass(frozen=True, slots=True)
 class Receptacle(Element):
-    """A receptacle (socket-outlet) of a circuit."""
+    """A receptacle (socket-outlet)."""
 
-    KIND: ClassVar[str] = "receptacle"
+    KIND = "receptacle"
 
-    rating_a: Value | None = None
-    wall: str | None = None
-    start_m: Value | None = None
-    height_m: Value | None = None
-    facing_up: bool | None = None
-    listed_for_floor: bool | None = None
-    tamper_resistant: bool | None = None
-    dimmed: bool | None = None
-    in_cabinet: bool | None = None
+    id_key = ident()
+    rating_a = quantity("Its rating.", "current", high=125.0, example="20 A")
+    wall = named("The wall it is on.", "surface", "rear")
+    start_m = surveyed(
+        "From the wall's left-hand end, seen from inside.", key="from_wall_left", zero=True, high=50.0,
+        example="0.40 m",
+    )  # fmt: skip
+    height_m = surveyed("Above the floor.", key="height", zero=True, high=20.0, example="0.45 m")
+    facing_up = flag("Whether it faces up.")
+    listed_for_floor = flag("Whether it is listed for facing up.")
+    tamper_resistant = flag("Whether it is tamper resistant.")
+    dimmed = flag("Whether a dimmer feeds it.")
+    in_cabinet = flag("Whether it is in a cabinet, stage or riser.")
 
 
-@dataclass(frozen=True, slots=True)
 class Load(Element):
-    """A load on a circuit."""
+    """A load."""
 
-    KIND: ClassVar[str] = "load"
+    KIND = "load"
 
-    what: str | None = None
-    feeds: str | None = None
-    """Id of the element it is, when the design has it."""
-    apparent_power_va: Value | None = None
-    current_a: Value | None = None
-    continuous: bool | None = None
-    connection: str | None = None
-    """plug or fastened."""
-    receptacle: str | None = None
-    cord_concealed: bool | None = None
-    listed_inlet_kit: bool | None = None
-    linear_supply: bool | None = None
+    id_key = ident()
+    what = text("What it is.", "power amplifier", told=True)
+    feeds = _element("Id of the element it is, when the design has it.")
+    apparent_power_va = quantity("Nameplate apparent power.", "apparent_power")
+    current_a = quantity("Nameplate current, instead of apparent_power.", "current", high=125.0, example="5 A")
+    continuous = flag("Whether it is expected to run for three hours or more.")
+    connection = choice("How it is connected.", "plug", "fastened")
+    receptacle = Text[str | None]("The receptacle it is plugged into.", example="rack-1", most=63)
+    cord_concealed = flag("Whether its cord runs through or inside a wall, floor or ceiling.")
+    listed_inlet_kit = flag("Whether a listed inlet assembly is used for that.")
+    linear_supply = flag("Whether it has a mains-frequency transformer supply.")
 
 
-@dataclass(frozen=True, slots=True)
 class Circuit(Element):
     """A branch circuit (final circuit)."""
 
-    KIND: ClassVar[str] = "circuit"
+    KIND = "circuit"
 
-    rating_a: Value | None = None
-    voltage_v: Value | None = None
-    conductor_m2: Value | None = None
-    conductor_text: str | None = None
-    material: str | None = None
-    length_m: Value | None = None
-    """One way, from the panel to the farthest outlet."""
-    dedicated: bool | None = None
-    feeds_lighting: bool | None = None
-    new: bool | None = None
-    afci: bool | None = None
-    gfci: bool | None = None
-    rcd_a: Value | None = None
-    sequenced: bool | None = None
-    earth_lifted: bool | None = None
-    feeder_drop: float | None = None
-    receptacles: tuple[Receptacle, ...] = ()
-    loads: tuple[Load, ...] = ()
+    id_key = ident()
+    rating_a = quantity("Rating of its overcurrent device.", "current", high=125.0, example="20 A")
+    voltage_v = quantity("Nominal voltage.", "voltage", low=12.0, high=480.0)
+    conductor_m2 = quantity("Conductor size.", "conductor")
+    material = choice("Conductor material.", "copper", "aluminium")
+    length_m = length("One way, panel to farthest outlet.", example="14 m")
+    dedicated = flag("Whether it feeds one piece of equipment only.")
+    feeds_lighting = flag("Whether it also feeds lighting or other plug-in loads.")
+    new = flag("Whether it is new or extended.")
+    afci = flag("Whether it has arc-fault protection.")
+    gfci = flag("Whether it has ground-fault protection.")
+    rcd_a = quantity(
+        "Rated residual current of its RCD, or none.", "current", low=0.001, high=1.0, example="30 mA", or_none=True
+    )
+    sequenced = flag("Whether its loads switch on one after another.")
+    earth_lifted = flag("Whether a protective earth on it is lifted or adapted away.")
+    feeder_drop = number("Voltage drop of the feeder before it, in percent.", 0, 20, example=1.0)
+    receptacles = several("Its receptacles.", Receptacle, most=40, what="receptacle")
+    loads = several("Its loads.", Load, most=60, what="load")
+
+    @property
+    def conductor_text(self) -> str | None:
+        """The conductor size as it is written."""
+        node = self.conductor_m2.at if self.conductor_m2 is not None else None
+        return str(node.value) if node is not None else None
+
+    @property
+    def no_rcd(self) -> bool:
+        """Whether the file states that there is no residual-current device."""
+        node = self.at.get("rcd")
+        return node is not None and self.rcd_a is None and node.value == NONE
+
+    def settle(self, book: Book) -> None:
+        """See that a load is plugged into a receptacle of its own circuit, and says one thing of its current."""
+        known = [one.id for one in self.given("receptacles") or ()]
+        for load in self.given("loads") or ():
+            plugged = load.given("receptacle")
+            if plugged is not None and plugged not in known:
+                where = load.at.get("receptacle") or load.at
+                book.cross(where, f"there is no receptacle {plugged!r} on this circuit; {nearest(plugged, known)}")
+            power, current = load.given("apparent_power_va"), load.given("current_a")
+            volts = self.given("voltage_v")
+            if power is not None and current is not None and volts is not None:
+                other = power.value / volts.value
+                if not 1 / _AGREE <= current.value / other <= _AGREE:
+                    text_of = f"{power.value:g} VA at {volts.value:g} V are {other:.1f} A, not {current.value:g} A."
+                    book.cross(current.at, f"{text_of} Give one of the two.")
+
+
+_AGREE = 1.2
+"""Two statements of one load that differ by more than this factor contradict each other."""

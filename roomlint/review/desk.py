@@ -6,11 +6,7 @@ from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
 from roomlint.design.house import House
-from roomlint.design.read import read_design
-from roomlint.design.read_house import read_house
-from roomlint.design.read_product import read_product
-from roomlint.design.reader import Book, Reader
-from roomlint.source.check import check
+from roomlint.design.read import read_design, read_house, read_product
 from roomlint.source.files import PRODUCT_ENDING, Disk, Files, Unreadable, house_of, root_of, whole
 from roomlint.source.place import Problem
 from roomlint.source.tree import read_tree
@@ -42,7 +38,7 @@ class Desk:
         house, problems = self.open_house(self._house or house_of(path, self.files))
         shelf, sheet_problems = self._shelf(house)
         problems = [*problems, *sheet_problems]
-        node, own = self._tree(path, "room", root_of(path))
+        node, own = self._tree(path, root_of(path))
         if node is None or own:
             return None, house, [*problems, *own]
         design, own = read_design(node, path, shelf)
@@ -56,13 +52,12 @@ class Desk:
 
     def _read_house(self, path: str) -> tuple[House, list[Problem]]:
         # A house file that was named on the command line may stand anywhere; one that was found may not lead away.
-        node, problems = self._tree(path, "house", None if path == self._house else root_of(path))
+        node, problems = self._tree(path, None if path == self._house else root_of(path))
         if node is None or problems:
             return House(file=path), problems
-        book = Book(path)
-        house = read_house(Reader(node, book))
-        if book.problems or self._rules is None:
-            return house, book.problems
+        house, problems = read_house(node, path)
+        if problems or self._rules is None:
+            return house, problems
         from roomlint.review.house_check import check_house  # needed only where there is a house file
 
         return house, check_house(house, self._rules)
@@ -99,25 +94,25 @@ class Desk:
             text = "this link leads out of the house file's folder; it was not read."
             problems.append(Problem(whole(path), text))
             return
-        node, found = self._tree(path, "product")
+        node, found = self._tree(path)
         if node is None or found:
             problems += found
             return
-        book = Book(path)
-        product = read_product(Reader(node, book))
-        problems += book.problems
+        product, found = read_product(node, path)
+        problems += found
+        if not product.id:
+            return
         if product.id in shelf:
             text = f"product {product.id!r} has two sheets; the other is {shelf[product.id].place.file}."
             problems.append(Problem(product.place, text))
             return
         shelf[product.id] = product
 
-    def _tree(self, path: str, schema: str, inside: str | None = None) -> tuple[Node | None, list[Problem]]:
+    def _tree(self, path: str, inside: str | None = None) -> tuple[Node | None, list[Problem]]:
         if inside is not None and not self.files.is_within(path, inside):
             return None, [Problem(whole(path), "this link leads out of the repository; it was not read.")]
         try:
             data = self.files.read(path)
         except Unreadable as error:
             return None, [Problem(whole(path), str(error))]
-        node, problems = read_tree(data, path)
-        return node, problems or (check(node, schema) if node is not None else [])
+        return read_tree(data, path)

@@ -12,32 +12,9 @@ from typing import Any
 
 import pint
 
-CANONICAL = {
-    "length": "m",
-    "area": "m**2",
-    "volume": "m**3",
-    "angle": "degree",
-    "mass": "kg",
-    "force": "N",
-    "time": "s",
-    "frequency": "Hz",
-    "level": "decibel",
-    "power": "W",
-    "apparent_power": "volt_ampere",
-    "voltage": "V",
-    "current": "A",
-    "impedance": "ohm",
-    "temperature": "degC",
-    "ratio": "dimensionless",
-    "illuminance": "lux",
-    "luminous_flux": "lumen",
-    "luminance": "candela/m**2",
-    "airflow": "m**3/s",
-    "pressure": "Pa",
-    "data_rate": "gigabit/s",
-    "resistance_per_length": "ohm/m",
-    "speed": "m/s",
-}
+from roomlint.source.dimensions import DIMENSIONS
+
+CANONICAL = {name: dimension.pint for name, dimension in DIMENSIONS.items() if dimension.pint}
 
 _PREFIXED = frozenset(
     {

@@ -1,7 +1,7 @@
-"""Checks a tree against the JSON Schema of its file kind and says, at the exact key or value, what is wrong.
+"""Says, at the exact key or value, how a tree breaks the JSON Schema of its file kind.
 
-The common case is a valid file: the compiled checks say so without loading jsonschema. jsonschema is asked only to
-explain a file that does not pass.
+The common case is a file whose structure is right: the reader sees that by itself, without loading jsonschema or the
+schema. jsonschema is asked only to explain one that is not.
 """
 
 from __future__ import annotations
@@ -9,15 +9,15 @@ from __future__ import annotations
 import json
 import re
 from functools import cache
-from importlib.resources import files
 from itertools import islice
 from typing import TYPE_CHECKING, Any
 
+from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.place import Problem
-from roomlint.source.say import kind_of, nearest, shorten
+from roomlint.source.say import is_customary, kind_of, nearest, shorten
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
 
     from jsonschema.exceptions import ValidationError
 
@@ -29,28 +29,21 @@ _MOST_ERRORS = 1000
 _LISTED = 12
 
 
-def check(node: Node, schema_name: str) -> list[Problem]:
-    """Return every way in which a tree breaks the schema of a room, a product or a house file, in file order."""
-    from roomlint.schemas.compiled import CHECKS, NotValid
-
-    data = node.plain()
-    try:
-        CHECKS[schema_name](data)
-    except NotValid:
-        return explain(node, data, load_schema(schema_name))
-    return []
-
-
 @cache
 def load_schema(name: str) -> Mapping[str, Any]:
     """Return the JSON Schema of a file kind."""
+    from importlib.resources import files
+
     schema: dict[str, Any] = json.loads((files("roomlint.schemas") / f"{name}.schema.json").read_text(encoding="utf-8"))
     return schema
 
 
-def explain(node: Node, data: object, schema: Mapping[str, Any]) -> list[Problem]:
-    """Return what is wrong with a tree as jsonschema finds it, each told at its place."""
-    problems: dict[Problem, None] = {}
+def explain(node: Node, data: object, schema: Mapping[str, Any], told: Iterable[Problem] = ()) -> list[Problem]:
+    """Return what is wrong with a tree as jsonschema finds it, each told at its place, and what is told already.
+
+    A quantity that is text is left out: what is wrong with it, its own parser tells better.
+    """
+    problems: dict[Problem, None] = dict.fromkeys(told)
     for error in islice(_validator()(schema).iter_errors(data), _MOST_ERRORS):
         problems.update(dict.fromkeys(_told(node, error)))
     found = sorted(problems)
@@ -79,6 +72,8 @@ def _told(root: Node, error: ValidationError) -> list[Problem]:
     node = root
     for step in error.absolute_path:
         node = node.value[step]
+    if error.validator == "type":
+        return [Problem(node.place, _wrong_type(node, error, root))]
     tell = _TELL.get(str(error.validator))
     if tell is None:
         return [Problem(node.place, f"{node.path or 'the file'}: {shorten(error.message, 200)}.")]
@@ -103,29 +98,35 @@ def _missing_key(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
         if key not in node.value:
             known = error.schema["properties"][key]  # type: ignore[index]
             what = str(known.get("description", "")).rstrip(".")
+            choices = known.get("enum")
+            what += f"; one of {', '.join(str(one) for one in choices)}" if choices and len(choices) > 1 else ""
             told.append((node.place, f"{node.path or 'the file'} needs the key {key!r}{f' ({what})' if what else ''}."))
     return told
 
 
-def _wrong_type(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
     name = node.path or "the file"
+    dimension = DIMENSIONS.get(str(schema.get("title")))
     example = (schema.get("examples") or [""])[0]
+    if dimension is not None:
+        example = dimension.customary if is_customary(root) else dimension.example
     number = isinstance(node.value, (int, float)) and not isinstance(node.value, bool)
-    if "quantity" in schema and number:
-        text = f"{name} is {node.value!r} without a unit; write the unit too, such as {example!r}."
-        return [(node.place, text)]
-    wanted = _WORDS.get(str(error.validator_value), str(error.validator_value))
-    if "quantity" in schema:
+    if dimension is not None and number:
+        return f"{name} is {node.value!r} without a unit; write the unit too, such as {example!r}."
+    kinds = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
+    words = _WORDS | ({"string": "none"} if len(kinds) > 1 else {})
+    wanted = " or ".join(words.get(str(kind), str(kind)) for kind in kinds)
+    if dimension is not None:
         wanted = f"{wanted} with its unit"
-    hint = f", such as {example!r}" if example != "" and wanted != "a mapping" else ""
+    hint = f", such as {example!r}" if example != "" and "mapping" not in wanted else ""
     found = kind_of(node.value)
     shown = (
         f" {shorten(str(node.value))!r}" if not isinstance(node.value, (dict, list)) and node.value is not None else ""
     )
     if isinstance(example, bool):
         hint = "; write true or false"
-    return [(node.place, f"{name} is {found}{shown}, but {wanted} belongs here{hint}.")]
+    return f"{name} is {found}{shown}, but {wanted} belongs here{hint}."
 
 
 def _not_listed(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
@@ -140,6 +141,12 @@ def _not_listed(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
 
 def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
+    if "title" in schema:
+        return []  # a quantity
+    if isinstance(schema.get("type"), list):
+        keys = ", ".join(schema.get("required", schema.get("properties", {})))
+        text = f"{node.path}: {shorten(str(node.value))!r} says nothing that can be checked; write none, or a mapping"
+        return [(node.place, f"{text} with {keys}.")]
     example = ", ".join(repr(value) for value in schema.get("examples", []))
     what = str(schema.get("description", "")).rstrip(".")
     name = node.path.rpartition(".")[2]
@@ -172,7 +179,6 @@ _WORDS = {
 _TELL = {
     "additionalProperties": _unknown_keys,
     "required": _missing_key,
-    "type": _wrong_type,
     "enum": _not_listed,
     "pattern": _wrong_form,
     "minimum": _out_of_range,

@@ -9,6 +9,7 @@ import re
 from dataclasses import dataclass
 from functools import lru_cache
 
+from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.say import nearest, shorten
 from roomlint.source.units import UNITS
 
@@ -29,46 +30,6 @@ class Measure:
     u: float = 0.0
 
 
-EXAMPLES = {
-    "length": "2.40 m",
-    "area": "1.5 m2",
-    "volume": "45 m3",
-    "angle": "20 deg",
-    "mass": "12.5 kg",
-    "force": "880 N",
-    "time": "4.2 ms",
-    "frequency": "80 Hz",
-    "level": "105 dB",
-    "power": "100 W",
-    "apparent_power": "850 VA",
-    "voltage": "120 V",
-    "current": "12 A",
-    "impedance": "8 ohm",
-    "temperature": "21 degC",
-    "conductor": "14 AWG",
-    "ratio": "80 %",
-    "illuminance": "5 lx",
-    "luminous_flux": "1800 lm",
-    "luminance": "48 cd/m2",
-    "airflow": "90 m3/h",
-    "pressure": "1.9 kPa",
-    "data_rate": "18 Gb/s",
-    "resistance_per_length": "8.3 ohm/km",
-    "speed": "343 m/s",
-}
-_WORDS = {
-    "another_quantity": "another quantity",
-    "apparent_power": "an apparent power",
-    "area": "an area",
-    "airflow": "an air flow",
-    "angle": "an angle",
-    "conductor": "a conductor size",
-    "data_rate": "a data rate",
-    "illuminance": "an illuminance",
-    "impedance": "an impedance",
-    "luminous_flux": "a luminous flux",
-    "resistance_per_length": "a resistance per length",
-}
 _NO_SHARE = frozenset({"ratio", "level", "angle", "temperature", "conductor"})  # where `± 5 %` of a value says nothing
 _COMPOUND = frozenset({"length", "mass", "time"})  # what people write in two units, as 7 ft 6 in
 _ABSOLUTE_ZERO_DEGC = -273.15
@@ -296,8 +257,11 @@ def _not_a_quantity(text: str, dimension: str) -> str:
 
 
 def _such_as(dimension: str) -> str:
-    return f"such as {EXAMPLES[dimension.partition(' ')[0]]!r}"
+    return f"such as {DIMENSIONS[dimension.partition(' ')[0]].example!r}"
 
 
 def _words(dimension: str) -> str:
-    return _WORDS.get(dimension, f"a {dimension.replace('_', ' ')}")
+    known = DIMENSIONS.get(dimension)
+    if known is not None:
+        return known.words
+    return dimension.replace("_", " ") if dimension == "another_quantity" else f"a {dimension}"

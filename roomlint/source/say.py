@@ -1,6 +1,17 @@
 """Words that several messages share."""
 
-from collections.abc import Iterable
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from roomlint.source.tree import Node
+
+_INCH_POUND = r"[0-9½¼¾⅛⅜⅝⅞] ?(?:ft|in|inch|inches|feet|lbs?|lbf|'{1,2}|\"|′|″|degF|°F|cfm)(?![A-Za-z])"
+_METRIC = r"[0-9] ?(?:m|mm|cm|kg|g|N|degC|°C|m3/h)(?![A-Za-z])"
 
 
 def kind_of(value: object) -> str:
@@ -37,3 +48,17 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     folded = {name.casefold(): name for name in known}
     found = difflib.get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.6)
     return folded[found[0]] if found else None
+
+
+def is_customary(root: Node) -> bool:
+    """Tell whether a file is written in the units of the United States rather than in metric ones."""
+    count, waiting = 0, [root]
+    while waiting:
+        value = waiting.pop().value
+        if type(value) is str:
+            count += (re.search(_INCH_POUND, value) is not None) - (re.search(_METRIC, value) is not None)
+        elif type(value) is dict:
+            waiting.extend(value.values())
+        elif type(value) is list:
+            waiting.extend(value)
+    return count > 0

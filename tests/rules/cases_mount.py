@@ -130,7 +130,7 @@ CASES: list[Case | Never] = [
     on("mount.fastener-withdrawal", "open", {f"{FIXING}.thread": None}, says="thread"),
     on("mount.fastener-withdrawal", "review", {f"{FIXING}.fastener": "structural-screw"}, says="evaluation report"),
     on("mount.fastener-withdrawal", "pass",
-       {f"{FIXING}.fastener": "structural-screw", f"{FIXING}.engineer": "sheet 3"}, says="sheet 3"),
+       {f"{FIXING}.fastener": "structural-screw", f"{FIXING}.engineer": {"by": "A. N. Engineer", "document": "sheet 3"}}, says="sheet 3"),
     on("mount.fastener-withdrawal", "notApplicable", {f"{FIXING}.fastener": "through-bolt"}),
     on("mount.fastener-withdrawal", "review", {f"{FIXING}.diameter": "1/2 in"}, says="engineer"),
     on("mount.fastener-withdrawal", "pass", {"room.walls.0.framing.species": None}, says="species not known"),

@@ -20,7 +20,7 @@ ROOM = {
             "material": "mineral-wool",
             "flame_spread": 25,
             "smoke_developed": 50,
-            "fixing": {"fastener": "lag-screw", "into": "joist"},
+            "mounting": {"fixing": {"fastener": "lag-screw", "into": "joist"}},
         }
     ],
 }
@@ -47,12 +47,19 @@ CASES: list[Case] = [
     on("mount.panel-smoke", "open", {f"{T}.smoke_developed": None}),
     on("mount.foam-barrier", "notApplicable"),
     on("mount.foam-barrier", "pass", {**FOAM, f"{T}.thermal_barrier": True}),
-    on("mount.foam-barrier", "pass", {**FOAM, f"{T}.approval": "report 12"}, says="report 12"),
+    on("mount.foam-barrier", "pass", {**FOAM, f"{T}.approval": {"document": "report 12"}}, says="report 12"),
     on("mount.foam-barrier", "fail", FOAM, level="error"),
     on("mount.foam-barrier", "open", {f"{T}.material": None}),
     on("mount.panel-overhead", "pass"),
-    on("mount.panel-overhead", "fail", {f"{T}.fixing.fastener": "adhesive"}, level="error"),
-    on("mount.panel-overhead", "fail", {f"{T}.fixing.into": "board"}, level="error"),
-    on("mount.panel-overhead", "review", {f"{T}.fixing.into": "board", f"{T}.fixing.engineer": "sheet 3"}),
-    on("mount.panel-overhead", "open", {f"{T}.fixing": None}),
+    on("mount.panel-overhead", "fail", {f"{T}.mounting.fixing.fastener": "adhesive"}, level="error"),
+    on("mount.panel-overhead", "fail", {f"{T}.mounting.fixing.into": "board"}, level="error"),
+    on(
+        "mount.panel-overhead",
+        "review",
+        {
+            f"{T}.mounting.fixing.into": "board",
+            f"{T}.mounting.fixing.engineer": {"by": "A. N. Engineer", "document": "sheet 3"},
+        },
+    ),
+    on("mount.panel-overhead", "open", {f"{T}.mounting.fixing": None}),
 ]

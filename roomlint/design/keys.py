@@ -1,0 +1,358 @@
+"""The kinds of keys: plain values and quantities. Each is read, checked, described and listed by one class."""
+
+from __future__ import annotations
+
+import re
+from datetime import date
+from typing import TYPE_CHECKING, Any, Final, Literal, TypeVar, overload
+
+from roomlint.design.element import ABSENT, Element, Key
+from roomlint.design.quantity import Quantity, read
+from roomlint.source.dimensions import DIMENSIONS
+from roomlint.source.quantity import QuantityError, parse
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from roomlint.design.reader import Book
+    from roomlint.source.tree import Node
+
+T = TypeVar("T")
+
+LONGEST_TEXT: Final = 400
+LONGEST_QUANTITY: Final = 80
+LONGEST_NAME: Final = 63
+NONE: Final = "none"
+"""The word that states that there is no such thing, where leaving the key out states nothing."""
+_IDENT = "^[a-z0-9][a-z0-9-]{0,62}$"
+_LABEL = "^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$"
+_DAY = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
+_SPREAD = re.compile(r"±|\+ ?/ ?-|\+-")
+
+LAYOUTS = ("0+2+0", "0+5+0", "2+5+0", "4+5+0", "4+5+1", "3+7+0", "4+9+0", "9+10+3", "0+7+0", "4+7+0")
+
+
+class Text(Key[T]):
+    """A text, of a form or one of a few words if need be."""
+
+    def __init__(
+        self, about: str, *, example: str = "", form: str = "", most: int = LONGEST_TEXT, words: Sequence[str] = (),
+        part: str = "", **more: Any,  # noqa: ANN401  what every key takes
+    ) -> None:  # fmt: skip
+        """`form` is a regular expression for the whole text; `part` names a definition that several keys share."""
+        super().__init__(about, **more)
+        self.example = example or (words[0] if words else "")
+        self.form = form
+        self.most = most
+        self.words = tuple(words)
+        self.part = part
+        self._fits = re.compile(form.removesuffix("$") + r"\Z") if form else None
+        self._among = frozenset(words)
+
+    def fits(self, value: object) -> bool:
+        """Whether a value has the structure that is wanted."""
+        if type(value) is not str:
+            return False
+        if self._among:
+            return value in self._among
+        if self._fits is not None:
+            return self._fits.match(value) is not None
+        return 0 < len(value) <= self.most
+
+    def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401, ARG002
+        """Return the text."""
+        if self.fits(node.value):
+            return node.value
+        book.broken = True
+        return ABSENT
+
+    def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
+        """Return a string with its form, its words or its length."""
+        made: dict[str, Any] = {"description": self.about, "type": "string"}
+        if self.words:
+            made["enum"] = list(self.words)
+        elif self.form:
+            made["pattern"] = self.form
+        else:
+            made |= {"minLength": 1, "maxLength": self.most}
+        made["examples"] = [self.example]
+        if not self.part:
+            return made
+        parts[self.part] = made | {"description": PARTS[self.part][0], "examples": list(PARTS[self.part][1])}
+        return {"$ref": f"#/$defs/{self.part}", "description": self.about}
+
+
+PARTS = {
+    "id": (
+        "A name for this element, unique in its list; waivers and reports use it.",
+        ("left", "side-right", "row2-centre"),
+    ),
+    "label": (
+        "A loudspeaker label of ITU-R BS.2051, such as M+030 (ear layer, 30 degrees left), U-045 or LFE1.",
+        ("M+030", "M+000", "U-045", "LFE1"),
+    ),
+    "layout": (
+        "A sound system of ITU-R BS.2051 by its name (upper + middle + bottom loudspeakers).", ("4+7+0",),
+    ),
+    "date": ("A day, as year-month-day.", ("2027-06-30",)),
+}  # fmt: skip
+"""Definitions of texts that several keys share: what they are, and examples."""
+
+
+class Ident(Text[str]):
+    """The key `id`: the element's own name."""
+
+    def __set_name__(self, owner: type, attr: str) -> None:
+        self.attr, self.name = "id", self.name or "id"
+
+    def absent(self, element: Element) -> str:
+        """Return the name that the element was given by the reader."""
+        return element.id
+
+
+class Day(Text[date | None]):
+    """A day of the calendar."""
+
+    def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
+        """Return the date."""
+        value = super().take(node, book, element)
+        if value is ABSENT:
+            return ABSENT
+        try:
+            return date.fromisoformat(value)
+        except ValueError:
+            text = f"{value!r} is not a day of the calendar; write year-month-day, such as 2027-06-30."
+            book.tell(node, text)
+            return ABSENT
+
+
+class Flag(Key["bool | None"]):
+    """Yes or no."""
+
+    def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401, ARG002
+        """Return it."""
+        if type(node.value) is bool:
+            return node.value
+        book.broken = True
+        return ABSENT
+
+    def schema(self, parts: dict[str, Any]) -> dict[str, Any]:  # noqa: ARG002
+        """Return a boolean."""
+        return {"description": self.about, "type": "boolean", "examples": [True]}
+
+
+class Number(Key[T]):
+    """A plain number within a range, whole if need be."""
+
+    def __init__(
+        self, about: str, low: float, high: float, *, example: float, only_whole: bool = False,
+        **more: Any,  # noqa: ANN401  what every key takes
+    ) -> None:  # fmt: skip
+        super().__init__(about, **more)
+        self.low, self.high, self.example, self.only_whole = low, high, example, only_whole
+
+    def fits(self, value: object) -> bool:
+        """Whether a value has the structure that is wanted; JSON takes 2.0 for a whole number."""
+        if type(value) is not int and (type(value) is not float or (self.only_whole and not value.is_integer())):
+            return False
+        return self.low <= value <= self.high
+
+    def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401, ARG002
+        """Return the number."""
+        if self.fits(node.value):
+            return int(node.value) if self.only_whole else float(node.value)
+        book.broken = True
+        return ABSENT
+
+    def schema(self, parts: dict[str, Any]) -> dict[str, Any]:  # noqa: ARG002
+        """Return a number with its range."""
+        kind = "integer" if self.only_whole else "number"
+        made = {"description": self.about, "type": kind, "minimum": self.low, "maximum": self.high}
+        return made | {"examples": [self.example]}
+
+
+class Measured(Key[T]):
+    """A quantity with its unit."""
+
+    def __init__(
+        self, about: str, dimension: str, *, low: float | None = None, high: float | None = None, zero: bool = False,
+        example: str = "", surveyed: bool = False, or_none: bool = False,
+        **more: Any,  # noqa: ANN401  what every key takes
+    ) -> None:  # fmt: skip
+        """Without bounds those of the dimension hold; `zero` lets zero pass where it is the bound.
+
+        `surveyed`: it was measured in the room, so that without an uncertainty of its own it has the survey's.
+        `or_none`: the word `none` may stand in its place and states absence.
+        """
+        super().__init__(about, **more)
+        self.dimension = dimension
+        of = DIMENSIONS[dimension]
+        self.of = of
+        self.low = of.low if low is None else low
+        self.high = of.high if high is None else high
+        self.above_zero = self.low == 0.0 and not zero
+        self.example = example
+        self.surveyed = surveyed
+        self.or_none = or_none
+
+    def __set_name__(self, owner: type, attr: str) -> None:
+        self.attr = attr
+        self.name = self.name or attr.removesuffix(f"_{self.of.suffix}")
+
+    def take(self, node: Node, book: Book, element: Element | None) -> Any:  # noqa: ANN401, ARG002
+        """Return the quantity."""
+        text = node.value
+        if type(text) is not str or not 0 < len(text) <= LONGEST_QUANTITY:
+            book.broken = True
+            return ABSENT
+        if self.or_none and text == NONE:
+            return None
+        try:
+            measure = parse(text, self.dimension)
+        except QuantityError as error:
+            book.tell(node, book.told(str(error), self.of))
+            return ABSENT
+        value, u = measure.value, measure.u
+        if not self.low <= value <= self.high or (value == 0.0 and self.above_zero):
+            book.tell(node, self._out_of_range(text, value))
+            return ABSENT
+        if self.surveyed and not u and not _SPREAD.search(text):
+            u = book.tolerance_m
+        return read(value, u, self.of.unit, node, book.origin)
+
+    def _out_of_range(self, text: str, value: float) -> str:
+        if value <= 0.0 and self.above_zero:
+            return f"{text!r} must be more than zero."
+        limits = f"{_shown(self.low, self.of.unit)} to {_shown(self.high, self.of.unit)}"
+        return f"{text!r} is out of range; expected {limits}. Check its unit."
+
+    def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
+        """Return a string of the dimension's form."""
+        from roomlint.source.written import pattern
+
+        name = f"{self.dimension}_or_none" if self.or_none else self.dimension
+        if name not in parts:
+            form = pattern(self.dimension)
+            parts[name] = {
+                "title": self.dimension,
+                "description": f"{self.of.words[0].upper()}{self.of.words[1:]} with its unit"
+                + (", or none." if self.or_none else "."),
+                "type": "string",
+                "pattern": f"^none$|{form}" if self.or_none else form,
+                "maxLength": LONGEST_QUANTITY,
+                "examples": list(dict.fromkeys((self.of.example, self.of.customary))),
+            }
+        made: dict[str, Any] = {"$ref": f"#/$defs/{name}", "description": self.about}
+        return made | ({"examples": [self.example]} if self.example else {})
+
+
+def _shown(value: float, unit: str) -> str:
+    """Return a limit as a message shows it, in a unit that makes it short."""
+    if unit == "m2" and abs(value) < 0.01:  # noqa: PLR2004  a conductor
+        return f"{value * 1e6:g} mm2"
+    if unit in {"s", "m"} and 0 < abs(value) < 1:
+        return f"{value * 1e3:g} m{unit}"
+    return f"{value:g} {unit}"
+
+
+def ident(
+    about: str = "A name for this element, unique in its list.", *, required: bool = True, key: str = ""
+) -> Ident:
+    """Declare the element's own id."""
+    return Ident(about, form=_IDENT, part="id", told=True, required=required, default="", key=key)
+
+
+@overload
+def text(about: str, example: str, *, required: Literal[True], key: str = ..., told: bool = ..., most: int = ...
+         ) -> Text[str]: ...  # fmt: skip
+@overload
+def text(about: str, example: str, *, default: str, key: str = ..., told: bool = ..., most: int = ...
+         ) -> Text[str]: ...  # fmt: skip
+@overload
+def text(about: str, example: str, *, key: str = ..., told: bool = ..., most: int = ...) -> Text[str | None]: ...
+def text(about: str, example: str, *, required: bool = False, default: str | None = None, **more: Any) -> Text[Any]:
+    """Declare a free text."""
+    return Text(about, example=example, required=required, default="" if required else default, **more)
+
+
+@overload
+def choice(about: str, *words: str, default: str, key: str = ..., told: bool = ..., required: bool = ...
+           ) -> Text[str]: ...  # fmt: skip
+@overload
+def choice(about: str, *words: str, key: str = ..., told: bool = ..., required: bool = ...) -> Text[str | None]: ...
+def choice(
+    about: str, *words: str, default: str | None = None, key: str = "", told: bool = False, required: bool = False
+) -> Text[Any]:
+    """Declare one of a few words."""
+    return Text(about, words=words, default=default, key=key, told=told, required=required)
+
+
+def formed(about: str, form: str, example: str) -> Text[str | None]:
+    """Declare a text of a form."""
+    return Text(about, form=form, example=example)
+
+
+def labelled(about: str) -> Text[str | None]:
+    """Declare a loudspeaker label."""
+    return Text(about, form=_LABEL, part="label")
+
+
+def system(about: str) -> Text[str | None]:
+    """Declare the name of a sound system."""
+    return Text(about, words=LAYOUTS, part="layout")
+
+
+def day(about: str, *, key: str = "", told: bool = False) -> Day:
+    """Declare a day of the calendar."""
+    return Day(about, form=_DAY, part="date", key=key, told=told)
+
+
+def flag(about: str) -> Flag:
+    """Declare a yes or no that may be unsaid."""
+    return Flag(about)
+
+
+def whole(about: str, low: int, high: int, *, example: int) -> Number[int | None]:
+    """Declare a whole number."""
+    return Number(about, low, high, example=example, only_whole=True)
+
+
+def number(about: str, low: float, high: float, *, example: float) -> Number[float | None]:
+    """Declare a plain number."""
+    return Number(about, low, high, example=example)
+
+
+@overload
+def quantity(about: str, dimension: str, *, default: Quantity, low: float | None = ..., high: float | None = ...,
+             zero: bool = ..., example: str = ..., key: str = ...) -> Measured[Quantity]: ...  # fmt: skip
+@overload
+def quantity(about: str, dimension: str, *, low: float | None = ..., high: float | None = ..., zero: bool = ...,
+             example: str = ..., key: str = ..., or_none: bool = ...) -> Measured[Quantity | None]: ...  # fmt: skip
+def quantity(about: str, dimension: str, **more: Any) -> Measured[Any]:
+    """Declare a quantity of a dimension."""
+    return Measured(about, dimension, **more)
+
+
+def length(
+    about: str, *, low: float | None = None, high: float | None = None, zero: bool = False, example: str = "",
+    key: str = "",
+) -> Measured[Quantity | None]:  # fmt: skip
+    """Declare a nominal size: it is exact unless it says otherwise."""
+    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key)
+
+
+def surveyed(
+    about: str, *, low: float | None = None, high: float | None = None, zero: bool = False, example: str = "",
+    key: str = "", required: bool = False,
+) -> Measured[Quantity | None]:  # fmt: skip
+    """Declare a length that a tape measures in the room."""
+    return Measured(
+        about, "length", low=low, high=high, zero=zero, example=example, surveyed=True, key=key, required=required
+    )
+
+
+def angle(
+    about: str, low: float = -180.0, high: float = 180.0, *, key: str = "", example: str = ""
+) -> Measured[Quantity | None]:
+    """Declare an angle."""
+    return Measured(about, "angle", low=low, high=high, zero=True, key=key, example=example)
