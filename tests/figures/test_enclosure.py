@@ -61,6 +61,16 @@ def test_a_millimetre_off_line_is_straight_and_a_jog_is_not() -> None:
     assert max(strays) <= plane.STRAIGHT_WITHIN_M
 
 
+def test_a_straight_wall_stays_one_while_its_measurements_are_moved_about() -> None:
+    kept = plane.turning(CUT)
+    moved = tuple((x, y - 0.03) if (x, y) == (1.0, 4.0) else (x, y) for x, y in CUT)
+    shape = enclosure.room(moved, ceiling.flat(moved, 2.4), kept)
+    assert shape.convex
+    assert len(shape.surfaces) == 6
+    assert ray.first_met(shape, (1.0, 2.0, 1.0), (0.0, 1.0, 0.0))[:2] == (pytest.approx(2.0), "wall")
+    assert not enclosure.room(moved, ceiling.flat(moved, 2.4)).convex
+
+
 def test_a_corner_that_pokes_into_the_room_is_none_to_stand_in() -> None:
     assert [corner.point for corner in plane.true_corners(ELL) if corner.reentrant] == [(2.5, 2.5)]
     assert [round(corner.inside_deg) for corner in plane.true_corners(ELL)] == [90, 90, 90, 270, 90, 90]
