@@ -35,6 +35,7 @@ def imported(path: Path) -> set[str]:
             # `from roomlint import plane` names a part just as `from roomlint.plane import ...` does.
             whole = node.module == "roomlint"
             names = [f"roomlint.{alias.name}" for alias in node.names] if whole else [node.module]
+            names = [name for name in names if not name.endswith("__")]
         parts |= {name.split(".")[1] for name in names if name.startswith("roomlint.")}
     return parts
 

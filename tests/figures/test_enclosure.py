@@ -78,6 +78,32 @@ def test_a_corner_that_pokes_into_the_room_is_none_to_stand_in() -> None:
     assert plan.nearest_corner(ELL, (2.4, 2.4)).distance_m == pytest.approx(math.hypot(0.1, 2.6))
 
 
+def test_a_wall_behind_another_is_not_faced() -> None:
+    # A room round a chimney breast that reaches far in: from its left part the wall on the far right is not seen.
+    cove = ((0, 0), (0, 4), (2, 4), (2, 1), (3, 1), (3, 4), (5, 4), (5, 0))
+    faced = plan.faced_walls(cove, (1.0, 3.0))
+    assert sorted(one.distance_m for one in faced) == pytest.approx([1.0, 1.0, 1.0, 3.0])
+    assert len(plan.faced_walls(cove, (1.0, 0.5))) == 4
+    shape = enclosure.room(cove, ceiling.flat(cove, 2.4))
+    hidden = ray.sees(shape, (1.0, 3.0, 1.0), (4.0, 3.0, 1.0))
+    assert hidden is not None
+    assert (hidden.kind, hidden.number, hidden.distance_m) == ("wall", 2, pytest.approx(1.0))
+    assert ray.sees(shape, (1.0, 0.5, 1.0), (4.0, 0.5, 1.0)) is None
+    assert ray.sees(shape, (1.0, 3.0, 1.0), (2.0, 3.0, 1.0)) is None  # set into the wall
+    post = solid.post((2.5, 0.5), 0.1, 0.0, 2.4)
+    between = ray.sees(shape, (1.0, 0.5, 1.0), (4.0, 0.5, 1.0), (post,))
+    assert between is not None
+    assert (between.kind, between.distance_m) == ("obstacle", pytest.approx(1.4))
+
+
+def test_a_valley_hides_what_is_high_on_its_other_side() -> None:
+    shape = enclosure.enclosure(BOX, ceiling.gable(BOX, 3.0, 2.0))
+    hidden = ray.sees(shape, (0.5, 2.0, 2.5), (4.5, 2.0, 2.5))
+    assert hidden is not None
+    assert (hidden.kind, hidden.distance_m) == ("ceiling", pytest.approx(0.75))  # 3 - 0.4 x = 2.5 at x = 1.25
+    assert ray.sees(shape, (0.5, 2.0, 1.9), (4.5, 2.0, 1.9)) is None
+
+
 def test_walls_opposite_each_other_do_not_stack() -> None:
     near, other = plan.square_corner(BOX, (2.4, 3.0))
     assert (near.distance_m, other.distance_m) == pytest.approx((1.0, 2.4))
