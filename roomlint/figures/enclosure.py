@@ -61,10 +61,10 @@ class Surface:
 
     def number_at(self, point: Point3) -> int:
         """Return the number of the piece or facet that a point of the surface lies on."""
-        if self.wall is not None:
-            return self.wall.piece_at(self.wall.along_m(point[:2]))
         if len(self.numbers) == 1:
             return self.numbers[0]
+        if self.wall is not None:
+            return self.wall.piece_at(self.wall.along_m(point[:2]))
         depths = [depth_m(part, point[:2]) for part in self.parts]
         return self.numbers[depths.index(max(depths))]
 

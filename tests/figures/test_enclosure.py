@@ -340,3 +340,12 @@ def test_a_point_under_a_slope_is_as_deep_as_it_is_square_to_it() -> None:
     assert (near.kind, near.distance_m) == ("ceiling", pytest.approx(0.6 * math.sqrt(0.5)))
     assert enclosure.nearest_surface(ROOM, (2.5, 2.0, 2.5)).distance_m == pytest.approx(-0.1)
     assert enclosure.nearest_surface(ELL_ROOM, (3.0, 3.0, 1.0)).distance_m == pytest.approx(-0.5)
+
+
+def test_a_round_post_under_a_slope_meets_it_with_its_rim() -> None:
+    # Under z = 1 + y the rim 0.3 m toward the rear is the nearest: (1 + 2 - 0.3 - 2.5) cos 45.
+    shape = enclosure.enclosure(BOX, ceiling.mono_pitch(BOX, 1.0, 5.0, 0.0))
+    near = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.1, 2.5))
+    assert near.distance_m == pytest.approx(0.1)  # to the floor
+    low = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.2, 2.5))
+    assert (low.kind, low.distance_m) == ("ceiling", pytest.approx(0.2 * math.sqrt(0.5)))
