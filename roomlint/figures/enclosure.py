@@ -182,8 +182,10 @@ def nearest_surface(shape: Enclosure, point: Point3) -> Near:
     return min(found, key=lambda near: near.distance_m)
 
 
-def solid_clearance(shape: Enclosure, thing: Solid) -> Near:
+def solid_clearance(shape: Enclosure, thing: Solid, *, floor: bool = True) -> Near:
     """Return how clear a solid stands of the room's surfaces, m, and the surface where it is tightest.
+
+    What stands on the floor is held against the others alone.
 
     Negative: how far it pokes through. In a convex room it is exact either way: the least over the planes of the
     solid's nearest corner. Elsewhere what is clear is exact, and through a wall it is how far the farthest corner is
@@ -191,12 +193,10 @@ def solid_clearance(shape: Enclosure, thing: Solid) -> Near:
     corners poke through, a bound from below of the move that would clear it.
     """
     low, _ = solid.heights_m(thing)
-    return min(
-        _clear_of_walls(shape, thing),
-        Near(low, "floor", 0),
-        _clear_of_ceiling(shape, thing),
-        key=lambda near: near.distance_m,
-    )
+    found = [_clear_of_walls(shape, thing), _clear_of_ceiling(shape, thing)]
+    if floor:
+        found.append(Near(low, "floor", 0))
+    return min(found, key=lambda near: near.distance_m)
 
 
 def refuse_outside(shape: Enclosure, point: Point3) -> None:

@@ -78,14 +78,14 @@ class Bass(View):
         return self.design.seats
 
     def level(self, subwoofer: Subwoofer) -> Quantity | None:
-        """Return a subwoofer's level as set: its own, or the one entered for it."""
+        """Return a subwoofer's level: its own and the trim that is entered for it together."""
         setting = self.figures.delays.setting_of(subwoofer)
-        return subwoofer.level_db or (setting.level_db if setting is not None else None)
+        return _together(subwoofer.level_db, setting.level_db if setting is not None else None)
 
     def delay(self, subwoofer: Subwoofer) -> Quantity | None:
-        """Return a subwoofer's delay as set."""
+        """Return a subwoofer's delay: its own and the one that is entered for it together."""
         setting = self.figures.delays.setting_of(subwoofer)
-        return subwoofer.delay_s or (setting.delay_s if setting is not None else None)
+        return _together(subwoofer.delay_s, setting.delay_s if setting is not None else None)
 
     def inverted(self, source: Source) -> bool:
         """Whether a source's polarity is turned round, by itself or by what is entered for it."""
@@ -243,9 +243,7 @@ class Bass(View):
         # A null of all seats stands at one note, within a semitone or two.
         if high > low * _TOGETHER:
             return None
-        figure = self._figure(
-            "null common to all seats", lambda levels: max(levels.own_dip[n][1] for n in range(seats))
-        )
+        figure = self._figure("null common to all seats", lambda levels: max(depth for _, depth in levels.own_dip))
         return SeatDip(figure, Figure.plain("frequency", "Hz", (low + high) / 2.0, u=(high - low) / 2.0 + 0.5))
 
     def rows(self) -> int:
@@ -324,18 +322,6 @@ class Bass(View):
         limit = need(self.data(source).high_limit_hz, product, "loudspeaker.high_limit")
         return self.figure("upper limit", "Hz", lambda w: w(limit))
 
-    def levels_apart(self, subwoofer: Subwoofer) -> Figure:
-        """How far a subwoofer's own level is from the one entered for it, dB."""
-        setting = need(self.figures.delays.setting_of(subwoofer), subwoofer, "level")
-        own, entered = need(subwoofer.level_db, subwoofer, "level"), need(setting.level_db, setting, "level")
-        return self.figure("level against level", "dB", lambda w: abs(w(own) - w(entered)))
-
-    def delays_apart(self, subwoofer: Subwoofer) -> Figure:
-        """How far a subwoofer's own delay is from the one entered for it, ms."""
-        setting = need(self.figures.delays.setting_of(subwoofer), subwoofer, "delay")
-        own, entered = need(subwoofer.delay_s, subwoofer, "delay"), need(setting.delay_s, setting, "delay")
-        return self.figure("delay against delay", "ms", lambda w: 1e3 * abs(w(own) - w(entered)))
-
     def sides(self, world: World) -> Point3:
         """Return length, width and height of a box, the longer plan side first."""
         width, length, height = self.figures.space.box_m(world)
@@ -372,6 +358,12 @@ class Bass(View):
     def volume(self) -> Figure:
         """Volume of the room."""
         return self.figure("volume", "m3", self.figures.space.volume_m3)
+
+
+def _together(own: Quantity | None, entered: Quantity | None) -> Quantity | None:
+    if own is None or entered is None:
+        return own if entered is None else entered
+    return own + entered
 
 
 _TOGETHER: Final = 1.12

@@ -90,10 +90,10 @@ def deep_null(room: Room, seat: Seat) -> Answer:
 @rule(
     "bass.own-null",
     level=Level.NOTE,
-    basis=practice("a note 15 dB under its own octave is missed; a choice of this rule book"),
+    basis=practice("a note 25 dB under its own octave is gone; a choice of this rule book"),
     each=SEATS,
     when=has_subwoofers,
-    window=at_least(-15.0, "dB"),
+    window=at_least(-25.0, "dB"),
     says="its bass falls {figure} at {frequency} against its own band; {window} wanted",
     after=("bass.deep-null", "bass.common-null"),
     at="ear",
@@ -118,10 +118,10 @@ def own_null(room: Room, seat: Seat) -> Answer:
 @rule(
     "bass.common-null",
     level=Level.WARNING,
-    basis=practice("a null that all seats share; 10 dB is a choice of this rule book"),
+    basis=practice("a null that all seats share; 15 dB is a choice of this rule book"),
     each=ROOM,
     when=has_subwoofers,
-    window=at_least(-10.0, "dB"),
+    window=at_least(-15.0, "dB"),
     says={
         "fail": "every seat loses {figure} at {frequency} against its own band; {window} wanted",
         "apart": "the seats' deepest dips stand at different notes",

@@ -36,10 +36,10 @@ MOST_TOLD = 3
 @rule(
     "boundary.surface-null",
     level=Level.WARNING,
-    basis=practice("a deep null between 60 and 300 Hz thins the bass; 8 dB is a choice of this rule book"),
+    basis=practice("a deep null between 60 and 300 Hz thins the bass; 10 dB is a choice of this rule book"),
     each=EAR_LAYER,
     when=stands_free,
-    window=at_least(-8.0, "dB"),
+    window=at_least(-10.0, "dB"),
     says={
         "fail": "the {surface} takes {figure} at {frequency} from it at the reference seat; {window} wanted",
         "none": "no wall cancels between 60 and 300 Hz at the reference seat",
@@ -55,7 +55,7 @@ def surface_null(room: Room, speaker: Loudspeaker) -> Answer:
     Why: Sound that comes by way of a wall arrives half a wave late at some frequency and cancels the direct sound.
 
     How decided: Mirror images in every wall and in the ceiling: the way by the image less the direct way is half a wave
-    at the null; its depth by the ratio of the two and what the surface returns (95 % of the pressure for masonry, 80 %
+    at the null; its depth by the ratio of the two and what the surface returns (98 % of the pressure for masonry, 90 %
     for a wall on studs or one that the file says nothing of). Only nulls between 60 and 300 Hz count: below, room modes
     rule; above, a cabinet no longer radiates to all sides. The floor's null is there before every seat and is told, not
     judged. This rule took over `boundary.rear-null`, which looked straight back only.
