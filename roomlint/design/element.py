@@ -127,7 +127,11 @@ class Element:
     """Whether its keys are read in the order of their declaration, because later ones rest on earlier ones."""
     KEYS: ClassVar[dict[str, Key[Any]]] = {}
     """Its keys by the name that the file writes."""
-    REQUIRED: ClassVar[tuple[str, ...]] = ()
+    REQUIRED: ClassVar[frozenset[str]] = frozenset()
+    HOLDS: ClassVar[tuple[str, ...]] = ()
+    """The attributes that are made of elements."""
+    SETTLES: ClassVar[bool] = False
+    """Whether several of its keys rest on one another."""
 
     at: Node
     id: str
@@ -139,7 +143,9 @@ class Element:
     def __init_subclass__(cls) -> None:
         own = (value for value in vars(cls).values() if isinstance(value, Key))
         cls.KEYS = {**cls.KEYS, **{key.name: key for key in own}}
-        cls.REQUIRED = tuple(key.name for key in cls.KEYS.values() if key.required)
+        cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
+        cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))
+        cls.SETTLES = cls.settle is not Element.settle
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"{type(self).__name__} is not to be changed: {name}")
