@@ -128,6 +128,8 @@ class Element:
     KEYS: ClassVar[dict[str, Key[Any]]] = {}
     """Its keys by the name that the file writes."""
     REQUIRED: ClassVar[frozenset[str]] = frozenset()
+    TAKES: ClassVar[dict[str, tuple[Callable[[Node, Book, Element], Any], str, bool]]] = {}
+    """The same for the reader: how a key is read, into which attribute, and whether it is told as it is."""
     HOLDS: ClassVar[tuple[str, ...]] = ()
     """The attributes that are made of elements."""
     SETTLES: ClassVar[bool] = False
@@ -144,6 +146,7 @@ class Element:
         own = (value for value in vars(cls).values() if isinstance(value, Key))
         cls.KEYS = {**cls.KEYS, **{key.name: key for key in own}}
         cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
+        cls.TAKES = {name: (key.take, key.attr, key.told) for name, key in cls.KEYS.items()}
         cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))
         cls.SETTLES = cls.settle is not Element.settle
 

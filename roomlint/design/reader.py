@@ -133,19 +133,16 @@ def read_element(of: type[E], node: Node, book: Book, owner: str = "") -> E | No
     held = element.__dict__
     held["at"], held["id"] = node, of.ID or owner
     waiting = held[WAITING] = {}
-    keys = of.KEYS
+    takes = of.TAKES
     for name, child in _in_order(of, items):
-        key = keys.get(name)
-        if key is None:
+        known = takes.get(name)
+        if known is None:
             book.broken = True
             continue
-        value = key.take(child, book, element)
-        if value is ABSENT:
-            continue
-        if key.told:
-            held[key.attr] = value
-        else:
-            waiting[key.attr] = value
+        take, attr, told = known
+        value = take(child, book, element)
+        if value is not ABSENT:
+            (held if told else waiting)[attr] = value
     book.broken |= not items.keys() >= of.REQUIRED
     if of.SETTLES:
         element.settle(book)
@@ -157,7 +154,7 @@ def _in_order(of: type[Element], items: dict[str, Node]) -> Iterable[tuple[str, 
     if of.ORDERED:
         first = [(name, items[name]) for name in of.KEYS if name in items]
         return [*first, *((name, node) for name, node in items.items() if name not in of.KEYS)]
-    if "id" in of.KEYS and "id" in items:
+    if "id" in of.KEYS and "id" in items and next(iter(items)) != "id":
         return [("id", items["id"]), *items.items()]  # parts below are named after it, wherever it stands
     return items.items()
 
