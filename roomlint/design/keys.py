@@ -334,11 +334,17 @@ def quantity(about: str, dimension: str, **more: Any) -> Measured[Any]:
 
 
 def length(
-    about: str, *, low: float | None = None, high: float | None = None, zero: bool = False, example: str = "",
+    about: str,
+    *,
+    low: float | None = None,
+    high: float | None = None,
+    zero: bool = False,
+    example: str = "",
     key: str = "",
-) -> Measured[Quantity | None]:  # fmt: skip
+    told: bool = False,
+) -> Measured[Quantity | None]:
     """Declare a nominal size: it is exact unless it says otherwise."""
-    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key)
+    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key, told=told)
 
 
 def surveyed(

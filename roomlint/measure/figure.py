@@ -38,7 +38,7 @@ class Figure:
         self._world = world
 
     @classmethod
-    def plain(  # noqa: PLR0913  each part by its name
+    def plain(
         cls,
         name: str,
         unit: str,

@@ -15,6 +15,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
+from roomlint.schemas.listing import listed
 from roomlint.schemas.make import KINDS, text
 
 from roomlint.design.house import House
@@ -290,3 +291,24 @@ def test_any_slip_of_the_pen_is_read_or_answered(at: int, cut: int, put: str) ->
         assert 1 <= problem.place.line <= problem.place.end_line <= lines + 1
         assert problem.place.column >= 1
         assert "\n" not in problem.text
+
+
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_the_list_of_keys_has_every_key_once_with_its_form(kind: str) -> None:
+    found = list(listed(kind))
+    paths = [one.path for one in found]
+    assert len(paths) == len(set(paths))
+    assert all(one.about and one.form for one in found)
+    shared = set(load_schema(kind)["$defs"])
+    assert set(names(kind)) - shared <= {path.rpartition(".")[2] for path in paths}
+
+
+def test_the_list_of_keys_says_what_belongs_where() -> None:
+    found = {one.path: one for one in listed("room")}
+    assert found["seats[].ear.height"].form == "length"
+    assert found["seats[].ear.height"].example == "1.10 m"
+    assert found["seats[].row"].form == "whole number, 1 to 12"
+    assert found["room.ceiling.shape"].form == "one of flat, mono-pitch, gable, corners"
+    assert found["room.ceiling.shape"].required
+    assert found["loudspeakers[].mounting.secondary"].form == "none, or mapping"
+    assert found["circuits[].rcd"].form == "current, or none"
