@@ -127,9 +127,9 @@ def shape_of(outline: Sequence[Point2], facets: Sequence[Facet]) -> RoomShape:
     corners = _straightened(outline)
     if len(corners) > MOST_WALLS:
         raise Refused(f"a plan of {len(corners)} walls is too intricate for its modes; {MOST_WALLS} are the most")
-    trouble = plan.why_not_simple(corners)
-    if trouble is not None:
-        raise Refused(trouble)
+    faults = plan.why_not_simple(corners)
+    if faults:
+        raise Refused(f"the plan is no simple outline ({faults[0].kind.replace('-', ' ')})")
     facets = tuple(facet for facet in facets if plan.area_m2(facet.outline) > BUILT_M**2)
     _check_ceiling(corners, facets)
     frames = [(turn, -(np.asarray(corners) @ turn.T).min(axis=0)) for turn in _turns(corners)]

@@ -9,6 +9,7 @@ from roomlint.design.base import need
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.figures import ceiling, plan
 from roomlint.figures.delay import speed_of_sound_m_s
+from roomlint.figures.enclosure import room
 from roomlint.figures.sight import Box, Hit, first_hit
 from roomlint.measure.view import View
 
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from roomlint.design.base import Point
     from roomlint.figures.ceiling import Facets
     from roomlint.figures.direction import Point3, Vector3
+    from roomlint.figures.enclosure import Enclosure
     from roomlint.figures.plan import Outline
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
@@ -58,6 +60,18 @@ class Space(View):
             return ceiling.gable(outline, world(eaves), world(ridge), runs_deg, ridge_at_m=at)
         heights = [world(need(corner.height_m, shell, "ceiling.heights")) for corner in shell.corners]
         return ceiling.over_corners(outline, heights)
+
+    def enclosure(self, world: World) -> Enclosure:
+        """Return the room as one body, ready to be asked; raises `Missing` when the ceiling is not given."""
+        return world.once("enclosure", lambda w: room(self.outline(w), self.facets(w)))
+
+    @cached_property
+    def highest_m(self) -> float:
+        """The height of the ceiling where it is highest; without a ceiling, of what stands highest."""
+        if self.design.shell.ceiling is not None:
+            return ceiling.highest_m(self.facets(self.world))
+        points = [source.position for source in self.design.sources] + [seat.ear for seat in self.design.seats]
+        return max((point.z.value for point in points if point is not None), default=0.0)
 
     @cached_property
     def is_rectangle(self) -> bool:
