@@ -207,7 +207,7 @@ class Measured(Key[T]):
     def take(self, node: Node, book: Book, element: Element | None) -> Any:  # noqa: ANN401, ARG002
         """Return the quantity."""
         text = node.value
-        if type(text) is not str or not 0 < len(text) <= LONGEST_QUANTITY:
+        if type(text) is not str or len(text) > LONGEST_QUANTITY:
             book.broken = True
             return ABSENT
         if self.or_none and text == NONE:
