@@ -245,9 +245,7 @@ class Delays(View):
         subwoofer's own filters is not in the file and left out.
         """
         fronts = [speaker for speaker in self.design.loudspeakers if speaker.label in {"M+030", "M-030", "M+000"}]
-        setting = self.setting_of(subwoofer)
-        given = setting.delay_s if setting is not None and setting.delay_s is not None else subwoofer.delay_s
-        own = need(given, setting if setting is not None else subwoofer, "delay")
+        own = need(self.figures.bass.delay(subwoofer), subwoofer, "delay")
         if not fronts:
             raise Missing(self.design, "loudspeakers")
 

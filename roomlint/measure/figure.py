@@ -31,13 +31,43 @@ class Figure:
         "_ask", "_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value",
     )  # fmt: skip
 
-    def __init__(self, name: str, unit: str, world: World, compute: Callable[[World], float]) -> None:
+    def __init__(
+        self,
+        name: str,
+        unit: str,
+        value: float,
+        *,
+        readings: tuple[Reading, ...] = (),
+        assumes: tuple[str, ...] = (),
+        compute: Callable[[World], float] | None = None,
+        world: World | None = None,
+        shares: tuple[Share, ...] | None = None,
+        ask: Callable[[], Iterable[Share]] | None = None,
+        u: float | None = None,
+    ) -> None:
+        """Make one by one of `of`, `plain` or `many`; no figure is infinite or no number at all."""
+        if not math.isfinite(value):
+            raise NoNumberError(f"{name} came out as {value}")
+        self.name = name
+        self.unit = unit
+        self.value = value
+        self.readings = readings
+        self.assumes = assumes
+        self._compute = compute
+        self._world = world
+        self._shares = shares
+        self._ask = ask
+        self._u = u
+        self._one_sided: tuple[Reading, ...] = ()
+
+    @classmethod
+    def of(cls, name: str, unit: str, world: World, compute: Callable[[World], float]) -> Figure:
+        """Return a figure that is a function of a world."""
         value, trace = world.traced(compute)
         readings = tuple(trace.readings)
         told = {reading.words: None for reading in readings if reading.origin is Origin.ASSUMED}
-        self._fill(name, unit, value, readings, tuple({**trace.assumes, **told}))
-        self._compute = compute
-        self._world = world
+        assumes = tuple({**trace.assumes, **told})
+        return cls(name, unit, value, readings=readings, assumes=assumes, compute=compute, world=world)
 
     @classmethod
     def plain(
@@ -50,15 +80,13 @@ class Figure:
         u: float | None = None,
         assumes: tuple[str, ...] = (),
     ) -> Figure:
-        """Return a figure that is known already: worked out with others at a time, or read back from a report.
+        """Return a figure that is known already: worked out with others, or read back from a report.
 
         `u` is given where the shares are not.
         """
-        figure = cls.__new__(cls)
         known = tuple(shares)
-        figure._fill(name, unit, value, tuple(share.reading for share in known), assumes)
-        figure._shares, figure._u = known, u
-        return figure
+        readings = tuple(share.reading for share in known)
+        return cls(name, unit, value, readings=readings, assumes=assumes, shares=known, u=u)
 
     @classmethod
     def many(
@@ -71,27 +99,7 @@ class Figure:
         assumes: tuple[str, ...],
     ) -> Figure:
         """Return a figure whose shares are worked out for many figures at a time, when the first of them is asked."""
-        figure = cls.__new__(cls)
-        figure._fill(name, unit, value, readings, assumes)
-        figure._ask = shares
-        return figure
-
-    def _fill(
-        self, name: str, unit: str, value: float, readings: tuple[Reading, ...], assumes: tuple[str, ...]
-    ) -> None:
-        if not math.isfinite(value):
-            raise NoNumberError(f"{name} came out as {value}")
-        self.name = name
-        self.unit = unit
-        self.value = value
-        self.readings = readings
-        self.assumes = assumes
-        self._compute: Callable[[World], float] | None = None
-        self._world: World | None = None
-        self._shares: tuple[Share, ...] | None = None
-        self._u: float | None = None
-        self._one_sided: tuple[Reading, ...] = ()
-        self._ask: Callable[[], Iterable[Share]] | None = None
+        return cls(name, unit, value, readings=readings, assumes=assumes, ask=shares)
 
     def at(self, world: World) -> float:
         """Return the figure's value in a world; another figure is computed of this one with it."""
@@ -116,7 +124,7 @@ class Figure:
             steps = ((share.reading, change(self.value + share.change) - value) for share in self.shares)
             shares = [Share(reading, step / reading.u) for reading, step in steps if reading.u > 0.0]
             return Figure.plain(name, unit, value, shares=shares, assumes=self.assumes)
-        return Figure(name, unit, self._world, lambda world: change(self.at(world)))
+        return Figure.of(name, unit, self._world, lambda world: change(self.at(world)))
 
     @property
     def shares(self) -> tuple[Share, ...]:

@@ -21,7 +21,7 @@ def length(value: float, u: float = 0.0):
 
 
 def made(compute, unit: str = "m") -> Figure:
-    return Figure("made", unit, World(), compute)
+    return Figure.of("made", unit, World(), compute)
 
 
 def test_independent_readings_add_as_root_of_squares() -> None:
@@ -142,7 +142,7 @@ def test_a_refusal_is_remembered() -> None:
     world = World()
     for _ in range(3):
         with pytest.raises(Refused, match="no"):
-            Figure("made", "m", world, lambda w: w.once("part", part))
+            Figure.of("made", "m", world, lambda w: w.once("part", part))
     assert len(calls) == 1
 
 
