@@ -140,7 +140,7 @@ class Angles(View):
 
     def distance(self, source: Source, seat: Seat) -> Figure:
         """Distance from a source to a seat's ear."""
-        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key)
+        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key, per_m=2.0)
 
     def over_head(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Angle of a loudspeaker over the head: 0 ahead, 90 above, 180 behind."""

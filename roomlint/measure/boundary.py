@@ -53,7 +53,7 @@ class Boundaries(View):
 
     def to_wall(self, point: Point) -> Figure:
         """Distance in plan from a point to the nearest wall."""
-        return self.figure("distance to the nearest wall", "m", lambda w: self._to_wall_m(w, point))
+        return self.figure("distance to the nearest wall", "m", lambda w: self._to_wall_m(w, point), per_m=2.0)
 
     def _to_wall_m(self, world: World, point: Point) -> float:
         count = len(self.design.shell.corners)
@@ -239,7 +239,7 @@ class Boundaries(View):
             corners = true_corners(self.figures.space.outline(world))
             return min(math.dist(at, corner.point) for corner in corners if not corner.reentrant)
 
-        return self.figure("distance to the nearest corner", "m", compute)
+        return self.figure("distance to the nearest corner", "m", compute, per_m=2.0)
 
     def band_end(self, subwoofer: Subwoofer) -> Quantity:
         """Return where a subwoofer's band ends: its low-pass, the highest crossover entered, or one that is assumed."""
