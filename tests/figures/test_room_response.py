@@ -141,6 +141,21 @@ def test_wall_written_as_two_collinear_ones_is_one_wall(name: str) -> None:
     assert np.allclose(here, there, rtol=1e-6)
 
 
+def test_walls_on_one_line_of_a_turned_room_do_not_cross() -> None:
+    turn = math.radians(29.640625)
+    cosine, sine = math.cos(turn), math.sin(turn)
+    turned = tuple((-cosine * x - sine * y, -sine * x + cosine * y) for x, y in TEE)
+    assert room_response.solve(turned, ceiling.flat(turned, 2.6), 80.0, C).shape.kind == "plan"
+
+
+@pytest.mark.parametrize(
+    "outline", [((0.0, 0.0), (5.0, 4.0), (5.0, 0.0), (0.0, 4.0)), ((0.0, 0.0), (5.0, 0.0), (9.0, 0.0))]
+)
+def test_plan_that_crosses_itself_or_has_no_area_is_refused(outline: Outline) -> None:
+    with pytest.raises(ValueError, match=r"cross or touch|no area"):
+        room_response.solve(outline, [Facet(outline, 0.0, 0.0, 2.5)], 80.0, C)
+
+
 @pytest.mark.parametrize("name", ["box", "L", "gable", "hip"])
 def test_slopes_foretell_a_moved_source_and_a_moved_ear(name: str) -> None:
     room = solved(name)
