@@ -46,7 +46,7 @@ def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
     # Our own chapters first: another package must not take the id of a built-in rule.
     for point in sorted(found, key=lambda point: (not _is_ours(point), point.value, point.name)):
         package, version = _package_of(point)
-        named = f"rule package {' '.join((package, version)).rstrip()} ({point.value})"
+        named = f"rule package {package} {version} ({point.value})"
         try:
             # What a package prints as it loads must not get into a report.
             with redirect_stdout(sys.stderr):

@@ -154,23 +154,24 @@ class Revision:
         names = dict.fromkeys(
             entry.name
             for path, entry in self._entries.items()
-            if entry.kind == ORDINARY and entry.mode != LINK and path.endswith((ROOM_ENDING, PRODUCT_ENDING, HOUSE_NAME))
+            if entry.kind == ORDINARY
+            and entry.mode != LINK
+            and path.endswith((ROOM_ENDING, PRODUCT_ENDING, HOUSE_NAME))
         )
         total = 0
         wanted = []
-        for line in _git("cat-file", "--batch-check", told=_lines(names)).splitlines():
-            name, _, size = line.decode("ascii", "replace").partition(" blob ")
+        for line in _git("cat-file", "--batch-check", told=_lines(names)).decode("ascii", "replace").splitlines():
+            name, _, size = line.partition(" blob ")
             if size.isdigit() and int(size) <= MAX_BYTES and total + int(size) <= _AT_ONCE_BYTES:
                 total += int(size)
                 wanted.append(name)
         said = _git("cat-file", "--batch", told=_lines(wanted))
         at = 0
-        while at < len(said):
-            line, _, _ = said[at : at + 200].partition(b"\n")
-            name, _, length = line.split()
-            at += len(line) + 1
-            self._blobs[name.decode("ascii")] = said[at : at + int(length)]
-            at += int(length) + 1
+        for name in wanted:  # each is answered by its name, kind and length on a line, its bytes, and a line feed
+            head, _, _ = said[at : at + 200].partition(b"\n")
+            start = at + len(head) + 1
+            at = start + int(head.split()[2]) + 1
+            self._blobs[name] = said[start : at - 1]
 
 
 def commit_of(name: str) -> str:

@@ -37,3 +37,13 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     folded = {name.casefold(): name for name in known}
     found = difflib.get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.6)
     return folded[found[0]] if found else None
+
+
+def one_line(text: str) -> str:
+    """Return a text on one line, with escapes for what is not seen and would steer a terminal or a log."""
+    if text.isprintable():
+        return text
+    return "".join(
+        sign if sign.isprintable() else sign.encode("unicode_escape", "backslashreplace").decode("ascii")
+        for sign in " ".join(text.split())
+    )

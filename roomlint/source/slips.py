@@ -39,12 +39,10 @@ def slip_of(error: Any, said: str, text: str, index: int) -> At | None:  # noqa:
 def _odd_indent(text: str, index: int) -> At | None:
     """Find the last line up to the complaint that is indented with spaces that YAML does not count."""
     end = text.find("\n", index)
-    found = None
-    for found in _ODD_INDENT.finditer(text, 0, end if end >= 0 else len(text)):
-        pass
-    if found is None:
+    found = list(_ODD_INDENT.finditer(text, 0, end if end >= 0 else len(text)))
+    if not found:
         return None
-    return found.start(1), f"{odd_space(found[1])} stands in the indent of this line. Indent with plain spaces."
+    return found[-1].start(1), f"{odd_space(found[-1][1])} stands in the indent of this line. Indent with plain spaces."
 
 
 def odd_space(character: str) -> str:

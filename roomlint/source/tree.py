@@ -324,9 +324,10 @@ class _Builder:
             return _WORDS[text]
         if text[0] in _NUMBER_START and text[-1] in _NUMBER_END:
             return self.number(event, text)
-        if not text.isascii() and (slip := slip_in_number(text)):
-            self.note(event, slip)
-        elif self.has_number_signs and (slip := cut_off(self.text, event.end_mark.index, text)):
+        slip = "" if text.isascii() else slip_in_number(text)
+        if not slip and self.has_number_signs:
+            slip = cut_off(self.text, event.end_mark.index, text)
+        if slip:
             self.note(event, slip)
         return text
 
