@@ -26,8 +26,8 @@ def slip_of(error: Any, said: str, text: str, index: int) -> At | None:  # noqa:
     since = error.context_mark.index if error.context_mark is not None else index
     here = text[index : index + 1]
     found = _odd_indent(text, index)
-    if found is None and said.startswith("did not find expected ',' or"):
-        found = _closing_in_a_comment(text, since, index) or _colon_in_braces(text, index)
+    if found is None and said.startswith(("did not find expected ',' or", "did not find expected node content")):
+        found = _closing_in_a_comment(text, min(since, index), index) or _colon_in_braces(text, index)
     if found is None and here in _OPENERS and _is_one_too_many(text, index, here):
         hint = f"there is one `{here}` too many here; what it would close is closed already. Remove it."
         found = index, hint
@@ -52,8 +52,10 @@ def odd_space(character: str) -> str:
 
 
 def _closing_in_a_comment(text: str, since: int, index: int) -> At | None:
-    for found in _COMMENT.finditer(text, since, index):
-        if any(closer in found[1] for closer in _OPENERS) and not _in_quotes(text, found.start(1)):
+    start = text.rfind("\n", 0, since) + 1 if since < index else 0
+    for found in _COMMENT.finditer(text, start, index):
+        closes = any(closer in found[1] for closer in _OPENERS)
+        if closes and _is_in_brackets(text, found.start(1)) and not _in_quotes(text, found.start(1)):
             word = re.match(r"#[^\s,{}\[\]]*", found[1])
             value = word[0] if word is not None else "#"
             said = (
@@ -62,6 +64,12 @@ def _closing_in_a_comment(text: str, since: int, index: int) -> At | None:
             )
             return found.start(1), said
     return None
+
+
+def _is_in_brackets(text: str, index: int) -> bool:
+    """Tell whether the line up to an index opens a bracket that it does not close."""
+    before = text[text.rfind("\n", 0, index) + 1 : index]
+    return any(before.count(opener) > before.count(closer) for closer, opener in _OPENERS.items())
 
 
 def _in_quotes(text: str, index: int) -> bool:

@@ -138,9 +138,7 @@ def busy(tmp_path: Path) -> Iterator[subprocess.Popen[str]]:
     for number in range(3000):
         (tmp_path / f"r{number}.room.yaml").write_text(ROOM, encoding="utf-8")
     command = [sys.executable, "-P", "-m", "roomlint", "check", ".", "--jobs", "2", "--gate", "never"]
-    with subprocess.Popen(
-        command, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True
-    ) as running:
+    with subprocess.Popen(command, cwd=tmp_path, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as running:
         yield running
         running.kill()
 

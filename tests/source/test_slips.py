@@ -16,7 +16,12 @@ SLIPS = [
     ("a comment ends the braces", "p: {code: #17, title: x}\nroom: {a: b}\n", "1:11", ["`#17`", "comment"]),
     ("a comment for a value", "project:\n  code: #17\n", "2:8", ["`#17`", "no value", '"#17"']),
     ("a comment cuts a title", "project:\n  title: Room #17\n", "2:10", ["only `Room`", '"Room #17"']),
-    ("a no-break space as indent", "a:\n\u00a0\u00a0b: x\n  c: y\n", "2:1", ["no-break space", "U+00A0", "plain spaces"]),
+    (
+        "a no-break space as indent",
+        "a:\n\u00a0\u00a0b: x\n  c: y\n",
+        "2:1",
+        ["no-break space", "U+00A0", "plain spaces"],
+    ),
     ("a no-break space before a key", "a:\n  b: x\n\u00a0\u00a0c: y\n", "3:1", ["no-break space", "`c`"]),
     ("a wide space as indent", "a:\n  b: x\n\u3000c: y\n", "3:1", ["U+3000"]),
     ("curly quotes around a colon", "title: “Attic: north”\n", "1:8", ["curly", "straight quotes"]),
