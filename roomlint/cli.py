@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from roomlint import __version__
+from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
 from roomlint.writing import CannotWriteError, Outputs, say
 
@@ -100,10 +101,9 @@ def _writes(ctx: click.Context, param: click.Parameter, values: tuple[str, ...])
 def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date | None:
     """Read a day of the calendar."""
     try:
-        return date.fromisoformat(value) if value is not None else None
-    except ValueError:
-        text = f"{value!r} is not a day; write year-month-day, such as 2027-06-30."
-        raise click.BadParameter(text, ctx=ctx, param=param) from None
+        return read_day(value) if value is not None else None
+    except DayError as error:
+        raise click.BadParameter(str(error), ctx=ctx, param=param) from None
 
 
 @main.command()

@@ -100,17 +100,10 @@ def environment(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
 def hooks(tmp_path_factory: pytest.TempPathFactory, environment: dict[str, str]) -> Path:
     """Return a repository with roomlint as it is here, committed or not, which pre-commit then installs once."""
     folder = tmp_path_factory.mktemp("hooks")
-    listed = subprocess.run(
-        ["git", "ls-files", "-z", "--cached", "--others", "--exclude-standard"],
-        cwd=CHECKOUT,
-        env=environment,
-        capture_output=True,
-        check=True,
-    )
-    for name in listed.stdout.decode().rstrip("\0").split("\0"):
-        if (CHECKOUT / name).is_file():
-            (folder / name).parent.mkdir(parents=True, exist_ok=True)
-            shutil.copy(CHECKOUT / name, folder / name)
+    for name in ("LICENSE", "README.md", "pyproject.toml", ".pre-commit-hooks.yaml"):
+        shutil.copy(CHECKOUT / name, folder)
+    for name in ("roomlint", "rules", "schemas"):
+        shutil.copytree(CHECKOUT / name, folder / name, ignore=shutil.ignore_patterns("__pycache__"))
     made = Consumer(folder, folder, environment)
     made.commit()
     return folder
