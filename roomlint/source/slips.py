@@ -113,7 +113,7 @@ def slip_in_key(name: str) -> str:
 
 def slip_in_number(text: str) -> str:
     """Return what is wrong with a bare number whose minus is another sign; empty when it is none."""
-    if _DASHED_NUMBER.fullmatch(text) is None:
+    if text.isascii() or _DASHED_NUMBER.fullmatch(text) is None:
         return ""
     return f"the sign before {text[1:]} is U+{ord(text[0]):04X}, not the keyboard's minus. Write -{text[1:]}."
 

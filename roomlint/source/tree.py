@@ -191,6 +191,7 @@ class _Builder:
         self.source = source
         self.text = text
         self.has_number_signs = has_number_signs(text)
+        self.may_slip = self.has_number_signs or not text.isascii()  # most files ask for no second look at each value
         self.problems: list[Problem] = []
         self.anchors: dict[str, Node] = {}
         self.stack: list[_Frame] = []
@@ -287,7 +288,7 @@ class _Builder:
             if name == "<<":
                 self.note(event, "the merge key `<<` is not read. Write the keys out, or use an alias for one value.")
                 return
-            if not name.isascii() and (slip := slip_in_key(name)):
+            if self.may_slip and not name.isascii() and (slip := slip_in_key(name)):
                 self.note(event, slip)
                 return
             value = self.scalar(event)
@@ -324,11 +325,12 @@ class _Builder:
             return _WORDS[text]
         if text[0] in _NUMBER_START and text[-1] in _NUMBER_END:
             return self.number(event, text)
-        slip = "" if text.isascii() else slip_in_number(text)
-        if not slip and self.has_number_signs:
-            slip = cut_off(self.text, event.end_mark.index, text)
-        if slip:
-            self.note(event, slip)
+        if self.may_slip:
+            slip = slip_in_number(text)
+            if not slip and self.has_number_signs:
+                slip = cut_off(self.text, event.end_mark.index, text)
+            if slip:
+                self.note(event, slip)
         return text
 
     def number(self, event: Event, text: str) -> str | int | float:
