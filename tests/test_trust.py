@@ -152,7 +152,8 @@ def test_a_planted_bare_repository_decides_no_comparison(repository: Path) -> No
         subprocess.run([*git, *words], cwd=repository, check=True)
     rooms = repository / "rooms"
     shutil.copytree(repository / ".git", rooms)
-    subprocess.run(["git", "config", "--file", str(rooms / "config"), "core.bare", "true"], check=True)
+    for key, value in (("core.bare", "false"), ("core.worktree", ".")):
+        subprocess.run(["git", "config", "--file", str(rooms / "config"), key, value], check=True)
     (rooms / "case.room.yaml").write_text(ROOM, encoding="utf-8")
     for words in (("--against", "HEAD", "--gate-new"), ("--staged",)):
         status, output = check(rooms, *words, ".")

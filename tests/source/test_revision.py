@@ -56,7 +56,8 @@ def test_a_folder_that_looks_like_a_repository_does_not_pass_for_ours(
 ) -> None:
     planted = repository / "rooms"
     shutil.copytree(repository / ".git", planted)
-    git(planted, "config", "core.bare", "true")
+    for key, value in (("core.bare", "false"), ("core.worktree", ".")):
+        git(planted, "config", "--file", str(planted / "config"), key, value)
     monkeypatch.chdir(planted)
     with pytest.raises(RevisionError, match="bare repository"):
         Revision("HEAD")
