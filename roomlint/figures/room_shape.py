@@ -259,9 +259,7 @@ def _check_ceiling(corners: Sequence[Point2], facets: Sequence[Facet]) -> None:
     """Refuse a ceiling with gaps, steps, or down to the floor."""
     covered = sum(plan.area_m2(facet.outline) for facet in facets)
     if abs(covered / plan.area_m2(corners) - 1) > BUILT_M:
-        raise Refused(
-            "the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan"
-        )
+        raise Refused("the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan")
     lowest = min(facet.height_m(corner) for facet in facets for corner in facet.outline)
     if not lowest >= LEAST_HEIGHT_M:
         raise Refused(f"the ceiling comes down to {lowest:.2f} m; modes are computed from {LEAST_HEIGHT_M} m up")
