@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import os
 import sys
 from contextlib import redirect_stdout, suppress
 from dataclasses import replace
@@ -26,6 +27,10 @@ if TYPE_CHECKING:
     from roomlint.review.session import Choices
     from roomlint.source.files import Files
     from roomlint.source.place import Problem
+
+for _threads in ("OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "OMP_NUM_THREADS"):
+    # The matrices here are small: several threads only wait for each other, and for those of other processes.
+    os.environ.setdefault(_threads, "1")
 
 FORMATS = ("text", "sarif", "code-scanning", "markdown", "annotations")
 GATES = ("error", "warning", "note", "never")
