@@ -99,7 +99,7 @@ class Figures:
     @cached_property
     def boundary(self) -> Boundaries:
         """What nearby surfaces do to loudspeakers, ports and seats."""
-        from roomlint.measure.bodies import Bodies
+        from roomlint.measure.boundary import Boundaries
 
         return Boundaries(self)
 

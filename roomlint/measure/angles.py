@@ -103,7 +103,9 @@ class Angles(View):
     def both_past_middle(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
         """How far past the middle the nearer of two stands, when each stands on the other's side; negative else."""
         return self.figure(
-            "angle past the middle", "deg", lambda w: min(self._past_deg(w, one, seat) for one in pair.elements)
+            "angle past the middle",
+            "deg",
+            lambda w: min(self._past_deg(w, one, seat) for one in (pair.left, pair.right)),
         )
 
     def _past_deg(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:

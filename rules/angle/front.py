@@ -110,8 +110,8 @@ def centre_azimuth(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: Every voice comes from it; off the middle it pulls the whole stage with it.
 
-    How decided: Angle at the reference seat between the centre and the upright plane straight ahead. The standard has it
-    at 0 degrees. At home beyond 2 degrees a note and beyond 7 a warning, both ours; for critical listening 2.
+    How decided: Angle at the reference seat between the centre and the upright plane straight ahead. The standard has
+    it at 0 degrees. At home beyond 2 degrees a note and beyond 7 a warning, both ours; for critical listening 2.
 
     Remedy: Move the centre sideways under or over the middle of the picture, or make the middle seat the reference.
 
@@ -142,10 +142,10 @@ def picture_edge(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: Voices and effects that leave the picture sideways are heard away from where they are seen.
 
-    How decided: Angle at the reference seat between the loudspeaker and the picture's edge on its side; the picture is
-    square to the way that it faces. The reference screens of the standard leave 6 and 13.5 degrees: a note beyond 13.5 at
-    home, where a display is seldom as wide as the stage; for critical listening a note beyond 6 and a warning beyond
-    13.5.
+    How decided: Angle at the reference seat between the loudspeaker and the picture's edge on its side; the picture
+    is square to the way that it faces. The reference screens of the standard leave 6 and 13.5 degrees: a note beyond
+    13.5 at home, where a display is seldom as wide as the stage; for critical listening a note beyond 6 and a warning
+    beyond 13.5.
 
     Remedy: Bring loudspeaker and edge together, or choose another picture width.
 
@@ -185,8 +185,8 @@ def centre_height(room: Room, speaker: Loudspeaker) -> Figure:
     Why: Movement across the stage should not dip or climb at the middle.
 
     How decided: Elevation of the centre at the reference seat against the mean of left and right. Beyond 20 degrees,
-    the limit of a listening study, a warning; beyond 10, our choice, a note. The other rules of the centre's height wait
-    for it: one low centre is told once.
+    the limit of a listening study, a warning; beyond 10, our choice, a note. The other rules of the centre's height
+    wait for it: one low centre is told once.
 
     Remedy: Bring the centre nearer to the height of left and right, or move the three together.
 
