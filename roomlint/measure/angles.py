@@ -185,3 +185,8 @@ class Angles(View):
             return max(steps) - min(steps)
 
         return self.figure("spread of the intervals", "deg", compute)
+
+    def base_width(self, pair: Pair[Loudspeaker]) -> Figure:
+        """Distance between a left and a right loudspeaker."""
+        left, right = self.place(pair.left), self.place(pair.right)
+        return self.figure("distance between the pair", "m", lambda w: math.dist(w.xyz(left), w.xyz(right)))
