@@ -10,6 +10,8 @@ from roomlint.review import (
     Missing,
     Several,
     Subjects,
+    Window,
+    Windows,
     at_most,
     between,
     by_reference,
@@ -27,16 +29,17 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Figure, Room, Windows
+    from roomlint.review import Figure, Room
 
 SURROUND_HOME = between(90.0, 120.0, "deg", note=(100.0, 120.0), allowance=SETTING_OUT_DEG)
 SURROUND_CRITICAL = between(100.0, 120.0, "deg", allowance=SETTING_OUT_DEG)
 PLACES: Final = ("angle.surround-pair", "angle.side-pair", "angle.rear-pair")
 EAR_LAYER = layered("M", name="ear-layer loudspeaker")
 SEVEN: Final = 7
-FIVE_GAP = at_most(160.0, "deg")
-SEVEN_GAP = at_most(120.0, "deg")
-TEN_GAP = at_most(70.0, "deg")
+# Both loudspeakers beside a gap are set out.
+FIVE_GAP = Windows(Window(None, 160.0, "deg", 2.0 * SETTING_OUT_DEG))
+SEVEN_GAP = Windows(Window(None, 120.0, "deg", 2.0 * SETTING_OUT_DEG))
+TEN_GAP = Windows(Window(None, 70.0, "deg", 2.0 * SETTING_OUT_DEG))
 _SURROUNDING: Final = 4
 _ARC_DEG: Final = range(60, 180)
 _SIDED: Final = 3

@@ -215,7 +215,7 @@ def ear_windows(room: Room, speaker: Loudspeaker) -> Windows:
         "below": "is heard {figure} from the ear's height; {window} holds the layer together",
         "above": "is heard {figure} up; {window} holds the layer together",
     },
-    after=("layout.inside-room", "angle.centre-height"),
+    after=("layout.inside-room", "angle.centre-picture", "angle.centre-height"),
     cure=("position",),
     at="position",
     since="0.1.0",

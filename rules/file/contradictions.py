@@ -13,7 +13,6 @@ from roomlint.review import (
     Subjects,
     Window,
     Windows,
-    at_least,
     at_most,
     computed,
     fails,

@@ -1,4 +1,4 @@
-"""Rooms of the cases of layout and angle. Places are offsets from the reference ear: to the right, to the front, up, m."""
+"""Rooms of the cases of layout and angle; places are offsets from the reference ear: right, to the front, up, in m."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ Data = dict[str, Any]
 
 
 def at(right: float, front: float, up: float = 0.0) -> dict[str, str]:
-    """A place in a room of 5 by 6 m, whose ear is in the middle of the width and 3.5 m from the front."""
+    """Return a place in a room of 5 by 6 m, whose ear is in the middle of the width and 3.5 m from the front."""
     return {"from_left": f"{2.5 + right:.4f} m", "from_front": f"{3.5 - front:.4f} m", "height": f"{1.2 + up:.4f} m"}
 
 
@@ -21,7 +21,7 @@ def speaker(name: str, label: str | None, *place: float, **more: Any) -> Data:
 
 
 def room(*speakers: Data, **more: Any) -> Data:
-    """A room whose readings are exact, so that figures are what hand arithmetic gives."""
+    """Return a room whose readings are exact, so that figures are what hand arithmetic gives."""
     return {
         "roomlint": 1,
         "project": {"code": "case"},
@@ -34,12 +34,12 @@ def room(*speakers: Data, **more: Any) -> Data:
 
 
 def nowhere(data: Data, index: int = 0) -> Data:
-    """The same room, with one loudspeaker's place not known yet."""
+    """Return the same room, with one loudspeaker's place not known yet."""
     return changed(data, {f"loudspeakers.{index}.position": None})
 
 
 def taped(data: Data, tolerance: str = "30 mm") -> Data:
-    """The same room, measured with a tape."""
+    """Return the same room, measured with a tape."""
     return changed(data, {"survey.tolerance": tolerance})
 
 

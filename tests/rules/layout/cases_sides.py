@@ -65,7 +65,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 EDGES = [
     Edge("layout.sides-swapped", room(speaker("left", "M+030", 0.5, 2.6), speaker("right", "M-030", -1.5, 2.6)), "loudspeakers.0.position.from_left", 1.5, 3.5, 1),
-    Edge("layout.label-side", ACROSS, "loudspeakers.0.position.from_left", 0.5, 4.5, 1),
+    Edge("layout.label-side", room(speaker("side", "M+090", 2.0, 0.5)), "loudspeakers.0.position.from_left", 0.5, 4.5, 1),
     Edge(CLAIM, HOME, "loudspeakers.0.position.from_front", 0.5, 5.9, 2),
     Edge(CLAIM, departed((-1.6, -0.3), "common-practice"), "loudspeakers.0.position.from_front", 0.5, 5.9, 2),
     # The window is one-sided, and the loudspeaker passes both ends of 100 to 120 deg.
