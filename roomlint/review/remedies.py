@@ -10,7 +10,7 @@ from roomlint.design.base import Point
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
-from roomlint.review.verdict import Kind, Remedy
+from roomlint.review.verdict import Kind, Level, Remedy
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -36,6 +36,14 @@ class _Way(NamedTuple):
     high: float
 
 
+class _Held(NamedTuple):
+    """A figure that a move may touch, and what its windows say of it as it is."""
+
+    judged: Judged
+    kind: Kind
+    level: Level
+
+
 def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | None:
     """Return the change of one value that clears a failure and breaks least, or None when no way does.
 
@@ -44,8 +52,13 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
     and one that breaks something says what.
     """
     best: tuple[int, float, Remedy] | None = None
+    now: dict[int, _Held] = {}
     for way in _ways(failed, room):
-        touched = [other for other in judged if other is not failed and way.reading in other.figure.readings]
+        touched = [
+            now.setdefault(number, _Held(other, *other.outcome(other.figure)[:2])) if number not in now else now[number]
+            for number, other in enumerate(judged)
+            if other is not failed and way.reading in other.figure.readings
+        ]
         for low, high in _spans(partial(_clears, failed, way), way):
             remedy = _tried(way, low, high, failed, touched)
             if remedy is None:
@@ -104,15 +117,57 @@ def _clears(judged: Judged, way: _Way, value: float) -> bool:
     return judged.outcome(there)[0] is Kind.PASS
 
 
-def _breaks(other: Judged, way: _Way, value: float) -> bool:
-    """Return whether a figure that rests on the reading fails there, or fails at a higher level, and does not now."""
-    kind, level, _, _ = other.outcome(other.figure)
+def _also(moved: Reading, by: float, reading: Reading, off: float) -> dict[Reading, float]:
+    """Return the moves of one reading that is moved and another, or the same, that is off as well."""
+    moves = {moved: by}
+    moves[reading] = moves.get(reading, 0.0) + off
+    return moves
+
+
+def _clears_as_known(judged: Judged, way: _Way, value: float) -> bool:
+    """Return whether the figure passes there with the uncertainty that it has there, near a limit perhaps another."""
+    move = value - way.reading.value
+    figure = judged.figure
+    try:
+        moved = figure.moved({way.reading: move})
+        changes = [
+            max(abs(figure.moved(_also(way.reading, move, reading, by)) - moved) for by in (reading.u, -reading.u))
+            for reading in figure.readings
+            if reading.u > 0.0
+        ]
+    except Refused:
+        return False
+    there = Figure.plain(figure.name, figure.unit, moved, u=math.hypot(*changes))
+    return judged.outcome(there)[0] is Kind.PASS
+
+
+def _breaks(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that rests on the reading passes now and not there, or fails there at a higher level."""
+    other, kind, level = held
+    try:
+        moved = other.figure.moved({way.reading: value - way.reading.value})
+    except Refused:
+        return kind is Kind.PASS
+    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, moved, u=other.figure.u))
+    if kind is Kind.PASS:
+        return then is not Kind.PASS
+    return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
+
+
+def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that rests on the reading fails there as an error, and does not now."""
+    other, kind, level = held
     try:
         moved = other.figure.moved({way.reading: value - way.reading.value})
     except Refused:
         return kind is Kind.PASS
     then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, moved, u=0.0))
-    return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
+    return then is Kind.FAIL and at is Level.ERROR and not (kind is Kind.FAIL and level is Level.ERROR)
+
+
+def _none(spoils: Callable[[_Held, _Way, float], bool], touched: Sequence[_Held], way: _Way, value: float) -> bool:
+    """Return whether none of the figures that a move touches is spoilt there."""
+    return not any(spoils(held, way, value) for held in touched)
 
 
 def _spans(holds: Callable[[float], bool], way: _Way) -> list[tuple[float, float]]:
@@ -145,19 +200,27 @@ def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> floa
     return inside
 
 
-def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[Judged]) -> Remedy | None:
-    """Return the part of a span that breaks nothing else, or all of it with what it breaks."""
+def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[_Held]) -> Remedy | None:
+    """Return the part of a span that breaks nothing else, or that makes no new error, with what it breaks.
+
+    Where every place of it makes an error, such as one outside the room or in a chimney breast, there is none.
+    """
     clear = _Way(way.element, way.key, way.reading, low, high)
-    whole = [
-        span
-        for span in _spans(lambda value: not any(_breaks(other, way, value) for other in touched), clear)
-        if span[1] - span[0] > _TOLD_M
-    ]
-    if whole:
-        low, high = min(whole, key=lambda span: abs(sum(span) / 2.0 - way.reading.value))
-    low, high = math.ceil(low / _TOLD_M - 1e-6) * _TOLD_M, math.floor(high / _TOLD_M + 1e-6) * _TOLD_M
-    if high < low or not (_clears(failed, way, low) and _clears(failed, way, high)):
+    for spoils in (_breaks, _makes_an_error):
+        whole = [span for span in _spans(partial(_none, spoils, touched, way), clear) if span[1] - span[0] > _TOLD_M]
+        if whole:
+            low, high = min(whole, key=lambda span: abs(sum(span) / 2.0 - way.reading.value))
+            break
+    else:
         return None
-    broken = {other.rule.id for value in (low, high) for other in touched if _breaks(other, way, value)}
+    known = partial(_clears_as_known, failed, way)
+    middle = (low + high) / 2.0
+    if not known(middle):
+        return None
+    low, high = (end if known(end) else _edge(known, middle, end) for end in (low, high))
+    low, high = math.ceil(low / _TOLD_M - 1e-6) * _TOLD_M, math.floor(high / _TOLD_M + 1e-6) * _TOLD_M
+    if high < low or not (known(low) and known(high)):
+        return None
+    broken = {held.judged.rule.id for value in (low, high) for held in touched if _breaks(held, way, value)}
     told = [Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)]
     return Remedy(way.element.words, way.element.key, way.key, *told, breaks=tuple(sorted(broken)))
