@@ -54,7 +54,7 @@ class Staging(View):
     """Places, openings and lines of sight."""
 
     def depth_inside(self, thing: Thing) -> Figure:
-        """How far inside the room a source's acoustic centre or a seat's ear is: to the nearest surface; else negative."""
+        """How far inside the room an acoustic centre or an ear is, to the nearest surface; negative outside."""
         point = self.figures.bodies.place(thing)
 
         def compute(world: World) -> float:
@@ -89,7 +89,7 @@ class Staging(View):
 
     @staticmethod
     def _reach(source: Source) -> tuple[Quantity, ...]:
-        """Return what a mount puts between the cabinet and its surface: its reach in use, or its largest, and a drop."""
+        """Return what a mount puts between cabinet and surface: its reach in use, or its largest, and a drop."""
         mounting = source.mounting
         if mounting is None:
             return ()

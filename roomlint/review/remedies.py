@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Final
+from functools import partial
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Point
 from roomlint.design.quantity import Origin, Quantity, Reading
@@ -44,6 +45,12 @@ class _Way:
     nominal: World
     worlds: dict[float, World] = field(default_factory=dict)
 
+    def also(self, value: float, reading: Reading, off: float) -> World:
+        """Return the world in which a reading, perhaps the same, is off as well."""
+        moves = {self.reading: value - self.reading.value}
+        moves[reading] = moves.get(reading, 0.0) + off
+        return Moved(self.nominal, moves)
+
     def world(self, value: float) -> World:
         """Return the world in which the reading has another value; all figures share what is computed in it."""
         if value not in self.worlds:
@@ -51,14 +58,44 @@ class _Way:
         return self.worlds[value]
 
 
+class _Held(NamedTuple):
+    """A figure that a move may touch, and what its windows say of it as it is."""
+
+    judged: Judged
+    kind: Kind
+    level: Level
+
+
+class _Tries:
+    """The figures of one room, with what is said of each as it is; found out once."""
+
+    def __init__(self, judged: Sequence[Judged]) -> None:
+        self.judged = judged
+        self._held: dict[int, _Held] = {}
+
+    def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
+        """Return everything else that rests on a reading."""
+        return [
+            self._as_is(number, other)
+            for number, other in enumerate(self.judged)
+            if other is not failed and reading in other.figure.readings
+        ]
+
+    def _as_is(self, number: int, other: Judged) -> _Held:
+        if number not in self._held:
+            self._held[number] = _Held(other, *other.outcome(other.figure)[:2])
+        return self._held[number]
+
+
 def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: Room) -> list[Verdict]:
     """Return the verdicts, each standing error and warning with the remedy that was found for it, if one was."""
     done = list(verdicts)
+    tries = _Tries(judged)
     for one in judged:
         verdict = done[one.number]
         grave = verdict.level in {Level.ERROR, Level.WARNING}
         if grave and verdict.waived is None and one.rule.cure:
-            remedy = remedy_of(one, judged, room)
+            remedy = _remedy(one, tries, room)
             if remedy is not None:
                 done[one.number] = replace(verdict, remedy=remedy)
     return done
@@ -69,11 +106,15 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
     What else rests on that reading is held against its own windows there: a way that breaks nothing is told first,
-    and one that breaks something says what.
+    and one that breaks something says what. A place that makes a new error is none.
     """
+    return _remedy(failed, _Tries(judged), room)
+
+
+def _remedy(failed: Judged, tries: _Tries, room: Room) -> Remedy | None:
     best: tuple[int, float, Remedy] | None = None
     for way in _ways(failed, room):
-        touched = [other for other in judged if other is not failed and way.reading in other.figure.readings]
+        touched = tries.touched(failed, way.reading)
         for low, high in _spans(failed, way):
             remedy = _tried(way, low, high, failed, touched)
             if remedy is None:
@@ -147,14 +188,47 @@ def _clears(judged: Judged, way: _Way, value: float) -> bool:
     return judged.outcome(moved)[0] is Kind.PASS
 
 
-def _breaks(other: Judged, way: _Way, value: float) -> bool:
-    """Return whether a figure that rests on the reading fails there, or fails at a higher level, and does not now."""
-    kind, level, _, _ = other.outcome(other.figure)
+def _clears_as_known(judged: Judged, way: _Way, value: float) -> bool:
+    """Return whether the figure passes there with the uncertainty that it has there, near a limit perhaps another."""
+    figure, there = judged.figure, _there(judged.figure, way, value)
+    if there is None:
+        return False
+    try:
+        changes = [
+            max(abs(figure.at(way.also(value, reading, off)) - there) for off in (reading.u, -reading.u))
+            for reading in figure.readings
+            if reading.u > 0.0
+        ]
+    except Refused:
+        return False
+    return judged.outcome(Figure.plain(figure.name, figure.unit, there, u=math.hypot(*changes)))[0] is Kind.PASS
+
+
+def _breaks(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that rests on the reading passes now and not there, or fails there at a higher level."""
+    other, kind, level = held
+    there = _there(other.figure, way, value)
+    if there is None:
+        return kind is Kind.PASS
+    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=other.figure.u))
+    if kind is Kind.PASS:
+        return then is not Kind.PASS
+    return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
+
+
+def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that rests on the reading fails there as an error, and does not now."""
+    other, kind, level = held
     there = _there(other.figure, way, value)
     if there is None:
         return kind is Kind.PASS
     then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=0.0))
-    return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
+    return then is Kind.FAIL and at is Level.ERROR and not (kind is Kind.FAIL and level is Level.ERROR)
+
+
+def _none(spoils: Callable[[_Held, _Way, float], bool], touched: Sequence[_Held], way: _Way, value: float) -> bool:
+    """Return whether none of the figures that a move touches is spoilt there."""
+    return not any(spoils(held, way, value) for held in touched)
 
 
 def _spans(failed: Judged, way: _Way) -> list[tuple[float, float]]:
@@ -191,20 +265,28 @@ def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> floa
     return inside
 
 
-def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[Judged]) -> Remedy | None:
-    """Return the part of a span that breaks nothing else, or the nearer end of it with what it breaks."""
+def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[_Held]) -> Remedy | None:
+    """Return the part of a span that breaks nothing else, or that makes no new error, with what it breaks.
+
+    Where every place of it makes an error, such as one outside the room or in a chimney breast, there is none.
+    """
     told = _TOLD.get(way.reading.unit, 0.01 * max(abs(low), abs(high)))
-
-    def harmless(value: float) -> bool:
-        return not any(_breaks(other, way, value) for other in touched)
-
-    clear = [run for run in _runs(harmless, low, high, COARSE) if run[1] - run[0] > told]
-    if clear:
-        low, high = min(clear, key=lambda run: min(abs(end - way.reading.value) for end in run))
-    low, high = math.ceil(low / told - 1e-6) * told, math.floor(high / told + 1e-6) * told
-    if high < low or not (_clears(failed, way, low) and _clears(failed, way, high)):
+    for spoils in (_breaks, _makes_an_error):
+        runs = [run for run in _runs(partial(_none, spoils, touched, way), low, high, COARSE) if run[1] - run[0] > told]
+        if runs:
+            low, high = min(runs, key=lambda run: min(abs(end - way.reading.value) for end in run))
+            break
+    else:
         return None
-    broken = sorted({other.rule.id for value in (low, high) for other in touched if _breaks(other, way, value)})
+    known = partial(_clears_as_known, failed, way)
+    middle = (low + high) / 2.0
+    if not known(middle):
+        return None
+    low, high = (end if known(end) else _edge(known, middle, end) for end in (low, high))
+    low, high = math.ceil(low / told - 1e-6) * told, math.floor(high / told + 1e-6) * told
+    if high < low or not (known(low) and known(high)):
+        return None
+    broken = sorted({held.judged.rule.id for value in (low, high) for held in touched if _breaks(held, way, value)})
     if len(broken) > MOST_BROKEN:
         return None
     ends = [Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)]
