@@ -42,6 +42,8 @@ PLUG_IN_SHARE: Final = 0.80
 FASTENED_SHARE: Final = 0.50
 """Most of a shared circuit's rating for everything fastened in place, when lights or plug-in items share it."""
 
+LEAST_FOR_RECEPTACLES_A: Final = 15.0
+"""Circuits of 10 A, new in 2023, feed no receptacle; before that there were none smaller than 15 A."""
 _RECEPTACLE_TOTAL_A: Final[Mapping[tuple[float, float], float]] = MappingProxyType(
     {(15.0, 15.0): 12.0, (15.0, 20.0): 12.0, (20.0, 20.0): 16.0, (30.0, 30.0): 24.0}
 )
@@ -76,6 +78,8 @@ _SECOND_HAND_IN_2026: Final[frozenset[Topic]] = frozenset({"continuous load", "a
 _GROUND_FAULT_PLACES: Final = frozenset(
     {"unfinished-basement", "garage", "laundry", "kitchen", "bathroom", "crawl-space", "outdoors"}
 )
+REACH_OF_CHILDREN_M: Final = 1.7
+"""Receptacles above this need not be tamper resistant: 1.7 m, 5-1/2 ft (NFPA 70 406.12, read in a transcription)."""
 SINK_M: Final = 1.8
 """A receptacle nearer to a sink than this has ground-fault protection."""
 ALL_BASEMENTS_SINCE: Final[CodeEdition] = "nec2020"

@@ -155,6 +155,21 @@ class Mains(View):
         """Return the rating of a circuit's overcurrent device, as a limit to hold a figure against."""
         return need(circuit.rating_a, circuit, "rating").value
 
+    def device(self, circuit: Circuit) -> Figure:
+        """Rating of a circuit's overcurrent device."""
+        rating = need(circuit.rating_a, circuit, "rating")
+        return self.figure("rating of the device", "A", lambda w: w(rating), circuit.key)
+
+    def own_rating(self, receptacle: Receptacle) -> Figure:
+        """Rating of a receptacle."""
+        rating = need(receptacle.rating_a, receptacle, "rating")
+        return self.figure("rating of the receptacle", "A", lambda w: w(rating))
+
+    def feeds_receptacles(self, circuit: Circuit) -> bool:
+        """Whether a circuit is large enough to feed receptacles, its uncertainty counted."""
+        rating = need(circuit.rating_a, circuit, "rating")
+        return rating.value - rating.u >= circuits.LEAST_FOR_RECEPTACLES_A
+
     def share(self, load: Load, circuit: Circuit) -> Figure:
         """Return the share of the circuit's rating that one load draws, in percent."""
         return self._share(circuit, (load,), "share of the rating")
@@ -248,21 +263,26 @@ class Mains(View):
 
         return self.figure("declared draw over the product sheet's", "", compute)
 
-    def draw_ratio(self, load: Load, circuit: Circuit, amplifier: Amplifier) -> Figure:
-        """Divide the current of an amplifier by an estimate for one eighth of its rated power."""
-        product = need(amplifier.product, amplifier, "product")
-        data = need(product.amplifier, product, "amplifier")
-        channels = need(data.channels, data, "channels")
-        rated, volts = need(data.power_w, data, "power"), need(circuit.voltage_v, circuit, "voltage")
-        efficiency = mains_draw.EFFICIENCY_AT_EIGHTH[_TECHNOLOGY.get(data.technology or "", "unknown")]
+    def draw_ratio(self, load: Load, circuit: Circuit, amplifiers: tuple[Amplifier, ...]) -> Figure:
+        """Divide the current of amplifiers by an estimate for one eighth of their rated power."""
+        volts = need(circuit.voltage_v, circuit, "voltage")
 
         def compute(world: World) -> float:
             world.assume("all channels at one eighth of rated power")
-            world.assume(f"efficiency {efficiency}")
             world.assume(f"power factor {mains_draw.UNKNOWN_POWER_FACTOR}")
-            idle_w = world(product.idle_power_w) if product.idle_power_w is not None else 0.0
-            output = mains_draw.average_output_w(channels, world(rated))
-            power = mains_draw.mains_power_w(output, efficiency, idle_w)
+            power = sum(_eighth_w(world, amplifier) for amplifier in amplifiers)
             return self.current_a(world, load, circuit) / mains_draw.mains_current_a(power, world(volts))
 
         return self.figure("declared current over the estimate", "", compute)
+
+
+def _eighth_w(world: World, amplifier: Amplifier) -> float:
+    """Return an estimate of an amplifier's mains power at one eighth of its rated power."""
+    product = need(amplifier.product, amplifier, "product")
+    data = need(product.amplifier, product, "amplifier")
+    efficiency = mains_draw.EFFICIENCY_AT_EIGHTH[_TECHNOLOGY.get(data.technology or "", "unknown")]
+    world.assume(f"efficiency {efficiency}")
+    idle_w = world(product.idle_power_w) if product.idle_power_w is not None else 0.0
+    rated_w = world(need(data.power_w, data, "power"))
+    output_w = mains_draw.average_output_w(need(data.channels, data, "channels"), rated_w)
+    return mains_draw.mains_power_w(output_w, efficiency, idle_w)

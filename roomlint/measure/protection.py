@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Final, NamedTuple
+from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from roomlint.design.base import Missing, need
-from roomlint.figures import ampacity, conductors, wiring_rules
+from roomlint.figures import ampacity, circuits, conductors, wiring_rules
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
@@ -32,6 +32,14 @@ class Held(NamedTuple):
 
     figure: Figure
     limit: float
+
+
+class Damp(NamedTuple):
+    """Whether a receptacle is where ground-fault protection is wanted; None while something is not known."""
+
+    wanted: bool | None
+    because: Literal["", "basement", "place", "sink"] = ""
+    missing: Missing | None = None
 
 
 class Protection(View):
@@ -149,6 +157,35 @@ class Protection(View):
         """Rated residual current of the protective device."""
         rated = need(circuit.rcd_a, circuit, "rcd")
         return self.figure("rated residual current", "mA", lambda w: 1e3 * w(rated))
+
+    def ground_fault(self, receptacle: Receptacle) -> Damp:
+        """Return whether the edition of NFPA 70 in force wants ground-fault protection of a receptacle."""
+        edition, found = self.figures.mains.edition, Damp(wanted=False)
+        place, sink, level = receptacle.where, receptacle.sink_m, self.design.shell.level
+        if edition is None:
+            return found
+        # The room's level says as much as that: since 2020 it does not matter whether the basement is finished.
+        if level == "basement" and circuits.wants_ground_fault("finished-basement", edition):
+            found = Damp(wanted=True, because="basement")
+        elif place is not None and circuits.wants_ground_fault(place, edition):
+            found = Damp(wanted=True, because="place")
+        elif sink is not None and sink.value - sink.u <= circuits.SINK_M:
+            found = Damp(wanted=True, because="sink")
+        elif place is None:
+            found = Damp(wanted=None, missing=Missing(receptacle, "place"))
+        elif sink is None and not receptacle.no_sink:
+            found = Damp(wanted=None, missing=Missing(receptacle, "sink"))
+        return found
+
+    def height(self, receptacle: Receptacle) -> Figure:
+        """Height of a receptacle above the floor."""
+        height = need(receptacle.height_m, receptacle, "height")
+        return self.figure("height", "m", lambda w: w(height))
+
+    def out_of_reach(self, receptacle: Receptacle) -> bool:
+        """Whether a receptacle is too high for children for certain."""
+        height = need(receptacle.height_m, receptacle, "height")
+        return height.value - height.u > circuits.REACH_OF_CHILDREN_M
 
     def plug(self, load: Load, circuit: Circuit) -> Held:
         """Return the current of a load and the least rating on its way: plug, fuse in the plug, receptacle.
