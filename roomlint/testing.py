@@ -139,12 +139,27 @@ def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[
     """Return what one rule says of a room; a rule that breaks raises.
 
     A rule of chapter `file` judges what the others found: they, and the window rules of the house, run before it.
+    Causes run before what follows from them.
     """
-    before = [*others, *window_rules(room.house)] if rule.chapter == LAST else []
+    others = tuple(others)
+    before = [*others, *window_rules(room.house)] if rule.chapter == LAST else _causes(rule, others)
     outcome = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
     if outcome.troubles:
         raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in outcome.troubles))
     return [verdict for verdict in outcome.verdicts if verdict.rule == rule.id]
+
+
+def _causes(rule: AnyRule, others: tuple[AnyRule, ...]) -> list[AnyRule]:
+    """Return the rules that a rule follows from, and those that these follow from."""
+    found: dict[str, AnyRule] = {}
+    wanted = list(rule.after)
+    while wanted:
+        cause = next((other for other in others if other.id == wanted[0]), None)
+        if cause is not None and cause.id not in found:
+            found[cause.id] = cause
+            wanted += cause.after
+        del wanted[0]
+    return list(found.values())
 
 
 def check_case(case: Case, rules: Iterable[AnyRule], today: date | None = None) -> None:

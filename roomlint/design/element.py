@@ -127,7 +127,13 @@ class Element:
     """Whether its keys are read in the order of their declaration, because later ones rest on earlier ones."""
     KEYS: ClassVar[dict[str, Key[Any]]] = {}
     """Its keys by the name that the file writes."""
-    REQUIRED: ClassVar[tuple[str, ...]] = ()
+    REQUIRED: ClassVar[frozenset[str]] = frozenset()
+    TAKES: ClassVar[dict[str, tuple[Callable[[Node, Book, Element], Any], str, bool]]] = {}
+    """The same for the reader: how a key is read, into which attribute, and whether it is told as it is."""
+    HOLDS: ClassVar[tuple[str, ...]] = ()
+    """The attributes that are made of elements."""
+    SETTLES: ClassVar[bool] = False
+    """Whether several of its keys rest on one another."""
 
     at: Node
     id: str
@@ -139,7 +145,10 @@ class Element:
     def __init_subclass__(cls) -> None:
         own = (value for value in vars(cls).values() if isinstance(value, Key))
         cls.KEYS = {**cls.KEYS, **{key.name: key for key in own}}
-        cls.REQUIRED = tuple(key.name for key in cls.KEYS.values() if key.required)
+        cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
+        cls.TAKES = {name: (key.take, key.attr, key.told) for name, key in cls.KEYS.items()}
+        cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))
+        cls.SETTLES = cls.settle is not Element.settle
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"{type(self).__name__} is not to be changed: {name}")

@@ -216,7 +216,7 @@ class Measured(Key[T]):
         if not self.low <= value <= self.high or (value == 0.0 and self.above_zero):
             book.tell(node, self._out_of_range(text, value))
             return ABSENT
-        if self.surveyed and not u and not _SPREAD.search(text):
+        if self.surveyed and not u and not (("±" in text or "+" in text) and _SPREAD.search(text)):
             u = book.tolerance_m
         return read(value, u, self.of.unit, node, book.origin)
 

@@ -76,3 +76,8 @@ class Angles(View):
             return self.azimuth_deg(world, pair.left, seat) - self.azimuth_deg(world, pair.right, seat)
 
         return self.figure("included angle", "deg", compute)
+
+    def base_width(self, pair: Pair[Loudspeaker]) -> Figure:
+        """Distance between a left and a right loudspeaker."""
+        left, right = self.place(pair.left), self.place(pair.right)
+        return self.figure("distance between the pair", "m", lambda w: math.dist(w.xyz(left), w.xyz(right)))

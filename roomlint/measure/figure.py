@@ -31,22 +31,14 @@ class Figure:
 
     def __init__(self, name: str, unit: str, world: World, compute: Callable[[World], float]) -> None:
         value, trace = world.traced(compute)
-        if not math.isfinite(value):
-            raise NoNumberError(f"{name} came out as {value}")
-        self.name = name
-        self.unit = unit
-        self.value = value
-        self.readings: tuple[Reading, ...] = tuple(trace.readings)
-        told = {reading.words: None for reading in self.readings if reading.origin is Origin.ASSUMED}
-        self.assumes: tuple[str, ...] = tuple({**trace.assumes, **told})
-        self._compute: Callable[[World], float] | None = compute
-        self._world: World | None = world
-        self._shares: tuple[Share, ...] | None = None
-        self._u: float | None = None
-        self._one_sided: tuple[Reading, ...] = ()
+        readings = tuple(trace.readings)
+        told = {reading.words: None for reading in readings if reading.origin is Origin.ASSUMED}
+        self._fill(name, unit, value, readings, tuple({**trace.assumes, **told}))
+        self._compute = compute
+        self._world = world
 
     @classmethod
-    def plain(
+    def plain(  # noqa: PLR0913  each part by its name
         cls,
         name: str,
         unit: str,
@@ -60,16 +52,27 @@ class Figure:
 
         `u` is given where the shares are not.
         """
+        figure = cls.__new__(cls)
+        known = tuple(shares)
+        figure._fill(name, unit, value, tuple(share.reading for share in known), assumes)
+        figure._shares, figure._u = known, u
+        return figure
+
+    def _fill(
+        self, name: str, unit: str, value: float, readings: tuple[Reading, ...], assumes: tuple[str, ...]
+    ) -> None:
         if not math.isfinite(value):
             raise NoNumberError(f"{name} came out as {value}")
-        figure = cls.__new__(cls)
-        figure.name, figure.unit, figure.value, figure.assumes = name, unit, value, assumes
-        figure._shares = tuple(shares)
-        figure.readings = tuple(share.reading for share in figure._shares)
-        figure._u = u
-        figure._compute = figure._world = None
-        figure._one_sided = ()
-        return figure
+        self.name = name
+        self.unit = unit
+        self.value = value
+        self.readings = readings
+        self.assumes = assumes
+        self._compute: Callable[[World], float] | None = None
+        self._world: World | None = None
+        self._shares: tuple[Share, ...] | None = None
+        self._u: float | None = None
+        self._one_sided: tuple[Reading, ...] = ()
 
     def at(self, world: World) -> float:
         """Return the figure's value in a world; another figure is computed of this one with it."""

@@ -20,7 +20,7 @@ from roomlint.review.subjects import (
     layered,
     pair_of,
 )
-from roomlint.review.verdict import Found, Kind, Level, Says, asks, fails, found, passes, tells
+from roomlint.review.verdict import Fact, Found, Kind, Level, Says, asks, fails, found, passes, tells
 from roomlint.review.waivers import SOON, Fate, Waiving, meets, named, subject_ids
 from roomlint.review.window import Cases, Window, Windows, at_least, at_most, between, by_reference, computed
 
@@ -36,6 +36,7 @@ __all__ = [
     "Applies",
     "Basis",
     "Cases",
+    "Fact",
     "Fate",
     "Figure",
     "Found",

@@ -155,12 +155,15 @@ class _Run:
             return _refused(rule, subject, refusal)
 
     def _cause(self, rule: AnyRule, subject: Subject) -> Verdict | None:
+        """Return the failure that a subject's verdict would follow from; a mere note hides no warning behind it."""
+        least = _level(rule, self.room, self.room.house.decisions.get(rule.id)).rank if rule.after else 0
         for cause in rule.after:
             failures = self.failed.get(cause)
             if failures:
                 for element in subject.about:
-                    if element.key in failures:
-                        return failures[element.key]
+                    failure = failures.get(element.key)
+                    if failure is not None and failure.level is not None and failure.level.rank >= least:
+                        return failure
         return None
 
     def _answered(self, rule: AnyRule, subject: Subject, answer: Answer) -> Verdict:

@@ -58,6 +58,11 @@ class Room:
         project, survey = self.design.project, self.design.survey
         return project.stage in MEASURED if project.stage is not None else survey.tolerance_m is not None
 
+    def unlabelled(self) -> Missing:
+        """Return what is missing when a loudspeaker that no label names may be the one that is looked for."""
+        speaker = next((speaker for speaker in self.design.loudspeakers if speaker.label is None), None)
+        return Missing(speaker, "label") if speaker is not None else Missing(self.design, "loudspeakers")
+
     def name_of(self, reading: Reading) -> tuple[str, str]:
         """Return what the team calls a reading: the element that it belongs to, and the key below it."""
         if reading.at is None:

@@ -34,8 +34,8 @@ CAUTIOUS = frozenset({"mount", "mains", "heat", "access"})
 HEADINGS = ("Why", "How decided", "Remedy", "When to waive")
 MOST_SAID = 110
 """Signs of a template: a finding is read in one breath."""
-OWN_FIELDS = frozenset({"figure", "window", "beyond", "subject"})
-"""Fields that every template may use: the figure, the window's edge in words, the distance to it, the subject."""
+OWN_FIELDS = frozenset({"figure", "window", "limit", "beyond", "subject"})
+"""Fields that every template may use: the figure, the window in words, its nearer edge, the way to it, the subject."""
 
 
 @dataclass(frozen=True, slots=True)
