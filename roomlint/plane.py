@@ -354,10 +354,16 @@ def _fault_between(sides: Sequence[Segment], i: int, j: int) -> Fault | None:
         return Fault("doubles-back", i, j, corner) if back else None
     if _apart(a, b, c, d):
         return None
-    share = crossing(a, b, c, d)
-    if share is not None and ON_WALL_M < share * math.dist(a, b) < math.dist(a, b) - ON_WALL_M:
+    share, other = crossing(a, b, c, d), crossing(c, d, a, b)
+    if share is not None and other is not None and _amid(share, a, b) and _amid(other, c, d):
         return Fault("crosses", i, j, (a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])))
     return Fault("touches", i, j, c) if segment_gap_m(a, b, c, d) <= SAME_PLACE_M else None
+
+
+def _amid(share: float, start: Point2, end: Point2) -> bool:
+    """Say whether a share of the way along a piece is more than a millimetre from either end."""
+    length = math.dist(start, end)
+    return SAME_PLACE_M < share * length < length - SAME_PLACE_M
 
 
 def _pair(i: int, j: int) -> tuple[int, int]:

@@ -11,6 +11,7 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.figures.direction import Point3, Vector3, cross, dot
+from roomlint.figures.domain import Refused
 from roomlint.plane import Point2, distance_to_segment_m, walls
 
 if TYPE_CHECKING:
@@ -81,7 +82,7 @@ def gap_m(one: Body, other: Body) -> float:
     most = min(_corners_over_faces_m(one, other), _corners_over_faces_m(other, one))
     if most - least <= TOUCH_M:
         return most
-    most = min(most, min(math.dist(a, b) for a in one.points for b in other.points))
+    most = min(most, *(math.dist(a, b) for a in one.points for b in other.points))
     near, far = _edges_within(one, other, most), _edges_within(other, one, most)
     return min([most, *(segments_gap_m(*a, *b) for a in near for b in far)])
 
@@ -110,7 +111,7 @@ def meeting_m(moving: Body, way: Vector3, still: Body) -> tuple[float, float] | 
 
 
 def edge(a: Point3, b: Point3) -> Body:
-    """Return the straight edge between two points as a body. Raises ValueError for points in one place."""
+    """Return the straight edge between two points as a body. Raises Refused for points in one place."""
     return Body((a, b), (), (_unit(a, b),), ((a, b),))
 
 
@@ -230,7 +231,7 @@ def _minus(a: Point3, b: Point3) -> Vector3:
 def _unit(a: Point3, b: Point3) -> Vector3:
     length = math.dist(a, b)
     if length == 0.0:
-        raise ValueError("an edge without length has no direction")
+        raise Refused("an edge without length has no direction")
     return ((b[0] - a[0]) / length, (b[1] - a[1]) / length, (b[2] - a[2]) / length)
 
 

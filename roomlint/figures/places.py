@@ -82,9 +82,9 @@ def along_wall(
     """Return where along a wall the middle of a thing of some width, height and depth can be, m from its left end.
 
     The wall is the whole straight one that `piece` belongs to, seen from inside; the thing has the wall behind its
-    whole width, its back `off_m` in front of it and its middle `middle_height_m` up. It stays clear of `openings` of that wall and what is before them as far
-    as it reaches, of `solids`, of the other walls and of the true ceiling. Ends are rounded inwards to `step_m`. Sizes
-    above 0 m, else `Refused`.
+    whole width, its back `off_m` in front of it and its middle `middle_height_m` up. It stays clear of `openings` of
+    that wall and what is before them as far as it reaches, of `solids`, of the other walls and of the true ceiling.
+    Ends are rounded inwards to `step_m`. Sizes above 0 m, else `Refused`.
     """
     width, height, depth = (positive("a size", size, "m") for size in size_m)
     back = not_negative("the distance from the wall", off_m, "m")

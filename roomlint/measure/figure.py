@@ -27,7 +27,9 @@ class Figure:
     Its value is computed at once, its uncertainty when somebody asks: most figures are far from any limit.
     """
 
-    __slots__ = ("_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value")
+    __slots__ = (
+        "_ask", "_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value",
+    )  # fmt: skip
 
     def __init__(self, name: str, unit: str, world: World, compute: Callable[[World], float]) -> None:
         value, trace = world.traced(compute)
@@ -58,6 +60,22 @@ class Figure:
         figure._shares, figure._u = known, u
         return figure
 
+    @classmethod
+    def many(
+        cls,
+        name: str,
+        unit: str,
+        value: float,
+        shares: Callable[[], Iterable[Share]],
+        readings: tuple[Reading, ...],
+        assumes: tuple[str, ...],
+    ) -> Figure:
+        """Return a figure whose shares are worked out for many figures at a time, when the first of them is asked."""
+        figure = cls.__new__(cls)
+        figure._fill(name, unit, value, readings, assumes)
+        figure._ask = shares
+        return figure
+
     def _fill(
         self, name: str, unit: str, value: float, readings: tuple[Reading, ...], assumes: tuple[str, ...]
     ) -> None:
@@ -73,6 +91,7 @@ class Figure:
         self._shares: tuple[Share, ...] | None = None
         self._u: float | None = None
         self._one_sided: tuple[Reading, ...] = ()
+        self._ask: Callable[[], Iterable[Share]] | None = None
 
     def at(self, world: World) -> float:
         """Return the figure's value in a world; another figure is computed of this one with it."""
@@ -86,7 +105,7 @@ class Figure:
     def moved(self, moves: Mapping[Reading, float]) -> float:
         """Return what the figure would be with some readings moved, each by so much; it may refuse."""
         if self._compute is None or self._world is None:
-            slopes = {share.reading: share.slope for share in self._shares or ()}
+            slopes = {share.reading: share.slope for share in self.shares}
             return self.value + sum(slopes.get(reading, 0.0) * by for reading, by in moves.items())
         return self._compute(Moved(self._world, moves))
 
@@ -112,6 +131,8 @@ class Figure:
         return self._shares
 
     def _find_shares(self) -> tuple[tuple[Share, ...], tuple[Reading, ...]]:
+        if self._ask is not None:
+            return tuple(sorted(self._ask(), key=lambda share: -abs(share.change))), ()
         found, one_sided = [], []
         for reading in self.readings:
             if reading.u <= 0.0:
@@ -128,8 +149,10 @@ class Figure:
 
     def _change(self, reading: Reading, by: float) -> float | None:
         """Return how the figure changes with one reading, None where its formula does not hold there."""
+        if self._compute is None or self._world is None:
+            return None
         try:
-            change = self.moved({reading: by}) - self.value
+            change = self._compute(self._world.with_moved(reading, by)) - self.value
         except Refused:
             return None
         if not math.isfinite(change):
@@ -157,7 +180,7 @@ class Figure:
         """
         if margin <= 0.0:
             return False
-        if self._shares is not None or self._u is not None:
+        if self._compute is None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
         squares, most = 0.0, (margin / times) ** 2
         for reading in self.readings:

@@ -41,7 +41,7 @@ class Room:
         self.rule_ids = rule_ids
         """The ids of all rules there are, whether they run or not."""
         self.ran: frozenset[str] = frozenset()
-        """The ids of the rules that were run; filled in before the rules of chapter `file` judge."""
+        """The ids of the rules that were run; filled in before the closing rules judge."""
         self.found: tuple[Verdict, ...] = ()
         """What those rules found."""
         self.waivings: tuple[Waiving, ...] = ()
