@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Final, Literal
 
 from roomlint.figures.conductors import Material, awg_area_mm2
-from roomlint.figures.domain import Refused, positive
+from roomlint.figures.domain import positive
 
 Laying = Literal["clipped", "conduit", "insulated-wall", "in-insulation"]
 LAYINGS: Final[tuple[Laying, ...]] = ("in-insulation", "insulated-wall", "conduit", "clipped")
@@ -55,16 +55,17 @@ that carries 20 A or more."""
 
 
 def iec_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper") -> float:
-    """Current-carrying capacity of a cable with two loaded conductors in PVC at 30 C, A.
+    """Current-carrying capacity of a cable with two loaded conductors in PVC at 30 C, A; 0 for one that is too thin.
 
-    The greatest tabulated size that the conductor reaches counts. Refuses below 1.0 mm2; 16 mm2 is the top of the
-    table, and what is larger counts as that. Source: IEC 60364-5-52 Table B.52.2.
+    The greatest tabulated size that the conductor reaches counts, from 1.0 mm2, the least for fixed wiring; 16 mm2 is
+    the top of the table here, and what is larger counts as that. Refuses an area that is not above zero. Source:
+    IEC 60364-5-52 Table B.52.2.
     """
     area = positive("cross-section", area_mm2, "mm2")
-    sizes = [size for size in _IEC_A if size <= area * (1.0 + _HAIR)]
-    if not sizes:
-        raise Refused(f"{area:g} mm2 is no size for fixed wiring: 1.0 mm2 and more are tabulated")
-    row = _IEC_A[max(sizes)]
+    size = max((size for size in _IEC_A if size <= area * (1.0 + _HAIR)), default=None)
+    if size is None:
+        return 0.0
+    row = _IEC_A[size]
     table = _SURROUNDED * row[-1] if laying == "in-insulation" else row[_COLUMN[laying]]
     return table * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
 

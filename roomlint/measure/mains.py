@@ -124,12 +124,12 @@ class Mains(View):
         least = self._asked(circuit, drawn.loads, factor if code is not None else 1.0)
         if drawn.missing is None and code is not None:
             return least
-        if least.value - least.u > rating.value:
+        if least.value - least.u > rating.value + rating.u:
             return least
         if drawn.missing is not None:
             raise drawn.missing
         greatest = self._asked(circuit, drawn.loads, most)
-        if greatest.value + greatest.u <= rating.value:
+        if greatest.value + greatest.u <= rating.value - rating.u:
             return greatest
         raise Missing(self.design, "project.codes.electrical")
 
@@ -152,8 +152,14 @@ class Mains(View):
         return self.figure("rating that the loads ask for", "A", compute)
 
     def rating_a(self, circuit: Circuit) -> float:
-        """Return the rating of a circuit's overcurrent device, as a limit to hold a figure against."""
-        return need(circuit.rating_a, circuit, "rating").value
+        """Return the rating of a circuit's overcurrent device, at its least, as a limit to hold a figure against."""
+        rating = need(circuit.rating_a, circuit, "rating")
+        return rating.value - rating.u
+
+    def least_volts(self, circuit: Circuit) -> float:
+        """Return a circuit's nominal voltage at its least, for clauses that hold up to a voltage."""
+        volts = need(circuit.voltage_v, circuit, "voltage")
+        return volts.value - volts.u
 
     def device(self, circuit: Circuit) -> Figure:
         """Rating of a circuit's overcurrent device."""

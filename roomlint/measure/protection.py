@@ -6,11 +6,15 @@ import math
 from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from roomlint.design.base import Missing, need
+from roomlint.design.quantity import exact
 from roomlint.figures import ampacity, circuits, conductors, wiring_rules
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from roomlint.design.quantity import Quantity
     from roomlint.design.supply import Circuit, Load, Receptacle
     from roomlint.figures.ampacity import Laying
     from roomlint.figures.conductors import Material
@@ -25,6 +29,8 @@ FAR_END: Final = "all loads at the far end"
 AS_RADIAL: Final = "a radial circuit"
 _SMALL_CIRCUIT_A: Final = 10.0
 _MM2: Final = 1e6
+_HAIR_MM2: Final = 1e-6
+ENOUGH_PERCENT: Final = 100.0
 
 
 class Held(NamedTuple):
@@ -32,6 +38,13 @@ class Held(NamedTuple):
 
     figure: Figure
     limit: float
+
+
+class Wire(NamedTuple):
+    """What a conductor carries of what it must, in percent, and what it carries, A."""
+
+    share: Figure
+    carried: Figure
 
 
 class Damp(NamedTuple):
@@ -48,16 +61,14 @@ class Protection(View):
     def _material(self, circuit: Circuit) -> Material:
         return "aluminium" if need(circuit.material, circuit, "material") == "aluminium" else "copper"
 
-    def conductor(self, circuit: Circuit) -> Held:
-        """Return what a circuit's conductor carries and the least that it must: the rating of the device before it.
+    def conductor(self, circuit: Circuit) -> Wire:
+        """Return what a circuit's conductor carries, and how much that is of what it must.
 
         How the cable is laid, and whether a British circuit is a ring, is asked for only where it decides.
         """
-        return self.once(("conductor", circuit.key), lambda: self._conductor(circuit))
-
-    def _conductor(self, circuit: Circuit) -> Held:
-        rating, area = need(circuit.rating_a, circuit, "rating"), need(circuit.conductor_m2, circuit, "conductor")
-        material, device = self._material(circuit), rating.value
+        area, material = need(circuit.conductor_m2, circuit, "conductor"), self._material(circuit)
+        rating = need(circuit.rating_a, circuit, "rating")
+        device = rating.value + rating.u
         if self.figures.mains.family == "nfpa":
             sixteen = self.figures.mains.edition == "nec2026" and device <= _SMALL_CIRCUIT_A
             self._refuse_beyond(area.value * _MM2, device, material, nfpa=True)
@@ -65,39 +76,48 @@ class Protection(View):
             def carried(world: World) -> float:
                 return ampacity.nfpa_ampacity_a(world(area) * _MM2, material, sixteen_awg=sixteen)
 
-            return Held(self.figure("current that the conductor carries", "A", carried), device)
+            return self._wire(carried, rating)
         self._refuse_beyond(area.value * _MM2, device, material, nfpa=False)
         layings = [laying for laying in ampacity.LAYINGS if circuit.installation in {None, laying}]
-        least = self._least_a(circuit, device, material)
-        worst = Held(self._laid(circuit, layings[0]), max(least))
-        best = Held(self._laid(circuit, layings[-1]), min(least))
-        if best.figure.value - best.figure.u < best.limit:
+        least, most = self._asked(circuit, rating, material)
+        best, worst = self._laid(circuit, layings[-1], least), self._laid(circuit, layings[0], most)
+        if best.share.value - best.share.u < ENOUGH_PERCENT:
             return best
-        if worst.figure.value + worst.figure.u >= worst.limit:
+        if worst.share.value + worst.share.u >= ENOUGH_PERCENT:
             return worst
         raise Missing(circuit, "installation" if len(layings) > 1 else "arrangement")
 
-    def _laid(self, circuit: Circuit, laying: Laying) -> Figure:
+    def _wire(self, carried: Callable[[World], float], asked: Quantity) -> Wire:
+        def share(world: World) -> float:
+            return 100.0 * carried(world) / world(asked)
+
+        return Wire(
+            self.figure("what the conductor carries of the device's rating", "%", share),
+            self.figure("current that the conductor carries", "A", carried),
+        )
+
+    def _laid(self, circuit: Circuit, laying: Laying, asked: Quantity) -> Wire:
         area, material = need(circuit.conductor_m2, circuit, "conductor"), self._material(circuit)
 
         def carried(world: World) -> float:
             world.assume("PVC cable in air of 30 degC, no other cable beside it")
             return ampacity.iec_ampacity_a(world(area) * _MM2, laying, material)
 
-        return self.figure("current that the conductor carries", "A", carried)
+        return self._wire(carried, asked)
 
-    def _least_a(self, circuit: Circuit, device_a: float, material: Material) -> tuple[float, ...]:
-        """Return what a circuit's conductor must carry; two values where it is not said whether it is a ring."""
+    def _asked(self, circuit: Circuit, rating: Quantity, material: Material) -> tuple[Quantity, Quantity]:
+        """Return the least and the most that a circuit's conductor may have to carry, by what is said of a ring."""
         area_mm2 = need(circuit.conductor_m2, circuit, "conductor").value * _MM2
         ring = (
             self.figures.mains.family == "bs"
-            and ampacity.RING_LEAST_A < device_a <= ampacity.RING_MOST_A
-            and area_mm2 >= ampacity.RING_LEAST_MM2 - 1e-6
+            and ampacity.RING_LEAST_A < rating.value <= ampacity.RING_MOST_A
+            and area_mm2 >= ampacity.RING_LEAST_MM2 - _HAIR_MM2
             and material == "copper"
         )
         if not ring or circuit.arrangement == "radial":
-            return (device_a,)
-        return (ampacity.RING_LEAST_A,) if circuit.arrangement == "ring" else (ampacity.RING_LEAST_A, device_a)
+            return (rating, rating)
+        least = exact(ampacity.RING_LEAST_A, "A")
+        return (least, least) if circuit.arrangement == "ring" else (least, rating)
 
     @staticmethod
     def _refuse_beyond(area_mm2: float, device_a: float, material: Material, *, nfpa: bool) -> None:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Cases, Level, at_least, at_most, computed, memory, practice, rule, standard
+from roomlint.review import Cases, Level, at_least, at_most, found, memory, practice, rule, standard
 
 from . import BS_RING, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, nfpa
 from .load import feeds_something
 
 if TYPE_CHECKING:
     from roomlint.design.supply import Circuit
-    from roomlint.review import Figure, Room, Windows
+    from roomlint.review import Figure, Found, Room, Windows
 
 NFPA_DROP: Final = nfpa("210.19(A), since 2023 210.19, informational note", note="recommended, not enforceable")
 OTHER_DROP: Final = (
@@ -21,38 +21,35 @@ OTHER_DROP: Final = (
 )
 
 
-def least_carried(room: Room, circuit: Circuit) -> Windows:
-    """Return what the conductor must carry."""
-    return at_least(room.figures.protection.conductor(circuit).limit, "A")
-
-
 @rule(
     "mains.conductor-size",
     level=Level.ERROR,
     basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_RING),
     each=CIRCUITS,
-    window=computed("A", "the rating of the device before it; 20 A in a British ring", least_carried),
-    says="its conductor carries {figure}; with that device {window}",
+    window=at_least(100.0, "%"),
+    says="its conductor carries {carries}, {figure} of what the device before it lets through",
     at="conductor",
     caution=CAUTION,
     since="0.1.0",
 )
-def conductor_size(room: Room, circuit: Circuit) -> Figure:
+def conductor_size(room: Room, circuit: Circuit) -> Found:
     """A circuit's conductor carries at least the rating of the overcurrent device before it.
 
     Why: A conductor too thin for its breaker overheats inside the wall before the breaker ever opens.
 
-    How decided: By NFPA 70: copper 14 AWG 15 A, 12 AWG 20 A, 10 AWG 30 A, 8 AWG 40 A, 6 AWG 55 A; aluminium from
-    12 AWG, from memory; 16 AWG copper for 10 A in the 2026 edition. By every other code: the table of IEC 60364-5-52 for cable
-    in PVC with two loaded conductors at 30 degC: clipped, in conduit, in an insulated wall, or surrounded by insulation
-    (half of clipped). BS 7671 lets a ring of 2.5 mm2 copper that carries 20 A stand behind 32 A. Grouping and a warm
-    attic lower what is carried and are not counted. How the cable is laid is asked for where it decides.
+    How decided: What the table gives over the device's rating. By NFPA 70: copper 14 AWG 15 A, 12 AWG 20 A, 10 AWG
+    30 A, 8 AWG 40 A, 6 AWG 55 A; aluminium from 12 AWG, from memory; 16 AWG copper for 10 A in the 2026 edition. By
+    every other code: the table of IEC 60364-5-52 for cable in PVC with two loaded conductors at 30 degC: clipped,
+    in conduit, in an insulated wall, or surrounded by insulation (half of clipped). BS 7671 lets a ring of 2.5 mm2
+    copper that carries 20 A stand behind 32 A. Grouping and a warm attic lower what is carried and are not counted.
+    How the cable is laid is asked for where it decides.
 
     Remedy: A larger conductor, or a device of a smaller rating.
 
     When to waive: Never without the electrician's calculation.
     """
-    return room.figures.protection.conductor(circuit).figure
+    wire = room.figures.protection.conductor(circuit)
+    return found(wire.share, carries=wire.carried)
 
 
 def branch_drop(room: Room, circuit: Circuit) -> Windows:
@@ -90,10 +87,10 @@ def voltage_drop(room: Room, circuit: Circuit) -> Figure:
 
     Why: Long thin runs starve amplifiers at peaks and dim what shares the circuit.
 
-    How decided: Twice the length times the sum of nameplate currents times the resistance of the warm conductor:
-    75 degC by NFPA 70, 70 degC elsewhere, aluminium 1.64 times copper, a ring half of a radial. NFPA 70 recommends 3 % of a
-    branch and 5 % of feeder and branch; BS 7671 and IEC 60364 give 5 %, and 3 % where lighting shares the circuit;
-    AS/NZS 3000 gives 5 %. All but the last are informative.
+    How decided: Twice the length times the sum of nameplate currents times the resistance of the warm conductor: 75
+    degC by NFPA 70, 70 degC elsewhere, aluminium 1.64 times copper, a ring half of a radial. NFPA 70 recommends 3 %
+    of a branch and 5 % of feeder and branch; BS 7671 and IEC 60364 give 5 %, and 3 % where lighting shares the
+    circuit; AS/NZS 3000 gives 5 %. All but the last are informative.
 
     Remedy: A larger conductor or a shorter way.
 
@@ -132,8 +129,8 @@ def total_drop(room: Room, circuit: Circuit) -> Figure:
 
     Why: The equipment sees the sum, not the branch alone.
 
-    How decided: The drop of the branch plus the feeder's as given; a circuit that starts at the service has no feeder.
-    NFPA 70 recommends 5 %, BS 7671 and IEC 60364 the same and 3 % for lighting, AS/NZS 3000 gives 5 %.
+    How decided: The drop of the branch plus the feeder's as given; a circuit that starts at the service has no
+    feeder. NFPA 70 recommends 5 %, BS 7671 and IEC 60364 the same and 3 % for lighting, AS/NZS 3000 gives 5 %.
 
     Remedy: A larger conductor in branch or feeder.
 

@@ -78,8 +78,8 @@ def individual(room: Room, circuit: Circuit) -> Says:
     Why: The limits of shared circuits are lifted for a dedicated one, so a wrong word here lifts them where they are
     needed; and the electrician is told two different things.
 
-    How decided: At most one load, one receptacle and no lighting on a circuit that the file calls dedicated. Rules that
-    rest on the claim wait until it is settled.
+    How decided: At most one load, one receptacle and no lighting on a circuit that the file calls dedicated. Rules
+    that rest on the claim wait until it is settled.
 
     Remedy: Call the circuit shared, or give the other loads circuits of their own.
 
@@ -124,10 +124,10 @@ def circuit_load(room: Room, circuit: Circuit) -> Figure:
 
     Why: A breaker that carries its full rating for hours trips in the middle of the film, or ages.
 
-    How decided: Sum of the nameplate currents of all loads and of the lighting, from the product sheets where the file
-    gives none. By NFPA 70 what lasts three hours or more counts 1.25 times, and so does what nobody says of; other
-    codes count it once (design current at most the rating). What is not known is asked for, unless the known part is too much
-    already. Until it is known which code holds, both sums must agree.
+    How decided: Sum of the nameplate currents of all loads and of the lighting, from the product sheets where the
+    file gives none. By NFPA 70 what lasts three hours or more counts 1.25 times, and so does what nobody says of;
+    other codes count it once (design current at most the rating). What is not known is asked for, unless the known
+    part is too much already. Until it is known which code holds, both sums must agree.
 
     Remedy: Move a load to another circuit, or have another circuit run.
 
@@ -154,8 +154,8 @@ def plug_in_share(room: Room, fed: Fed[Load]) -> Figure:
 
     Why: The rest is left for whatever else is plugged in; a power strip adds outlets, not capacity.
 
-    How decided: Nameplate current over the circuit's rating, on circuits that are not dedicated to the item. A share of
-    NFPA 70: neither IEC 60364, BS 7671 nor AS/NZS 3000 has one. The clause moved with the 2023 edition.
+    How decided: Nameplate current over the circuit's rating, on circuits that are not dedicated to the item. A
+    share of NFPA 70: neither IEC 60364, BS 7671 nor AS/NZS 3000 has one. The clause moved with the 2023 edition.
 
     Remedy: Give the item a circuit of its own.
 
@@ -182,8 +182,8 @@ def fastened_share(room: Room, circuit: Circuit) -> Figure:
 
     Why: Fixed equipment runs whenever it likes; half the circuit is kept for what people plug in.
 
-    How decided: Nameplate currents of fastened loads over the rating, when the circuit also feeds lighting or plug-in
-    loads and is not dedicated. A share of NFPA 70; the clause moved with the 2023 edition.
+    How decided: Nameplate currents of fastened loads over the rating, when the circuit also feeds lighting or
+    plug-in loads and is not dedicated. A share of NFPA 70; the clause moved with the 2023 edition.
 
     Remedy: Move the fixed equipment to a circuit of its own.
 
@@ -215,8 +215,8 @@ def receptacle_total(room: Room, fed: Fed[Receptacle]) -> Figure:
 
     Why: Two plugs of one receptacle can overload it without either being too large.
 
-    How decided: Sum of nameplate currents against 12 A for a 15 A receptacle, 16 A for a 20 A one and 24 A for a 30 A
-    one. A plug-in load of the circuit that names no receptacle may be plugged in here. A table of NFPA 70.
+    How decided: Sum of nameplate currents against 12 A for a 15 A receptacle, 16 A for a 20 A one and 24 A for a 30
+    A one. A plug-in load of the circuit that names no receptacle may be plugged in here. A table of NFPA 70.
 
     Remedy: Spread the plugs over receptacles, or use a circuit of its own.
 
@@ -245,8 +245,8 @@ def inrush(room: Room, circuit: Circuit) -> Says:
 
     Why: A toroid draws many times its rating for a cycle or two; two of them together open a breaker.
 
-    How decided: Number of loads with a mains-frequency transformer, by the file or the product sheet, against whether
-    the circuit's loads are switched on in sequence.
+    How decided: Number of loads with a mains-frequency transformer, by the file or the product sheet, against
+    whether the circuit's loads are switched on in sequence.
 
     Remedy: A sequencer with one to three seconds between steps.
 

@@ -66,7 +66,7 @@ def lives_with_arcs(room: Room, circuit: Circuit) -> Applies:
     """Whether a circuit is new or extended, of 120 V and up to 20 A."""
     if not need(circuit.new, circuit, "new"):
         return No("the circuit is neither new nor extended")
-    if need(circuit.voltage_v, circuit, "voltage").value > LIVING_V:
+    if room.figures.mains.least_volts(circuit) > LIVING_V:
         return No("the clause is for circuits of 120 V")
     if room.figures.mains.rating_a(circuit) > LARGEST_ARC_FAULT_A:
         return No("the clause is for circuits up to 20 A")
@@ -103,7 +103,7 @@ def arc_fault(room: Room, circuit: Circuit) -> Says:
 
 def damp_or_unknown(room: Room, circuit: Circuit) -> Applies:
     """Whether one of the receptacles is, or may be, where the edition wants ground-fault protection."""
-    edition, volts = room.figures.mains.code, need(circuit.voltage_v, circuit, "voltage").value
+    edition, volts = room.figures.mains.code, room.figures.mains.least_volts(circuit)
     if edition == "nec2017" and volts > LIVING_V:
         return No("the clause of 2017 is for receptacles of 125 V")
     if volts > HIGHEST_GROUND_FAULT_V:
