@@ -131,7 +131,7 @@ def on(
     *,
     room: Mapping[str, Any] = ROOM,
     products: Sequence[Mapping[str, Any]] = (SEVEN,),
-    **more: Any,  # noqa: ANN401  what a case takes
+    **more: Any,
 ) -> Case:
     """Return a case of one of the circuits above with some keys changed."""
     return Case(rule, kind, changed(room, changes or {}), products=products, **more)
@@ -143,7 +143,7 @@ def silent(*rules: str) -> list[Case]:
     return empty + [Case(rule, "open", UNSAID, products=(SEVEN,), says="circuits") for rule in rules]
 
 
-def edge(rule: str, path: str, low: float, high: float, edges: int, **more: Any) -> Edge:  # noqa: ANN401
+def edge(rule: str, path: str, low: float, high: float, edges: int, **more: Any) -> Edge:
     """Return an edge of the North American circuit."""
     room = changed(more.pop("room", ROOM), more.pop("changes", {}))
     return Edge(rule, room, path, low, high, edges, products=(SEVEN,), **more)

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
-from mains_rooms import AUSTRALIAN, BRITISH, C, CODE, GERMAN, NO_CODE, RACK, VACUUM, edge, on, silent
+from typing import TYPE_CHECKING
 
-from roomlint.edges import Edge
-from roomlint.testing import Case, Never, changed
+from mains_rooms import AUSTRALIAN, BRITISH, CODE, GERMAN, NO_CODE, RACK, VACUUM, C, edge, on, silent
+
+from roomlint.testing import changed
+
+if TYPE_CHECKING:
+    from roomlint.edges import Edge
+    from roomlint.testing import Case, Never
 
 RULES = ("mains.conductor-size", "mains.voltage-drop", "mains.total-drop")
 T310 = "NFPA 70 240.4(D)"

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from mains_rooms import C, NONE_AT_ALL, RACK, RACK_KEY, ROOM, SEVEN, UNSAID, VACUUM, edge, on
+from mains_rooms import NONE_AT_ALL, RACK, RACK_KEY, ROOM, SEVEN, UNSAID, VACUUM, C, edge, on
 
-from roomlint.edges import Edge
-from roomlint.testing import Case, Never, changed
+from roomlint.testing import Case, changed
+
+if TYPE_CHECKING:
+    from roomlint.edges import Edge
+    from roomlint.testing import Never
 
 NOTHING = changed(ROOM, {"electronics": None, f"{RACK}.feeds": None})
 SUB: dict[str, Any] = {"roomlint_product": 1, "id": "bass", "kind": "subwoofer", "apparent_power": "350 VA"}

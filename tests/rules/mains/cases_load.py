@@ -2,12 +2,31 @@
 
 from __future__ import annotations
 
-from mains_rooms import (
-    BRITISH, C, CODE, GERMAN, NFPA, NO_CODE, OUTLET, OUTLET_KEY, RACK, RACK_KEY, ROOM, SEVEN, VACUUM, edge, on, silent,
-)  # fmt: skip
+from typing import TYPE_CHECKING
 
-from roomlint.edges import Edge
-from roomlint.testing import Case, Never, changed
+from mains_rooms import (
+    BRITISH,
+    CODE,
+    GERMAN,
+    NFPA,
+    NO_CODE,
+    OUTLET,
+    OUTLET_KEY,
+    RACK,
+    RACK_KEY,
+    SEVEN,
+    VACUUM,
+    C,
+    edge,
+    on,
+    silent,
+)
+
+from roomlint.testing import changed
+
+if TYPE_CHECKING:
+    from roomlint.edges import Edge
+    from roomlint.testing import Case, Never
 
 FASTENED = {f"{RACK}.connection": "fastened", f"{RACK}.receptacle": None}
 NAMEPLATE_13 = {f"{RACK}.current": "13 A"}
