@@ -10,7 +10,7 @@ from roomlint.review import Level, Missing, Subjects, at_least, fails, passes, p
 from . import CAUTION, CONTRADICTED, Fed
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
     from roomlint.design.supply import Load
     from roomlint.measure.powered import Item
@@ -26,34 +26,27 @@ def unfed(room: Room) -> Missing:
     return Missing(room.design, "circuits[].loads[].feeds" if circuits else "circuits")
 
 
-def loads_of_items(room: Room) -> Iterator[Fed[Load] | Missing]:
-    """Yield the loads that stand for powered items, each once."""
+def loads_of(room: Room, items: Iterable[Item | Missing]) -> Iterator[Fed[Load] | Missing]:
+    """Yield the loads that stand for powered items, each once, and once what is missing where nothing feeds one."""
     done: set[str] = set()
-    for item in room.figures.powered.items:
+    for item in items:
         if isinstance(item, Missing):
             yield item
             continue
         ways = room.figures.powered.feeding(item)
-        if not ways:
-            yield unfed(room)
-        for way in ways:
-            fed = Fed(way.load, way.circuit)
-            if fed.key not in done:
-                done.add(fed.key)
-                yield fed
+        found: list[Fed[Load] | Missing] = [Fed(way.load, way.circuit) for way in ways]
+        for one in found or [unfed(room)]:
+            key = one.key
+            if key not in done:
+                done.add(key)
+                yield one
 
 
 POWERED: Final[Subjects[Item]] = Subjects("powered item", lambda room: room.figures.powered.items)
-ITEM_LOADS: Final[Subjects[Fed[Load]]] = Subjects("powered item", loads_of_items)
-AMPLIFIER_LOADS: Final[Subjects[Fed[Load]]] = Subjects(
-    "amplifier",
-    lambda room: (
-        fed
-        for fed in loads_of_items(room)
-        if isinstance(fed, Missing)
-        or any(isinstance(item, Amplifier) for item in room.figures.powered.items_of(fed.item))
-    ),
+ITEM_LOADS: Final[Subjects[Fed[Load]]] = Subjects(
+    "powered item", lambda room: loads_of(room, room.figures.powered.items)
 )
+AMPLIFIER_LOADS: Final[Subjects[Fed[Load]]] = Subjects("amplifier", lambda room: loads_of(room, room.design.amplifiers))
 
 
 @rule(

@@ -104,9 +104,9 @@ OTHER_VALUES: dict[str, list[object]] = {
     "sequenced": [False, True],
     "earth_lifted": [True], "panel": ["subpanel"], "feeder_drop": ["15 %"], "form": ["iec60309-32"], "outlets": [1, 2],
     "place": ["garage"], "sink": ["0.5 m"], "height": ["1.9 m"], "facing_up": [True], "listed_for_floor": [True],
-    "tamper_resistant": [False], "dimmed": [True], "feeds": ["nobody"], "apparent_power": ["1 VA"],
+    "tamper_resistant": [False], "dimmed": [True], "feeds": ["nobody"], "apparent_power": ["1200 VA"],
     "current": ["60 A"], "continuous": [True, False], "connection": ["fastened"], "plug": ["cee7-16"], "fuse": ["3 A"],
-    "receptacle": [None], "cord_concealed": [True], "listed_inlet_kit": [True], "linear_supply": [True],
+    "receptacle": [None], "cord_concealed": [True], "listed_inlet_kit": [True], "linear_supply": [True, False],
 }  # fmt: skip
 ELSEWHERE = {"wall", "from_wall_left", "in_cabinet", "what"}
 """Keys that other chapters judge, and one that is a name."""
@@ -168,7 +168,7 @@ def test_more_load_a_longer_way_and_a_thinner_wire_are_never_better(
                     f"{C}.length": f"{length:.4f} m",
                     f"{C}.conductor": f"{table[size]} mm2",
                 },
-            )  # fmt: skip
+            )
         )
 
     light = circuit(amps[0], metres[0], wire[1])
