@@ -32,7 +32,10 @@ def imported(path: Path) -> set[str]:
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
         if isinstance(node, ast.ImportFrom) and node.module:
-            names = [node.module]
+            # `from roomlint import plane` names a part just as `from roomlint.plane import ...` does.
+            whole = node.module == "roomlint"
+            names = [f"roomlint.{alias.name}" for alias in node.names] if whole else [node.module]
+            names = [name for name in names if not name.endswith("__")]
         parts |= {name.split(".")[1] for name in names if name.startswith("roomlint.")}
     return parts
 

@@ -144,7 +144,7 @@ class Element:
 
     def __init_subclass__(cls) -> None:
         own = (value for value in vars(cls).values() if isinstance(value, Key))
-        cls.KEYS = {**cls.KEYS, **{key.name: key for key in own}}
+        cls.KEYS = {**{key.name: key for key in own}, **cls.KEYS}
         cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
         cls.TAKES = {name: (key.take, key.attr, key.told) for name, key in cls.KEYS.items()}
         cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))
@@ -249,7 +249,7 @@ def _unread(named: Element, element: Element, way: str) -> Iterator[Unread]:
         path = f"{way}.{key.name}" if way else key.name
         if key.attr in waiting:
             node = element.at.get(key.name)
-            if node is not None:
+            if node is not None and _wanted(waiting[key.attr]):
                 yield Unread(named, path, node)
         elif key.attr in held and isinstance(key, Holds):
             value = held[key.attr]
@@ -259,6 +259,16 @@ def _unread(named: Element, element: Element, way: str) -> Iterator[Unread]:
                 for index, one in enumerate(value):
                     if isinstance(one, Element):
                         yield from _below(named, one, f"{path}[{index}]")
+
+
+def _wanted(value: object) -> bool:
+    """Whether something in a value was there to be read by a rule; a part that only reports tell was not."""
+    if isinstance(value, tuple) and value and isinstance(value[0], Element):
+        return any(_wanted(one) for one in value)
+    if not isinstance(value, Element):
+        return True
+    waiting = value.__dict__[WAITING]
+    return any(_wanted(waiting[key.attr]) for key in value.KEYS.values() if key.attr in waiting)
 
 
 def _below(named: Element, element: Element, path: str) -> Iterator[Unread]:

@@ -52,6 +52,8 @@ class Book:
         self.length: Quantity | None = None
         self.names: dict[str, dict[str, Element | None]] = {}
         """What may be referred to, by what it is."""
+        self.unknown: set[str] = set()
+        """Kinds of things whose names could not be read, so that no name of one is told as wrong."""
         self.used: dict[str, Product] = {}
         """The product sheets that the file uses, each this file's own copy."""
         self._customary: bool | None = None
@@ -109,9 +111,9 @@ class Book:
             if also:
                 known = {**known, **self.names.get(also, {})}
             name = str(node.value)
-            if name not in known:
+            if name not in known and kind not in self.unknown:
                 self.cross(node, f"there is no {kind} {name!r}; {nearest(name, known)}")
-            elif element is not None and attr:
+            elif name in known and element is not None and attr:
                 element.put(attr, known[name])
 
     def answer(self, node: Node, kind: str) -> list[Problem]:
@@ -120,7 +122,9 @@ class Book:
             return sorted({*self.problems, *self.crossed})
         from roomlint.source.check import explain, load_schema
 
-        return explain(node, node.plain(), load_schema(kind), self.problems)
+        told = explain(node, node.plain(), load_schema(kind), self.problems)
+        # Our walk and jsonschema agree, which tests hold; should they ever not, the file is still not passed over.
+        return told or [Problem(node.place, f"this does not have the form of a {kind} file.")]
 
 
 def read_element(of: type[E], node: Node, book: Book, owner: str = "") -> E | None:

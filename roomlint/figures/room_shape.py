@@ -127,9 +127,9 @@ def shape_of(outline: Sequence[Point2], facets: Sequence[Facet]) -> RoomShape:
     corners = _straightened(outline)
     if len(corners) > MOST_WALLS:
         raise Refused(f"a plan of {len(corners)} walls is too intricate for its modes; {MOST_WALLS} are the most")
-    trouble = plan.why_not_simple(corners)
-    if trouble is not None:
-        raise Refused(trouble)
+    faults = plan.why_not_simple(corners)
+    if faults:
+        raise Refused(f"the plan is no simple outline ({faults[0].kind.replace('-', ' ')})")
     facets = tuple(facet for facet in facets if plan.area_m2(facet.outline) > BUILT_M**2)
     _check_ceiling(corners, facets)
     frames = [(turn, -(np.asarray(corners) @ turn.T).min(axis=0)) for turn in _turns(corners)]
@@ -257,9 +257,7 @@ def _check_ceiling(corners: Sequence[Point2], facets: Sequence[Facet]) -> None:
     """Refuse a ceiling with gaps, steps, or down to the floor."""
     covered = sum(plan.area_m2(facet.outline) for facet in facets)
     if abs(covered / plan.area_m2(corners) - 1) > BUILT_M:
-        raise Refused(
-            "the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan"
-        )
+        raise Refused("the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan")
     lowest = min(facet.height_m(corner) for facet in facets for corner in facet.outline)
     if not lowest >= LEAST_HEIGHT_M:
         raise Refused(f"the ceiling comes down to {lowest:.2f} m; modes are computed from {LEAST_HEIGHT_M} m up")

@@ -9,7 +9,7 @@ from roomlint.measure.figure import Figure
 from roomlint.review.again import again_of
 from roomlint.review.verdict import Kind, Level, Related, Verdict
 from roomlint.review.window import Window, Windows, decide
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Mapping

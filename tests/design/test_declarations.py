@@ -15,11 +15,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
+from roomlint.schemas.listing import listed
 from roomlint.schemas.make import KINDS, text
 
 from roomlint.design.house import House
 from roomlint.design.model import Design
 from roomlint.design.products import Product
+from roomlint.design.read import read_design
 from roomlint.design.reader import Book, read_element
 from roomlint.source.check import _TELL, load_schema
 from roomlint.source.dimensions import DIMENSIONS
@@ -79,6 +81,15 @@ def answers(kind: str, data: object) -> tuple[bool, bool, bool]:
     return not book.broken, not book.problems, validator(kind).is_valid(data)
 
 
+def told(kind: str, data: object) -> list[str]:
+    """Return what is told of data whose structure is wrong, without the sentence that stands in for an explanation."""
+    node, _ = read_tree(json.dumps(data), "a.yaml")
+    assert node is not None
+    book = Book("a.yaml", node)
+    read_element(OF[kind], node, book)  # type: ignore[type-var]
+    return [problem.text for problem in book.answer(node, kind) if "have the form of a" not in problem.text]
+
+
 @pytest.mark.parametrize("kind", list(VALID))
 def test_valid_data_pass_both(kind: str) -> None:
     assert answers(kind, VALID[kind]) == (True, True, True)
@@ -120,6 +131,7 @@ def test_our_walk_and_jsonschema_give_the_same_answer(data: st.DataObject, kind:
     structure, values, theirs = answers(kind, changed)
     if not structure:
         assert not theirs
+        assert told(kind, changed)
     elif not theirs:
         assert not values  # text that is no quantity of that dimension: the parser tells it, not jsonschema
     # A value that has the form but is out of range is ours to tell; no schema can.
@@ -259,8 +271,6 @@ def test_a_right_file_loads_neither_jsonschema_nor_pint_nor_the_schema(tmp_path:
 @given(data=st.binary(max_size=200) | st.text(max_size=200))
 @settings(max_examples=300, deadline=None)
 def test_any_file_is_read_or_answered(data: bytes | str) -> None:
-    from roomlint.design.read import read_design
-
     node, problems = read_tree(data, "a.yaml")
     assert node is not None or problems
     if node is not None:
@@ -279,8 +289,6 @@ LINES = json.dumps(ROOM, indent=1)
 )
 @settings(max_examples=500, deadline=None)
 def test_any_slip_of_the_pen_is_read_or_answered(at: int, cut: int, put: str) -> None:
-    from roomlint.design.read import read_design
-
     slipped = LINES[:at] + put + LINES[at + cut :]
     lines = slipped.count("\n") + 1
     node, problems = read_tree(slipped, "a.yaml")
@@ -290,3 +298,36 @@ def test_any_slip_of_the_pen_is_read_or_answered(at: int, cut: int, put: str) ->
         assert 1 <= problem.place.line <= problem.place.end_line <= lines + 1
         assert problem.place.column >= 1
         assert "\n" not in problem.text
+
+
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_the_list_of_keys_has_every_key_once_with_its_form(kind: str) -> None:
+    found = list(listed(kind))
+    paths = [one.path for one in found]
+    assert len(paths) == len(set(paths))
+    assert all(one.about and one.form for one in found)
+    shared = set(load_schema(kind)["$defs"])
+    assert set(names(kind)) - shared <= {path.rpartition(".")[2] for path in paths}
+
+
+def test_the_list_of_keys_says_what_belongs_where() -> None:
+    found = {one.path: one for one in listed("room")}
+    assert found["seats[].ear.height"].form == "length"
+    assert found["seats[].ear.height"].example == "1.10 m"
+    assert found["seats[].row"].form == "whole number, 1 to 12"
+    assert found["room.ceiling.shape"].form == "one of flat, mono-pitch, gable, corners"
+    assert found["room.ceiling.shape"].required
+    assert found["loudspeakers[].mounting.secondary"].form == "none, or mapping"
+    assert found["circuits[].rcd"].form == "current, or none"
+
+
+@pytest.mark.parametrize("width", ["", " ", "banana", "2.4", "a" * 200])
+def test_a_quantity_that_is_none_is_told_whatever_else_is_wrong(width: str) -> None:
+    for extra in ({}, {"chairs": []}):
+        data = copy.deepcopy(ROOM) | extra
+        data["room"]["size"]["width"] = width
+        node, _ = read_tree(json.dumps(data, indent=1), "a.yaml")
+        assert node is not None
+        problems = read_design(node, "a.yaml", {})[1]
+        size = node.get("room").get("size").get("width").place  # type: ignore[union-attr]
+        assert [problem.place for problem in problems if "wall" not in problem.text].count(size) == 1

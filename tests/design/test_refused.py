@@ -61,6 +61,12 @@ REFUSED = [
     ("survey", {"tolerance": "-5 mm"}, "out of range"),
     ("survey", {"temperature": "1e300 degC"}, "-40 degC to 60 degC"),
     ("survey", {"temperature": "150 degF"}, "out of range"),
+    # The same, written at one length.
+    ("room.size.width", "4.5 m ± 10 m", "off by more than 100 mm"),
+    ("room.size.width", "4.5 m ± 1e200 m", "off by more than 100 mm"),
+    (f"{M}.fixing.diameter", "5/16 in ± 1 m", "off by more than 100 mm"),
+    ("treatments.0.mass", "4 kg ± 9 kg", "off by more than 4 kg"),
+    (f"{S}.level", "-3 dB ± 40 dB", "off by more than 20 dB"),
     ("survey", {"on": "2026-02-30"}, "calendar"),
     # A negative mass, length or angle takes load away.
     (f"{M}.accessories", "-20 kg", "out of range"),

@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from roomlint.figures import ceiling, element_room, odd_room, room_response
+from roomlint.figures import ceiling, element_room, room_response
 from roomlint.figures.ceiling import Facet
 from roomlint.figures.plan_mesh import inside, mesh_plan, mesh_size, polygon_area_m2
 
@@ -74,7 +74,7 @@ def test_hall_with_more_modes_than_can_be_found_in_seconds_is_refused() -> None:
 
 
 def test_room_solved_once_gives_pressures_for_any_points() -> None:
-    room = odd_room.solve(PLAN, [UP, DOWN], 80, C)
+    room = room_response.solve(PLAN, [UP, DOWN], 80, C)
     sources, ears = [(0.4, 0.3, 0.2)], [(3.5, 1.8, 1.1)]
-    found = odd_room.transfer(room, sources, ears, [25.0, 50.0], 0.5)
+    found = room.transfer(sources, ears, [25.0, 50.0], 0.5)
     assert np.array_equal(found, room.transfer(sources, ears, [25.0, 50.0], 0.5))

@@ -5,7 +5,7 @@ import re
 import pint
 import pytest
 
-from roomlint.source.dimensions import DIMENSIONS, SYMBOLS, customary, in_symbol
+from roomlint.source.dimensions import DIMENSIONS, SYMBOLS, customary, customary_difference, in_symbol
 from roomlint.source.quantity import parse
 
 REGISTRY = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
@@ -48,3 +48,5 @@ def test_customary_figures() -> None:
     assert customary(2.286, "m") == (pytest.approx(7.5), "ft")
     assert customary(21.0, "degC") == (pytest.approx(69.8), "degF")
     assert customary(105.0, "dB") == (105.0, "dB")
+    assert customary_difference(2.0, "degC") == pytest.approx(3.6)
+    assert customary_difference(0.3048, "m") == pytest.approx(1.0)
