@@ -173,6 +173,7 @@ class Receptacle(Element):
     rating_a = quantity("Its rating.", "current", high=125.0, example="20 A")
     form = choice("Its form, by standard.", *SOCKETS)
     outlets = whole("How many plugs it takes: 1 for a single, 2 for a duplex or double.", 1, 6, example=2)
+    spur = choice("Whether it is on a spur off a ring, and whether that is fused.", "none", "unfused", "fused")
     where = choice(
         "Where it is.", "habitable", "finished-basement", "unfinished-basement", "garage", "laundry", "kitchen",
         "bathroom", "crawl-space", "outdoors", key="place",

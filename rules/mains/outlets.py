@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import Level, No, at_most, computed, fails, memory, need, passes, practice, rule, standard
 
-from . import CAUTION, CONTRADICTED, LOADS, RECEPTACLES, Fed, nfpa, plugged, under_nfpa
+from . import CAUTION, CIRCUITS, CONTRADICTED, LOADS, RECEPTACLES, Fed, nfpa, plugged, under_nfpa
 
 if TYPE_CHECKING:
-    from roomlint.design.supply import Load, Receptacle
+    from roomlint.design.supply import Circuit, Load, Receptacle
     from roomlint.review import Applies, Figure, Room, Says, Windows
 
+LARGEST_ON_SPUR = 2
+"""Plugs that the one socket of an unfused spur takes: a double one."""
 HAZARD = practice("the clause is of NFPA 70; the hazard is the same under any code")
 
 
@@ -88,6 +90,57 @@ def socket_device(room: Room, fed: Fed[Receptacle]) -> Figure:
     When to waive: The national rules allow it; the electrician says so.
     """
     return room.figures.protection.before_socket(fed.item, fed.circuit).figure
+
+
+def is_british_ring(room: Room, circuit: Circuit) -> Applies:
+    """Whether a circuit is a ring by BS 7671."""
+    if room.figures.mains.family != "bs":
+        return No("rings of socket-outlets are of BS 7671")
+    if need(circuit.arrangement, circuit, "arrangement") != "ring":
+        return No("it is a radial circuit")
+    return True
+
+
+@rule(
+    "mains.spur",
+    level=Level.WARNING,
+    basis=standard("BS 7671", "Appendix 15", read=False, note="as a textbook of installation work tells it"),
+    each=CIRCUITS,
+    when=is_british_ring,
+    says={
+        "wide": "{receptacle} is on an unfused spur and takes {count} plugs; one single or double socket is the most",
+        "many": "has {count} unfused spurs off {points} points of the ring; no more spurs than points",
+        "few": "its unfused spurs are no more than its points",
+    },
+    at="receptacles",
+    caution=CAUTION,
+    since="0.2.0",
+)
+def spur(room: Room, circuit: Circuit) -> Says:
+    """An unfused spur off a ring feeds one single or one double socket, and there are no more spurs than points.
+
+    Why: A spur is one cable behind 32 A: with more sockets on it, more current flows than it is made for.
+
+    How decided: Of a British ring, sockets stated to be on an unfused spur: how many plugs each takes, and how many
+    they are beside the points on the ring itself. A spur with a fuse of its own counts for neither.
+
+    Remedy: A fused connection before the spur, or the sockets taken into the ring.
+
+    When to waive: Never without the electrician's calculation.
+    """
+    unfused = [one for one in circuit.receptacles if one.spur == "unfused"]
+    for one in unfused:
+        if one.outlets is not None and one.outlets > LARGEST_ON_SPUR:
+            return fails("wide", receptacle=one.words, count=one.outlets)
+    need(circuit.receptacles or circuit.at.get("receptacles"), circuit, "receptacles")
+    for one in circuit.receptacles:
+        need(one.spur, one, "spur")
+        if one.spur == "unfused":
+            need(one.outlets, one, "outlets")
+    points = sum(one.spur == "none" for one in circuit.receptacles)
+    if len(unfused) > points:
+        return fails("many", count=len(unfused), points=points)
+    return passes("few")
 
 
 def plugs_by_form(room: Room, _: Fed[Load]) -> Applies:

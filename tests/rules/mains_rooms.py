@@ -111,6 +111,7 @@ BRITISH = changed(
         CODE: "bs7671", "project.region": "uk", f"{C}.rating": "32 A", f"{C}.arrangement": "ring",
         f"{C}.installation": "clipped", f"{OUTLET}.rating": "13 A", f"{OUTLET}.form": "bs1363",
         f"{RACK}.plug": "bs1363", f"{RACK}.fuse": "13 A", f"{VACUUM}.plug": "bs1363", f"{VACUUM}.fuse": "5 A",
+        f"{OUTLET}.spur": "none",
     },
 )  # fmt: skip
 """A 32 A ring in 2.5 mm2."""

@@ -26,6 +26,7 @@ WRONG: dict[str, dict[str, Any]] = {
     "thin and long": {f"{C}.conductor": "1.5 mm2", f"{C}.length": "80 m"},
     "aluminium": {f"{C}.material": "aluminium", f"{C}.rcd": "300 mA", f"{OUTLET}.sink": "1 m"},
     "surrounded": {f"{C}.installation": "in-insulation", f"{C}.feeder_drop": "4.5 %", f"{C}.panel": "subpanel"},
+    "spur": {f"{OUTLET}.spur": "unfused"},
     "radial": {f"{C}.arrangement": "radial", f"{C}.new": False, f"{C}.rcd": "100 mA"},
     "lit": {f"{C}.feeds_lighting": True, f"{C}.lighting": "900 VA"},
     "claimed dedicated": {f"{C}.dedicated": True},
@@ -58,8 +59,8 @@ def judged(data: dict[str, Any]) -> dict[tuple[str, str], str]:
 
 
 def keys_of(data: dict[str, Any]) -> list[str]:
-    """Return the dotted path of every key of the circuit and below, but ids."""
-    found = ["circuits"]
+    """Return the dotted path of every key of the circuit and below, but ids, and of what decides which rules hold."""
+    found = ["circuits", CODE, "room.level"]
     circuit = data["circuits"][0]
     found += [f"{C}.{key}" for key in circuit if key != "id"]
     for part in ("receptacles", "loads"):
@@ -103,7 +104,8 @@ OTHER_VALUES: dict[str, list[object]] = {
     "lighting": ["3000 VA"], "new": [False], "afci": [False], "gfci": [True], "rcd": ["300 mA"],
     "sequenced": [False, True],
     "earth_lifted": [True], "panel": ["subpanel"], "feeder_drop": ["15 %"], "form": ["iec60309-32"], "outlets": [1, 2],
-    "place": ["garage"], "sink": ["0.5 m"], "height": ["1.9 m"], "facing_up": [True], "listed_for_floor": [True],
+    "place": ["garage"], "sink": ["0.5 m"],
+    "spur": ["unfused"], "height": ["1.9 m"], "facing_up": [True], "listed_for_floor": [True],
     "tamper_resistant": [False], "dimmed": [True], "feeds": ["nobody"], "apparent_power": ["1200 VA"],
     "current": ["60 A"], "continuous": [True, False], "connection": ["fastened"], "plug": ["cee7-16"], "fuse": ["3 A"],
     "receptacle": [None], "cord_concealed": [True], "listed_inlet_kit": [True], "linear_supply": [True, False],

@@ -28,6 +28,7 @@ FASTENED = {
     f"{RACK}.connection": "fastened", f"{RACK}.receptacle": None, f"{VACUUM}.connection": "fastened",
     f"{VACUUM}.receptacle": None,
 }  # fmt: skip
+SPUR = {f"{C}.receptacles.1": {"id": "r2", "spur": "unfused", "outlets": 2}}
 CLAIMED = {f"{C}.dedicated": True}
 SINGLE = {**CLAIMED, f"{C}.loads.1": None, f"{OUTLET}.outlets": 1}
 LOW = {f"{RACK}.current": None, f"{RACK}.apparent_power": "60 VA"}
@@ -54,6 +55,16 @@ CASES: list[Case | Never] = [
     on("mains.socket-device", "fail", {f"{C}.rating": "32 A"}, room=GERMAN, level="warning", says="32.0 A"),
     on("mains.socket-device", "open", {f"{OUTLET}.form": None}, room=GERMAN, says="form"),
     on("mains.socket-device", "notApplicable"),
+    # Off a ring of one point: one spur with one double socket.
+    on("mains.spur", "pass", room=BRITISH),
+    on("mains.spur", "pass", SPUR, room=BRITISH),
+    on("mains.spur", "fail", {**SPUR, f"{C}.receptacles.1.outlets": 3}, room=BRITISH, level="warning", says="3 plugs"),
+    on("mains.spur", "fail", {f"{OUTLET}.spur": "unfused"}, room=BRITISH, says="1 unfused spurs off 0 points"),
+    on("mains.spur", "pass", {**SPUR, f"{OUTLET}.spur": "fused", f"{C}.receptacles.1.spur": "fused"}, room=BRITISH),
+    on("mains.spur", "open", {f"{OUTLET}.spur": None}, room=BRITISH, says="spur"),
+    on("mains.spur", "open", {f"{C}.arrangement": None}, room=BRITISH, says="arrangement"),
+    on("mains.spur", "notApplicable", {f"{C}.arrangement": "radial"}, room=BRITISH),
+    on("mains.spur", "notApplicable"),
     # 13 A fuse, 5 A fuse, 16 A plug.
     on("mains.plug-rating", "pass", room=BRITISH, subject=RACK_KEY, figure=9.0, source="1080 VA, as written"),
     on("mains.plug-rating", "fail", {f"{RACK}.fuse": "5 A"}, room=BRITISH, subject=RACK_KEY, level="error",
