@@ -143,6 +143,11 @@ def rating_share(current_a: float, rating_a: float) -> float:
     return not_negative("current", current_a, "A") / positive("circuit rating", rating_a, "A")
 
 
+def total_is_tabled(receptacle_a: float, circuit_a: float) -> bool:
+    """Whether `receptacle_total_a` has a limit for such a receptacle on such a circuit."""
+    return (receptacle_a, circuit_a) in _RECEPTACLE_TOTAL_A
+
+
 def receptacle_total_a(receptacle_a: float, circuit_a: float) -> float:
     """Most that all plugs on one receptacle of a shared circuit may draw together, A.
 

@@ -223,6 +223,11 @@ class Mains(View):
         own = need(receptacle.rating_a, receptacle, "rating").value
         return circuits.receptacle_total_a(own, need(circuit.rating_a, circuit, "rating").value)
 
+    def receptacle_is_tabled(self, receptacle: Receptacle, circuit: Circuit) -> bool:
+        """Whether a receptacle of its rating has a limit on a circuit of that rating."""
+        own = need(receptacle.rating_a, receptacle, "rating").value
+        return circuits.total_is_tabled(own, need(circuit.rating_a, circuit, "rating").value)
+
     @staticmethod
     def _known_or(
         drawn: Drawn, unsaid: Missing | None, limit: float, make: Callable[[tuple[Load, ...]], Figure]

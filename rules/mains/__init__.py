@@ -82,6 +82,16 @@ class Fed(Generic[E_co]):
         return self.item.place_of(key)
 
 
+@dataclass(frozen=True, slots=True)
+class Alone(Fed[E_co]):
+    """A load that is judged by itself: what is wrong with another on its circuit does not touch it."""
+
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """The load."""
+        return (self.item,)
+
+
 def every_circuit(room: Room) -> Iterator[Circuit | Missing]:
     """Yield the circuits; a file that does not speak of circuits may have some."""
     if not room.design.circuits and room.design.at.get("circuits") is None:
@@ -114,6 +124,10 @@ def every_load(room: Room) -> Iterator[Fed[Load] | Missing]:
 CIRCUITS: Final[Subjects[Circuit]] = Subjects("circuit", every_circuit)
 RECEPTACLES: Final[Subjects[Fed[Receptacle]]] = Subjects("receptacle", every_receptacle)
 LOADS: Final[Subjects[Fed[Load]]] = Subjects("load", every_load)
+LOADS_ALONE: Final[Subjects[Fed[Load]]] = Subjects(
+    "load",
+    lambda room: (one if isinstance(one, Missing) else Alone(one.item, one.circuit) for one in every_load(room)),
+)
 
 
 def under_nfpa(room: Room, _: object) -> Applies:

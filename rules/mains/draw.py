@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.design.supply import Amplifier
 from roomlint.review import Level, Missing, Subjects, at_least, fails, passes, practice, rule, standard
 
-from . import CAUTION, CONTRADICTED, Fed
+from . import CAUTION, CONTRADICTED, Alone, Fed
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -46,7 +46,13 @@ POWERED: Final[Subjects[Item]] = Subjects("powered item", lambda room: room.figu
 ITEM_LOADS: Final[Subjects[Fed[Load]]] = Subjects(
     "powered item", lambda room: loads_of(room, room.figures.powered.items)
 )
-AMPLIFIER_LOADS: Final[Subjects[Fed[Load]]] = Subjects("amplifier", lambda room: loads_of(room, room.design.amplifiers))
+AMPLIFIER_LOADS: Final[Subjects[Fed[Load]]] = Subjects(
+    "amplifier",
+    lambda room: (
+        one if isinstance(one, Missing) else Alone(one.item, one.circuit)
+        for one in loads_of(room, room.design.amplifiers)
+    ),
+)
 
 
 @rule(

@@ -47,6 +47,13 @@ def takes_plugs(room: Room, fed: Fed[Receptacle]) -> Applies:
     return No("nothing of the design is plugged in here")
 
 
+def tabled(room: Room, fed: Fed[Receptacle]) -> Applies:
+    """Whether the table has a limit for such a receptacle on such a circuit."""
+    if room.figures.mains.receptacle_is_tabled(fed.item, fed.circuit):
+        return True
+    return No("the table has no such receptacle on a circuit of that rating")
+
+
 def plugs_or_lights(room: Room, circuit: Circuit) -> Applies:
     """Whether lighting or something with a plug shares a circuit with what is fastened in place."""
     loads = room.figures.mains.loads(circuit)
@@ -202,10 +209,10 @@ def receptacle_limit(room: Room, fed: Fed[Receptacle]) -> Windows:
     level=Level.WARNING,
     basis=nfpa("Table 210.21(B)(2)"),
     each=RECEPTACLES,
-    when=(under_nfpa, on_shared, takes_plugs),
+    when=(under_nfpa, on_shared, takes_plugs, tabled),
     window=computed("A", "12 A for a receptacle of 15 A, 16 A for one of 20 A, 24 A for one of 30 A", receptacle_limit),
     says="its plugs draw {figure} together; one receptacle gives {window}",
-    after=("mains.receptacle-rating", "mains.individual", *CONTRADICTED),
+    after=("mains.individual", *CONTRADICTED),
     at="rating",
     caution=CAUTION,
     since="0.1.0",

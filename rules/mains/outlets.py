@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import Level, No, at_most, computed, fails, memory, need, passes, practice, rule, standard
 
-from . import CAUTION, CIRCUITS, CONTRADICTED, LOADS, RECEPTACLES, Fed, nfpa, plugged, under_nfpa
+from . import CAUTION, CIRCUITS, CONTRADICTED, LOADS, LOADS_ALONE, RECEPTACLES, Fed, nfpa, plugged, under_nfpa
 
 if TYPE_CHECKING:
     from roomlint.design.supply import Circuit, Load, Receptacle
@@ -163,7 +163,7 @@ def plug_limit(room: Room, fed: Fed[Load]) -> Windows:
         standard("IEC TR 60083", "plugs of 16 A", read=False, note="through an account of the trade"),
         memory("10 A and 15 A of AS/NZS 3112, 2.5 A of CEE 7/16"),
     ),
-    each=LOADS,
+    each=LOADS_ALONE,
     when=(plugs_by_form, plugged),
     window=computed("A", "the least of plug, fuse in the plug and socket", plug_limit),
     says="draws {figure}; its plug, fuse and socket give {window}",
