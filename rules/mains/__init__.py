@@ -16,9 +16,7 @@ if TYPE_CHECKING:
     from roomlint.review import Applies, Basis, Room
     from roomlint.source.place import Place
 
-    E_co = TypeVar("E_co", bound=Element, covariant=True)
-else:
-    E_co = TypeVar("E_co", covariant=True)
+E_co = TypeVar("E_co", bound="Element", covariant=True)
 
 CAUTION: Final = (
     "Caution: a design note, no electrical inspection; the adopted local code and the authority having jurisdiction "
