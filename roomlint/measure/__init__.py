@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
+    from roomlint.measure.powered import Powered
+    from roomlint.measure.protection import Protection
     from roomlint.measure.reflections import Reflections
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
@@ -130,3 +132,17 @@ class Figures:
         from roomlint.measure.mains import Mains
 
         return Mains(self)
+
+    @cached_property
+    def powered(self) -> Powered:
+        """What draws from the mains, and which circuit feeds it."""
+        from roomlint.measure.powered import Powered
+
+        return Powered(self)
+
+    @cached_property
+    def protection(self) -> Protection:
+        """Conductors, plugs and receptacles against the devices before them."""
+        from roomlint.measure.protection import Protection
+
+        return Protection(self)
