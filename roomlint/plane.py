@@ -197,10 +197,14 @@ def turning(outline: Outline, within_m: float = STRAIGHT_WITHIN_M) -> tuple[int,
     return tuple(kept)
 
 
-def true_walls(outline: Outline, within_m: float = STRAIGHT_WITHIN_M) -> tuple[Wall, ...]:
-    """Return the straight walls of a simple outline, pieces of one wall merged, in the order of the outline."""
+def true_walls(outline: Outline, kept: Sequence[int] | None = None) -> tuple[Wall, ...]:
+    """Return the straight walls of a simple outline, pieces of one wall merged, in the order of the outline.
+
+    `kept` are the corners at which it turns, for one whose corners are moved about by what a tape may be out: then it
+    is the room as drawn that says which walls are straight. None: as `turning` finds them.
+    """
     count = len(outline)
-    kept = turning(outline, within_m)
+    kept = turning(outline) if kept is None else kept
     turned = signed_area_m2(outline) >= 0.0
     found = []
     for first, last in zip(kept, (*kept[1:], kept[0] + count), strict=True):
@@ -214,28 +218,31 @@ def true_walls(outline: Outline, within_m: float = STRAIGHT_WITHIN_M) -> tuple[W
             pieces.reverse()
         ends = [outline[(piece + 1) % count] if turned else outline[piece] for piece in pieces]
         starts = tuple((x - left[0]) * ux + (y - left[1]) * uy for x, y in ends)
-        found.append(Wall(left, right, length, _right_of(ux, uy), tuple(pieces), starts))
+        # Going from left to right along a wall that is faced from inside, the room lies on the right hand.
+        found.append(Wall(left, right, length, (uy + 0.0, -ux + 0.0), tuple(pieces), starts))
     return tuple(found)
 
 
-def true_corners(outline: Outline, within_m: float = STRAIGHT_WITHIN_M) -> tuple[Corner, ...]:
-    """Return the corners at which a simple outline turns, each with the angle inside the room."""
-    kept = turning(outline, within_m)
-    turned = signed_area_m2(outline) >= 0.0
+def true_corners(outline: Outline, kept: Sequence[int] | None = None) -> tuple[Corner, ...]:
+    """Return the corners at which a simple outline turns, with the angles in the room (`kept`: see `true_walls`)."""
+    kept = turning(outline) if kept is None else kept
+    turned = 1 if signed_area_m2(outline) >= 0.0 else -1
     found = []
     for k, number in enumerate(kept):
-        before, here, after = outline[kept[k - 1]], outline[number], outline[kept[(k + 1) % len(kept)]]
-        if not turned:
-            before, after = after, before
+        before, here, after = (
+            outline[kept[(k - turned) % len(kept)]],
+            outline[number],
+            outline[kept[(k + turned) % len(kept)]],
+        )
         to_before = math.atan2(before[1] - here[1], before[0] - here[0])
         to_after = math.atan2(after[1] - here[1], after[0] - here[0])
         found.append(Corner(number, here, math.degrees((to_before - to_after) % math.tau)))
     return tuple(found)
 
 
-def is_convex(outline: Outline, within_m: float = STRAIGHT_WITHIN_M) -> bool:
+def is_convex(outline: Outline) -> bool:
     """Say whether no corner turns inward, so that every two points inside see each other."""
-    return not any(corner.reentrant for corner in true_corners(outline, within_m))
+    return not any(corner.reentrant for corner in true_corners(outline))
 
 
 def is_rectangle(outline: Outline, tolerance_m: float = 1e-3) -> bool:
@@ -315,11 +322,6 @@ def crossing(a: Point2, b: Point2, c: Point2, d: Point2) -> float | None:
     t = (ox * sy - oy * sx) / across
     u = (ox * ry - oy * rx) / across
     return t if 0.0 <= t <= 1.0 and 0.0 <= u <= 1.0 else None
-
-
-def _right_of(ux: float, uy: float) -> Point2:
-    # From left to right along a wall that is faced from inside, the room lies on the right hand.
-    return (uy + 0.0, -ux + 0.0)
 
 
 def _without_length(sides: Sequence[Segment], told: set[tuple[int, int]]) -> list[Fault]:

@@ -32,7 +32,10 @@ def imported(path: Path) -> set[str]:
     for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
         names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
         if isinstance(node, ast.ImportFrom) and node.module:
-            names = [node.module]
+            # `from roomlint import plane` names a part just as `from roomlint.plane import ...` does.
+            whole = node.module == "roomlint"
+            names = [f"roomlint.{alias.name}" for alias in node.names] if whole else [node.module]
+            names = [name for name in names if not name.endswith("__")]
         parts |= {name.split(".")[1] for name in names if name.startswith("roomlint.")}
     return parts
 
@@ -65,9 +68,9 @@ def test_only_the_command_line_prints_or_exits(path: Path) -> None:
 
 def test_nothing_promises_freedom_from_harm() -> None:
     """No text that the program can print holds the word, whatever it is said of."""
-    for path in [*FILES, ROOT / "roomlint" / "cli.py"]:
+    for path in [*FILES, *(ROOT / "roomlint").glob("*.py")]:
         strings = [
-            node.value
+            node.value.replace("safe.bareRepository", "")  # a setting of git, by its name
             for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
             if isinstance(node, ast.Constant) and isinstance(node.value, str)
         ]

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.figures.direction import Point3, Vector3, cross, dot
 from roomlint.figures.domain import Refused
-from roomlint.plane import Point2, distance_to_segment_m, walls
+from roomlint.plane import Point2, walls
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -215,9 +215,21 @@ def _apart_along_edges(one: Sequence[Point2], other: Sequence[Point2]) -> float:
 
 
 def _corner_to_edges_m(corners: Sequence[Point2], polygon: Sequence[Point2]) -> float:
-    if len(polygon) == 1:
-        return min(math.dist(corner, polygon[0]) for corner in corners)
-    return min(distance_to_segment_m(corner, start, end) for start, end in walls(polygon) for corner in corners)
+    least = math.inf
+    x0, y0 = polygon[-1]
+    for x1, y1 in polygon:
+        dx, dy = x1 - x0, y1 - y0
+        square = dx * dx + dy * dy
+        for x, y in corners:
+            ox, oy = x - x0, y - y0
+            share = (ox * dx + oy * dy) / square if square > 0.0 else 0.0
+            if share > 0.0:
+                share = min(share, 1.0)
+                ox -= share * dx
+                oy -= share * dy
+            least = min(least, ox * ox + oy * oy)
+        x0, y0 = x1, y1
+    return math.sqrt(least)
 
 
 def _share(value: float) -> float:

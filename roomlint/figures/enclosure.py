@@ -16,6 +16,7 @@ from roomlint.figures.ceiling import FLAT_WITHIN_M, Facet, facet_over
 from roomlint.figures.domain import Refused
 from roomlint.plane import (
     ON_WALL_M,
+    Corner,
     Outline,
     Point2,
     Wall,
@@ -24,6 +25,7 @@ from roomlint.plane import (
     foot_on_segment,
     true_corners,
     true_walls,
+    turning,
 )
 
 if TYPE_CHECKING:
@@ -59,10 +61,10 @@ class Surface:
 
     def number_at(self, point: Point3) -> int:
         """Return the number of the piece or facet that a point of the surface lies on."""
-        if self.wall is not None:
-            return self.wall.piece_at(self.wall.along_m(point[:2]))
         if len(self.numbers) == 1:
             return self.numbers[0]
+        if self.wall is not None:
+            return self.wall.piece_at(self.wall.along_m(point[:2]))
         depths = [depth_m(part, point[:2]) for part in self.parts]
         return self.numbers[depths.index(max(depths))]
 
@@ -87,7 +89,7 @@ class Opening(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Enclosure:
-    """A room ready to be asked: made once by `enclosure`."""
+    """A room ready to be asked: made once by `enclosure`. Its outline holds the corners at which it turns."""
 
     outline: tuple[Point2, ...]
     facets: tuple[Facet, ...]
@@ -97,7 +99,7 @@ class Enclosure:
     plan_convex: bool
     ceiling_convex: bool
     """Whether the room under its ceiling is convex: no valley, no step."""
-    pokes: tuple[Point2, ...]
+    pokes: tuple[Corner, ...]
     """The corners that poke into the room."""
     ceiling_pieces: tuple[Body, ...]
     """The ceiling cut into flat convex pieces, where it is not convex."""
@@ -121,13 +123,18 @@ class Enclosure:
 
 
 @lru_cache(maxsize=64)
-def enclosure(outline: tuple[Point2, ...], facets: tuple[Facet, ...]) -> Enclosure:
+def enclosure(outline: tuple[Point2, ...], facets: tuple[Facet, ...], kept: tuple[int, ...] | None = None) -> Enclosure:
     """Return a room ready to be asked, from its outline (either way round) and the ceiling's facets over it.
 
-    The outline is simple (see `roomlint.plane.why_not_simple`) and the facets cover it.
+    The outline is simple (see `roomlint.plane.why_not_simple`) and the facets cover it. For a room whose corners are
+    moved about by what a tape may be out, `kept` says at which corners the room as drawn turns (`plane.turning`), so
+    that a straight wall stays one.
     """
-    surfaces = (*_walls(outline), Surface("floor", (0,), (0.0, 0.0, 1.0), 0.0, parts=(outline,)), *_ceiling(facets))
-    pokes = tuple(corner.point for corner in true_corners(outline) if corner.reentrant)
+    kept = turning(outline) if kept is None else kept
+    walls = _walls(outline, kept)
+    pokes = tuple(corner for corner in true_corners(outline, kept) if corner.reentrant)
+    outline = tuple(outline[number] for number in kept)
+    surfaces = (*walls, Surface("floor", (0,), (0.0, 0.0, 1.0), 0.0, parts=(outline,)), *_ceiling(facets))
     arched = all(
         one.height_m(corner) >= other.height_m(corner) - FLAT_WITHIN_M
         for one in facets
@@ -139,9 +146,9 @@ def enclosure(outline: tuple[Point2, ...], facets: tuple[Facet, ...]) -> Enclosu
     return Enclosure(outline, facets, surfaces, planes, not pokes, arched, pokes, pieces)
 
 
-def room(outline: Outline, facets: Facets) -> Enclosure:
+def room(outline: Outline, facets: Facets, kept: Sequence[int] | None = None) -> Enclosure:
     """Return `enclosure` of any sequences."""
-    return enclosure(tuple(outline), tuple(facets))
+    return enclosure(tuple(outline), tuple(facets), None if kept is None else tuple(kept))
 
 
 def nearest_surface(shape: Enclosure, point: Point3) -> Near:
@@ -175,8 +182,10 @@ def nearest_surface(shape: Enclosure, point: Point3) -> Near:
     return min(found, key=lambda near: near.distance_m)
 
 
-def solid_clearance(shape: Enclosure, thing: Solid) -> Near:
+def solid_clearance(shape: Enclosure, thing: Solid, *, floor: bool = True) -> Near:
     """Return how clear a solid stands of the room's surfaces, m, and the surface where it is tightest.
+
+    What stands on the floor is held against the others alone.
 
     Negative: how far it pokes through. In a convex room it is exact either way: the least over the planes of the
     solid's nearest corner. Elsewhere what is clear is exact, and through a wall it is how far the farthest corner is
@@ -184,12 +193,10 @@ def solid_clearance(shape: Enclosure, thing: Solid) -> Near:
     corners poke through, a bound from below of the move that would clear it.
     """
     low, _ = solid.heights_m(thing)
-    return min(
-        _clear_of_walls(shape, thing),
-        Near(low, "floor", 0),
-        _clear_of_ceiling(shape, thing),
-        key=lambda near: near.distance_m,
-    )
+    found = [_clear_of_walls(shape, thing), _clear_of_ceiling(shape, thing)]
+    if floor:
+        found.append(Near(low, "floor", 0))
+    return min(found, key=lambda near: near.distance_m)
 
 
 def refuse_outside(shape: Enclosure, point: Point3) -> None:
@@ -235,9 +242,9 @@ def gap_on_wall_m(shape: Enclosure, thing: Solid, opening: Opening) -> float:
     return math.hypot(beside, above) if beside > 0.0 and above > 0.0 else max(beside, above)
 
 
-def _walls(outline: tuple[Point2, ...]) -> list[Surface]:
+def _walls(outline: Outline, kept: Sequence[int]) -> list[Surface]:
     found = []
-    for wall in true_walls(outline):
+    for wall in true_walls(outline, kept):
         nx, ny = wall.inward
         offset = nx * wall.left[0] + ny * wall.left[1]
         found.append(Surface("wall", wall.pieces, (nx, ny, 0.0), offset, wall))
@@ -306,7 +313,7 @@ def _clear_of_walls(shape: Enclosure, thing: Solid) -> Near:
     gaps = [convex.plan_gap_m(points, (wall.left, wall.right)) for wall in sides]
     if deep < 0.0 or min(gaps) < 0.0:
         through = min((gap, n) for n, gap in enumerate(gaps))[1]
-        reach = max((-convex.plan_gap_m(points, (corner,)) for corner in shape.pokes), default=0.0)
+        reach = max((-convex.plan_gap_m(points, (corner.point,)) for corner in shape.pokes), default=0.0)
         # A wall that runs right through without a corner inside is told by the least move off it.
         most = max(-deep, reach, 0.0) or -gaps[through]
         at = worst if -deep >= reach else sides[through].left

@@ -91,12 +91,14 @@ def ahead_of_face(
         if hit.distance_m < best.distance_m:
             best = hit if hit.number >= 0 else best._replace(distance_m=0.0)
     face = convex.flat(corners)
-    edges = [convex.edge((x, y, 0.0), (x, y, shape.height_m((x, y)))) for x, y in shape.pokes]
+    edges = [
+        convex.edge((x, y, 0.0), (x, y, shape.height_m((x, y)))) for x, y in (corner.point for corner in shape.pokes)
+    ]
     for kind, bodies in (("wall", edges), ("obstacle", [solid.body(thing) for thing in solids])):
         for number, body in enumerate(bodies):
             run = convex.meeting_m(face, way, body)
             if run is not None and run[1] > convex.TOUCH_M and run[0] < best.distance_m:
-                best = Hit(max(run[0], 0.0), kind, number if kind == "obstacle" else _piece_at(shape, number), front)
+                best = Hit(max(run[0], 0.0), kind, number if kind == "obstacle" else shape.pokes[number].number, front)
     distance = best.distance_m
     at = (front[0] + distance * way[0], front[1] + distance * way[1], front[2] + distance * way[2])
     return best._replace(point=at)
@@ -190,8 +192,3 @@ def _face(box: Solid, axis: Vector3) -> list[Point3]:
     far = max(ahead, key=lambda p: math.dist(first, p))
     others = [p for p in ahead if p not in (first, far)]
     return [first, others[0], far, others[1]]
-
-
-def _piece_at(shape: Enclosure, poke: int) -> int:
-    point = shape.pokes[poke]
-    return shape.outline.index(point)

@@ -145,7 +145,7 @@ class Angles(View):
 
     def distance(self, source: Source, seat: Seat) -> Figure:
         """Distance from a source to a seat's ear."""
-        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key)
+        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key, per_m=2.0)
 
     def over_head(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Angle of a loudspeaker over the head: 0 ahead, 90 above, 180 behind."""
@@ -188,8 +188,3 @@ class Angles(View):
             return max(steps) - min(steps)
 
         return self.figure("spread of the intervals", "deg", compute)
-
-    def base_width(self, pair: Pair[Loudspeaker]) -> Figure:
-        """Distance between a left and a right loudspeaker."""
-        left, right = self.place(pair.left), self.place(pair.right)
-        return self.figure("distance between the pair", "m", lambda w: math.dist(w.xyz(left), w.xyz(right)))

@@ -35,7 +35,7 @@ def base_width(room: Room, pair: Pair[Loudspeaker]) -> Figure:
 
     When to waive: A small room that leaves no more, when the angles are kept.
     """
-    return room.figures.angles.base_width(pair)
+    return room.figures.pairs.base_width(pair)
 
 
 @rule(

@@ -16,7 +16,6 @@ from roomlint.review import (
     at_most,
     computed,
     fails,
-    found,
     need,
     passes,
     rule,
@@ -29,11 +28,10 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.record import Setting
-    from roomlint.review import Answer, Applies, Figure, Room, Says
+    from roomlint.review import Applies, Figure, Room, Says
     from roomlint.review.subjects import Source
 
 AGREE_MS: Final = 0.1
-AGREE_DB: Final = 0.1
 
 
 def _settings(room: Room) -> Iterator[Setting]:
@@ -123,70 +121,6 @@ def loudspeaker_label(_: Room, speaker: Loudspeaker) -> Says:
     """
     label = need(speaker.label, speaker, "label")
     return fails("fail", label=label) if label.startswith("LFE") else passes("fine", label=label)
-
-
-def _levels_twice(room: Room, subwoofer: Subwoofer) -> Applies:
-    setting = room.figures.delays.setting_of(subwoofer)
-    if setting is None or (setting.level_db is None or subwoofer.level_db is None):
-        return No("its level stands in one place only")
-    return True
-
-
-@rule(
-    "file.subwoofer-level",
-    level=Level.ERROR,
-    basis=ONCE,
-    each=SUBWOOFERS,
-    when=_levels_twice,
-    window=at_most(AGREE_DB, "dB"),
-    says="two levels stand in the file, {figure} apart; the subwoofer has one",
-    at="level",
-    since="0.2.0",
-)
-def subwoofer_level(room: Room, subwoofer: Subwoofer) -> Answer:
-    """A subwoofer's level and the one entered for it in the calibration agree.
-
-    Why: The bass is computed with one of them, and the processor may hold the other.
-
-    How decided: The two levels, within a tenth of a decibel.
-
-    Remedy: Keep the one that the processor holds.
-
-    When to waive: Never; one of the two is not what the processor holds.
-    """
-    return found(room.figures.bass.levels_apart(subwoofer), place=subwoofer.place_of("level"))
-
-
-def _delays_twice(room: Room, subwoofer: Subwoofer) -> Applies:
-    setting = room.figures.delays.setting_of(subwoofer)
-    if setting is None or (setting.delay_s is None or subwoofer.delay_s is None):
-        return No("its delay stands in one place only")
-    return True
-
-
-@rule(
-    "file.subwoofer-delay",
-    level=Level.ERROR,
-    basis=ONCE,
-    each=SUBWOOFERS,
-    when=_delays_twice,
-    window=at_most(AGREE_MS, "ms"),
-    says="two delays stand in the file, {figure} apart; the subwoofer has one",
-    at="delay",
-    since="0.2.0",
-)
-def subwoofer_delay(room: Room, subwoofer: Subwoofer) -> Answer:
-    """A subwoofer's delay and the one entered for it in the calibration agree.
-
-    Why: The bass is computed with one of them, and the processor may hold the other.
-
-    How decided: The two delays, within a tenth of a millisecond.
-
-    Remedy: Keep the one that the processor holds.
-
-    When to waive: Never; one of the two is not what the processor holds.
-    """
-    return found(room.figures.bass.delays_apart(subwoofer), place=subwoofer.place_of("delay"))
 
 
 def _has_both_limits(_: Room, source: Source) -> Applies:

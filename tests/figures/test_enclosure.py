@@ -61,11 +61,47 @@ def test_a_millimetre_off_line_is_straight_and_a_jog_is_not() -> None:
     assert max(strays) <= plane.STRAIGHT_WITHIN_M
 
 
+def test_a_straight_wall_stays_one_while_its_measurements_are_moved_about() -> None:
+    kept = plane.turning(CUT)
+    moved = tuple((x, y - 0.03) if (x, y) == (1.0, 4.0) else (x, y) for x, y in CUT)
+    shape = enclosure.room(moved, ceiling.flat(moved, 2.4), kept)
+    assert shape.convex
+    assert len(shape.surfaces) == 6
+    assert ray.first_met(shape, (1.0, 2.0, 1.0), (0.0, 1.0, 0.0))[:2] == (pytest.approx(2.0), "wall")
+    assert not enclosure.room(moved, ceiling.flat(moved, 2.4)).convex
+
+
 def test_a_corner_that_pokes_into_the_room_is_none_to_stand_in() -> None:
     assert [corner.point for corner in plane.true_corners(ELL) if corner.reentrant] == [(2.5, 2.5)]
     assert [round(corner.inside_deg) for corner in plane.true_corners(ELL)] == [90, 90, 90, 270, 90, 90]
     assert plan.nearest_corner(ELL, (2.4, 2.4)).corner in {2, 4}
     assert plan.nearest_corner(ELL, (2.4, 2.4)).distance_m == pytest.approx(math.hypot(0.1, 2.6))
+
+
+def test_a_wall_behind_another_is_not_faced() -> None:
+    # A room round a chimney breast that reaches far in: from its left part the wall on the far right is not seen.
+    cove = ((0, 0), (0, 4), (2, 4), (2, 1), (3, 1), (3, 4), (5, 4), (5, 0))
+    faced = plan.faced_walls(cove, (1.0, 3.0))
+    assert sorted(one.distance_m for one in faced) == pytest.approx([1.0, 1.0, 1.0, 3.0])
+    assert len(plan.faced_walls(cove, (1.0, 0.5))) == 4
+    shape = enclosure.room(cove, ceiling.flat(cove, 2.4))
+    hidden = ray.sees(shape, (1.0, 3.0, 1.0), (4.0, 3.0, 1.0))
+    assert hidden is not None
+    assert (hidden.kind, hidden.number, hidden.distance_m) == ("wall", 2, pytest.approx(1.0))
+    assert ray.sees(shape, (1.0, 0.5, 1.0), (4.0, 0.5, 1.0)) is None
+    assert ray.sees(shape, (1.0, 3.0, 1.0), (2.0, 3.0, 1.0)) is None  # set into the wall
+    post = solid.post((2.5, 0.5), 0.1, 0.0, 2.4)
+    between = ray.sees(shape, (1.0, 0.5, 1.0), (4.0, 0.5, 1.0), (post,))
+    assert between is not None
+    assert (between.kind, between.distance_m) == ("obstacle", pytest.approx(1.4))
+
+
+def test_a_valley_hides_what_is_high_on_its_other_side() -> None:
+    shape = enclosure.enclosure(BOX, ceiling.gable(BOX, 3.0, 2.0))
+    hidden = ray.sees(shape, (0.5, 2.0, 2.5), (4.5, 2.0, 2.5))
+    assert hidden is not None
+    assert (hidden.kind, hidden.distance_m) == ("ceiling", pytest.approx(0.75))  # 3 - 0.4 x = 2.5 at x = 1.25
+    assert ray.sees(shape, (0.5, 2.0, 1.9), (4.5, 2.0, 1.9)) is None
 
 
 def test_walls_opposite_each_other_do_not_stack() -> None:
@@ -304,3 +340,12 @@ def test_a_point_under_a_slope_is_as_deep_as_it_is_square_to_it() -> None:
     assert (near.kind, near.distance_m) == ("ceiling", pytest.approx(0.6 * math.sqrt(0.5)))
     assert enclosure.nearest_surface(ROOM, (2.5, 2.0, 2.5)).distance_m == pytest.approx(-0.1)
     assert enclosure.nearest_surface(ELL_ROOM, (3.0, 3.0, 1.0)).distance_m == pytest.approx(-0.5)
+
+
+def test_a_round_post_under_a_slope_meets_it_with_its_rim() -> None:
+    # Under z = 1 + y the rim 0.3 m toward the rear is the nearest: (1 + 2 - 0.3 - 2.5) cos 45.
+    shape = enclosure.enclosure(BOX, ceiling.mono_pitch(BOX, 1.0, 5.0, 0.0))
+    near = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.1, 2.5))
+    assert near.distance_m == pytest.approx(0.1)  # to the floor
+    low = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.2, 2.5))
+    assert (low.kind, low.distance_m) == ("ceiling", pytest.approx(0.2 * math.sqrt(0.5)))

@@ -85,7 +85,7 @@ def test_a_formula_that_holds_on_one_side_only_decides_nothing(guarded, kind) ->
             raise Refused("no spacing")
         return 0.001 / world(spacing)
 
-    assert decide(Figure("use", "", World(), use), Window(None, 0.05, ""), guarded=guarded)[0] == kind
+    assert decide(Figure.of("use", "", World(), use), Window(None, 0.05, ""), guarded=guarded)[0] == kind
 
 
 def test_windows_are_refused_when_nothing_or_everything_fits_or_the_order_is_wrong() -> None:
