@@ -178,10 +178,14 @@ class Bodies(View):
 
     def reach_m(self, thing: Thing) -> float:
         """Return how far from its point a thing reaches in plan at most, m."""
-        if isinstance(thing, Seat):
-            return self._seat_width(thing).value
-        width, height, depth = (size.value for size in self.sizes(thing))
-        return math.hypot(width / 2.0, height / 2.0, depth)
+
+        def reach() -> float:
+            if isinstance(thing, Seat):
+                return self._seat_width(thing).value
+            width, height, depth = (size.value for size in self.sizes(thing))
+            return math.hypot(width / 2.0, height / 2.0, depth)
+
+        return self.once(("reach", thing), reach)
 
     def _beside(self, own: Point, thing: Thing, obstacle: Obstacle) -> bool:
         low, high = need(obstacle.low, obstacle, "from_left").xyz, need(obstacle.high, obstacle, "from_left").xyz

@@ -8,6 +8,7 @@ from roomlint.review import (
     Cases,
     Level,
     Missing,
+    No,
     Several,
     Subjects,
     Window,
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Figure, Room
+    from roomlint.review import Applies, Figure, Room
 
 SURROUND_HOME = between(90.0, 120.0, "deg", note=(100.0, 120.0), allowance=SETTING_OUT_DEG)
 SURROUND_CRITICAL = between(100.0, 120.0, "deg", allowance=SETTING_OUT_DEG)
@@ -214,6 +215,14 @@ def largest_gap(room: Room, speakers: Several[Loudspeaker]) -> Figure:
     return room.figures.angles.largest_gap(speakers.members, room.reference_seat)
 
 
+def spaced_freely(room: Room, speakers: Several[Loudspeaker]) -> Applies:
+    """Say whether the surrounds are spread over the arc freely, or each has its own place in a named layout."""
+    arrangement = room.figures.arrangement
+    if room.design.layout is None or not all(arrangement.position(speaker) for speaker in speakers.members):
+        return True
+    return No(f"layout {room.design.layout} gives each its own place")
+
+
 @rule(
     "angle.even-spacing",
     level=Level.NOTE,
@@ -222,6 +231,7 @@ def largest_gap(room: Room, speakers: Several[Loudspeaker]) -> Figure:
         practice("15 degrees of spread, a choice of this rule book"),
     ),
     each=MANY_SURROUNDS,
+    when=spaced_freely,
     window=at_most(15.0, "deg"),
     says="stand at intervals that differ by {figure}; {window} wanted",
     after=(*SIDES, *PLACES),
@@ -235,7 +245,8 @@ def even_spacing(room: Room, speakers: Several[Loudspeaker]) -> Figure:
     Why: Uneven intervals make sound that circles the listener speed up and slow down.
 
     How decided: Azimuths at the reference seat of the ear-layer loudspeakers of one side beyond 60 degrees; the widest
-    interval minus the narrowest. The standard asks for equal intervals; 15 degrees of spread are our choice.
+    interval minus the narrowest. The standard asks for equal intervals; 15 degrees of spread are our
+    choice. A layout that gives each of them its own place is judged by that.
 
     Remedy: Spread the loudspeakers over the arc from 60 to 150 degrees.
 

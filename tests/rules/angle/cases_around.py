@@ -79,6 +79,7 @@ CASES: list[Case | Never] = [
     Case(EVEN, "open", nowhere(THREE, 1)),
     Case(EVEN, "open", changed(THREE, {"layout": "0+7+0", "loudspeakers.1.position.from_front": "4.5 m"}), says="waits for angle.side-pair"),
     Case(EVEN, "notApplicable", FIVE),
+    Case(EVEN, "notApplicable", room(speaker("a", "M+060", -2.0, 1.2), speaker("b", "M+090", -2.0, 0.0), speaker("c", "M+135", -1.6, -1.6), layout="9+10+3"), says="gives each its own place"),
 ]  # fmt: skip
 EDGES = [
     Edge(SURROUND, surround(-2.0, -0.73), "loudspeakers.0.position.from_front", 2.5, 5.9, 4),
