@@ -14,11 +14,13 @@ if TYPE_CHECKING:
     from roomlint.measure.bass import Bass
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.delays import Delays
+    from roomlint.measure.hanging import Hanging
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.reflections import Reflections
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
+    from roomlint.measure.standing import Standing
 
 
 class Figures:
@@ -91,6 +93,20 @@ class Figures:
         from roomlint.measure.mounting import Mounts
 
         return Mounts(self)
+
+    @cached_property
+    def hanging(self) -> Hanging:
+        """What hangs overhead, and from what."""
+        from roomlint.measure.hanging import Hanging
+
+        return Hanging(self)
+
+    @cached_property
+    def standing(self) -> Standing:
+        """What stands free, and when it tips."""
+        from roomlint.measure.standing import Standing
+
+        return Standing(self)
 
     @cached_property
     def mains(self) -> Mains:
