@@ -90,9 +90,7 @@ class Fixing(Element):
     attic = flag("Whether the place is hotter than 100 degF in summer.")
     hottest_degc = quantity("How hot it gets there.", "temperature", low=-40.0, high=90.0, example="45 degC")
     embedment_m = length("How deep an anchor sits in its base.", high=1.0, example="60 mm")
-    edge_distance_m = length(
-        "From the fasteners to the nearest edge of what they enter.", high=5.0, example="80 mm"
-    )
+    edge_distance_m = length("From the fasteners to the nearest edge of what they enter.", high=5.0, example="80 mm")
     anchor_spacing_m = length("Between neighbouring anchors.", high=3.0, example="150 mm")
     report = part("What the fastener's evaluation report allows, or none.", FastenerReport)
     anchor_approval = part("Approval document of an anchor in masonry or concrete, or none.", AnchorApproval)

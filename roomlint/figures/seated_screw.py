@@ -49,9 +49,7 @@ class SeatedScrew:
 
     def counted_thread_mm(self) -> float:
         """Thread that works in the wood, mm."""
-        return fasteners.counted_thread_mm(
-            self.length_mm, self.thread_mm, self.through_mm, self.tip_mm, self.member_mm
-        )
+        return fasteners.counted_thread_mm(self.length_mm, self.thread_mm, self.through_mm, self.tip_mm, self.member_mm)
 
     def depth_diameters(self) -> float:
         """Depth in the wood in diameters: the tip counts for a wood screw and not for a lag screw."""
@@ -93,9 +91,7 @@ class SeatedScrew:
         """Pull over allowable withdrawal; refused where it holds nothing at all."""
         return tension_n / positive("allowable withdrawal", self.withdrawal_n(duration), "N")
 
-    def pulled_and_sheared(
-        self, duration: LoadDuration, tension_n: float, along_n: float, across_n: float
-    ) -> float:
+    def pulled_and_sheared(self, duration: LoadDuration, tension_n: float, along_n: float, across_n: float) -> float:
         """Resultant over allowable resultant; `along_n` and `across_n` are the shear along and across the grain."""
         shear, angle = dowels.shear_to_grain(along_n, across_n)
         return fasteners.combined_utilisation(

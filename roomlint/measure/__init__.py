@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
+    from roomlint.measure.panels import Panels
     from roomlint.measure.reflections import Reflections
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
@@ -100,6 +101,13 @@ class Figures:
         from roomlint.measure.hanging import Hanging
 
         return Hanging(self)
+
+    @cached_property
+    def panels(self) -> Panels:
+        """How acoustic panels burn."""
+        from roomlint.measure.panels import Panels
+
+        return Panels(self)
 
     @cached_property
     def standing(self) -> Standing:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
@@ -82,6 +83,12 @@ class Hanging(Holdings):
     def box(self, thing: Held) -> BoxListing | None:
         """Return what its electrical box is listed and marked for; None when it is for nothing."""
         return stated(self.mounting(thing).box)
+
+    def needs_seismic_anchorage(self, thing: Held) -> bool:
+        """Whether it calls for designed seismic anchorage; everything that hangs is taken as up high."""
+        category = need(self.design.project.seismic_category, self.design, "project.codes.seismic_category")
+        mass_kg = self.figures.mounts.edge_case_mass(thing)
+        return loads.needs_seismic_anchorage(category.upper(), mass_kg, math.inf)
 
     def joist_load(self, thing: Held) -> Figure:
         """Load on the joist that carries it, with all else on that joist, as if spread over the joist's own area."""

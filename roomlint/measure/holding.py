@@ -107,6 +107,14 @@ class Holdings(View):
         mounted = thing.mounting is not None and thing.mounting.product is not None
         return not mounted and bool(_FLUSH.intersection(thing.product.loudspeaker.placement))
 
+    def recessed(self, thing: Held) -> bool:
+        """Whether it sits in a hole of the surface, by clamps or in a frame: a loudspeaker made for nothing else."""
+        if not isinstance(thing, Loudspeaker | Subwoofer) or self.on(thing) in FREE:
+            return False
+        product = self.product(thing)
+        data = need(product.loudspeaker, product, product.kind)
+        return bool(_FLUSH.intersection(need(data.placement or None, data, "placement")))
+
     def mount(self, thing: Held) -> MountData:
         """Return the data of its mount."""
         mounting = self.mounting(thing)

@@ -7,13 +7,14 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import need
 from roomlint.design.proofs import stated
+from roomlint.design.quantity import exact
 from roomlint.figures import ceiling, fasteners, loads, thin_steel
 from roomlint.figures.domain import positive
 from roomlint.measure.fixing import SCREWS, WoodFixing
 from roomlint.measure.holding import FREE, SWINGS, Holdings
 
 if TYPE_CHECKING:
-    from roomlint.design.proofs import FastenerReport
+    from roomlint.design.proofs import Engineer, FastenerReport
     from roomlint.design.quantity import Quantity
     from roomlint.figures.fasteners import LoadDuration
     from roomlint.measure.figure import Figure
@@ -181,12 +182,18 @@ class Mounts(Holdings):
 
     def _twist(self, world: World, thing: Held, load: float, aside: float) -> tuple[float, float]:
         fixing, spacing = self.fixing(thing), world(self.row_spacing(thing))
-        columns = world(fixing.column_spacing_m) if fixing.column_spacing_m is not None else 0.0
         if fixing.column_spacing_m is None and self.top_count(thing) > 1:
             world.assume("all fasteners stand in one column")
-        if columns < _ONE_COLUMN_M or self.top_count(thing) == 1:
+        if fixing.column_spacing_m is None or self.one_column(thing):
             return 0.0, loads.sideways_shear_n(load, aside, spacing)
-        return loads.group_twist_n(load, aside, spacing, columns, min(self.count(thing), _CORNERS))
+        corners = min(self.count(thing), _CORNERS)
+        return loads.group_twist_n(load, aside, spacing, world(fixing.column_spacing_m), corners)
+
+    def one_column(self, thing: Held) -> bool:
+        """Whether its fasteners stand in one column, as far as the file does not say that they do not."""
+        columns = self.fixing(thing).column_spacing_m
+        apart = columns is not None and columns.value - columns.u >= _ONE_COLUMN_M
+        return not apart or self.top_count(thing) == 1
 
     def pull(self, thing: Held) -> Figure:
         """Pull on the most loaded fastener."""
@@ -205,10 +212,9 @@ class Mounts(Holdings):
         """Return what the fastener's evaluation report allows, when the file gives it."""
         return stated(self.fixing(thing).report)
 
-    def withdrawal_n(self, thing: Held) -> Figure:
-        """Allowable withdrawal of one screw under a permanent load."""
-        wood = self.wood(thing)
-        return self.figure("allowable withdrawal", "N", lambda w: wood.screw(w).withdrawal_n("permanent"), thing.key)
+    def engineer(self, thing: Held) -> Engineer | None:
+        """Return the engineer's decision on the fixing, when there is one."""
+        return stated(self.fixing(thing).engineer)
 
     def withdrawal_use(self, thing: Held) -> Figure:
         """Pull over allowable withdrawal of the most loaded fastener."""
@@ -265,6 +271,11 @@ class Mounts(Holdings):
 
         return self.figure(name, "", compute, thing.key)
 
+    def thread_in_wood(self, thing: Held) -> Figure:
+        """Thread of the screw that works in the wood."""
+        wood = self.wood(thing)
+        return self.figure("thread in the wood", "mm", lambda w: wood.screw(w).counted_thread_mm(), thing.key)
+
     def depth_in_wood(self, thing: Held) -> Figure:
         """Depth of the screw in the wood, in diameters."""
         wood = self.wood(thing)
@@ -287,7 +298,10 @@ class Mounts(Holdings):
         """Room left between a screw's edge distance and the edge of the stud; negative is too near."""
         fixing, surface = self.fixing(thing), self.surface(thing)
         width = need(surface.framing.member_width_m, surface, "framing.member_width")
-        diameter, offset = need(fixing.diameter_m, fixing, "diameter"), need(fixing.edge_offset_m, fixing, "edge_offset")
+        diameter, offset = (
+            need(fixing.diameter_m, fixing, "diameter"),
+            need(fixing.edge_offset_m, fixing, "edge_offset"),
+        )
 
         def compute(world: World) -> float:
             spare = fasteners.edge_tolerance_mm(world(width) * 1e3, world(diameter) * 1e3)
@@ -303,12 +317,13 @@ class Mounts(Holdings):
             surface = self.surface(thing)
             width = need(surface.framing.member_width_m, surface, "framing.member_width")
             offset = need(fixing.edge_offset_m, fixing, "edge_offset")
-            edge = lambda w: w(width) / 2.0 - abs(w(offset))  # noqa: E731
         else:
-            given = need(fixing.edge_distance_m, fixing, "edge_distance")
-            edge = lambda w: w(given)  # noqa: E731
-        name = "distance to the loaded edge, in diameters"
-        return self.figure(name, "", lambda w: edge(w) / w(diameter), thing.key)
+            width, offset = need(fixing.edge_distance_m, fixing, "edge_distance") * 2.0, exact(0.0, "m")
+
+        def compute(world: World) -> float:
+            return (world(width) / 2.0 - abs(world(offset))) / world(diameter)
+
+        return self.figure("distance to the loaded edge, in diameters", "", compute, thing.key)
 
     def stud_span(self, thing: Held) -> Figure:
         """Distance between the columns of fasteners over the spacing of the studs.
@@ -383,8 +398,3 @@ class Mounts(Holdings):
         """Return the mass that hangs there, at the far end of its uncertainty, kg: what words are guarded with."""
         mass = self.hung_mass(thing)
         return mass.value + mass.u
-
-    def needs_seismic_anchorage(self, thing: Held) -> bool:
-        """Whether it calls for designed seismic anchorage; everything that hangs is taken as up high."""
-        category = need(self.design.project.seismic_category, self.design, "project.codes.seismic_category")
-        return loads.needs_seismic_anchorage(category.upper(), self.edge_case_mass(thing), math.inf)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Point
+from roomlint.design.base import Element, Point
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
@@ -14,7 +14,6 @@ from roomlint.review.verdict import Kind, Remedy
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from roomlint.design.base import Element
     from roomlint.review.judging import Judged
     from roomlint.review.room import Room
 
@@ -73,7 +72,8 @@ def _ways(failed: Judged, room: Room) -> Iterator[_Way]:
 def _value(element: Element, key: str) -> object:
     found: object = element
     for part in key.split("."):
-        found = getattr(found, part, None)
+        declared = found.KEYS.get(part) if isinstance(found, Element) else None
+        found = getattr(found, declared.attr) if declared is not None else None
         if found is None:
             return None
     return found
