@@ -71,8 +71,8 @@ class Fixing(Element):
         "Between the top and the bottom fastener row, when the mount's sheet does not say.", high=3.0, example="200 mm"
     )
     column_spacing_m = length(
-        "Between the outermost columns of fasteners in framing; 0 mm when all stand in one column.", zero=True, high=3.0,
-        example="406 mm",
+        "Between the outermost columns of fasteners in framing; 0 mm when all stand in one column.",
+        zero=True, high=3.0, example="406 mm",
     )  # fmt: skip
     plate_thickness_m = length(
         "Thickness of what the fasteners hold, when no mount's sheet says: a flange, a bracket.", high=0.1,

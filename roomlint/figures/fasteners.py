@@ -128,7 +128,8 @@ _SAME_SIZE_MM: Final = 0.02
 def lag_size(diameter_mm: float) -> LagSize:
     """Find the standard lag or coach screw of this nominal diameter (mm), to within 0.02 mm.
 
-    Valid for 1/4, 5/16, 3/8, 7/16, 1/2 and 5/8 in and for 8, 10 and 12 mm; Refused for any other. Source: see `LagSize`.
+    Valid for 1/4, 5/16, 3/8, 7/16, 1/2 and 5/8 in and for 8, 10 and 12 mm; Refused for any other.
+    Source: see `LagSize`.
     """
     for size in (*LAG_SIZES, *COACH_SIZES):
         if abs(size.diameter_mm - diameter_mm) <= _SAME_SIZE_MM:

@@ -192,8 +192,8 @@ def joist_area_load_pa(point_n: float, span_m: float, spacing_m: float) -> float
 def needs_seismic_anchorage(category: str, mass_kg: float, height_m: float) -> bool:
     """Whether a wall- or ceiling-mounted device calls for designed seismic anchorage.
 
-    True in design categories D (D0 to D2 of the residential code with it), E and F above 20 lb (9.07 kg) and more than 4 ft (1.22 m) above the floor. Lighter or
-    lower devices still need positive attachment. Refused for a negative mass.
+    True in design categories D (D0 to D2 of the residential code with it), E and F above 20 lb (9.07 kg) and more than
+    4 ft (1.22 m) above the floor. Lighter or lower devices still need positive attachment. Refused for a negative mass.
     Source: FEMA E-74 (2012), on ASCE 7-10 13.1.4 (read).
     """
     heavy = not_negative("mass", mass_kg, "kg") > _SEISMIC_MASS_KG

@@ -48,21 +48,21 @@ class SeatedScrew:
         return fasteners.LOAD_DURATION_FACTOR[duration] * service * warm
 
     def counted_thread_mm(self) -> float:
-        """Thread that works in the wood, mm."""
+        """Return the thread that works in the wood, mm."""
         return fasteners.counted_thread_mm(self.length_mm, self.thread_mm, self.through_mm, self.tip_mm, self.member_mm)
 
     def depth_diameters(self) -> float:
-        """Depth in the wood in diameters: the tip counts for a wood screw and not for a lag screw."""
+        """Return the depth in the wood in diameters: the tip counts for a wood screw and not for a lag screw."""
         tip = self.tip_mm if self.is_lag else 0.0
         depth = fasteners.penetration_mm(self.length_mm, self.through_mm, tip, self.member_mm)
         return depth / positive("diameter", self.diameter_mm, "mm")
 
     def beyond_mm(self) -> float:
-        """How far its point stands out of the far side of the wood, mm; negative while it stays inside."""
+        """Return how far its point stands out of the far side of the wood, mm; negative while it stays inside."""
         return self.length_mm - self.through_mm - self.member_mm
 
     def withdrawal_n(self, duration: LoadDuration) -> float:
-        """Allowable withdrawal, N; zero where no thread reaches the wood or where end grain counts for nothing.
+        """Return the allowable withdrawal, N; zero where no thread is in the wood or end grain counts for nothing.
 
         Refused as the formulas of `fasteners`.
         """
@@ -75,7 +75,7 @@ class SeatedScrew:
         return reference * self.counted_thread_mm() * self._factors(duration) * grain
 
     def shear_n(self, duration: LoadDuration, angle_deg: float) -> float:
-        """Allowable shear of a lag screw with the board as a gap, N, for a load at an angle to the grain.
+        """Return the allowable shear of a lag screw with the board as a gap, N, for a load at an angle to the grain.
 
         Refused for a wood screw, which has no shear value here, and as the formulas of `dowels`.
         """
@@ -88,11 +88,11 @@ class SeatedScrew:
         return dowels.lag_shear_n(size, self.gravity, seat) * self._factors(duration) * grain
 
     def pulled(self, duration: LoadDuration, tension_n: float) -> float:
-        """Pull over allowable withdrawal; refused where it holds nothing at all."""
+        """Return the pull over the allowable withdrawal; refused where it holds nothing at all."""
         return tension_n / positive("allowable withdrawal", self.withdrawal_n(duration), "N")
 
     def pulled_and_sheared(self, duration: LoadDuration, tension_n: float, along_n: float, across_n: float) -> float:
-        """Resultant over allowable resultant; `along_n` and `across_n` are the shear along and across the grain."""
+        """Return the resultant over the allowable one, for shear along and across the grain."""
         shear, angle = dowels.shear_to_grain(along_n, across_n)
         return fasteners.combined_utilisation(
             self.withdrawal_n(duration), self.shear_n(duration, angle), tension_n=tension_n, shear_n=shear

@@ -61,12 +61,21 @@ class WoodFixing:
 
     def screw(self, world: World) -> SeatedScrew:
         """Return the screw in a world."""
-        sizes = (self.diameter, self.length, self.thread, self.plate, self.board, self.member)
-        diameter, *others = (1e3 * world(size) for size in sizes)
+        diameter = 1e3 * world(self.diameter)
         if self.kind == "lag screw" and fasteners.is_metric(diameter):
             world.assume("a coach screw with a root of 0.7 of its diameter")
         return SeatedScrew(
-            self.kind, diameter, *others, world(self.gravity), world(self.hottest), self.end_grain, self.wet
+            kind=self.kind,
+            diameter_mm=diameter,
+            length_mm=1e3 * world(self.length),
+            thread_mm=1e3 * world(self.thread),
+            plate_mm=1e3 * world(self.plate),
+            board_mm=1e3 * world(self.board),
+            member_mm=1e3 * world(self.member),
+            gravity=world(self.gravity),
+            temperature_degc=world(self.hottest),
+            end_grain=self.end_grain,
+            wet=self.wet,
         )
 
 

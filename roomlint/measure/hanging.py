@@ -37,7 +37,7 @@ class Hanging(Holdings):
         return self.motion(thing) == "pole"
 
     def hang_factor(self, thing: Held) -> Figure:
-        """Breaking load of the weakest part over the load on it, on one line or on each of two sling legs."""
+        """Return the breaking load of the weakest part over its load, on one line or on each of two sling legs."""
         mounting, mount = self.mounting(thing), self.mount_data(thing)
         given = [mounting.breaking_load_n, mount.breaking_load_n if mount is not None else None]
         parts = [one for one in given if one is not None] or [need(None, mounting, "breaking_load")]
@@ -64,7 +64,7 @@ class Hanging(Holdings):
         return stated(need(mounting.secondary, mounting, "secondary"))
 
     def secondary_factor(self, thing: Held) -> Figure:
-        """What the second support is rated for over the weight that it would catch."""
+        """Rating of the second support over the weight that it would catch."""
         second = need(stated(self.mounting(thing).secondary), self.mounting(thing), "secondary")
         rating = need(second.rating, second, "rating")
 

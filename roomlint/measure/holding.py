@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING, Final, TypeAlias
 
 from roomlint.design.base import Missing, need
 from roomlint.design.listening import Loudspeaker, Picture, Projector, Subwoofer
-from roomlint.design.quantity import Quantity
 from roomlint.design.shell import Treatment
 from roomlint.design.supply import Rack
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
     from collections.abc import Iterator
 
     from roomlint.design.base import Point

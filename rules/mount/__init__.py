@@ -29,12 +29,18 @@ REMEDIES: Final = ("mounting.fixing.length", "mounting.fixing.thread", "mounting
 """What an installer can choose anew without another mount."""
 UNCOVERED: Final = frozenset({"furring", "hat-channel", "brick-veneer"})
 """What may carry or not: no table here knows."""
+_BASES = {"stud": "studs", "joist": "joists", "beam": "a beam", "steel-stud": "steel studs", "grid": "a ceiling grid"}
 _PLAIN = {"floor": "the floor", "stand": "a stand", "furniture": "furniture"}
 
 
 def plain(word: str) -> str:
     """Return a word of a file as a sentence holds it."""
     return word.replace("-", " ")
+
+
+def base_of(into: str) -> str:
+    """Return what fasteners go into as a sentence holds it."""
+    return _BASES.get(into, plain(into))
 
 
 def fixed(room: Room, thing: Held) -> Applies:
@@ -68,19 +74,19 @@ def hangs_overhead(room: Room, thing: Held) -> Applies:
 def in_wood(room: Room, thing: Held) -> Applies:
     """Whether its fasteners go into wood."""
     into = room.figures.mounts.into(thing)
-    return True if into in WOOD else No(f"its fasteners go into {plain(into)}")
+    return True if into in WOOD else No(f"its fasteners go into {base_of(into)}")
 
 
 def in_steel(room: Room, thing: Held) -> Applies:
     """Whether its fasteners go into steel studs."""
     into = room.figures.mounts.into(thing)
-    return True if into == "steel-stud" else No(f"its fasteners go into {plain(into)}")
+    return True if into == "steel-stud" else No(f"its fasteners go into {base_of(into)}")
 
 
 def in_masonry(room: Room, thing: Held) -> Applies:
     """Whether its fasteners go into masonry or concrete."""
     into = room.figures.mounts.into(thing)
-    return True if into in MASONRY else No(f"its fasteners go into {plain(into)}")
+    return True if into in MASONRY else No(f"its fasteners go into {base_of(into)}")
 
 
 def screwed(room: Room, thing: Held) -> Applies:

@@ -9,7 +9,7 @@ from roomlint.design.proofs import stated
 from roomlint.design.shell import Treatment
 from roomlint.review import Cases, Level, No, asks, at_least, at_most, fails, memory, passes, practice, rule, standard
 
-from . import CAREFUL, CAUSES, CAUTION, HELD, UNCOVERED, fixed, in_masonry, in_steel, plain
+from . import CAREFUL, CAUSES, CAUTION, HELD, UNCOVERED, base_of, fixed, in_masonry, in_steel, plain
 from .base import bears_on_board
 
 if TYPE_CHECKING:
@@ -119,7 +119,7 @@ def anchor_approval(room: Room, thing: Held) -> Says:
     When to waive: When an engineer's document stands for it; then name that in fixing.engineer.
     """
     mounts = room.figures.mounts
-    fixing, into = mounts.fixing(thing), plain(mounts.into(thing))
+    fixing, into = mounts.fixing(thing), base_of(mounts.into(thing))
     named = stated(fixing.anchor_approval) or mounts.engineer(thing)
     return passes("named", into=into, document=named.words) if named is not None else fails("none", into=into)
 

@@ -8,7 +8,7 @@ from roomlint.design.base import need
 from roomlint.design.shell import Treatment
 from roomlint.review import Level, No, Windows, asks, at_least, computed, fails, passes, practice, rule, standard
 
-from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, fixed, in_wood, plain
+from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, fixed, in_wood, plain
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
@@ -101,9 +101,9 @@ def wall_kind(room: Room, thing: Held) -> Says:
     if kind == "unknown":
         return asks("unknown", wall=surface.words)
     if into in LININGS or into in HAS[kind]:
-        return passes("agrees", wall=surface.words, into=plain(into))
+        return passes("agrees", wall=surface.words, into=base_of(into))
     related = (surface.framing,)
-    return fails("differs", related=related, into=plain(into), wall=surface.words, kind=plain(kind))
+    return fails("differs", related=related, into=base_of(into), wall=surface.words, kind=plain(kind))
 
 
 @rule(
@@ -138,8 +138,8 @@ def substrate(room: Room, thing: Held) -> Says:
     """
     into = room.figures.mounts.into(thing)
     if into in LININGS:
-        return fails("lining", into=plain(into))
-    return asks("uncovered", into=plain(into)) if into in UNCOVERED else passes("structure", into=plain(into))
+        return fails("lining", into=base_of(into))
+    return asks("uncovered", into=base_of(into)) if into in UNCOVERED else passes("structure", into=base_of(into))
 
 
 @rule(
@@ -182,7 +182,7 @@ def fastener_kind(room: Room, thing: Held) -> Says:
 def known_base(room: Room, thing: Held) -> Applies:
     """Whether its base is one that a fastener can be made for."""
     into = room.figures.mounts.into(thing)
-    return True if into in BELONGS else No(f"no fastener is made for {plain(into)}")
+    return True if into in BELONGS else No(f"no fastener is made for {base_of(into)}")
 
 
 @rule(
@@ -212,9 +212,9 @@ def fastener_base(room: Room, thing: Held) -> Says:
     mounts = room.figures.mounts
     fastener, into = mounts.fastener(thing), mounts.into(thing)
     if fastener in BELONGS[into]:
-        return passes("good", fastener=plain(fastener), into=plain(into))
+        return passes("good", fastener=plain(fastener), into=base_of(into))
     proper = " or ".join(sorted(plain(one) for one in BELONGS[into] if one != "adhesive")[:3])
-    return fails("foreign", fastener=plain(fastener), into=plain(into), proper=proper)
+    return fails("foreign", fastener=plain(fastener), into=base_of(into), proper=proper)
 
 
 def sized(room: Room, thing: Held) -> Applies:

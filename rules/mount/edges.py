@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import Level, No, at_least, at_most, memory, practice, rule
 
-from . import CAUSES, CAUTION, HELD, NDS, fixed, in_wood, on_wall, plain, screwed
+from . import CAUSES, CAUTION, HELD, NDS, base_of, fixed, in_wood, on_wall, screwed
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 def in_stud(room: Room, thing: Held) -> Applies:
     """Whether its fasteners go into studs."""
     into = room.figures.mounts.into(thing)
-    return True if into == "stud" else No(f"its fasteners go into {plain(into)}")
+    return True if into == "stud" else No(f"its fasteners go into {base_of(into)}")
 
 
 @rule(
@@ -56,7 +56,7 @@ def across_grain(room: Room, thing: Held) -> Applies:
     if into in {"blocking", "beam"}:
         return True
     if into != "stud":
-        return No(f"its fasteners go into {plain(into)}")
+        return No(f"its fasteners go into {base_of(into)}")
     if not mounts.swings(thing):
         return No("its load runs along the stud")
     return True if mounts.one_column(thing) else No("its fasteners stand in two columns, which share the twist")

@@ -9,7 +9,7 @@ from roomlint.design.listening import Picture, Projector
 from roomlint.measure.holding import FREE
 from roomlint.review import Level, No, at_least, at_most, fails, passes, practice, rule, standard
 
-from . import CAUSES, CAUTION, HELD, fixed, on_wall, own_mount, plain
+from . import CAUSES, CAUTION, HELD, base_of, fixed, on_wall, own_mount, plain
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
@@ -133,7 +133,7 @@ def swung_on_studs(room: Room, thing: Held) -> Applies:
     mounts = room.figures.mounts
     into = mounts.into(thing)
     if into != "stud":
-        return No(f"its fasteners go into {plain(into)}")
+        return No(f"its fasteners go into {base_of(into)}")
     motion = mounts.motion(thing)
     return True if motion == "articulated" else No(f"its mount is {motion}, no arm")
 

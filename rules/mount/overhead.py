@@ -187,9 +187,13 @@ def secondary_fall(room: Room, thing: Held) -> Figure:
 
 
 def slung(room: Room, thing: Held) -> Applies:
-    """Whether it hangs on sling legs."""
-    angle = room.figures.mounts.mounting(thing).sling_angle_deg
-    return True if angle is not None else No("no sling legs are stated")
+    """Whether it hangs on sling legs: what hangs below its plate on no pole hangs on one rope or on more."""
+    mounts = room.figures.mounts
+    if mounts.mounting(thing).sling_angle_deg is not None:
+        return True
+    if not room.figures.hanging.suspended(thing):
+        return No("it sits on its plate, on no pole or sling")
+    return No("it hangs on a pole") if mounts.motion(thing) == "pole" else True
 
 
 @rule(
@@ -210,7 +214,7 @@ def sling_angle(room: Room, thing: Held) -> Figure:
 
     Why: At 30 degrees each of two legs carries the whole load, flatter more.
 
-    How decided: Angle from the horizontal at least 45 degrees; below 30 is an error.
+    How decided: Angle from the horizontal at least 45 degrees; below 30 is an error. A single upright rope stands at 90.
 
     Remedy: Longer legs, or a spreader bar.
 
