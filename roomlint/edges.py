@@ -69,9 +69,16 @@ def check_edge(edge: Edge, rules: Sequence[AnyRule]) -> None:
 def _outcome(edge: Edge, rule: AnyRule, value: float) -> tuple[str, str]:
     from roomlint.testing import changed
 
-    text = f"{value / edge.scale:.9f} {edge.unit}".strip()
+    plain = isinstance(_at(edge.room, edge.path), int | float)
+    text = value / edge.scale if plain else f"{value / edge.scale:.9f} {edge.unit}".strip()
     kind, level, _, _ = (judged := _judged(edge, rule, changed(edge.room, {edge.path: text}))).outcome(judged.figure)
     return str(kind), str(level)
+
+
+def _at(data: Any, path: str) -> object:  # noqa: ANN401  plain data
+    for part in path.split("."):
+        data = data[int(part) if isinstance(data, list) else part]
+    return data  # type: ignore[no-any-return]
 
 
 def _judged(edge: Edge, rule: AnyRule, data: Mapping[str, Any]) -> Judged:

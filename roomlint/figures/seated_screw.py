@@ -92,8 +92,12 @@ class SeatedScrew:
         return tension_n / positive("allowable withdrawal", self.withdrawal_n(duration), "N")
 
     def pulled_and_sheared(self, duration: LoadDuration, tension_n: float, along_n: float, across_n: float) -> float:
-        """Return the resultant over the allowable one, for shear along and across the grain."""
+        """Return the resultant over the allowable one, or of pull and shear alone what uses more.
+
+        The published form lets a pull take away from what the shear uses, because it turns the resultant toward the
+        stronger direction; each alone must hold as well, so that a load that is added never helps.
+        """
         shear, angle = dowels.shear_to_grain(along_n, across_n)
-        return fasteners.combined_utilisation(
-            self.withdrawal_n(duration), self.shear_n(duration, angle), tension_n=tension_n, shear_n=shear
-        )
+        pulled, sheared = self.withdrawal_n(duration), self.shear_n(duration, angle)
+        both = fasteners.combined_utilisation(pulled, sheared, tension_n=tension_n, shear_n=shear)
+        return max(both, tension_n / pulled, shear / sheared)

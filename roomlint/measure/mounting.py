@@ -27,6 +27,8 @@ STEEL_ULTIMATE_MPA: Final = 310.0
 """Ultimate strength of ordinary stud sheet, 45 ksi."""
 ANCHOR_MARGIN: Final = 4.0
 """What a published ultimate load is divided by before it is compared with a load."""
+LEAST_MM: Final = {"lag-screw": 6.35, "through-bolt": 6.35, "wood-screw": 3.5052}
+"""Least diameters that the wood standard has values for: 1/4 in, and screw number 6."""
 _ONE_COLUMN_M: Final = 0.01
 _CORNERS: Final = 4
 _SIDEWAYS_DEG: Final = 90.0
@@ -388,11 +390,11 @@ class Mounts(Holdings):
         name = "depth, edge and spacing over what the approval asks"
         return self.figure(name, "", lambda w: min(w(own) / w(asked) for own, asked in pairs), thing.key)
 
-    def diameter(self, thing: Held) -> Figure:
-        """Nominal diameter of the fasteners."""
-        fixing = self.fixing(thing)
+    def size_ratio(self, thing: Held) -> Figure:
+        """Nominal diameter of the fasteners over the least that the wood standard has values for."""
+        fixing, least = self.fixing(thing), LEAST_MM[self.fastener(thing)]
         given = need(fixing.diameter_m, fixing, "diameter")
-        return self.figure("diameter", "mm", lambda w: w(given) * 1e3, thing.key)
+        return self.figure("diameter over the least one", "", lambda w: w(given) * 1e3 / least, thing.key)
 
     def edge_case_mass(self, thing: Held) -> float:
         """Return the mass that hangs there, at the far end of its uncertainty, kg: what words are guarded with."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import need
-from roomlint.design.listening import Picture
+from roomlint.design.listening import Loudspeaker, Picture, Subwoofer
 from roomlint.figures import loads, stability
 from roomlint.measure.holding import Holdings
 
@@ -45,7 +45,7 @@ class Standing(Holdings):
 
     def _base(self, thing: Held) -> tuple[Quantity, Quantity]:
         """Width and depth between the feet: of the stand, or of the cabinet itself."""
-        if self.on(thing) == "stand":
+        if self.on(thing) == "stand" or not isinstance(thing, Loudspeaker | Subwoofer):
             _, data = self.stand(thing)
             return need(data.base_width_m, data, "base_width"), need(data.base_depth_m, data, "base_depth")
         product = self.product(thing)

@@ -6,13 +6,14 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
 from roomlint.design.shell import Treatment
-from roomlint.review import Level, No, Windows, asks, at_least, computed, fails, passes, practice, rule, standard
+from roomlint.measure.mounting import LEAST_MM
+from roomlint.review import Level, No, asks, at_least, fails, found, passes, practice, rule, standard
 
 from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, fixed, in_wood, plain
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
-    from roomlint.review import Applies, Figure, Room, Says
+    from roomlint.review import Applies, Found, Room, Says
 
 LIGHT_KG: Final = 2.3
 """5 lb: what a flat panel may weigh to be stuck on a wall."""
@@ -50,8 +51,6 @@ BELONGS: Final = {
     "plaster": frozenset({"toggle", "clamp"}),
 }
 """Which fasteners are made for which base; no fastener is for glass, tile or a ceiling grid."""
-LEAST_MM: Final = {"lag-screw": 6.35, "through-bolt": 6.35, "wood-screw": 3.5052}
-"""Least diameters that the wood standard has values for: 1/4 in, and screw number 6."""
 
 
 def bears_on_board(room: Room, thing: Held) -> bool:
@@ -223,11 +222,6 @@ def sized(room: Room, thing: Held) -> Applies:
     return True if fastener in LEAST_MM else No(f"its own document says which {plain(fastener)} is thick enough")
 
 
-def least_diameter(room: Room, thing: Held) -> Windows:
-    """Return the least diameter of the fastener's kind."""
-    return at_least(LEAST_MM[room.figures.mounts.fastener(thing)], "mm")
-
-
 @rule(
     "mount.fastener-size",
     level=Level.ERROR,
@@ -237,28 +231,28 @@ def least_diameter(room: Room, thing: Held) -> Windows:
     ),
     each=HELD,
     when=(fixed, in_wood, sized),
-    window=computed("mm", "6.35 mm (1/4 in) for lag screws and bolts, 3.51 mm (number 6) for wood screws",
-                    least_diameter),
-    says="its {fastener} is {figure} thick; {window} wanted",
+    window=at_least(1.0, ""),
+    says="its {fastener} has {figure} of the least diameter that there is a value for; {window} wanted",
     after=CAUSES,
     cure=("mounting.fixing.diameter",),
     at="mounting.fixing.diameter",
     caution=CAUTION,
     since="0.2.0",
 )  # fmt: skip
-def fastener_size(room: Room, thing: Held) -> Figure:
+def fastener_size(room: Room, thing: Held) -> Found:
     """Fasteners in wood are thick enough for the wood standard to have a value for them.
 
     Why: A thin bolt bends and cuts along the grain long before anybody would expect.
 
-    How decided: Nominal diameter of lag screws and bolts at least 6.35 mm (1/4 in), of wood screws at least 3.51 mm
-    (number 6).
+    How decided: Nominal diameter over the least one: 6.35 mm (1/4 in) of lag screws and bolts, 3.51 mm (number 6) of
+    wood screws.
 
     Remedy: The fastener that the mount's instructions name.
 
     When to waive: When the fastener's evaluation report is given for it.
     """
-    return room.figures.mounts.diameter(thing)
+    mounts = room.figures.mounts
+    return found(mounts.size_ratio(thing), fastener=plain(mounts.fastener(thing)))
 
 
 @rule(

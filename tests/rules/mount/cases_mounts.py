@@ -38,7 +38,9 @@ CASES: list[Case | Never] = [
     on("mount.rated-mass", "fail", products=arm(rated_mass="35.5 kg ± 1 kg"), level="error"),
     on("mount.rated-mass", "open", products=arm(rated_mass=None)),
     on("mount.rated-mass", "open", {f"{MOUNTING}.product": None}, says="product"),
-    Case("mount.rated-mass", "fail", ON_STAND, products=(PANEL, STAND), level="error", figure=28 / 35, source="by hand"),
+    Case(
+        "mount.rated-mass", "fail", ON_STAND, products=(PANEL, STAND), level="error", figure=28 / 35, source="by hand"
+    ),
     Case("mount.hole-pattern", "notApplicable", FLOOR, products=SHEETS),
     on("mount.hole-pattern", "notApplicable", products=(SCREEN, ARM), says="screen"),
     on("mount.hole-pattern", "pass"),

@@ -127,7 +127,7 @@ CASES: list[Case | Never] = [
     on("mount.misuse-load", "fail", figure=1.1663, level="warning", source=HAND),
     on("mount.misuse-load", "fail", products=arm(reach="0.9 m"), level="error"),
     on("mount.misuse-load", "fail", {f"{MOUNTING}.extension": "25 mm"}, figure=1.1663, level="warning", source=HAND),
-    on("mount.misuse-load", "pass", STRONG),
+    on("mount.misuse-load", "pass", {**STRONG, **NO_BOARD}),
     on("mount.misuse-load", "open", {f"{FIXING}.length": None}, says="length"),
     on("mount.misuse-load", "review", {f"{FIXING}.fastener": "wood-screw"}),
     # 15 kg overhead: 4 x 147.09975 / 4 + 125 = 272.1 N against 35.86218 x 46.0375 x 1.0
@@ -156,12 +156,14 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 ROWS = on("x", "y", {f"{FIXING}.row_spacing": "0.3 m", **ONE_COLUMN}).room
+STRONG_ROWS = on("x", "y", {f"{FIXING}.row_spacing": "0.3 m", **STRONG, **NO_BOARD}).room
 NARROW = arm(row_spacing=None)
 EDGES = [
-    Edge("mount.thread-in-wood", on("x", "y").room, f"{FIXING}.length", 15.0, 60.0, 1, unit="mm", scale=1e-3,
+    Edge("mount.thread-in-wood", on("x", "y", {f"{FIXING}.thread": "0.7 in"}).room, f"{FIXING}.length", 18.0, 60.0, 1, unit="mm", scale=1e-3,
          products=SHEETS),
     *(Edge(rule, ROWS, f"{FIXING}.row_spacing", 0.02, 2.0, 2, products=NARROW)
-      for rule in ("mount.fastener-withdrawal", "mount.fastener-combined", "mount.misuse-load")),
+      for rule in ("mount.fastener-withdrawal", "mount.fastener-combined")),
+    Edge("mount.misuse-load", STRONG_ROWS, f"{FIXING}.row_spacing", 0.02, 2.0, 2, products=NARROW),
     Edge("mount.sideways-swing", ROWS, f"{FIXING}.row_spacing", 0.02, 2.0, 1, products=NARROW),
     Edge("mount.screw-depth", on("x", "y").room, f"{FIXING}.length", 51.0, 90.0, 2, unit="mm", scale=1e-3,
          products=SHEETS),
