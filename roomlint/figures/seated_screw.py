@@ -5,10 +5,13 @@ between plate and wood is a gap in which the screw bends.
 """
 
 from dataclasses import dataclass
+from typing import Final
 
 from roomlint.figures import dowels, fasteners
 from roomlint.figures.domain import Refused, positive
 from roomlint.figures.fasteners import FastenerKind, LoadDuration
+
+_ACROSS_DEG: Final = 90.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,13 +94,21 @@ class SeatedScrew:
         """Return the pull over the allowable withdrawal; refused where it holds nothing at all."""
         return tension_n / positive("allowable withdrawal", self.withdrawal_n(duration), "N")
 
+    def sheared(self, duration: LoadDuration, along_n: float, across_n: float) -> float:
+        """Return the shear over the allowable shear at its angle to the grain, never less than its part across alone.
+
+        A force along the grain turns the resultant toward the stronger direction; adding one must not help.
+        """
+        shear, angle = dowels.shear_to_grain(along_n, across_n)
+        return max(shear / self.shear_n(duration, angle), across_n / self.shear_n(duration, _ACROSS_DEG))
+
     def pulled_and_sheared(self, duration: LoadDuration, tension_n: float, along_n: float, across_n: float) -> float:
         """Return the resultant over the allowable one, or of pull and shear alone what uses more.
 
         The published form lets a pull take away from what the shear uses, because it turns the resultant toward the
         stronger direction; each alone must hold as well, so that a load that is added never helps.
         """
-        shear, angle = dowels.shear_to_grain(along_n, across_n)
-        pulled, sheared = self.withdrawal_n(duration), self.shear_n(duration, angle)
-        both = fasteners.combined_utilisation(pulled, sheared, tension_n=tension_n, shear_n=shear)
-        return max(both, tension_n / pulled, shear / sheared)
+        shear, _ = dowels.shear_to_grain(along_n, across_n)
+        pulled, sheared = self.withdrawal_n(duration), self.sheared(duration, along_n, across_n)
+        both = fasteners.combined_utilisation(pulled, shear / sheared, tension_n=tension_n, shear_n=shear)
+        return max(both, tension_n / pulled, sheared)

@@ -6,7 +6,9 @@ import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
+from roomlint.design.listening import Loudspeaker, Projector
 from roomlint.design.proofs import stated
+from roomlint.design.shell import Treatment
 from roomlint.figures import loads
 from roomlint.measure.holding import OVERHEAD, Holdings
 
@@ -120,9 +122,18 @@ class Hanging(Holdings):
 
     def _also_on_ceiling(self, thing: Held) -> Iterator[Held]:
         for other in self.held():
-            mounting = other.mounting
-            if other is not thing and mounting is not None and mounting.on == "ceiling":
+            if other is thing or (other.mounting is None and not self.made_for_ceilings(other)):
+                continue
+            if self.on(other) == "ceiling":
                 yield other
+
+    @staticmethod
+    def made_for_ceilings(thing: Held) -> bool:
+        """Whether it may hang on the ceiling though nobody says how it is held."""
+        if isinstance(thing, Loudspeaker):
+            data = thing.product.loudspeaker if thing.product is not None else None
+            return data is not None and "in-ceiling" in data.placement
+        return isinstance(thing, Projector) or (isinstance(thing, Treatment) and thing.on == "ceiling")
 
     def _across(self, thing: Held, axis: int) -> Quantity | None:
         """Return where a thing is across the joists; None, so that it may be on any, when nobody says."""

@@ -126,9 +126,9 @@ def fastener_combined(room: Room, thing: Held) -> Figure | Says:
     Why: Board between plate and stud bends the screw: one layer leaves less than half of the tabulated shear value.
 
     How decided: Resultant over allowable resultant by the Hankinson form, shear by the dowel equations with the board
-    as a gap and at its angle to the grain; permanent load; on a sloping ceiling the weight shears too. By an evaluation
-    report pull and shear are added in a straight line. Wood screws and bolts have no value here: their report, or an
-    engineer, decides.
+    as a gap and at its angle to the grain, and never less than pull or shear alone uses, which is ours; permanent load;
+    on a sloping ceiling the weight shears too. By an evaluation report pull and shear are added in a straight line. Wood
+    screws and bolts have no value here: their report, or an engineer, decides.
 
     Remedy: Cut the board out behind the plate, use thicker or more lags, a taller plate, less reach.
 

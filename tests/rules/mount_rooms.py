@@ -84,7 +84,7 @@ STRONG = {f"{FIXING}.length": "3.5 in", f"{FIXING}.thread": "3 in", f"{FIXING}.d
 NO_BOARD = {"room.walls.0.board": {"material": "none"}}
 
 
-def on(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: Any) -> Case:  # noqa: ANN401
+def on(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: Any) -> Case:
     """Return a case of the display above with some keys changed."""
     sheets = more.pop("products", SHEETS)
     return Case(rule, kind, changed(ROOM, changes or {}), products=sheets, **more)
@@ -194,7 +194,7 @@ BEAM, TOP = "projector/beam", "loudspeaker/top"
 ENGINEER = {"document": "sheet 3", "by": "A. N. Engineer"}
 
 
-def above(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: Any) -> Case:  # noqa: ANN401
+def above(rule: str, kind: str, changes: Mapping[str, object] | None = None, **more: Any) -> Case:
     """Return a case of the projector and the ceiling loudspeaker with some keys changed; of the projector if unsaid."""
     sheets = more.pop("products", ABOVE_SHEETS)
     subject = more.pop("subject", BEAM)

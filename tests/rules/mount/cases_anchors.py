@@ -18,6 +18,7 @@ from mount_rooms import (
     on,
     weighing,
 )
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
@@ -136,7 +137,7 @@ EDGES = [
          products=SHEETS),
     Edge("mount.anchor-margin", on("x", "y", CONCRETE).room, f"{FIXING}.anchor_ultimate", 500.0, 8000.0, 1, unit="N",
          products=SHEETS),
-    Edge("mount.board-load", on("x", "y", WING).room, "treatments.0.mass", 1.0, 10.0, 1, unit="kg",
+    Edge("mount.board-load", on("x", "y", WING).room, "treatments.0.mass", 1.0, 10.0, 2, unit="kg",
          subject=PANEL_ON_WALL, products=SHEETS),
     Edge("mount.board-load", above("x", "y", {"loudspeakers.0.mounting.accessories": "1 kg"}).room,
          "loudspeakers.0.mounting.accessories", 0.01, 10.0, 2, unit="kg", subject=TOP, products=weighing("1 kg")),

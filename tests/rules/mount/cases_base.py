@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from mount_rooms import BARE, FIXING, FLOOR, SHEETS, STUDS, TOP, above, on
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from mount_rooms import FIXING, FLOOR, HAND, SHEETS, arm, on
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from mount_rooms import ABOVE, ARM, BARE, FIXING, FLOOR, MOUNTING, PANEL, SHEETS, above, arm, on
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from mount_rooms import ABOVE_SHEETS, BEAM, FLOOR, ROPE, SHEETS, TOP, F, M, above, on, pole, weighing
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 

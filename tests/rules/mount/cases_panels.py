@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from mount_rooms import TOP, above, on
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 

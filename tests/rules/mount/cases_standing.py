@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from mount_rooms import FLOOR, ROOM, SHEETS, on
+
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
@@ -58,7 +59,7 @@ ON_STAND = {
 RACK = {"electronics": {"racks": [{"id": "rack", "mounting": {"on": "floor"}}]}, "loudspeakers": None}
 
 
-def free(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:  # noqa: ANN401
+def free(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     """Return a case of the standing loudspeaker with some keys changed."""
     sheets = more.pop("products", BOXES)
     return Case(rule, kind, changed(STANDS, changes or {}), products=sheets, **more)
