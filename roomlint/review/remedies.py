@@ -9,7 +9,7 @@ from roomlint.design.base import Element, Point
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
-from roomlint.review.verdict import Kind, Remedy
+from roomlint.review.verdict import Kind, Level, Remedy
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -39,7 +39,8 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
     What else rests on that reading is held against its own windows there: a way that breaks nothing is told first,
-    and one that breaks something says what.
+    and one that breaks something says what. Where people can get hurt nothing is told but what holds in every respect:
+    every other figure of those chapters that rests on the reading holds there, whether it does now or not.
     """
     best: tuple[int, float, Remedy] | None = None
     for way in _ways(failed, room):
@@ -103,6 +104,17 @@ def _clears(judged: Judged, way: _Way, value: float) -> bool:
     return judged.outcome(there)[0] is Kind.PASS
 
 
+def _holds(other: Judged, way: _Way, value: float) -> bool:
+    """Return whether a figure that people can get hurt by holds there with its uncertainty; a note may stand."""
+    try:
+        moved = other.figure.moved({way.reading: value - way.reading.value})
+    except Refused:
+        return False
+    there = Figure.plain(other.figure.name, other.figure.unit, moved, shares=other.figure.shares)
+    kind, level, _, _ = other.outcome(there)
+    return kind is Kind.PASS or (kind is Kind.FAIL and level is Level.NOTE)
+
+
 def _breaks(other: Judged, way: _Way, value: float) -> bool:
     """Return whether a figure that rests on the reading fails there, or fails at a higher level, and does not now."""
     kind, level, _, _ = other.outcome(other.figure)
@@ -147,6 +159,13 @@ def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> floa
 def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[Judged]) -> Remedy | None:
     """Return the part of a span that breaks nothing else, or all of it with what it breaks."""
     clear = _Way(way.element, way.key, way.reading, low, high)
+    guarded = [other for other in touched if failed.rule.guarded and other.rule.guarded]
+    if guarded:
+        held = _spans(lambda value: all(_holds(other, way, value) for other in guarded), clear)
+        if not held:
+            return None
+        low, high = min(held, key=lambda span: abs(sum(span) / 2.0 - way.reading.value))
+        clear = _Way(way.element, way.key, way.reading, low, high)
     whole = [
         span
         for span in _spans(lambda value: not any(_breaks(other, way, value) for other in touched), clear)
@@ -156,6 +175,8 @@ def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[Jud
         low, high = min(whole, key=lambda span: abs(sum(span) / 2.0 - way.reading.value))
     low, high = math.ceil(low / _TOLD_M - 1e-6) * _TOLD_M, math.floor(high / _TOLD_M + 1e-6) * _TOLD_M
     if high < low or not (_clears(failed, way, low) and _clears(failed, way, high)):
+        return None
+    if not all(_holds(other, way, value) for other in guarded for value in (low, high)):
         return None
     broken = {other.rule.id for value in (low, high) for other in touched if _breaks(other, way, value)}
     told = [Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)]
