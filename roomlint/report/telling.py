@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.measure.figure import Figure
 from roomlint.review.verdict import Kind
 from roomlint.review.window import Window
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
@@ -39,6 +39,7 @@ def _filled(template: str, verdict: Verdict) -> str:
         fields["figure"] = shown(verdict.figure)
     if verdict.window is not None:
         fields["window"] = window_words(verdict.window)
+        fields["limit"] = edge_words(verdict.window, verdict.figure)
         fields["beyond"] = number(abs(verdict.margin or 0.0), verdict.window.unit)
     return template.format_map(fields)
 
@@ -61,7 +62,8 @@ def shown(figure: Figure) -> str:
         left = value * _TOWARD[figure.name] > 0
         value, after = abs(value), f"deg {'left' if left else 'right'}"
     text = f"{value:.{decimals(figure.unit)}f} {after}".rstrip()
-    return f"{text} ± {number(figure.u, figure.unit)}" if figure.u > 0 else text
+    told = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
+    return f"{text} ± {number(figure.u, figure.unit)}" if told else text
 
 
 def window_words(window: Window) -> str:
@@ -72,6 +74,13 @@ def window_words(window: Window) -> str:
         return f"at least {number(window.low, window.unit)}"
     low = f"{window.low:.{decimals(window.unit)}f}"
     return f"{low} to {number(window.high, window.unit)}"
+
+
+def edge_words(window: Window, figure: Figure | None) -> str:
+    """Return the edge of a window that a figure is nearer to."""
+    value = figure.value if figure is not None else 0.0
+    edges = [edge for edge in (window.low, window.high) if edge is not None]
+    return number(min(edges, key=lambda edge: abs(edge - value)), window.unit)
 
 
 def number(value: float, unit: str) -> str:

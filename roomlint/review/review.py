@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from roomlint.design.house import House
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import AnyRule
-    from roomlint.review.verdict import Verdict
+    from roomlint.review.verdict import Unjudged, Verdict
     from roomlint.source.place import Problem
 
 
@@ -37,6 +37,8 @@ class RoomReview:
     compared: bool = False
     gate_new: bool = False
     """Whether only what is new or worse gates, when compared."""
+    unjudged: tuple[Unjudged, ...] = ()
+    """What the files hold and nobody looked at; empty when only a part of the rule book ran."""
     loosened: tuple[str, ...] = ()
     """Rules of chapters where people can get hurt that the house file made looser, in words."""
 

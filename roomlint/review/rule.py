@@ -34,8 +34,10 @@ CAUTIOUS = frozenset({"mount", "mains", "heat", "access"})
 HEADINGS = ("Why", "How decided", "Remedy", "When to waive")
 MOST_SAID = 110
 """Signs of a template: a finding is read in one breath."""
-OWN_FIELDS = frozenset({"figure", "window", "beyond", "subject"})
-"""Fields that every template may use: the figure, the window's edge in words, the distance to it, the subject."""
+FILL_IN = "FILL IN"
+"""What a new rule's file says where its author has to: a rule that still says so is refused."""
+OWN_FIELDS = frozenset({"figure", "window", "limit", "beyond", "subject"})
+"""Fields that every template may use: the figure, the window in words, its nearer edge, the way to it, the subject."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +94,8 @@ class Rule(Generic[S]):
     at: str = ""
     """The subject's key that a finding points at."""
     caution: str = ""
+    closing: bool = False
+    """Whether it judges what the others found, and so runs after all of them."""
     package: str = "roomlint"
     version: str = ""
     chapter: str = field(init=False)
@@ -151,6 +155,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
     critical_level: Level | None = None,
     at: str = "",
     caution: str = "",
+    closing: bool = False,
 ) -> Callable[[Callable[[Room, S], Answer]], Rule[S]]:
     """Make a rule of a function `(room, subject) -> answer`.
 
@@ -176,6 +181,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
             critical_level=critical_level,
             at=at,
             caution=caution,
+            closing=closing,
         )
         wrong = list(faults(made))
         if wrong:
@@ -193,6 +199,8 @@ def faults(made: AnyRule) -> Iterator[str]:
         yield f"there is no chapter {made.chapter!r}; chapters: {', '.join(CHAPTERS)}"
     if not re.fullmatch(r"\d+\.\d+\.\d+", made.since):
         yield f"since is a version such as 0.2.0, not {made.since!r}"
+    if FILL_IN in f"{made.docstring} {made.says} {made.bases} {made.caution}":
+        yield f"something still says {FILL_IN}"
     yield from _basis_faults(made)
     yield from _page_faults(made)
     yield from _template_faults(made)

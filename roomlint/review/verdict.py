@@ -66,6 +66,17 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True)
+class Unjudged:
+    """A key that a file gives and that no rule, figure or reference looked at."""
+
+    words: str
+    """What the team calls the element."""
+    key: str
+    """Its way from there, such as `mounting.carpet`."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
 class Follows:
     """The failure that must be cured before a verdict can be reached."""
 
