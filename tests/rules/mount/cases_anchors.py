@@ -132,15 +132,15 @@ CASES: list[Case | Never] = [
 
 EDGES = [
     Edge("mount.steel-stud-pull-out", on("x", "y", {**STEEL, f"{MOUNTING}.accessories": "1 kg"}).room,
-         f"{MOUNTING}.accessories", 0.01, 20.0, 1, unit="kg", products=SHEETS),
+         f"{MOUNTING}.accessories", 0.01, 30.0, 1, unit="kg", products=(changed(PANEL, {"mass": "25 kg"}), ARM)),
     Edge("mount.anchor-seat", on("x", "y", CONCRETE).room, f"{FIXING}.embedment", 20.0, 61.0, 1, unit="mm", scale=1e-3,
          products=SHEETS),
     Edge("mount.anchor-margin", on("x", "y", CONCRETE).room, f"{FIXING}.anchor_ultimate", 500.0, 8000.0, 1, unit="N",
          products=SHEETS),
-    Edge("mount.board-load", on("x", "y", WING).room, "treatments.0.mass", 1.0, 10.0, 2, unit="kg",
+    Edge("mount.board-load", on("x", "y", WING).room, "treatments.0.mass", 1.1, 10.0, 2, unit="kg",
          subject=PANEL_ON_WALL, products=SHEETS),
     Edge("mount.board-load", above("x", "y", {"loudspeakers.0.mounting.accessories": "1 kg"}).room,
          "loudspeakers.0.mounting.accessories", 0.01, 10.0, 2, unit="kg", subject=TOP, products=weighing("1 kg")),
-    Edge("mount.board-anchor", on("x", "y", WING).room, "treatments.0.mass", 1.0, 10.0, 1, unit="kg",
+    Edge("mount.board-anchor", on("x", "y", WING).room, "treatments.0.mass", 1.1, 10.0, 1, unit="kg",
          subject=PANEL_ON_WALL, products=SHEETS),
 ]  # fmt: skip

@@ -41,8 +41,8 @@ CASES: list[Case | Never] = [
     on("mount.substrate", "pass"),
     *(on("mount.substrate", "fail", {f"{FIXING}.into": into}, level="error")
       for into in ("board", "plaster", "tile", "glass", "grid")),
-    *(on("mount.substrate", "review", {f"{FIXING}.into": into}, says="an engineer decides")
-      for into in ("furring", "hat-channel", "brick-veneer")),
+    *(on("mount.substrate", "review", {f"{FIXING}.into": into, "room.walls.0.framing.kind": into},
+         says="an engineer decides") for into in ("furring", "hat-channel", "brick-veneer")),
     on("mount.substrate", "open", {f"{FIXING}.into": None}, says="into"),
     above("mount.substrate", "notApplicable", subject=TOP, says="judged by its mass"),
     above("mount.substrate", "fail", {"loudspeakers.0.mounting.fixing.fastener": "drywall-screw"}, subject=TOP),
@@ -63,7 +63,8 @@ CASES: list[Case | Never] = [
     on("mount.fastener-base", "fail", {f"{FIXING}.into": "steel-stud", "room.walls.0.framing": STEEL}),
     on("mount.fastener-base", "pass", {f"{FIXING}.into": "steel-stud", f"{FIXING}.fastener": "toggle",
                                        "room.walls.0.framing": STEEL}),
-    on("mount.fastener-base", "fail", {f"{FIXING}.into": "concrete"}, says="lag screw"),
+    on("mount.fastener-base", "fail", {f"{FIXING}.into": "concrete", "room.walls.0.framing": {"kind": "concrete"}},
+       says="lag screw"),
     on("mount.fastener-base", "open", {f"{FIXING}.fastener": None}, says="fastener"),
     on("mount.fastener-base", "notApplicable", {f"{FIXING}.into": "glass"}),
     on("mount.fastener-size", "pass", figure=1.25, source="5/16 in over 1/4 in"),
