@@ -101,7 +101,7 @@ class BoxListing(_Documented):
     KIND = "box listing"
     PART = "box_listing"
 
-    marked_mass_kg = quantity("The mass that is marked on it.", "mass", example="23 kg", required=True)
+    marked_mass_kg = quantity("The mass that is marked on it.", "mass", example="23 kg")
 
 
 class FireApproval(_Documented):

@@ -10,6 +10,7 @@ from roomlint.measure.world import World
 if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.measure.aim import Aiming
+    from roomlint.measure.anchoring import Anchors
     from roomlint.measure.angles import Angles
     from roomlint.measure.arrangement import Arrangement
     from roomlint.measure.bass import Bass
@@ -126,6 +127,13 @@ class Figures:
         from roomlint.measure.mounting import Mounts
 
         return Mounts(self)
+
+    @cached_property
+    def anchors(self) -> Anchors:
+        """What anchors, toggles and screws in thin steel hold."""
+        from roomlint.measure.anchoring import Anchors
+
+        return Anchors(self)
 
     @cached_property
     def hanging(self) -> Hanging:

@@ -11,12 +11,12 @@ from roomlint.design.supply import Rack
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from roomlint.design.quantity import Quantity
     from collections.abc import Iterator
 
     from roomlint.design.base import Point
     from roomlint.design.listening import Fixing, Mounting
     from roomlint.design.products import MountData, Product, StandData
+    from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Surface
 
 Held: TypeAlias = Loudspeaker | Subwoofer | Picture | Projector | Rack | Treatment

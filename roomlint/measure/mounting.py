@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.design.base import need
 from roomlint.design.proofs import stated
 from roomlint.design.quantity import exact
-from roomlint.figures import ceiling, fasteners, loads, thin_steel
+from roomlint.figures import ceiling, fasteners, loads
 from roomlint.figures.domain import positive
 from roomlint.measure.fixing import SCREWS, WoodFixing
 from roomlint.measure.holding import FREE, SWINGS, Holdings
@@ -23,10 +23,6 @@ if TYPE_CHECKING:
 
 PUSH_N: Final = 50.0
 """Sideways push on what hangs from a pole, the product-safety test's figure."""
-STEEL_ULTIMATE_MPA: Final = 310.0
-"""Ultimate strength of ordinary stud sheet, 45 ksi."""
-ANCHOR_MARGIN: Final = 4.0
-"""What a published ultimate load is divided by before it is compared with a load."""
 LEAST_MM: Final = {"lag-screw": 6.35, "through-bolt": 6.35, "wood-screw": 3.5052}
 """Least diameters that the wood standard has values for: 1/4 in, and screw number 6."""
 _ONE_COLUMN_M: Final = 0.01
@@ -343,52 +339,6 @@ class Mounts(Holdings):
             return min(world(one) for one in given) / world(spacing)
 
         return self.figure("distance between columns of fasteners over stud spacing", "", compute, thing.key)
-
-    def steel_use(self, thing: Held) -> Figure:
-        """Pull over allowable pull-out of a screw, or over a quarter of a toggle's ultimate load, in a steel stud."""
-        fixing, surface = self.fixing(thing), self.surface(thing)
-        name = "pull over allowable pull-out"
-        if self.fastener(thing) != "steel-screw":
-            return self._anchor_use(name, thing)
-        sheet = need(surface.framing.steel_thickness_m, surface, "framing.steel_thickness")
-        diameter = need(fixing.diameter_m, fixing, "diameter")
-
-        def compute(world: World) -> float:
-            world.assume(f"sheet with {STEEL_ULTIMATE_MPA:.0f} MPa ultimate strength")
-            allowed = thin_steel.pull_out_allowable_n(world(sheet) * 1e3, world(diameter) * 1e3, STEEL_ULTIMATE_MPA)
-            return self.demand(world, thing).pull / allowed
-
-        return self.figure(name, "", compute, thing.key)
-
-    def _anchor_use(self, name: str, thing: Held) -> Figure:
-        fixing = self.fixing(thing)
-        ultimate = need(fixing.anchor_ultimate_n, fixing, "anchor_ultimate")
-        return self.figure(name, "", lambda w: self.demand(w, thing).pull * ANCHOR_MARGIN / w(ultimate), thing.key)
-
-    def anchor_margin(self, thing: Held) -> Figure:
-        """Published ultimate load of an anchor over the load on the most loaded one."""
-        fixing = self.fixing(thing)
-        ultimate = need(fixing.anchor_ultimate_n, fixing, "anchor_ultimate")
-
-        def compute(world: World) -> float:
-            demand = self.demand(world, thing)
-            load = math.hypot(demand.pull, demand.down, demand.across)
-            return world(ultimate) / positive("load", load, "N")
-
-        return self.figure("ultimate load over load", "", compute, thing.key)
-
-    def anchor_seat(self, thing: Held) -> Figure:
-        """Least of depth, edge distance and spacing of an anchor over what its approval asks for."""
-        fixing = self.fixing(thing)
-        approval = need(stated(fixing.anchor_approval), fixing, "anchor_approval")
-        pairs = (
-            (need(fixing.embedment_m, fixing, "embedment"), need(approval.embedment_m, approval, "embedment")),
-            (need(fixing.edge_distance_m, fixing, "edge_distance"),
-             need(approval.edge_distance_m, approval, "edge_distance")),
-            (need(fixing.anchor_spacing_m, fixing, "anchor_spacing"), need(approval.spacing_m, approval, "spacing")),
-        )  # fmt: skip
-        name = "depth, edge and spacing over what the approval asks"
-        return self.figure(name, "", lambda w: min(w(own) / w(asked) for own, asked in pairs), thing.key)
 
     def size_ratio(self, thing: Held) -> Figure:
         """Nominal diameter of the fasteners over the least that the wood standard has values for."""

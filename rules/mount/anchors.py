@@ -89,7 +89,7 @@ def steel_stud_pull_out(room: Room, thing: Held) -> Figure | Says:
     When to waive: When an engineer's calculation covers the backing.
     """
     mounts = room.figures.mounts
-    return asks("bolt") if mounts.fastener(thing) == "through-bolt" else mounts.steel_use(thing)
+    return asks("bolt") if mounts.fastener(thing) == "through-bolt" else room.figures.anchors.steel_use(thing)
 
 
 @rule(
@@ -149,7 +149,7 @@ def anchor_seat(room: Room, thing: Held) -> Figure:
 
     When to waive: When an engineer's document covers the reduced distances.
     """
-    return room.figures.mounts.anchor_seat(thing)
+    return room.figures.anchors.anchor_seat(thing)
 
 
 def published(room: Room, thing: Held) -> Applies:
@@ -183,7 +183,7 @@ def anchor_margin(room: Room, thing: Held) -> Figure:
 
     When to waive: When the anchor's approval gives an allowable load and an engineer used it.
     """
-    return room.figures.mounts.anchor_margin(thing)
+    return room.figures.anchors.anchor_margin(thing)
 
 
 def on_board(room: Room, thing: Held) -> Applies:

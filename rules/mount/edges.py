@@ -57,8 +57,8 @@ def across_grain(room: Room, thing: Held) -> Applies:
         return True
     if into != "stud":
         return No(f"its fasteners go into {base_of(into)}")
-    if not mounts.swings(thing):
-        return No("its load runs along the stud")
+    if mounts.motion(thing) != "articulated":
+        return No("its load runs along the stud, but for a short turn")
     return True if mounts.one_column(thing) else No("its fasteners stand in two columns, which share the twist")
 
 

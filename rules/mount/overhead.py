@@ -214,7 +214,7 @@ def sling_angle(room: Room, thing: Held) -> Figure:
 
     Why: At 30 degrees each of two legs carries the whole load, flatter more.
 
-    How decided: Angle from the horizontal at least 45 degrees; below 30 is an error. A single upright rope stands at 90.
+    How decided: Angle from the horizontal at least 45 degrees; below 30 is an error. A single rope stands at 90.
 
     Remedy: Longer legs, or a spreader bar.
 

@@ -127,8 +127,8 @@ def fastener_combined(room: Room, thing: Held) -> Figure | Says:
 
     How decided: Resultant over allowable resultant by the Hankinson form, shear by the dowel equations with the board
     as a gap and at its angle to the grain, and never less than pull or shear alone uses, which is ours; permanent load;
-    on a sloping ceiling the weight shears too. By an evaluation report pull and shear are added in a straight line. Wood
-    screws and bolts have no value here: their report, or an engineer, decides.
+    on a sloping ceiling the weight shears too. By an evaluation report pull and shear are added in a straight line.
+    Wood screws and bolts have no value here: their report, or an engineer, decides.
 
     Remedy: Cut the board out behind the plate, use thicker or more lags, a taller plate, less reach.
 

@@ -89,6 +89,11 @@ CASES: list[Case | Never] = [
        source=HAND),
     on("mount.fastener-withdrawal", "open", {f"{FIXING}.into": "blocking"}, says="member_thickness"),
     on("mount.fastener-withdrawal", "fail", PLYWOOD, level="error"),
+    # An attic is as hot as it gets: 0.24749 over 0.7 where nobody says, over 0.8 at 45 degC.
+    on("mount.fastener-withdrawal", "pass", {f"{FIXING}.attic": True}, figure=0.35356, source=HAND),
+    on("mount.fastener-withdrawal", "pass", {f"{FIXING}.attic": True, f"{FIXING}.hottest": "45 degC"}, figure=0.30936,
+       source=HAND),
+    on("mount.fastener-withdrawal", "open", {f"{FIXING}.attic": None}, says="attic"),
     on("mount.fastener-withdrawal", "open", {f"{FIXING}.wet": None}, says="wet"),
     on("mount.fastener-withdrawal", "open", {f"{FIXING}.grain": None}, says="grain"),
     on("mount.fastener-withdrawal", "open", {"room.walls.0.board.layers": None}, says="layers"),
