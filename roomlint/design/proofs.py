@@ -20,9 +20,9 @@ STRUCTURE = ("joist", "rafter", "beam", "truss", "stud", "blocking", "concrete",
 class _Attached(Proof):
     """Something that holds a thing at a point of its own."""
 
-    attached_to = choice("What it is attached to.", *STRUCTURE, required=True)
+    attached_to = choice("What it is attached to.", *STRUCTURE, required=True, told=True)
     rating = quantity("What it may carry, as marked.", "force", key="rating", example="500 N")
-    document = text("The document that says what it carries.", "data sheet 4")
+    document = text("The document that says what it carries.", "data sheet 4", told=True)
     on = day("When it was fitted or seen.", told=True)
     by = text("Who fitted or saw it.", "A. N. Installer", told=True)
 
@@ -38,7 +38,7 @@ class Secondary(_Attached):
     KIND = "secondary"
     PART = "secondary"
 
-    kind = choice("What it is.", "wire-rope", "chain", "bracket", "rod", required=True)
+    kind = choice("What it is.", "wire-rope", "chain", "bracket", "rod", required=True, told=True)
     count = whole("How many of them, each at a point of its own.", 1, 12, example=2)
 
 
@@ -48,13 +48,13 @@ class Strap(_Attached):
     KIND = "strap"
     PART = "strap"
 
-    kind = choice("What it is.", "strap", "bracket", "wire-rope", "chain", required=True)
+    kind = choice("What it is.", "strap", "bracket", "wire-rope", "chain", required=True, told=True)
 
 
 class _Documented(Proof):
     """A decision that a document records."""
 
-    document = text("Which document says so.", "calculation sheet 3", required=True)
+    document = text("Which document says so.", "calculation sheet 3", required=True, told=True)
     on = day("The day of the document.", told=True)
 
     @property

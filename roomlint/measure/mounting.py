@@ -137,7 +137,11 @@ class Mounts(Holdings):
         slope = self.slope_deg(world, thing)
         if motion == "pole" and slope > 0.0:
             world.assume("the pole hangs plumb")
-        beside = reach if motion == "articulated" else half * self._tilted(world, thing, motion)
+        beside = (
+            self._beside_m(world, thing, reach)
+            if motion == "articulated"
+            else half * self._tilted(world, thing, motion)
+        )
         turned = beside > 0.0 or drop > 0.0 or slope > 0.0
         return loads.CeilingSeat(
             count=self.count(thing),
@@ -148,6 +152,12 @@ class Mounts(Holdings):
             drop_m=drop,
             slope_deg=slope,
         )
+
+    def _beside_m(self, world: World, thing: Held, reach: float) -> float:
+        """Return how far beside its plate an arm under a ceiling can hold a thing."""
+        mount = self.mount_data(thing)
+        aside = mount.side_reach_m if mount is not None else None
+        return max(reach, world(aside)) if aside is not None else reach
 
     def _tilted(self, world: World, thing: Held, motion: str) -> float:
         """Return the sine of the largest tilt of what hangs, without which it is taken as square to its plate."""

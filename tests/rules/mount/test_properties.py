@@ -275,6 +275,7 @@ def test_a_mirrored_ceiling_is_judged_alike() -> None:
         (f"{MOUNTING}.secondary", "rope"),
         (f"{MOUNTING}.strap", "no"),
         (f"{MOUNTING}.box", "listed"),
+        ("treatments", [{"id": "foam", "kind": "absorber", "approval": "pending"}]),
     ],
 )
 def test_what_cannot_be_is_refused(path: str, value: object) -> None:
