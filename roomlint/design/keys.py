@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final, Literal, TypeVar, overload
 
 from roomlint.design.element import ABSENT, Element, Key
 from roomlint.design.quantity import Quantity, read
+from roomlint.source.day import DayError, read_day
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.quantity import QuantityError, parse
 
@@ -28,7 +29,6 @@ NONE: Final = "none"
 _IDENT = "^[a-z0-9][a-z0-9-]{0,62}$"
 _LABEL = "^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$"
 _DAY = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
-_SPREAD = r"±|\+ ?/ ?-|\+-"
 
 WIDEST_M: Final = 0.1
 """No tape in a room is off by more."""
@@ -130,10 +130,9 @@ class Day(Text[date | None]):
         if value is ABSENT:
             return ABSENT
         try:
-            return date.fromisoformat(value)
-        except ValueError:
-            text = f"{value!r} is not a day of the calendar; write year-month-day, such as 2027-06-30."
-            book.tell(node, text)
+            return read_day(value)
+        except DayError as error:
+            book.tell(node, str(error))
             return ABSENT
 
 
@@ -231,7 +230,7 @@ class Measured(Key[T]):
             said = f"{text!r} may be off by more than {_shown(limit, self.of.unit)}, and then it says nothing;"
             book.tell(node, f"{said} measure it, or leave it out.")
             return ABSENT
-        if self.surveyed and not u and not (("±" in text or "+" in text) and re.search(_SPREAD, text)):
+        if self.surveyed and not measure.u_given:
             u = book.tolerance_m
         return read(value, u, self.of.unit, node, book.origin)
 

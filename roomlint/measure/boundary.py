@@ -228,7 +228,7 @@ class Boundaries(View):
             body = self.figures.bodies.solid(world, source)
             return enclosure.solid_clearance(self.figures.space.enclosure(world), body, floor=False).distance_m
 
-        return self.figure("clearance of the cabinet", "m", compute)
+        return self.figure("clearance of the cabinet", "m", compute, per_m=3.0)
 
     def corner(self, source: Source) -> Figure:
         """Distance in plan to the nearest corner that encloses the source; corners that poke inward do not count."""

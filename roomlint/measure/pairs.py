@@ -44,7 +44,7 @@ class Pairs(View):
         """Larger distance of a pair over the smaller."""
 
         def compute(world: World) -> float:
-            near, far = sorted(self.figures.angles.distance_m(world, one, seat) for one in pair.elements)
+            near, far = sorted(self.figures.angles.distance_m(world, one, seat) for one in (pair.left, pair.right))
             if near < direction.COINCIDENT_M:
                 raise Refused("a loudspeaker stands where the ear is")
             return far / near
@@ -53,7 +53,7 @@ class Pairs(View):
 
     def base_width(self, pair: Pair[Loudspeaker]) -> Figure:
         """Distance between a left and a right loudspeaker."""
-        one, other = (self.figures.angles.place(speaker) for speaker in pair.elements)
+        one, other = (self.figures.angles.place(speaker) for speaker in (pair.left, pair.right))
         return self.figure("base width", "m", lambda w: math.dist(w.xyz(one), w.xyz(other)))
 
     def surroundings_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
@@ -63,8 +63,8 @@ class Pairs(View):
         """
 
         def compute(world: World) -> float:
-            ways = [self._ways_m(world, speaker, seat) for speaker in pair.elements]
-            return max(abs(one - other) for one, other in zip(*ways, strict=True))
+            ways = [self._ways_m(world, speaker, seat) for speaker in (pair.left, pair.right)]
+            return max(abs(one - other) for one, other in zip(ways[0], ways[1], strict=True))
 
         return self.figure("difference of the ways to the surfaces around", "m", compute)
 

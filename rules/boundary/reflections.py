@@ -30,7 +30,6 @@ if TYPE_CHECKING:
     from roomlint.review import Answer, Missing, Pair, Room
 
 SCREEN: Subjects[Loudspeaker] = labelled("M+000", "M+030", "M-030")
-MOST_TOLD = 3
 
 
 @rule(
@@ -138,7 +137,7 @@ def early_reflections(room: Room, speaker: Loudspeaker) -> Answer:
     loudest = view.loudest_db(speaker, seat)
     if loudest is None:
         return passes("none")
-    first = view.told(speaker, seat)[0]
+    first = view.first(speaker, seat)
     if not room.critical:
         along, up = first.place
         return tells("home", loudest, surface=first.surface, along=along, up=up)
