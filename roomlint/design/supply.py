@@ -86,6 +86,8 @@ class Rack(Element):
     contains = words("Ids of what is in it.", _element("Id of an element."), 64)
     front_clear_m = surveyed("Free depth in front.", zero=True, high=20.0, example="0.90 m")
     bonded = flag("Whether its metal is bonded to earth.")
+    mass_kg = quantity("Mass with everything in it.", "mass", example="60 kg")
+    depth_m = length("Outer depth.", high=3.0, example="0.60 m")
     mounting = part("How it is held.", Mounting)
 
 

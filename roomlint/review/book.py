@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from types import ModuleType
 
 GROUP = "roomlint.rules"
-WITHDRAWN: frozenset[str] = frozenset({"angle.ear-layer-level", "angle.front-included"})
+WITHDRAWN: frozenset[str] = frozenset({"angle.ear-layer-level", "angle.front-included", "mount.panel-overhead"})
 """Ids of rules that once were; an id is never used again."""
 
 
