@@ -143,8 +143,8 @@ class Reflections(View):
 
         speed = self.figures.space.sound_speed_m_s
         return Apart(
-            apart("difference of the side reflections", "dB", lambda _, bounce: bounce.level_db(self._absorbed(bounce))),
-            apart("time between the side reflections", "ms", lambda world, bounce: bounce.delay_ms(speed(world))),
+            apart("difference of the side reflections", "dB", lambda _, it: it.level_db(self._absorbed(it))),
+            apart("time between the side reflections", "ms", lambda world, it: it.delay_ms(speed(world))),
         )
 
     def one_sided(self, pair: Pair[Loudspeaker], seat: Seat) -> str:

@@ -121,7 +121,8 @@ def proportions(room: Room, _shell: Shell) -> Answer:
     Why: Sides too alike or too unlike pile modes on top of each other.
 
     How decided: 1.1 w/h <= l/h <= 4.5 w/h - 4 with the longer plan side as length, and both sides under 3 times the
-    height, which the longer one decides, for a rectangular room with a flat ceiling. At home the room is as it is, and nothing is said.
+    height, which the longer one decides, for a rectangular room with a flat ceiling. At home the room is as it is, and
+    nothing is said.
 
     Remedy: A false wall or ceiling changes the proportion; otherwise place subwoofers and seats by computation.
 
