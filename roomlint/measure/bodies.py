@@ -173,8 +173,21 @@ class Bodies(View):
         return max((self._depth_m(world, thing, other) for other in others), default=-FAR_M)
 
     def _depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
+        if self._gap_at_least_m(world, thing, other) > FAR_M:
+            return -FAR_M
         across = self.obstacle(world, other) if isinstance(other, Obstacle) else self.solid(world, other)
         return -solid.clearance_m(self.solid(world, thing), across)
+
+    def _gap_at_least_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
+        """Return a gap in plan that two things have at the least: their points' distance less what they reach."""
+        own = self.place(thing)
+        x, y = world(own.x), world(own.y)
+        if isinstance(other, Obstacle):
+            low, high = need(other.low, other, "from_left"), need(other.high, other, "from_left")
+            aside = max(world(low.x) - x, x - world(high.x), 0.0)
+            return math.hypot(aside, max(world(low.y) - y, y - world(high.y), 0.0)) - self.reach_m(thing)
+        there = self.place(other)
+        return math.dist((x, y), (world(there.x), world(there.y))) - self.reach_m(thing) - self.reach_m(other)
 
     def reach_m(self, thing: Thing) -> float:
         """Return how far from its point a thing reaches in plan at most, m."""
