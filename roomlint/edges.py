@@ -71,7 +71,8 @@ def check_edge(edge: Edge, rules: Sequence[AnyRule]) -> None:
 def _outcome(edge: Edge, rule: AnyRule, value: float) -> tuple[str, str]:
     from roomlint.testing import changed
 
-    text = f"{value / edge.scale:.9f} {edge.unit}".strip()
+    plain = not edge.sheet and isinstance(_at(edge.room, edge.path), int | float)
+    text = value / edge.scale if plain else f"{value / edge.scale:.9f} {edge.unit}".strip()
     if edge.sheet:
         sheets = [changed(s, {edge.path: text}) if s["id"] == edge.sheet else s for s in edge.products]
         judged = _judged(replace(edge, products=sheets), rule, edge.room)
@@ -79,6 +80,13 @@ def _outcome(edge: Edge, rule: AnyRule, value: float) -> tuple[str, str]:
         judged = _judged(edge, rule, changed(edge.room, {edge.path: text}))
     kind, level, _, _ = judged.outcome(judged.figure)
     return str(kind), str(level)
+
+
+def _at(data: Any, path: str) -> object:  # noqa: ANN401  plain data
+    for part in path.split("."):
+        data = data[int(part) if isinstance(data, list) else part]
+    found: object = data
+    return found
 
 
 def _judged(edge: Edge, rule: AnyRule, data: Mapping[str, Any]) -> Judged:

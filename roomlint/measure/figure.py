@@ -97,17 +97,18 @@ class Figure:
         return cls(name, unit, value, readings=readings, assumes=assumes, shares=known, u=u)
 
     @classmethod
-    def many(
+    def together(
         cls,
         name: str,
         unit: str,
-        value: float,
+        world: World,
+        compute: Callable[[World], float],
         shares: Callable[[], Iterable[Share]],
-        readings: tuple[Reading, ...],
-        assumes: tuple[str, ...],
     ) -> Figure:
-        """Return a figure whose shares are worked out for many figures at a time, when the first of them is asked."""
-        return cls(name, unit, value, readings=readings, assumes=assumes, ask=shares)
+        """Return a figure of a world whose shares are worked out for many figures at a time, when one is asked."""
+        figure = cls.of(name, unit, world, compute)
+        figure._ask = shares  # noqa: SLF001  its own
+        return figure
 
     def at(self, world: World) -> float:
         """Return the figure's value in a world; another figure is computed of this one with it."""
@@ -196,7 +197,7 @@ class Figure:
         """
         if margin <= 0.0:
             return False
-        if self._compute is None or self._shares is not None:
+        if self._compute is None or self._ask is not None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
         squares, most = 0.0, (margin / times) ** 2
         unknown = [reading for reading in self.readings if reading.u > 0.0]

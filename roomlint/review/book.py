@@ -15,12 +15,22 @@ from roomlint.review.engine import Trouble
 from roomlint.review.rule import AnyRule, Rule
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
     from types import ModuleType
 
 GROUP = "roomlint.rules"
-WITHDRAWN: frozenset[str] = frozenset({"angle.ear-layer-level", "angle.front-included"})
-"""Ids of rules that once were; an id is never used again."""
+WITHDRAWN: Mapping[str, str] = {
+    "angle.ear-layer-level": "angle.ear-elevation",
+    "angle.front-included": "angle.front-pair",
+    "bass.axial-crowding": "bass.room-modes",
+    "bass.axial-gap": "bass.room-modes",
+    "bass.mode-count": "bass.room-modes",
+    "bass.whole-ratios": "bass.room-modes",
+    "boundary.rear-null": "boundary.surface-null",
+    "distance.level-spread": "distance.seat-near-loudspeaker",
+    "mount.panel-overhead": "mount.fastener-base",
+}
+"""Ids of rules that once were, and the rule that took over; an id is never used again."""
 
 
 @dataclass(frozen=True, slots=True)

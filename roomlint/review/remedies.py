@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Point
+from roomlint.design.base import Element, Point
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
@@ -17,7 +17,6 @@ from roomlint.review.verdict import Kind, Level, Remedy
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from roomlint.design.base import Element
     from roomlint.review.judging import Judged
     from roomlint.review.room import Room
     from roomlint.review.verdict import Verdict
@@ -106,7 +105,9 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
     What else rests on that reading is held against its own windows there: a way that breaks nothing is told first,
-    and one that breaks something says what. A place that makes a new error is none.
+    and one that breaks something says what. A place that makes a new error is none. Where people can get hurt nothing
+    is told but what holds in every respect: all other figures of those chapters that rest on the reading hold there,
+    whether they do now or not.
     """
     return _remedy(failed, _Tries(judged), room)
 
@@ -115,7 +116,7 @@ def _remedy(failed: Judged, tries: _Tries, room: Room) -> Remedy | None:
     best: tuple[int, float, Remedy] | None = None
     for way in _ways(failed, room):
         touched = tries.touched(failed, way.reading)
-        for low, high in _spans(failed, way):
+        for low, high in _spans(failed, way, touched):
             remedy = _tried(way, low, high, failed, touched)
             if remedy is None:
                 continue
@@ -150,7 +151,8 @@ def _span_of(quantity: Quantity) -> tuple[float, float]:
 def _value(element: Element, key: str) -> object:
     found: object = element
     for part in key.split("."):
-        found = getattr(found, part, None)
+        declared = found.KEYS.get(part) if isinstance(found, Element) else None
+        found = getattr(found, declared.attr) if declared is not None else None
         if found is None:
             return None
     return found
@@ -188,8 +190,11 @@ def _clears(judged: Judged, way: _Way, value: float) -> bool:
     return judged.outcome(moved)[0] is Kind.PASS
 
 
-def _clears_as_known(judged: Judged, way: _Way, value: float) -> bool:
-    """Return whether the figure passes there with the uncertainty that it has there, near a limit perhaps another."""
+def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> bool:
+    """Return whether the figure passes there with the uncertainty that it has there, near a limit perhaps another.
+
+    `noted`: or is worth no more than a note.
+    """
     figure, there = judged.figure, _there(judged.figure, way, value)
     if there is None:
         return False
@@ -201,7 +206,8 @@ def _clears_as_known(judged: Judged, way: _Way, value: float) -> bool:
         ]
     except Refused:
         return False
-    return judged.outcome(Figure.plain(figure.name, figure.unit, there, u=math.hypot(*changes)))[0] is Kind.PASS
+    kind, level, _, _ = judged.outcome(Figure.plain(figure.name, figure.unit, there, u=math.hypot(*changes)))
+    return kind is Kind.PASS or (noted and kind is Kind.FAIL and level is Level.NOTE)
 
 
 def _breaks(held: _Held, way: _Way, value: float) -> bool:
@@ -226,14 +232,23 @@ def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
     return then is Kind.FAIL and at is Level.ERROR and not (kind is Kind.FAIL and level is Level.ERROR)
 
 
+def _leaves_a_danger(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that people can get hurt by does not hold there, now or not; a note may stand."""
+    return held.judged.rule.guarded and not _known(held.judged, way, value, noted=True)
+
+
 def _none(spoils: Callable[[_Held, _Way, float], bool], touched: Sequence[_Held], way: _Way, value: float) -> bool:
     """Return whether none of the figures that a move touches is spoilt there."""
     return not any(spoils(held, way, value) for held in touched)
 
 
-def _spans(failed: Judged, way: _Way) -> list[tuple[float, float]]:
-    """Return where along a way a failure is cleared, the ends found by halving."""
-    return _runs(lambda value: _clears(failed, way, value), way.low, way.high, STEPS)
+def _spans(failed: Judged, way: _Way, touched: list[_Held]) -> Iterator[tuple[float, float]]:
+    """Yield where along a way a failure is cleared, the ends found by halving."""
+    for low, high in _runs(lambda value: _clears(failed, way, value), way.low, way.high, STEPS):
+        if failed.rule.guarded:
+            yield from _runs(partial(_none, _leaves_a_danger, touched, way), low, high, COARSE)
+        else:
+            yield low, high
 
 
 def _runs(holds: Callable[[float], bool], low: float, high: float, steps: int) -> list[tuple[float, float]]:
@@ -278,7 +293,11 @@ def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[_He
             break
     else:
         return None
-    known = partial(_clears_as_known, failed, way)
+
+    def known(value: float) -> bool:
+        harmless = not failed.rule.guarded or _none(_leaves_a_danger, touched, way, value)
+        return harmless and _known(failed, way, value)
+
     middle = (low + high) / 2.0
     if not known(middle):
         return None

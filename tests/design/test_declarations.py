@@ -58,7 +58,7 @@ ROOM: dict[str, Any] = {
         }
     ],
     "treatments": [{"id": "cloud", "kind": "absorber", "absorption": {"125 Hz": 0.3}, "approval": "none"}],
-    "circuits": [{"id": "av", "rcd": "none", "feeder_drop": 1}],
+    "circuits": [{"id": "av", "rcd": "none", "feeder_drop": "1.0 %"}],
 }
 PRODUCT = {"roomlint_product": 1, "id": "some-box", "kind": "loudspeaker", "width": "20 cm", "mass": "6 kg"}
 HOUSE = {"roomlint_house": 1, "gate": "error", "products": ["products"], "open": {"design": "note"}}

@@ -108,7 +108,6 @@ REFUSED = [
     # What contradicts itself.
     ("project", {"region": "uk", "codes": {"electrical": "nec2023"}}, "nec2023 is not in force"),
     ("project", {"region": "us", "codes": {"electrical": "bs7671"}}, "bs7671 is not in force"),
-    ("project", {"codes": {"electrical": "nec2026"}}, "nec2026"),
 ]  # fmt: skip
 
 
