@@ -43,6 +43,11 @@ _LOOKED_AGAIN_M: Final = 0.3
 _DOWN: Vector3 = (0.0, 0.0, -1.0)
 
 
+def obstacle_words(obstacle: Obstacle) -> str:
+    """Return what the team calls an obstacle, with what it is where its name does not say so."""
+    return obstacle.id if obstacle.kind in obstacle.id else f"{obstacle.kind} {obstacle.id}"
+
+
 class Overlap(NamedTuple):
     """How deep a thing stands in another, m (negative: clear of it), and what that other is."""
 
@@ -145,7 +150,7 @@ class Bodies(View):
         far: list[Obstacle | Thing] = []
         for obstacle in self.design.shell.obstacles:
             if self._beside(own, thing, obstacle):
-                near.append((f"{obstacle.kind} {obstacle.id}", obstacle))
+                near.append((obstacle_words(obstacle), obstacle))
             else:
                 far.append(obstacle)
         for other in things:

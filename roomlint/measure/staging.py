@@ -10,7 +10,7 @@ from roomlint.design.listening import HOLDERS, Loudspeaker, Seat, Subwoofer
 from roomlint.figures import ceiling, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
-from roomlint.measure.bodies import FAR_M
+from roomlint.measure.bodies import FAR_M, obstacle_words
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -159,7 +159,7 @@ class Staging(View):
         if met is None:
             return ""
         if met.kind == "obstacle":
-            return f"{placed[met.number].kind} {placed[met.number].id}"
+            return obstacle_words(placed[met.number])
         return f"wall {space.wall_name(met.number)}" if met.kind == "wall" else f"the {met.kind}"
 
     def heads_in_the_way(self, seat: Seat, wanted_m: float) -> InTheWay | None:

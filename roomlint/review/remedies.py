@@ -308,5 +308,7 @@ def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[_He
     broken = sorted({held.judged.rule.id for value in (low, high) for held in touched if _breaks(held, way, value)})
     if len(broken) > MOST_BROKEN:
         return None
-    ends = [Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)]
-    return Remedy(way.element.words, way.element.key, way.key, *ends, breaks=tuple(broken))
+    first, last, now = (
+        Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)
+    )
+    return Remedy(way.element.words, way.element.key, way.key, first, last, now, tuple(broken))

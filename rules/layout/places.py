@@ -86,7 +86,7 @@ def opens_inward(room: Room, both: Seen[Thing, Opening]) -> Applies:
     basis=BUILT,
     each=THINGS,
     window=at_least(-0.05, "m"),
-    says="is {figure} inside the room, which is behind a surface; correct its place or the room's outline",
+    says="lies behind a surface of the room ({figure} inside it); correct its place or the room's outline",
     cure=("position", "ear"),
     at="position",
     since="0.1.0",

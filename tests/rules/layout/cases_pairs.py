@@ -43,7 +43,7 @@ CASES: list[Case | Never] = [
     Case(DISTANCE, "open", room(L, speaker("right", "M-030", 0.9, 2.0)), says="waits for layout.pair-angle"),
     Case(DISTANCE, "notApplicable", room(L)),
     Case(AROUND, "pass", PAIR),
-    # The left one is 0.5 - 0.5 = 0 ... 0.5 m from its side wall, the right one 1.5 m from its own.
+    # The left one is 0.5 m from its side wall, the right one 1.5 m from its own.
     Case(AROUND, "fail", ASIDE, figure=1.0, level="note", source="0.5 m to the left wall, 1.5 m to the right one"),
     # 0.4 m from its side wall against 3.9 m, both 0.4 m from the front wall: the nearest walls alone are equal.
     Case(AROUND, "fail", changed(room(speaker("left", "M+030", -2.1, 3.1), speaker("right", "M-030", 1.9, 3.1)), {"room.size.width": "8.3 m", "seats.0.ear.from_left": "2.4 m"}), figure=1.6, source="0.4 m against 3.9 m, which counts as 2.0 m"),

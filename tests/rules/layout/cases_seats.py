@@ -34,7 +34,7 @@ TURNED = changed(SCREEN, {"seats.0.facing": "90 deg", "picture.centre": at(-2.3,
 
 CASES: list[Case | Never] = [
     Case(SIGHT, "pass", FIVE),
-    Case(SIGHT, "fail", changed(room(C), {"room.obstacles": [POST]}), level="warning", says="post post stands between"),
+    Case(SIGHT, "fail", changed(room(C), {"room.obstacles": [POST]}), level="warning", says="post stands between"),
     Case(SIGHT, "pass", changed(room(L), {"room.obstacles": [POST]})),
     Case(SIGHT, "open", nowhere(room(C))),
     Case(SIGHT, "open", room(speaker("side", "M-090", 2.7, 0.0)), says="waits for layout.inside-room"),
