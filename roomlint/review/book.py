@@ -28,7 +28,7 @@ WITHDRAWN: Mapping[str, str] = {
     "bass.whole-ratios": "bass.room-modes",
     "boundary.rear-null": "boundary.surface-null",
     "distance.level-spread": "distance.seat-near-loudspeaker",
-    "mount.panel-overhead": "mount.fastener-base",
+    "mount.panel-overhead": "mount.substrate",
 }
 """Ids of rules that once were, and the rule that took over; an id is never used again."""
 

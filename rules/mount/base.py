@@ -129,7 +129,7 @@ def substrate(room: Room, thing: Held) -> Says:
     How decided: Board, plaster, tile, glass and ceiling grid fail; furring, hat channel and brick veneer go to an
     engineer, since nobody here knows what holds them; wood, steel studs, masonry and concrete pass here and are judged
     by other rules. Light panels on a wall and flush loudspeakers on their clamps are judged by mount.board-load. What
-    mount.panel-overhead asked of panels is asked here and by mount.fastener-kind.
+    `mount.panel-overhead` asked of panels is asked here and by mount.fastener-kind.
 
     Remedy: Move to a stud or joist, or put blocking behind the board.
 
