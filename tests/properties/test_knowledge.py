@@ -7,7 +7,6 @@ from typing import Any
 
 from rich_rooms import keys_of, verdicts_of, without, written
 
-SILENT = {"pass", "notApplicable"}
 EXCEPTIONS: dict[str, str] = {
     # Which key, as a pattern of its path: why a verdict may vanish or change to the better with it.
 }
@@ -18,18 +17,30 @@ def _excepted(path: str) -> bool:
 
 
 def lost(data: dict[str, Any], base: dict[tuple[str, str], Any], way: tuple[str | int, ...]) -> list[str]:
-    """Return every verdict that fell silent when a key was taken out."""
+    """Return every verdict that fell silent when a key was taken out.
+
+    A verdict may move: without its label a loudspeaker is in no pair, and the same rule is open on the loudspeaker
+    itself, or on the room. An element that was taken out takes its verdicts along.
+    """
     try:
         now = verdicts_of(without(data, way))
     except ValueError:
         return []  # a located error is an answer
+    there = {part for _, subject in now for part in subject.split("+")}
+    still_open = {(rule, part) for (rule, subject), v in now.items() if str(v.kind) == "open" for part in subject.split("+")}
+    whole_open = {rule for rule, part in still_open if part.startswith(("design/", "room/"))}
     told = []
     for (rule, subject), verdict in base.items():
         after = now.get((rule, subject))
         kind = str(after.kind) if after is not None else "gone"
-        worse = str(verdict.kind) in {"fail", "review"} and kind in {*SILENT, "gone"}
-        if worse or (str(verdict.kind) == "pass" and kind in {"notApplicable", "gone"}):
-            told.append(f"without {written(way)}: {rule} of {subject}: {verdict.kind} became {kind}")
+        bad = {"notApplicable", "gone"} if str(verdict.kind) == "pass" else {"pass", "notApplicable", "gone"}
+        if str(verdict.kind) not in {"pass", "fail", "review"} or kind not in bad:
+            continue
+        parts = subject.split("+")
+        moved = rule in whole_open or any((rule, part) in still_open for part in parts)
+        if kind == "gone" and (moved or not set(parts) <= there):
+            continue
+        told.append(f"without {written(way)}: {rule} of {subject}: {verdict.kind} became {kind}")
     return told
 
 
