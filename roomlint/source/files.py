@@ -70,10 +70,26 @@ def _open(path: str, flags: int) -> int:
     return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
 
 
+def repository_of(path: str) -> Path | None:
+    """Return the top folder of the repository that a path lies in; None outside of one."""
+    folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
+    return next((above for above in (folder, *folder.parents) if os.path.lexists(above / ".git")), None)
+
+
 def root_of(path: str) -> str:
     """Return the folder that a file may not lead out of: its repository, or its own folder outside of one."""
-    folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
-    return str(next((above for above in (folder, *folder.parents) if (above / ".git").exists()), folder))
+    return str(repository_of(path) or Path(os.path.abspath(path)).parent)  # noqa: PTH100  as above
+
+
+def from_top(path: str) -> str:
+    """Return a path from the top of its repository, with forward slashes, wherever the program runs.
+
+    Outside of a repository, the path as it is shown. Links are left as they are written.
+    """
+    top = repository_of(path)
+    if top is None:
+        return shown(path)
+    return Path(os.path.abspath(path)).relative_to(top).as_posix()  # noqa: PTH100  as above
 
 
 def find_rooms(paths: tuple[str, ...]) -> tuple[list[str], list[Problem], list[str]]:
