@@ -6,9 +6,10 @@ Figures are compared, on the window of today: nothing gets better because a wind
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
-from roomlint.review.earlier import FINGERPRINT, Earlier, EarlierRoom, decided_by, earlier_of, fingerprint
+from roomlint.review.earlier import FINGERPRINT, Earlier, decided_by, earlier_of, fingerprint
 from roomlint.review.read_sarif import NotOursError, read_sarif
 from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
@@ -125,13 +126,10 @@ class _Comparing:
             return file
         return alike[0]
 
-    @property
+    @cached_property
     def _present(self) -> frozenset[str]:
         """The files of today's rooms; asked for only when one has no earlier name."""
-        found = getattr(self, "_today", None)
-        if found is None:
-            found = self._today = frozenset(from_top(room.file) for room in self._review.rooms)
-        return found
+        return frozenset(from_top(room.file) for room in self._review.rooms)
 
     def _house(self, house: House) -> dict[str, Decided]:
         if house.file not in self._files:
@@ -145,15 +143,27 @@ class _Comparing:
             was, now = self._earlier.houses.get(file, {}), self._houses[file]
             for rule_id in sorted(was.keys() | now.keys()):
                 before, after = was.get(rule_id), now.get(rule_id)
-                if before != after:
+                if not self._same(rule_id, before, after):
                     yield HouseChange(file, rule_id, self._way(rule_id, before, after), before, after)
+
+    def _rule(self, rule_id: str) -> AnyRule | None:
+        return next((rule for (name, _), rule in self._rules.items() if name == rule_id), None)
+
+    def _same(self, rule_id: str, was: Decided | None, now: Decided | None) -> bool:
+        """Return whether two decisions say the same, in whatever units they are written."""
+        if was is None or now is None or (was.level, was.is_own) != (now.level, now.is_own):
+            return was == now
+        rule = self._rule(rule_id)
+        if was == now or rule is None or rule.unit is None:
+            return was == now
+        return _edges(rule.unit, was) == _edges(rule.unit, now)
 
     def _way(self, rule_id: str, was: Decided | None, now: Decided | None) -> str:
         if now is None and was is not None and was.is_own:
             return "removed"
         if was is None and now is not None and now.is_own:
             return "added"
-        rule = next((rule for (name, _), rule in self._rules.items() if name == rule_id), None)
+        rule = self._rule(rule_id)
         moved = _moved(rule, was, now) if rule is not None else {0}
         if moved <= {0}:
             return "changed"
@@ -168,6 +178,18 @@ class _Comparing:
                     for verdict in self._earlier.load(file).verdicts.values()
                 )
                 yield Departed(file, code, failures)
+
+
+def _edges(unit: str, decided: Decided) -> tuple[float | str | None, ...]:
+    """Return the edges of a decision in a unit, to nine digits; as they are written where they do not fit."""
+    from roomlint.review.units import in_unit
+
+    try:
+        return tuple(
+            float(f"{in_unit(text, unit):.9g}") if text is not None else None for text in (decided.low, decided.high)
+        )
+    except (ValueError, KeyError):
+        return decided.low, decided.high
 
 
 def _moved(rule: AnyRule, was: Decided | None, now: Decided | None) -> set[int]:
@@ -210,7 +232,7 @@ def _change(verdict: Verdict, was: Verdict | None) -> Change:
     window = was.window if _other(verdict.window, was.window) else None
     way, by = _way(verdict, was, figure, window)
     same = (verdict.kind, verdict.level, verdict.waived is None) == (was.kind, was.level, was.waived is None)
-    state = State.UNCHANGED if same and way is None and figure is window is None else State.UPDATED
+    state = State.UNCHANGED if same and way is None and figure is None and window is None else State.UPDATED
     return Change(state, way, by, before, figure, window, was.waived is not None)
 
 
@@ -257,7 +279,7 @@ def _still(verdict: Verdict, was: Verdict, figure: Figure | None, window: Window
 
 
 def _toward(verdict: Verdict, figure: Figure | None) -> int:
-    """Return 1 when the figure lies farther in than the earlier one, on the window of today, and -1 when farther out."""
+    """Return 1 when the figure lies farther in than the earlier one, on the window of today, -1 when farther out."""
     if figure is None or verdict.figure is None or verdict.window is None:
         return 0
     grew = verdict.window.margin(verdict.figure.value) - verdict.window.margin(figure.value)
