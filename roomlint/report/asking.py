@@ -30,12 +30,16 @@ class Lack:
 
     subject: str
     file: str
+    order: int = 0
+    """Where the first verdict that wants something of it stood."""
     hazard: int = _NO_HAZARD
     waiting: int = 0
     wanted: dict[str, Wanted] = field(default_factory=dict)
     """What it lacks, by key."""
     drilling: dict[str, Wanted] = field(default_factory=dict)
     """That of it which a load path or a circuit wants."""
+    rules: dict[str, Verdict] = field(default_factory=dict)
+    """The rules about load paths and circuits that want it, each by one verdict."""
 
 
 def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
@@ -45,13 +49,14 @@ def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
         wanted = verdict.wanted
         if wanted is None or verdict.kind is not Kind.OPEN:
             continue
-        lack = found.setdefault((wanted.file, wanted.subject), Lack(wanted.subject, wanted.file))
+        lack = found.setdefault((wanted.file, wanted.subject), Lack(wanted.subject, wanted.file, len(found)))
         chapter = verdict.rule.partition(".")[0]
         lack.hazard = min(lack.hazard, HAZARD.get(chapter, _NO_HAZARD))
         lack.waiting += 1
         lack.wanted.setdefault(wanted.key, wanted)
         if chapter in DRILLING:
             lack.drilling.setdefault(wanted.key, wanted)
+            lack.rules.setdefault(verdict.rule, verdict)
     return sorted(found.values(), key=lambda lack: (lack.hazard, -lack.waiting, lack.file, lack.subject))
 
 
@@ -76,6 +81,12 @@ def _put(root: dict[str, Any], wanted: Wanted) -> None:
         at.setdefault(last, _POINT if last in _POINTS else "")
 
 
+def _flow(at: dict[str, Any]) -> str:
+    """Return nested keys on one line, each with room for its value."""
+    told = (f"{name}: {_flow(value) if isinstance(value, dict) else value}" for name, value in at.items())
+    return f"{{{', '.join(told)}}}"
+
+
 def _lines(at: dict[str, Any], depth: int) -> list[str]:
     lines = []
     for name, value in at.items():
@@ -83,9 +94,11 @@ def _lines(at: dict[str, Any], depth: int) -> list[str]:
         if name.startswith("- id: "):
             lines.append(f"{indent}{one_line(name)}")
             lines += _lines(value, depth + 1)
-        elif isinstance(value, dict):
+        elif isinstance(value, dict) and any(below.startswith("- id: ") for below in value):
             lines.append(f"{indent}{one_line(name)}:")
             lines += _lines(value, depth + 1)
+        elif isinstance(value, dict):
+            lines.append(f"{indent}{one_line(name)}: {_flow(value)}")
         else:
             lines.append(f"{indent}{name}: {value}".rstrip())
     return lines

@@ -58,7 +58,7 @@ def of_waivers(room: RoomReview, telling: Telling) -> Iterator[str]:
         if verdict.waived is None:
             yield f"{who}: no longer accepted{f'; its waiver {verdict.unheld}' if verdict.unheld else ''}"
         elif change.was_waived:
-            yield f"{who}: now {acceptance(verdict.waived)}"
+            yield f"{who}: {acceptance(verdict.waived)} It was accepted otherwise before."
         else:
             yield f"{who}: {acceptance(verdict.waived)}"
 

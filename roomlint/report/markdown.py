@@ -29,6 +29,7 @@ from roomlint.source.files import from_top
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from roomlint.report.asking import Lack
     from roomlint.report.wishes import Wishes
     from roomlint.review.review import Review, RoomReview
     from roomlint.review.verdict import Verdict
@@ -43,6 +44,7 @@ FIRST: Final = 5
 MOST_CURED: Final = 8
 MOST_UNKNOWN: Final = 5
 MOST_NAMED: Final = 12
+MOST_CURES: Final = 2
 MOST_ROOMS: Final = 20
 MOST_PROBLEMS: Final = 10
 MOST_ROWS: Final = 400
@@ -76,6 +78,7 @@ class _Seen:
         self._passed: list[str] = []
         self._first: Foremost[tuple[str, str, str]] = Foremost(FIRST)
         """The line, the rule's caution and its bases."""
+        self._rows: Foremost[str] = Foremost(FIRST)
         self._moved = {way: Foremost[str](MOST_CURED) for way in (Way.BETTER, Way.GONE, Way.UNKNOWN)}
         self._by_house: Foremost[str] = Foremost(MOST_CURED)
         self._waivers: Foremost[str] = Foremost(MOST_CURED)
@@ -91,9 +94,9 @@ class _Seen:
         name = data(room.code or room.file)
         if stops:
             self._stopped.add(room.file, _held(room, name))
-        if not stops and (room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)):
-            if not has_changed(room):
-                self._passed.append(name)
+        quiet = room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)
+        if not stops and quiet and not has_changed(room):
+            self._passed.append(name)
         if room.compared:
             self._changes(room, telling, name)
         self._findings(room, telling, name)
@@ -112,7 +115,8 @@ class _Seen:
         chosen = [verdict for verdict in room.verdicts if is_for_action(verdict)]
         gating = {id(verdict) for verdict in room.gating()}
         for number, entry in enumerate(merged(chosen, telling, moved=True)):
-            self._listed.add((*_gravity(entry), room.file, number), f"- {self._row(entry, name)}")
+            row = self._row(entry, name)
+            self._listed.add((*_gravity(entry), room.file, number), f"- {row}")
             change = entry.first.change
             is_moved = change is None or change.way in {Way.NEW, Way.WORSE, Way.CLOSE}
             is_note = entry.first.level is None or entry.first.level.rank == 1
@@ -122,7 +126,8 @@ class _Seen:
             caution = rule.caution if rule is not None else ""
             bases = "; ".join(basis_words(basis) for basis in rule.bases) if rule is not None else ""
             key: tuple[Any, ...] = (not is_moved, *_gravity(entry), room.file, number)
-            self._first.add(key, (self._row(entry, name, telling), caution, f"{entry.first.rule}: {bases}"))
+            self._first.add(key, (f"{row}{_cure(entry, telling)}", caution, f"{entry.first.rule}: {bases}"))
+            self._rows.add(key, f"- {row}")
         for verdict in sorted(room.verdicts, key=place_key):
             if verdict.waived is not None:
                 text = f"{telling.whole(verdict)} {acceptance(verdict.waived)}"
@@ -133,24 +138,22 @@ class _Seen:
                 row = f"- {verdict.kind.value}: {_cut(data(telling.whole(verdict)))} ({data(verdict.rule)})"
                 self._listed.add((9, 0, room.file, len(room.verdicts), place_key(verdict)), row)
         if not room.compared:
+            alike: dict[str, list[Lack]] = {}
             for lack in lacks(room.verdicts):
-                keys = few([key_words(key) for key in lack.wanted])
-                waits = count_of(lack.waiting, "judgement waits", "judgements wait")
-                row = f"- {name}: {data(telling.names.one(lack.subject))}: {data(keys)} ({waits})"
-                self._lacks.add((lack.hazard, -lack.waiting, room.file, lack.subject), row)
+                alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
+            for keys, of in alike.items():
+                waiting = sum(lack.waiting for lack in of)
+                waits = count_of(waiting, "judgement waits", "judgements wait")
+                row = f"- {name}: {data(telling.names.several(lack.subject for lack in of))}: {data(keys)} ({waits})"
+                self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), row)
 
-    def _row(self, entry: Entry, room: str, telling: Telling | None = None) -> str:
-        """Return one line of the comment; with `telling`, what clears it too."""
+    @staticmethod
+    def _row(entry: Entry, room: str) -> str:
+        """Return one line of the comment."""
         verdict = entry.first
         level = f"**{verdict.level.value}** " if verdict.level is not None else ""
         where = code(f"{from_top(verdict.place.file)}:{verdict.place.line}")
-        text = f"{level}{room}: {_cut(data(entry.text))} ({data(verdict.rule)}, {where})"
-        remedies = [(each, each.remedy) for each in entry.verdicts if each.remedy is not None]
-        if telling is not None and remedies:
-            each, remedy = remedies[0]
-            words = data(telling.remedy(remedy, each.subject))
-            text += f"<br>→ {data(telling.names.one(remedy.subject))}: {words}"
-        return text
+        return f"{level}{room}: {_cut(data(entry.text))} ({data(verdict.rule)}, {where})"
 
     def verdict(self) -> Iterator[str]:
         """Yield the verdict and its reason."""
@@ -221,8 +224,10 @@ class _Seen:
             line = f"**Loosened where people can get hurt:** {data(sentence(text))}"
             room -= len(line) + 2
             yield from (line, "")
+        first = set(self._rows.items())
+        others = [row for row in self._listed.items() if row not in first]
         parts = (
-            ("All that fails or is for a person to decide", self._listed.items(), self._listed.total),
+            ("What else fails or is for a person to decide", others, self._listed.total - len(first)),
             ("Accepted failures", self._waived.items(), self._waived.total),
             ("What the house decided", decisions[:MOST_NAMED], len(decisions)),
             ("Why: the bases of what is read first", list(bases), len(bases)),
@@ -256,6 +261,17 @@ def _held(room: RoomReview, name: str) -> str:
         rules[verdict.rule] = None
     many = count_of(len(gating), "finding", "findings")
     return f"{name}, {many} at {room.gate} or above ({data(few(list(rules), 3))})"
+
+
+def _cure(entry: Entry, telling: Telling) -> str:
+    """Return what clears a finding, on lines of their own."""
+    remedies = [(each, each.remedy) for each in entry.verdicts if each.remedy is not None]
+    alone = len(entry.verdicts) == 1
+    return "".join(
+        f"<br>→ {'' if alone else f'{data(telling.names.one(remedy.subject))}: '}"
+        f"{data(telling.remedy(remedy, each.subject))}"
+        for each, remedy in remedies[:MOST_CURES]
+    )
 
 
 def _rank(verdict: Verdict) -> int:

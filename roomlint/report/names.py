@@ -21,6 +21,23 @@ WHOLE: Final = frozenset({"design", "project", "room"})
 """Kinds of which a room has one: the room itself."""
 SEAT: Final = "seat"
 _KEYS: Final = {
+    "fastener": "kind of screw or anchor",
+    "into": "what the screws go into",
+    "diameter": "diameter of the screws",
+    "length": "length",
+    "thread": "length of thread",
+    "count": "number of screws",
+    "top_count": "number of top screws",
+    "row_spacing": "distance between top and bottom screws",
+    "edge_offset": "how far the screws are off the middle of the stud",
+    "grain": "side grain or end grain",
+    "wet": "whether the wood gets wet",
+    "backing": "what stands behind the board",
+    "engineer": "which engineer decided it",
+    "secondary": "what holds it when the mount fails",
+    "rating": "rating",
+    "label": "label",
+    "aim": "where it points",
     "from_left": "from the left",
     "from_right": "from the right",
     "from_front": "from the front",
@@ -38,6 +55,8 @@ _KEYS: Final = {
     "gfci": "ground-fault protection",
     "afci": "arc-fault protection",
 }
+_NEEDS_MORE: Final = frozenset({"height", "length", "rating", "diameter"})
+"""Keys that say little without what they are of."""
 _PLACES: Final = frozenset({"position", "ear", "centre", "lens"})
 _INTO: Final = frozenset({"mounting", "fixing", "position"})
 """Parts of an element that the last key says enough without."""
@@ -104,11 +123,11 @@ def key_words(key: str) -> str:
     if not parts:
         return ""
     last = parts[-1]
-    if last in _KEYS and last != "height":
+    if last in _KEYS and last not in _NEEDS_MORE:
         words = _KEYS[last]
         return f"how far {words}" if words.startswith("from") else words
-    words = last.replace("_", " ")
-    above = [part for part in parts[:-1] if part not in _INTO or part == "fixing"]
+    words = _KEYS.get(last) or last.replace("_", " ")
+    above = [part for part in parts[:-1] if part not in _INTO]
     if above and above[-1] != last:
         return f"{words} of the {above[-1].replace('_', ' ')}" if above[-1] not in _PLACES else words
     return words

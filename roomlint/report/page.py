@@ -20,6 +20,7 @@ class Page:
         self._width = width
         self._paint = paint
         self._lines: list[str] = []
+        self._gap = self._started = False
         self.number = 0
 
     def take(self) -> str:
@@ -29,9 +30,8 @@ class Page:
         return printable(text)
 
     def blank(self) -> None:
-        """Leave a line free, never two."""
-        if self._lines and self._lines[-1]:
-            self._lines.append("")
+        """Leave a line free before the next one, never two and none at the start."""
+        self._gap = self._started
 
     def heading(self, text: str, role: str = "heading") -> None:
         """Write a heading after a free line."""
@@ -54,7 +54,7 @@ class Page:
 
     def verbatim(self, text: str, indent: int) -> None:
         """Write a line that is to be copied: as it is."""
-        self._lines.append(" " * indent + text)
+        self._put([" " * indent + text])
 
     def marked(self, mark: str, text: str) -> None:
         """Write a footnote."""
@@ -68,7 +68,11 @@ class Page:
             lines[0] = self._paint(lines[0][: len(first)], role) + lines[0][len(first) :]
         elif role:
             lines = [self._paint(line, role) for line in lines]
-        self._lines += lines
+        self._put(lines)
+
+    def _put(self, lines: list[str]) -> None:
+        self._lines += ["", *lines] if self._gap else lines
+        self._gap, self._started = False, True
 
 
 class Footnotes:

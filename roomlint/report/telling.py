@@ -132,6 +132,8 @@ def fields_of(template: str) -> list[str]:
 
 def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, names: Names, *, moved: bool) -> str:
     verdict = verdicts[0]
+    if verdict.follows is not None and verdict.follows.subject == verdict.subject:
+        return f"waits until {verdict.follows.rule} is put right"
     if verdict.follows is not None:
         return f"waits until {names.several(verdict.follows.subject.split('+'))} is put right ({verdict.follows.rule})"
     if verdict.wanted is not None:
@@ -197,13 +199,13 @@ def _facts(facts: Sequence[Fact | None], units: Units) -> str:
     """Return a fact of verdicts that are told together: figures as their span, all else as it is."""
     figures = [fact for fact in facts if isinstance(fact, Figure)]
     if figures:
-        return units.of(figures).figures(figures)
+        scale = units.of(figures)
+        nominal = len({figure.value for figure in figures}) == 1 and not figures[0].u
+        return scale.round(figures[0].value) if nominal else scale.figures(figures)
     return ", ".join(dict.fromkeys(_fact(fact, units) for fact in facts if fact is not None))
 
 
 def _fact(fact: Fact, units: Units) -> str:
-    if isinstance(fact, Figure):
-        return units.figure(fact)
     if isinstance(fact, Window):
         return units.window(fact)
     return ", ".join(fact) if isinstance(fact, tuple) else str(fact)
@@ -212,11 +214,13 @@ def _fact(fact: Fact, units: Units) -> str:
 def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:
     key, unit = remedy.key.rpartition(".")[2], remedy.now.unit
     span = inward(remedy.low.value, remedy.high.value, unit, units)
-    now = units.number(remedy.now.value, unit)
+    now = units.scale(unit, [remedy.low.value, remedy.high.value, remedy.now.value]).text(remedy.now.value)
     whose = "its" if remedy.subject in subject.split("+") else f"the {names.one(remedy.subject)}'s"
     what = "it" if whose == "its" else names.one(remedy.subject)
     if key.startswith("from_"):
-        words = f"place {what} {span} {key.replace('_', ' the ', 1).replace('from the ', 'from the ')}"
+        words = f"place {what} {span} {key.replace('_', ' the ', 1)}"
+    elif key == "extension":
+        words = f"let {whose} arm reach {span}"
     elif key == "height":
         words = f"set {whose} height to {span}"
     else:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.asking import DRILLING, block, lacks
+from roomlint.report.asking import block, lacks
 from roomlint.report.changes import (
     TITLES,
     WAYS,
@@ -47,7 +47,7 @@ if TYPE_CHECKING:
 MOST_DRILLING: Final = 6
 MOST_ASKED: Final = 3
 """Elements whose missing keys are written out; the others are counted."""
-MOST_PASTED: Final = 12
+MOST_PASTED: Final = 7
 """Lines of that."""
 MOST_CHANGED: Final = 12
 MOST_NAMED: Final = 6
@@ -118,6 +118,8 @@ class _Sheet:
         self.wishes = wishes
         self.is_narrow = wishes.width < NARROW
         self.lacks = lacks(room.verdicts)
+        self.numbers: dict[str, list[int]] = {}
+        """Rule to the numbers of the lines that it said."""
 
     def write(self, *, stops: bool) -> None:
         """Write the room: what is dangerous and unknown first, then what to do, the gravest first."""
@@ -136,6 +138,7 @@ class _Sheet:
         self._assumed()
         if not self.room.compared or self.wishes.verdicts:
             self._next()
+        self._rules()
 
     def _head(self, *, stops: bool) -> None:
         room = self.room
@@ -155,28 +158,25 @@ class _Sheet:
 
     def _before_drilling(self) -> None:
         lines: dict[tuple[str, ...], list[Lack]] = {}
-        for lack in self.lacks:
+        for lack in sorted(self.lacks, key=lambda lack: lack.order):
             if lack.drilling:
                 lines.setdefault(tuple(key_words(key) for key in lack.drilling), []).append(lack)
         if not lines:
             return
         self.page.heading("Before you drill or wire", "error")
-        marks = self._cautions(DRILLING)
         for number, (keys, of) in enumerate(lines.items()):
             if number == MOST_DRILLING:
                 self.page.line(f"and {count_of(len(lines) - number, 'more', 'more')}; --verdicts lists all", 4)
                 break
             who = self.telling.names.several(lack.subject for lack in of)
+            marks = self._cautions(of)
             self.page.item(f"{who}: not known: {', '.join(dict.fromkeys(keys))} {marks}".rstrip(), "error")
 
-    def _cautions(self, chapters: frozenset[str]) -> str:
-        """Return the marks of the cautions of what is not known in some chapters."""
-        found: dict[str, None] = {}
-        for verdict in self.room.verdicts:
-            if verdict.wanted is not None and verdict.rule.partition(".")[0] in chapters:
-                rule = self.telling.rule(verdict)
-                found[self.footnotes.mark(rule.caution if rule is not None else "")] = None
-        return " ".join(mark for mark in found if mark)
+    def _cautions(self, of: list[Lack]) -> str:
+        """Return the marks of the cautions of the rules that want something."""
+        rules = (self.telling.rule(verdict) for lack in of for verdict in lack.rules.values())
+        marks = dict.fromkeys(self.footnotes.mark(rule.caution) for rule in rules if rule is not None)
+        return " ".join(mark for mark in marks if mark)
 
     def _changes(self) -> list[Verdict]:
         """Write what changed and return it: it is not told again."""
@@ -228,9 +228,9 @@ class _Sheet:
     def _item(self, entry: Entry, end: str) -> None:
         rule = self.telling.rule(entry.first)
         mark = self.footnotes.mark(rule.caution) if rule is not None and entry.first.level is not None else ""
-        name = "" if self.is_narrow else f"[{entry.first.rule}]"
         level = entry.first.level.value if entry.first.level is not None else "review"
-        self.page.item(" ".join(part for part in (f"{entry.text}{end}", mark, name) if part), level)
+        self.page.item(" ".join(part for part in (f"{entry.text}{end}", mark) if part), level)
+        self.numbers.setdefault(entry.first.rule, []).append(self.page.number)
         if entry.first.kind in {Kind.FAIL, Kind.REVIEW}:
             for line in _actions(entry, self.telling):
                 self.page.under(line)
@@ -266,21 +266,19 @@ class _Sheet:
             lines.append(f"As before: {words}" if words else "")
         elif notes and not (self.wishes.notes or self.wishes.verdicts):
             chapters = ", ".join(f"{chapter} {count}" for chapter, count in sorted(notes.items()))
-            lines.append(f"{count_of(notes.total(), 'note', 'notes')}: {chapters} (--notes lists them)")
+            lines.append(f"{count_of(notes.total(), 'note', 'notes')} (--notes): {chapters}")
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
         if waiting:
-            lines.append(f"{count_of(waiting, 'judgement waits', 'judgements wait')} until causes above are put right")
+            lines.append(f"{count_of(waiting, 'judgement waits', 'judgements wait')} for causes above")
         if counts.get("waived") and not self.wishes.verdicts:
-            many = count_of(counts["waived"], "failure is", "failures are")
-            lines.append(f"{many} accepted on record (--verdicts lists them)")
+            lines.append(f"{counts['waived']} accepted on record")
         rest = tally(counts, only=("open", "pass", "notApplicable"), zeros=False)
         if not room.compared and rest:
-            lines.append(rest)
+            lines.append(rest if self.wishes.verdicts else f"{rest} (--verdicts)")
         lines = [line for line in lines if line]
         if lines:
             self.page.blank()
-            for line in lines:
-                self.page.line(f"{line}.", role="quiet")
+            self.page.line(" ".join(f"{line}." for line in lines), role="quiet")
 
     def _everything_else(self) -> None:
         """List what is otherwise counted."""
@@ -308,10 +306,11 @@ class _Sheet:
         for one in self.room.unjudged:
             keys.setdefault(one_line(one.words), []).append(key_words(one.key))
         if keys:
-            self.page.heading("Not judged: no rule that ran looks at")
+            self.page.blank()
             told = [f"{name}: {', '.join(dict.fromkeys(words))}" for name, words in keys.items()]
             most = len(told) if self.wishes.verdicts else MOST_NAMED
-            self.page.line(f"{'; '.join(told[:most])}{f'; {len(told) - most} more' if len(told) > most else ''}.", 2)
+            more = f"; {len(told) - most} more" if len(told) > most else ""
+            self.page.line(f"Not judged, for no rule that ran looks at it: {'; '.join(told[:most])}{more}.")
 
     def _assumed(self) -> None:
         found: Counter[str] = Counter()
@@ -319,8 +318,15 @@ class _Sheet:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 found.update(verdict.figure.assumes)
         if found and (not self.room.compared or self.wishes.verdicts):
-            self.page.heading("Assumed, because nothing says otherwise")
-            self.page.line(f"{'; '.join(one_line(words) for words, _ in found.most_common())}.", 2)
+            self.page.line(f"Assumed: {'; '.join(one_line(words) for words, _ in found.most_common())}.")
+
+    def _rules(self) -> None:
+        """Write which rule said which line: whoever waives one, or looks one up, needs its name."""
+        if not self.numbers or self.is_narrow:
+            return
+        self.page.blank()
+        told = (f"{', '.join(str(number) for number in numbers)} {rule}" for rule, numbers in self.numbers.items())
+        self.page.line(f"Rules: {'; '.join(told)}.", role="quiet")
 
     def _next(self) -> None:
         if not self.lacks:

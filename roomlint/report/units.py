@@ -229,6 +229,12 @@ class Scale:
             return f"exactly {' '.join(low)}".rstrip()
         return f"{low[0]} to {' '.join(high)}".rstrip()
 
+    def round(self, value: float) -> str:
+        """Return a number that nothing makes uncertain, such as a breaker's rating: a whole one without decimals."""
+        text, unit = self.parts(value)
+        whole, _, decimal = text.partition(".")
+        return f"{whole if decimal and not decimal.strip('0') else text} {unit}".rstrip()
+
     def spread(self) -> str:
         """Return the uncertainty, such as `± 6 mm`."""
         symbol = SYMBOLS.get(self.unit)

@@ -83,7 +83,7 @@ def acceptance(waived: Waived) -> str:
     who = f" by {waived.approved_by}" if waived.approved_by else ""
     until = f" until {waived.until}" if waived.until else " with no end"
     record = f" ({waived.document})" if waived.document else ""
-    return one_line(f"accepted{who}{until}{record}: {sentence(waived.because)}")
+    return one_line(f"Accepted{who}{until}{record}: {sentence(waived.because)}")
 
 
 def sentence(text: str) -> str:

@@ -38,6 +38,15 @@ def read_sarif(path: str) -> Earlier:
     """Read an earlier review from a SARIF file that this program wrote; raises `NotOursError`."""
     found = _Found()
     try:
+        _read(path, found)
+    except NotOursError:
+        found.close()
+        raise
+    return found.earlier(path)
+
+
+def _read(path: str, found: _Found) -> None:
+    try:
         with Path(path).open("rb") as stream:
             for run in _Reader(stream).runs():
                 found.run(run)
@@ -53,7 +62,6 @@ def read_sarif(path: str) -> Earlier:
         raise NotOursError(f"{path} is no SARIF file that can be read.") from None
     if not found.runs:
         raise NotOursError(f"{path} is no SARIF file that can be read.")
-    return found.earlier(path)
 
 
 class _ForeignError(Exception):
@@ -179,27 +187,38 @@ class _Found:
         is_ours = False
         for name, value in properties:
             if name == "tool":
-                try:
-                    is_ours = value["driver"]["name"] == TOOL
-                except (KeyError, TypeError):
-                    raise ValueError(name) from None
-                if not is_ours:
-                    raise _ForeignError
-                self._own_rules(value)
+                self._tool(value)
+                is_ours = True
             elif name == "results":
                 if not is_ours:
                     raise _LacksError
                 self._result(value)
             elif name == "invocations":
                 self._invocations(value)
-            elif name == "properties" and isinstance(value, dict):
-                codes = value.get("codes")
-                if isinstance(codes, dict):
-                    self._codes |= {str(file): str(code) for file, code in codes.items()}
+            elif name == "properties":
+                self._properties(value)
         self._flush()
         if not is_ours:
             raise ValueError("a run without a tool")
         self.runs += 1
+
+    def _tool(self, tool: Any) -> None:  # noqa: ANN401  whatever JSON holds
+        try:
+            is_ours = tool["driver"]["name"] == TOOL
+        except (KeyError, TypeError):
+            raise ValueError("no tool") from None
+        if not is_ours:
+            raise _ForeignError
+        self._own_rules(tool)
+
+    def _properties(self, about: Any) -> None:  # noqa: ANN401  whatever JSON holds
+        codes = about.get("codes") if isinstance(about, dict) else None
+        if isinstance(codes, dict):
+            self._codes |= {str(file): str(code) for file, code in codes.items()}
+
+    def close(self) -> None:
+        """Forget what was found."""
+        self._file.close()
 
     def _result(self, result: Any) -> None:  # noqa: ANN401  whatever JSON holds
         try:
@@ -225,14 +244,19 @@ class _Found:
 
     def _own_rules(self, tool: dict[str, Any]) -> None:
         """Take in the rules that houses wrote as data: they stand in an extension that is named after the file."""
-        for extension in tool.get("extensions", ()):
-            for rule in extension.get("rules", ()):
-                about = rule.get("properties", {})
-                edges = about.get("written")
-                if isinstance(edges, dict):
-                    level = rule.get("defaultConfiguration", {}).get("level")
-                    decided = Decided(_text(edges.get("low")), _text(edges.get("high")), _text(level), is_own=True)
-                    self._houses[str(about.get("house"))][str(rule.get("id"))] = decided
+        try:
+            for extension in tool.get("extensions", ()):
+                for rule in extension["rules"]:
+                    self._own_rule(rule, rule.get("properties", {}))
+        except (KeyError, TypeError, AttributeError):
+            raise _LacksError from None
+
+    def _own_rule(self, rule: dict[str, Any], about: dict[str, Any]) -> None:
+        edges = about.get("written")
+        if edges is not None:
+            level = rule.get("defaultConfiguration", {}).get("level")
+            decided = Decided(_text(edges.get("low")), _text(edges.get("high")), _text(level), is_own=True)
+            self._houses[str(about["house"])][str(rule["id"])] = decided
 
     def _invocations(self, invocations: Any) -> None:  # noqa: ANN401  whatever JSON holds
         try:
