@@ -134,9 +134,9 @@ class _Sheet:
         self._folded(told)
         if self.wishes.verdicts:
             self._everything_else()
-        self._unjudged()
-        self._assumed()
         if not self.room.compared or self.wishes.verdicts:
+            self._unjudged()
+            self._assumed()
             self._next()
         self._rules()
 
@@ -317,7 +317,7 @@ class _Sheet:
         for verdict in self.room.verdicts:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 found.update(verdict.figure.assumes)
-        if found and (not self.room.compared or self.wishes.verdicts):
+        if found:
             self.page.line(f"Assumed: {'; '.join(one_line(words) for words, _ in found.most_common())}.")
 
     def _rules(self) -> None:

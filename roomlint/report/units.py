@@ -158,7 +158,7 @@ class Scale:
 
     def figures(self, figures: list[Figure], window: Window | None = None, before: Figure | None = None) -> str:
         """Return a figure, or the span of several; `before` is told first, with an arrow from it."""
-        sides = SIDES.get(figures[0].name)
+        sides = SIDES.get(figures[0].name) if self.unit == "deg" else None
         values = [figure.value for figure in figures]
         if before is not None:
             values = [before.value, *values[:1]]

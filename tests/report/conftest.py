@@ -221,7 +221,7 @@ def basement():
                              subject=f"loudspeaker/{name}+seat/{seat}", figure=beside,
                              window=Window(100.0, 120.0, "deg"))
             )  # fmt: skip
-    for index in range(6):
+    for index in range(5):
         verdicts += [
             make_verdict(rule="boundary.rear-distance", level=Level.NOTE, subject=f"loudspeaker/upper-{index}",
                          figure=make_figure(0.2 + index / 50, "m", name="distance to a wall", u=0.006),
