@@ -28,7 +28,6 @@ from roomlint.review.verdict import (
     Verdict,
     Waived,
     Wanted,
-    Way,
 )
 from roomlint.review.window import Window, Windows
 from roomlint.source.place import Place, Problem
@@ -65,7 +64,7 @@ def make_rule(rule_id="angle.front-pair", *, level=Level.WARNING, bases=(READ,),
         each=Subjects("front loudspeaker", lambda _: ()),
         judge=lambda *_: make_figure(),
         since="0.1.0",
-        window=Windows(window) if window is not None else None,
+        window=Windows(window) if isinstance(window, Window) else window,
         **more,
     )
 
