@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from roomlint.figures.domain import Refused
 from roomlint.review.engine import review_room
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence

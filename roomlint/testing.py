@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 from roomlint.design.house import House
 from roomlint.design.read import read_design, read_house, read_product
 from roomlint.report.telling import told
-from roomlint.review.engine import LAST, review_room
+from roomlint.review.engine import review_room
 from roomlint.review.house_check import check_window_rules
 from roomlint.review.room import Room
 from roomlint.review.window_rules import window_rules
@@ -138,13 +138,28 @@ def _refuse(problems: Iterable[Problem]) -> None:
 def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[Verdict]:
     """Return what one rule says of a room; a rule that breaks raises.
 
-    A rule of chapter `file` judges what the others found: they, and the window rules of the house, run before it.
+    A closing rule judges what the others found: they, and the window rules of the house, run before it.
+    Causes run before what follows from them.
     """
-    before = [*others, *window_rules(room.house)] if rule.chapter == LAST else []
-    outcome = review_room(room, [*(other for other in before if other.chapter != LAST), rule])
+    others = tuple(others)
+    before = [*others, *window_rules(room.house)] if rule.closing else _causes(rule, others)
+    outcome = review_room(room, [*(other for other in before if not other.closing), rule])
     if outcome.troubles:
         raise AssertionError("\n".join(f"{trouble.text}\n{trouble.detail}" for trouble in outcome.troubles))
     return [verdict for verdict in outcome.verdicts if verdict.rule == rule.id]
+
+
+def _causes(rule: AnyRule, others: tuple[AnyRule, ...]) -> list[AnyRule]:
+    """Return the rules that a rule follows from, and those that these follow from."""
+    found: dict[str, AnyRule] = {}
+    wanted = list(rule.after)
+    while wanted:
+        cause = next((other for other in others if other.id == wanted[0]), None)
+        if cause is not None and cause.id not in found:
+            found[cause.id] = cause
+            wanted += cause.after
+        del wanted[0]
+    return list(found.values())
 
 
 def check_case(case: Case, rules: Iterable[AnyRule], today: date | None = None) -> None:

@@ -29,6 +29,11 @@ _LABEL = "^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$"
 _DAY = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
 _SPREAD = re.compile(r"±|\+ ?/ ?-|\+-")
 
+WIDEST_M: Final = 0.1
+"""No tape in a room is off by more."""
+_WIDEST = {"angle": 30.0, "level": 20.0, "temperature": 20.0}
+"""The same of what can be zero without being nothing."""
+
 LAYOUTS = ("0+2+0", "0+5+0", "2+5+0", "4+5+0", "4+5+1", "3+7+0", "4+9+0", "9+10+3", "0+7+0", "4+7+0")
 
 
@@ -202,7 +207,7 @@ class Measured(Key[T]):
     def take(self, node: Node, book: Book, element: Element | None) -> Any:  # noqa: ANN401, ARG002
         """Return the quantity."""
         text = node.value
-        if type(text) is not str or not 0 < len(text) <= LONGEST_QUANTITY:
+        if type(text) is not str or len(text) > LONGEST_QUANTITY:
             book.broken = True
             return ABSENT
         if self.or_none and text == NONE:
@@ -216,9 +221,21 @@ class Measured(Key[T]):
         if not self.low <= value <= self.high or (value == 0.0 and self.above_zero):
             book.tell(node, self._out_of_range(text, value))
             return ABSENT
-        if self.surveyed and not u and not _SPREAD.search(text):
+        if u and u > (limit := self._widest(value)):
+            said = f"{text!r} may be off by more than {_shown(limit, self.of.unit)}, and then it says nothing;"
+            book.tell(node, f"{said} measure it, or leave it out.")
+            return ABSENT
+        if self.surveyed and not u and not (("±" in text or "+" in text) and _SPREAD.search(text)):
             u = book.tolerance_m
         return read(value, u, self.of.unit, node, book.origin)
+
+    def _widest(self, value: float) -> float:
+        """Return the largest uncertainty that still says something: one that is wider would silence every finding."""
+        if self.surveyed:
+            return WIDEST_M
+        if self.dimension in _WIDEST:
+            return _WIDEST[self.dimension]
+        return max(abs(value), WIDEST_M if self.dimension == "length" else 0.0)
 
     def _out_of_range(self, text: str, value: float) -> str:
         if value <= 0.0 and self.above_zero:
@@ -334,11 +351,17 @@ def quantity(about: str, dimension: str, **more: Any) -> Measured[Any]:
 
 
 def length(
-    about: str, *, low: float | None = None, high: float | None = None, zero: bool = False, example: str = "",
+    about: str,
+    *,
+    low: float | None = None,
+    high: float | None = None,
+    zero: bool = False,
+    example: str = "",
     key: str = "",
-) -> Measured[Quantity | None]:  # fmt: skip
+    told: bool = False,
+) -> Measured[Quantity | None]:
     """Declare a nominal size: it is exact unless it says otherwise."""
-    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key)
+    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key, told=told)
 
 
 def surveyed(

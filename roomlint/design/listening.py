@@ -136,7 +136,7 @@ class Aim(Element):
 
     seat: Name[Seat | None] = Name("The seat it points at.", "seat", "middle", whole=True)
     azimuth_deg = angle(
-        "Direction it faces in the room: 0 towards the front wall, positive to the left.", -180.0, 180.0
+        "Direction it faces in the room: 0 towards the front wall, positive to the left.", -360.0, 360.0
     )
     elevation_deg = angle("Upwards positive.", -90.0, 90.0)
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
-from itertools import combinations
 from typing import TYPE_CHECKING
 
+from roomlint import plane
 from roomlint.design.quantity import Quantity, exact
 
 if TYPE_CHECKING:
@@ -16,8 +15,15 @@ if TYPE_CHECKING:
 
 SMALLEST_M, LARGEST_M = 1.0, 50.0
 """A room smaller or larger than this is a slip of the unit."""
-_SAME_PLACE_M = 0.001
-_Spot = tuple[float, float]
+_NO_ROOM = {
+    "few-corners": "the outline of a room has three corners or more.",
+    "no-length": "wall {first} has no length: this corner and the next are one.",
+    "same-corner": "the corners at which walls {first} and {second} begin are one; list each corner once.",
+    "doubles-back": "wall {second} doubles back on wall {first}; list the corners in order.",
+    "crosses": "wall {second} crosses wall {first}; list the corners in order.",
+    "touches": "wall {second} touches wall {first}; list the corners in order.",
+    "thin": "the outline encloses no room, only a narrow strip.",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +37,7 @@ class Corner:
     """Height of the ceiling above this corner, when the ceiling is given by its corners."""
 
     @property
-    def spot(self) -> _Spot:
+    def spot(self) -> tuple[float, float]:
         """Where it is, as plain numbers."""
         return (self.x.value, self.y.value)
 
@@ -72,7 +78,7 @@ def _polygon(listed: tuple[Listed, ...] | None, book: Book) -> list[Corner]:
     xs: list[Quantity] = [x for _, x, _ in points]
     ys: list[Quantity] = [y for _, _, y in points]
     for values, what, side in ((xs, "from_left", "left"), (ys, "from_front", "front")):
-        if abs(min(value.value for value in values)) > _SAME_PLACE_M:
+        if abs(min(value.value for value in values)) > plane.SAME_PLACE_M:
             text = f"measure corners from the {side} side of the bounding box: the smallest {what} must be 0 m."
             book.cross(points[0][0].at, text)
     width = book.width = max(xs, key=lambda value: value.value)
@@ -103,63 +109,15 @@ def _tell_of_shape(listed: list[Listed], corners: list[Corner], book: Book) -> N
         if one.id in seen:
             book.cross(one.at, f"two walls are named {one.id!r}; give each its own name.")
         seen.add(one.id)
-    edges = list(zip(corners, corners[1:] + corners[:1], strict=True))
-    spots = [(start.spot, end.spot) for start, end in edges]
-    for index, (start, end) in enumerate(spots):
-        if math.dist(start, end) < _SAME_PLACE_M:
-            text = f"wall {corners[index].wall!r} has no length: this corner and the next are one."
-            book.cross(listed[index].at, text)
-            return
-    for (i, first), (j, second) in combinations(enumerate(spots), 2):
-        after, around = j == i + 1, i == 0 and j == len(spots) - 1
-        names = f"wall {corners[j].wall!r} {{}} wall {corners[i].wall!r}"
-        if after or around:
-            # Three corners that are both neighbours of one another are for the area below to judge.
-            corner, before, beyond = (first[1], first[0], second[1]) if after else (first[0], second[0], first[1])
-            if _doubles_back(corner, before, beyond):
-                book.cross(listed[j].at, f"{names.format('doubles back on')}; list the corners in order.")
-        elif _touch(first, second):
-            book.cross(listed[j].at, f"{names.format('crosses or touches')}; list the corners in order.")
-    if abs(_signed_area(corners)) < _SAME_PLACE_M:
-        book.cross(listed[0].at, "the outline encloses no area.")
-
-
-def _turn(a: _Spot, b: _Spot, c: _Spot) -> float:
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
-
-
-def _doubles_back(corner: _Spot, before: _Spot, beyond: _Spot) -> bool:
-    near = abs(_turn(corner, before, beyond)) < _SAME_PLACE_M * math.dist(corner, before)
-    ahead = (before[0] - corner[0]) * (beyond[0] - corner[0]) + (before[1] - corner[1]) * (beyond[1] - corner[1])
-    return near and ahead > 0.0
-
-
-def _touch(first: tuple[_Spot, _Spot], second: tuple[_Spot, _Spot]) -> bool:
-    """Whether two segments share a point, to a millimetre."""
-    a, b = first
-    c, d = second
-    if _turn(a, b, c) * _turn(a, b, d) < 0 and _turn(c, d, a) * _turn(c, d, b) < 0:
-        return True
-    ends = ((c, first), (d, first), (a, second), (b, second))
-    return any(_off(spot, *segment) < _SAME_PLACE_M for spot, segment in ends)
-
-
-def _off(spot: _Spot, start: _Spot, end: _Spot) -> float:
-    """How far a point is from a segment."""
-    dx, dy = end[0] - start[0], end[1] - start[1]
-    along = ((spot[0] - start[0]) * dx + (spot[1] - start[1]) * dy) / (dx * dx + dy * dy)
-    along = min(1.0, max(0.0, along))
-    return math.dist(spot, (start[0] + along * dx, start[1] + along * dy))
-
-
-def _signed_area(corners: list[Corner]) -> float:
-    pairs = zip(corners, corners[1:] + corners[:1], strict=True)
-    return sum(a.x.value * b.y.value - b.x.value * a.y.value for a, b in pairs) / 2
+    walls = [repr(corner.wall) for corner in corners]
+    for kind, first, second, _ in plane.why_not_simple([corner.spot for corner in corners]):
+        text = _NO_ROOM[kind].format(first=walls[first], second=walls[second])
+        book.cross(listed[second].at, text)
 
 
 def _clockwise(corners: list[Corner]) -> tuple[Corner, ...]:
     """Turn the order round if need be; each wall keeps its name although its first corner is now the other end."""
-    if _signed_area(corners) <= 0:
+    if plane.signed_area_m2([corner.spot for corner in corners]) <= 0.0:
         return tuple(corners)
     backwards = corners[::-1]
     walls = [corner.wall for corner in backwards[1:] + backwards[:1]]

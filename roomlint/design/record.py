@@ -95,7 +95,7 @@ class Survey(Element):
     tolerance_m = length(
         "Uncertainty of every length of this file that does not carry its own: positions, sizes and openings, not"
         " nominal sizes such as boards and screws. Without it 10 mm are taken at survey and rough-in, 5 mm at design"
-        " and handover.", zero=True, high=0.1, example="5 mm",
+        " and handover.", zero=True, high=0.1, told=True, example="5 mm",
     )  # fmt: skip
     temperature_degc = quantity("Air temperature when listening.", "temperature")
     by = text("Who measured.", "A. N. Installer", told=True)

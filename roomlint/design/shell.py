@@ -343,16 +343,20 @@ class Shell(Element):
 
     def settle(self, book: Book) -> None:
         """Work out the corners, and see that what is in the room fits them."""
+        before = len(book.crossed)
         corners = read_outline(self, book)
         walls = [corner.wall for corner in corners]
         for kind, names in (("wall", walls), ("surface", [*walls, *HORIZONTAL]), ("holder", HOLDERS)):
             for name in names:
                 book.name(kind, name)
         if not corners or book.width is None or book.length is None:
+            book.unknown |= {"wall", "surface"}  # what they are called is unknown, so no name of one is wrong
             return
         self.put("corners", corners)
         self.put("width_m", book.width)
         self.put("length_m", book.length)
+        if len(book.crossed) > before:
+            return  # what does not fit a room that is wrong itself may well be right
         ceiling = self.given("ceiling")
         if ceiling is not None:
             ceiling.fit(book)

@@ -1,28 +1,32 @@
-"""Low-frequency response of a rectangular room as a sum over its modes, for several sources and seats.
+"""Low-frequency levels of several subwoofers at several seats.
 
-Positions in metres from one corner along length, width and height; frequencies in hertz; levels in decibels.
-A level of 0 dB is what one source with no offset makes at 1 m in free field. Arrays are numpy, float64.
+Positions in metres; frequencies in hertz; levels in decibels. A level of 0 dB is what one source with no offset makes
+at 1 m in free field. Arrays are numpy, float64. What a room does on the way comes from `room_response`.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from typing import Literal
 
 import numpy as np
-from numpy.typing import NDArray
 
+from roomlint.figures.ceiling import flat
 from roomlint.figures.domain import Refused
-from roomlint.figures.modes import Point, Size
+from roomlint.figures.modal_sum import Array, Point
+from roomlint.figures.modal_sum import ComplexArray as ComplexArray  # noqa: PLC0414 - named by those who ask
+from roomlint.figures.modes import Indices, Size, mode_frequency_hz, mode_shape
+from roomlint.figures.room_response import solve
 
-Array = NDArray[np.float64]
-ComplexArray = NDArray[np.complex128]
+FilterShape = Literal["butterworth", "linkwitz-riley"]
 
-# Modes near the band are summed at every frequency; those far above it hardly change over the band, so that
-# their share is summed once. Together they cost less than one list to five times the top, and leave less out.
-NEAR_OVER_TOP = 3.0
-FAR_OVER_TOP = 10.0
-DAMPING_60_DB = 3 * np.log(10)  # a pressure that falls as exp(-d t) is 60 dB down after T = 3 ln(10)/d
-INSIDE_M = 1e-6
+
+@dataclass(frozen=True, slots=True)
+class LowPass:
+    """A low-pass as entered: its corner, class and order; where a file has the corner only, the rest is assumed."""
+
+    corner_hz: float
+    shape: FilterShape = "linkwitz-riley"
+    order: int = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +37,7 @@ class BassSource:
     level_db: float = 0.0
     delay_s: float = 0.0
     inverted: bool = False
+    low_pass: LowPass | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,102 +62,71 @@ class SeatSpread:
     dip_hz: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True, eq=False)
-class _Modes:
-    indices: NDArray[np.int64]  # (3, modes)
-    angular: Array  # (modes,) rad/s
-    weight: Array  # (modes,) 1 for a zero index, 2 for another, multiplied over the three
-    near: int  # so many of them, the lowest, are near the band
-
-
-@lru_cache(maxsize=64)
-def _modes(size: Size, top_hz: float, sound_speed_mps: float) -> _Modes:
-    steps = np.array([sound_speed_mps / 2 / side for side in size])
-    axes = [np.arange(int(FAR_OVER_TOP * top_hz / step) + 1) for step in steps]
-    indices = np.stack([axis.ravel() for axis in np.meshgrid(*axes, indexing="ij")])
-    frequency = np.sqrt(((indices.T * steps) ** 2).sum(axis=1))
-    order = np.argsort(frequency, kind="stable")
-    order = order[: np.searchsorted(frequency[order], FAR_OVER_TOP * top_hz, side="right")]
-    indices, frequency = indices[:, order], frequency[order]
-    near = int(np.searchsorted(frequency, NEAR_OVER_TOP * top_hz, side="right"))
-    return _Modes(indices, 2 * np.pi * frequency, np.where(indices > 0, 2.0, 1.0).prod(axis=0), near)
-
-
-def _shapes(size: Size, indices: NDArray[np.int64], points: Sequence[Point]) -> Array:
-    """Mode shapes at points, (points, modes): a cosine along each side, looked up rather than computed anew."""
-    at = np.asarray(points, dtype=np.float64).reshape(-1, 3)
-    if not np.all((at >= -INSIDE_M) & (at <= np.asarray(size) + INSIDE_M)):
-        raise Refused(f"a source or receiver lies outside the room of size {size}")
-    shapes = np.ones((len(at), indices.shape[1]))
-    for axis, side in enumerate(size):
-        counts = np.arange(indices[axis].max() + 1)
-        shapes *= np.cos(np.pi * np.outer(at[:, axis] / side, counts))[:, indices[axis]]
-    return shapes
-
-
-def resonance_sum(
-    shape_products: Array, angular: Array, frequencies_hz: Array, decay_s: float, scale: float
-) -> ComplexArray:
-    """Sum over modes of product/(w_n^2 - w^2 + 2 j d w), times `scale`; d = 3 ln(10)/T.
-
-    `shape_products` (pairs, modes), `angular` (modes,) in rad/s; returns (pairs, frequencies).
-    """
-    if not decay_s > 0:
-        raise Refused(f"a decay time must be positive, got {decay_s} s")
-    driven = 2 * np.pi * frequencies_hz[None, :]
-    reactance = angular[:, None] ** 2 - driven**2
-    loss = (2 * DAMPING_60_DB / decay_s) * driven
-    power = reactance**2 + loss**2
-    # two real products cost half of one complex product
-    terms = np.concatenate([reactance / power, -loss / power], axis=1)
-    real, imaginary = np.split(scale * (shape_products @ terms), 2, axis=1)
-    return real + 1j * imaginary
-
-
 def transfer(
     room: Box, sources: Sequence[Point], receivers: Sequence[Point], frequencies_hz: Sequence[float]
 ) -> ComplexArray:
     """Pressure at each receiver for each source alone, (receivers, sources, frequencies), re 1 m in free field.
 
-    4 pi G with G = (c^2/V) sum e_n psi_n(r) psi_n(rs)/(w_n^2 - w^2 + 2 j d w), the pressure zone included, modes to
-    ten times the top frequency, one decay time for all. Holds below about the Schroeder frequency in a rectangular
-    closed room with small, even absorption; real rooms differ by 3 to 6 dB, so compare layouts rather than promise
-    levels. Raises ValueError for points outside the room or a decay time that is not positive.
-    Source: rigid-wall expansion of the Green's function, textbook; checked against an image-source program.
+    `room_response.RoomResponse.transfer` for a box with its corner in the origin, with its range, errors and source.
     """
-    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
-    if frequencies.size == 0 or not np.all(frequencies > 0):
-        raise Refused("the frequencies must be positive and at least one")
-    top = float(frequencies.max())
-    known = _modes(room.size, top, room.sound_speed_mps)
-    there = _shapes(room.size, known.indices, receivers)
-    here = _shapes(room.size, known.indices, sources) * known.weight
     length, width, height = room.size
-    scale = 4 * np.pi * room.sound_speed_mps**2 / (length * width * height)
-    near = known.near
-    pairs = (there[:, None, :near] * here[None, :, :near]).reshape(-1, near)
-    summed = resonance_sum(pairs, known.angular[:near], frequencies, room.decay_s, scale)
-    # mean of the squared frequency over a band that reaches down to zero
-    far = (there[:, near:] / (known.angular[near:] ** 2 - (2 * np.pi * top) ** 2 / 3)) @ here[:, near:].T
-    return summed.reshape(len(there), len(here), frequencies.size) + scale * far[:, :, None]
+    outline = ((0.0, 0.0), (length, 0.0), (length, width), (0.0, width))
+    top_hz = max(frequencies_hz, default=0.0)
+    solved = solve(outline, flat(outline, height), top_hz, room.sound_speed_mps)
+    return solved.transfer(sources, receivers, frequencies_hz, room.decay_s)
+
+
+def low_pass(filtering: LowPass, frequencies_hz: Sequence[float] | Array) -> ComplexArray:
+    """Complex gain of a low-pass, (frequencies,), for a time factor exp(+j w t).
+
+    Butterworth of order n: product over poles p of -p/(j f/fc - p), p = exp(j pi (2 k + n - 1)/(2 n)), k = 1 ... n:
+    3.0 dB down at the corner. Linkwitz-Riley of order n is a Butterworth of order n/2 twice: 6.0 dB down. Raises
+    ValueError for a corner that is not positive, an order that is not 1 to 8, or an odd Linkwitz-Riley.
+    Source: textbook definitions.
+    """
+    if not filtering.corner_hz > 0:
+        raise Refused(f"the corner of a low-pass must be positive, got {filtering.corner_hz} Hz")
+    twice = filtering.shape == "linkwitz-riley"
+    if not 1 <= filtering.order <= 8 or (twice and filtering.order % 2):  # noqa: PLR2004 - steeper ones are not built
+        raise Refused(f"no {filtering.shape} low-pass of order {filtering.order} is known")
+    order = filtering.order // 2 if twice else filtering.order
+    poles = np.exp(1j * np.pi * (2 * np.arange(1, order + 1) + order - 1) / (2 * order))
+    along = 1j * np.asarray(frequencies_hz, dtype=np.float64) / filtering.corner_hz
+    gain: ComplexArray = np.prod(-poles / (along[:, None] - poles), axis=1)
+    return gain**2 if twice else gain
+
+
+def drive(sources: Sequence[BassSource], frequencies_hz: Sequence[float] | Array) -> ComplexArray:
+    """Complex gain of each source by its settings, (sources, frequencies): level, polarity, delay, low-pass.
+
+    A delay turns a source's phase by -2 pi f t. Raises Refused without sources.
+    """
+    if not sources:
+        raise Refused("at least one source is needed for a response")
+    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
+    delays = np.array([source.delay_s for source in sources])
+    gains = np.array([10 ** (source.level_db / 20) * (-1.0 if source.inverted else 1.0) for source in sources])
+    found: ComplexArray = gains[:, None] * np.exp(-2j * np.pi * np.outer(delays, frequencies))
+    for number, source in enumerate(sources):
+        if source.low_pass is not None:
+            found[number] *= low_pass(source.low_pass, frequencies)
+    return found
+
+
+def level_db(pressure: ComplexArray, floor_db: float = -80.0) -> Array:
+    """Level of a pressure; what is below `floor_db` is lifted to it, so that a perfect null stays a number."""
+    found: Array = 20 * np.log10(np.maximum(np.abs(pressure), 10 ** (floor_db / 20)))
+    return found
 
 
 def combined_db(
     parts: ComplexArray, sources: Sequence[BassSource], frequencies_hz: Sequence[float], floor_db: float = -80.0
 ) -> Array:
-    """Level of all sources together, (receivers, frequencies), from `transfer` and each source's setting.
+    """Level of all sources together, (receivers, frequencies), from a transfer and each source's setting.
 
-    A delay turns a source's phase by -2 pi f t. Levels below `floor_db` are lifted to it, so that a perfect null
-    stays a number.
+    Settings as for `drive`, floor as for `level_db`.
     """
-    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
-    delays = np.array([source.delay_s for source in sources])
-    gains = np.array([10 ** (source.level_db / 20) * (-1.0 if source.inverted else 1.0) for source in sources])
-    drive = gains[:, None] * np.exp(-2j * np.pi * np.outer(delays, frequencies))
-    pressure = np.abs((parts * drive[None, :, :]).sum(axis=1))
-    lowest = 10 ** (floor_db / 20)
-    level: Array = 20 * np.log10(np.maximum(pressure, lowest))
-    return level
+    return level_db((parts * drive(sources, frequencies_hz)).sum(axis=1), floor_db)
 
 
 def response_db(
@@ -168,10 +142,27 @@ def response_db(
     return combined_db(parts, sources, frequencies_hz)
 
 
+def mode_drive(size: Size, indices: Indices, sources: Sequence[BassSource], sound_speed_mps: float) -> complex:
+    """How strongly sources as set drive a mode of a box together: sum of g psi over the sum of |g|, at the mode's f.
+
+    g is a source's complex gain by level, polarity, delay and low-pass, psi the mode's shape there, from -1 to 1. 1 in
+    magnitude is all sources together in a corner, 0 is a mode that the arrangement cancels. Raises Refused without
+    sources, for one outside the room, or for sources that are all silent at that frequency.
+    Source: the mode's term of the modal sum.
+    """
+    frequency = mode_frequency_hz(size, indices, sound_speed_mps)
+    gains = drive(sources, [frequency])[:, 0]
+    whole = float(np.abs(gains).sum())
+    if not whole > 0:
+        raise Refused(f"no source plays at {frequency:.1f} Hz")
+    shapes = [mode_shape(size, indices, source.position) for source in sources]
+    return complex((gains * shapes).sum() / whole)
+
+
 def smoothed_db(levels_db: Array, frequencies_hz: Sequence[float], parts_of_octave: float) -> Array:
     """Power average over a window of 1/n octave round each frequency; the window is cut at the ends of the band.
 
-    `levels_db` (..., frequencies). Each frequency weighs by its share of the logarithmic axis. Raises ValueError unless
+    `levels_db` (..., frequencies). Each frequency weighs by its share of the logarithmic axis. Raises Refused unless
     `parts_of_octave` is positive. Source: usual fractional-octave smoothing.
     """
     if not parts_of_octave > 0:
@@ -190,7 +181,7 @@ def seat_spread(levels_db: Array, frequencies_hz: Sequence[float]) -> SeatSpread
 
     At each frequency: range = max - min over seats; variance and standard deviation over seats (of the whole set,
     not a sample); excess = max - mean. Each is then averaged over the frequencies. A seat's dip is its lowest level
-    relative to the mean in dB of all seats at that frequency, negative. One seat gives zeros. Raises ValueError
+    relative to the mean in dB of all seats at that frequency, negative. One seat gives zeros. Raises Refused
     without seats.
     Source: the metrics named in the published work on several subwoofers (2002); definitions from memory.
     """
@@ -212,7 +203,7 @@ def seat_spread(levels_db: Array, frequencies_hz: Sequence[float]) -> SeatSpread
 
 
 def band_level_db(levels_db: Array, frequencies_hz: Sequence[float], low_hz: float, high_hz: float) -> Array:
-    """Power mean of each seat's level over a band, (seats,). Raises ValueError when no frequency lies in the band."""
+    """Power mean of each seat's level over a band, (seats,). Raises Refused when no frequency lies in the band."""
     frequencies = np.asarray(frequencies_hz, dtype=np.float64)
     inside = (frequencies >= low_hz) & (frequencies <= high_hz)
     if not inside.any():

@@ -21,7 +21,7 @@ def _positive(name: str, value: float) -> None:
 def rear_null_hz(distance_m: float, sound_speed_mps: float) -> float:
     """First cancellation on axis from a wall behind the source, f = c/(4 d); further ones at odd multiples.
 
-    `distance_m` from the acoustic centre to the wall, > 0 (else ValueError).
+    `distance_m` from the acoustic centre to the wall, > 0 (else Refused).
     Source: quarter-wave argument as printed in audio glossaries; exact for a far listener straight ahead.
     """
     _positive("the distance to the wall", distance_m)
@@ -32,28 +32,40 @@ def rear_null_distance_m(null_hz: float, sound_speed_mps: float) -> float:
     """Give the distance from the wall behind that puts the first cancellation at a frequency, d = c/(4 f).
 
     A source stays clear of its own cancellation below f while it is nearer than this.
-    Raises ValueError for a frequency that is not positive.
+    Raises Refused for a frequency that is not positive.
     """
     _positive("the frequency of the cancellation", null_hz)
     return sound_speed_mps / (4 * null_hz)
 
 
-def path_null_hz(direct_m: float, reflected_m: float, sound_speed_mps: float) -> float:
-    """First cancellation between a direct and a reflected path, f = c/(2 (reflected - direct)).
+def path_null_hz(
+    direct_m: float, reflected_m: float, sound_speed_mps: float, *, number: int = 1, inverted: bool = False
+) -> float:
+    """Give a cancellation between a direct and a reflected path, where the reflection arrives in opposite phase.
 
-    Raises ValueError unless 0 < direct < reflected. Source: half-wave path difference, exact for rigid surfaces.
+    `reflected_m` is the distance from the mirror image of the source to the listener. A surface that returns the
+    pressure in phase (walls, floor, ceiling: reflection factor above 0) cancels where the paths differ by an odd number
+    of half wavelengths, f = (2 n - 1) c/(2 (reflected - direct)); one that inverts it, or a second source in opposite
+    polarity, where they differ by whole ones, f = n c/(reflected - direct). `number` n counts from the lowest.
+
+    Raises Refused unless 0 < direct < reflected and n is 1 or more. Source: half-wave path difference, c/(2 dL) as
+    an acoustics consultancy's article prints it; exact for one real reflection factor. On axis before a wall d behind
+    the source it is c/(4 d).
     """
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
         raise Refused(f"a reflected path is longer than the direct one, got {reflected_m} m against {direct_m} m")
-    return sound_speed_mps / (2 * (reflected_m - direct_m))
+    if number < 1:
+        raise Refused(f"cancellations are counted from 1, not {number}")
+    halves = 2 * number if inverted else 2 * number - 1
+    return halves * sound_speed_mps / (2 * (reflected_m - direct_m))
 
 
 def null_depth_db(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
     """Level at a cancellation relative to the direct sound, 20 log10(1 - g) with g = R direct/reflected; negative.
 
     `reflection_factor` R is the pressure reflection factor of the surface, 0 <= R < 1, or 1 for a rigid one. The
-    source is taken to radiate alike in all directions, so it is the worst case. Raises ValueError outside that range.
+    source is taken to radiate alike in all directions, so it is the worst case. Raises Refused outside that range.
     Source: coherent image source.
     """
     return 20 * math.log10(1 - _image_share(direct_m, reflected_m, reflection_factor))
@@ -80,7 +92,7 @@ def boundary_power_gain_db(distances_m: Sequence[float], frequency_hz: float, so
     """Change of the radiated power of a small source by one, two or three rigid surfaces at right angles.
 
     W/W0 = 1 + sum over the images of sin(u)/u, u = 2 k r, r the root of the sum of squares of each subset of the
-    distances. Tends to 3, 6 and 9 dB at low frequency. Raises ValueError for none or more than three distances.
+    distances. Tends to 3, 6 and 9 dB at low frequency. Raises Refused for none or more than three distances.
     Source: the interference sum of boundaries as applied to loudspeakers in J. Audio Eng. Soc. 22 (1974);
     formula from memory.
     """
@@ -118,7 +130,7 @@ def deepest_power_dip(
 def closest_distance_ratio(distances_m: Sequence[float]) -> float:
     """Smallest ratio, larger over smaller, between any two distances to surfaces; 1 when two are equal.
 
-    Equal distances stack their cancellations on one frequency. Raises ValueError for fewer than two, or
+    Equal distances stack their cancellations on one frequency. Raises Refused for fewer than two, or
     for one that is not positive.
     """
     if len(distances_m) <= 1:
@@ -130,7 +142,7 @@ def closest_distance_ratio(distances_m: Sequence[float]) -> float:
 
 
 def equivalent_diameter_m(area_m2: float) -> float:
-    """Diameter of the round port of the same area, 2 sqrt(A/pi). Raises ValueError unless the area is positive."""
+    """Diameter of the round port of the same area, 2 sqrt(A/pi). Raises Refused unless the area is positive."""
     _positive("the area of a port", area_m2)
     return 2 * math.sqrt(area_m2 / math.pi)
 
@@ -138,7 +150,7 @@ def equivalent_diameter_m(area_m2: float) -> float:
 def port_gap_needed_m(diameter_m: float) -> float:
     """Least free distance in front of a port's mouth: one diameter. Nearer than that the wall retunes the port.
 
-    Raises ValueError unless the diameter is positive. Source: common practice; no standard was found. The physics
+    Raises Refused unless the diameter is positive. Source: common practice; no standard was found. The physics
     behind it is the end correction of about 0.6 to 0.85 diameter.
     """
     _positive("the diameter of a port", diameter_m)
@@ -148,7 +160,7 @@ def port_gap_needed_m(diameter_m: float) -> float:
 def port_gap_wanted_m(diameter_m: float) -> float:
     """Comfortable free distance in front of a port's mouth: two diameters, and 0.15 m at least.
 
-    Raises ValueError unless the diameter is positive. Source: common practice; no standard was found.
+    Raises Refused unless the diameter is positive. Source: common practice; no standard was found.
     """
     _positive("the diameter of a port", diameter_m)
     return max(2 * diameter_m, PORT_GAP_FLOOR_M)
@@ -157,7 +169,7 @@ def port_gap_wanted_m(diameter_m: float) -> float:
 def plinth_gap_m(diameter_m: float) -> float:
     """Height under a downward port that leaves as much open area round its mouth as the port has, D/4.
 
-    pi D h = pi D^2/4. Raises ValueError unless the diameter is positive. Source: equal areas, derived.
+    pi D h = pi D^2/4. Raises Refused unless the diameter is positive. Source: equal areas, derived.
     """
     _positive("the diameter of a port", diameter_m)
     return diameter_m / 4

@@ -56,14 +56,14 @@ class Facet:
 
 
 def flat(outline: Outline, height_m: float) -> tuple[Facet, ...]:
-    """Return a level ceiling. The height must be above 0 m, else ValueError."""
+    """Return a level ceiling. The height must be above 0 m, else Refused."""
     return _checked((Facet(tuple(outline), 0.0, 0.0, height_m),))
 
 
 def mono_pitch(outline: Outline, low_m: float, high_m: float, rises_toward_deg: float) -> tuple[Facet, ...]:
     """Return a ceiling of one slope, from `low_m` at the outline's near edge to `high_m` at its far one.
 
-    `rises_toward_deg` is the azimuth it rises toward: 0 the front, 90 the left. Raises ValueError for a height
+    `rises_toward_deg` is the azimuth it rises toward: 0 the front, 90 the left. Raises Refused for a height
     that is not above 0 m.
     """
     across = direction_vector(rises_toward_deg, 0.0)
@@ -85,7 +85,7 @@ def gable(
     The ridge runs along the azimuth `ridge_runs_deg` (0 from rear to front). `ridge_at_m` is its distance from the
     edge of the outline on its left, looking along it; None puts it in the middle. `eaves_m` is the height at that
     left edge, `far_eaves_m` at the right one, the same when None. A ridge lower than its eaves makes a valley.
-    Raises ValueError for a height that is not above 0 m or a ridge outside the outline.
+    Raises Refused for a height that is not above 0 m or a ridge outside the outline.
     """
     # Distance is counted from the left edge to the right, at right angles to the ridge.
     across3 = direction_vector(ridge_runs_deg - 90.0, 0.0)
@@ -110,7 +110,7 @@ def over_corners(outline: Outline, heights_m: Sequence[float]) -> tuple[Facet, .
     """Return a ceiling through a height over each corner of the outline.
 
     One facet when the heights lie in one plane to a millimetre, else triangles between the corners; where a
-    crease runs is then an assumption. Raises ValueError when the numbers of corners and heights differ, when a
+    crease runs is then an assumption. Raises Refused when the numbers of corners and heights differ, when a
     height is not above 0 m, or when the outline is not simple.
     """
     corners = tuple(outline)

@@ -34,7 +34,7 @@ def frame_of(axis: Vector3, top: Vector3 = UP) -> Frame:
     """Return the frame that looks out along `axis` without roll, its top as near to `top` as it can be.
 
     An axis along `top` itself (a loudspeaker facing straight down) takes the room's front for its top.
-    Raises ValueError for an axis without length.
+    Raises Refused for an axis without length.
     """
     length = math.hypot(*axis)
     if length == 0.0:

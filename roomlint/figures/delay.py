@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 def speed_of_sound_m_s(temperature_degc: float = 20.0) -> float:
     """Return the speed of sound in air, m/s.
 
-    343.2 sqrt((t + 273.15) / 293.15), ISO 9613-1:1993, formula A.5. Valid from -20 to +50 degC, else ValueError.
+    343.2 sqrt((t + 273.15) / 293.15), ISO 9613-1:1993, formula A.5. Valid from -20 to +50 degC, else Refused.
     """
     if not -20.0 <= temperature_degc <= 50.0:  # noqa: PLR2004  the formula's range
         raise Refused(f"the formula holds from -20 to +50 degC, not at {temperature_degc} degC")
@@ -22,7 +22,7 @@ def speed_of_sound_m_s(temperature_degc: float = 20.0) -> float:
 
 
 def travel_ms(distance_m: float, speed_m_s: float) -> float:
-    """Return the time sound needs for a distance, ms. The speed must be above 0 m/s, else ValueError."""
+    """Return the time sound needs for a distance, ms. The speed must be above 0 m/s, else Refused."""
     _refuse_speed(speed_m_s)
     return 1e3 * distance_m / speed_m_s
 
@@ -30,7 +30,7 @@ def travel_ms(distance_m: float, speed_m_s: float) -> float:
 def alignment_delays_ms(distances_m: Sequence[float], speed_m_s: float) -> tuple[float, ...]:
     """Return the delay of each loudspeaker that makes all arrive with the farthest, ms.
 
-    t_i = (d_max - d_i) / c; the farthest gets none. Raises ValueError without distances or with one below 0.
+    t_i = (d_max - d_i) / c; the farthest gets none. Raises Refused without distances or with one below 0.
     """
     _refuse_speed(speed_m_s)
     if not distances_m or min(distances_m) < 0.0:
@@ -42,7 +42,7 @@ def alignment_delays_ms(distances_m: Sequence[float], speed_m_s: float) -> tuple
 def rounded_to_step(value: float, step: float) -> float:
     """Return the multiple of a processor's step nearest to a value, halves away from zero.
 
-    The step has the value's unit and is above 0, else ValueError.
+    The step has the value's unit and is above 0, else Refused.
     """
     if step <= 0.0:
         raise Refused(f"a setting's step must be above 0, not {step}")
@@ -60,7 +60,7 @@ def distance_as_delay_ms(entered_m: float, farthest_entered_m: float, speed_m_s:
 def arrival_spread_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_m_s: float) -> float:
     """Return the time between the first and the last arrival at a seat with the delays set, ms.
 
-    Each arrival is d_i / c + t_i. Raises ValueError when the two sequences differ in length or are empty.
+    Each arrival is d_i / c + t_i. Raises Refused when the two sequences differ in length or are empty.
     """
     arrivals = arrivals_ms(distances_m, delays_ms, speed_m_s)
     return max(arrivals) - min(arrivals)
@@ -77,7 +77,7 @@ def arrivals_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_
 def first_notch_hz(difference_ms: float) -> float:
     """Return the lowest frequency that two equal arrivals this far apart in time cancel, Hz: 1 / (2 dt).
 
-    Further notches follow at its odd multiples. The difference must be above 0 ms, else ValueError.
+    Further notches follow at its odd multiples. The difference must be above 0 ms, else Refused.
     """
     if difference_ms <= 0.0:
         raise Refused("two arrivals at the same time cancel at no frequency")

@@ -59,7 +59,7 @@ def azimuth_deg(listener: Point3, facing_deg: float, point: Point3) -> float:
     """Return the azimuth of a point for a listener, (-180, 180] deg, positive to the left.
 
     az = -atan2(x, y) - facing, wrapped (ITU-R BS.2076 polar convention). A point straight above or below the ear
-    has no azimuth; 0 is returned for it. Raises ValueError when the point is the ear itself.
+    has no azimuth; 0 is returned for it. Raises Refused when the point is the ear itself.
     """
     x, y = point[0] - listener[0], point[1] - listener[1]
     if math.hypot(x, y) < COINCIDENT_M:
@@ -71,7 +71,7 @@ def azimuth_deg(listener: Point3, facing_deg: float, point: Point3) -> float:
 def elevation_deg(listener: Point3, point: Point3) -> float:
     """Return the elevation of a point above the ear's horizontal plane, -90..90 deg.
 
-    el = atan2(z, hypot(x, y)) (ITU-R BS.2076). Raises ValueError when the point is the ear itself.
+    el = atan2(z, hypot(x, y)) (ITU-R BS.2076). Raises Refused when the point is the ear itself.
     """
     _refuse_coincident(listener, point)
     return math.degrees(math.atan2(point[2] - listener[2], plan_distance_m(listener, point)))
@@ -81,7 +81,7 @@ def over_head_deg(listener: Point3, facing_deg: float, point: Point3) -> float:
     """Return the angle of a point in the listener's front-to-rear vertical plane, (-180, 180] deg.
 
     Counted from straight ahead (0) over the head (90) to straight behind (180): atan2(z, forward), whatever the
-    sideways offset. Raises ValueError when the point lies on the axis through both ears, where no such angle is.
+    sideways offset. Raises Refused when the point lies on the axis through both ears, where no such angle is.
     """
     facing = direction_vector(facing_deg, 0.0)
     forward = (point[0] - listener[0]) * facing[0] + (point[1] - listener[1]) * facing[1]
@@ -101,7 +101,7 @@ def direction_vector(azimuth: float, elevation: float) -> Vector3:
 
 
 def toward(start: Point3, end: Point3) -> Vector3:
-    """Return the unit vector from one point to another. Raises ValueError when they coincide."""
+    """Return the unit vector from one point to another. Raises Refused when they coincide."""
     _refuse_coincident(start, end)
     length = math.dist(start, end)
     return ((end[0] - start[0]) / length, (end[1] - start[1]) / length, (end[2] - start[2]) / length)
@@ -110,7 +110,7 @@ def toward(start: Point3, end: Point3) -> Vector3:
 def angle_between_deg(a: Vector3, b: Vector3) -> float:
     """Return the angle between two vectors, 0..180 deg; atan2 of cross and dot keeps small angles exact.
 
-    Raises ValueError for a vector without length.
+    Raises Refused for a vector without length.
     """
     if not (any(a) and any(b)):
         raise Refused("a vector without length has no direction")
@@ -151,7 +151,7 @@ def outside_range_deg(angle: float, start: float, end: float) -> float:
 def gaps_deg(azimuths: Iterable[float]) -> tuple[Gap, ...]:
     """Return the empty arcs between neighbouring azimuths all the way round, in order from straight behind.
 
-    One azimuth leaves one gap of 360 deg. Raises ValueError without any.
+    One azimuth leaves one gap of 360 deg. Raises Refused without any.
     """
     ordered = sorted({wrap_deg(azimuth) for azimuth in azimuths})
     if not ordered:
@@ -168,7 +168,7 @@ def largest_gap_deg(azimuths: Iterable[float]) -> float:
 def free_field_level_db(distance: float, reference_distance: float) -> float:
     """Return the direct sound's level at a distance against that at a reference distance, dB.
 
-    -20 log10(d / d_ref): free field, point source. Both in m and above zero, else ValueError.
+    -20 log10(d / d_ref): free field, point source. Both in m and above zero, else Refused.
     """
     if distance <= 0.0 or reference_distance <= 0.0:
         raise Refused(f"distances must be above 0 m, not {distance:g} m and {reference_distance:g} m")

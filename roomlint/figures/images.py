@@ -5,21 +5,27 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, NamedTuple
 
-from roomlint.figures import ceiling, plan, sight
 from roomlint.figures.delay import travel_ms
 from roomlint.figures.direction import Point3, Vector3, dot
 from roomlint.figures.domain import Refused
+from roomlint.figures.enclosure import room, wall_of
+from roomlint.figures.ray import sees
+from roomlint.plane import ON_WALL_M
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Sequence
 
     from roomlint.figures.ceiling import Facets
-    from roomlint.figures.plan import Outline, Point2
-    from roomlint.figures.sight import Box, Post
+    from roomlint.figures.enclosure import Enclosure, Opening, Surface
+    from roomlint.figures.ray import Spanned
+    from roomlint.plane import Outline
 
 
 class Reflection(NamedTuple):
-    """One bounce off one surface: which, the image of the source, the bounce point, and the two path lengths."""
+    """One bounce off one surface: which, the image of the source, the bounce point, and the two path lengths.
+
+    `number` is that of the wall's piece or the ceiling's facet where it bounces, `opening` that of an opening there.
+    """
 
     kind: str  # wall, ceiling or floor
     number: int
@@ -27,6 +33,7 @@ class Reflection(NamedTuple):
     bounce: Point3
     path_m: float
     direct_m: float
+    opening: int | None = None
 
     @property
     def excess_m(self) -> float:
@@ -42,16 +49,6 @@ class Reflection(NamedTuple):
         return reflection_level_db(self.direct_m, self.path_m, absorption)
 
 
-def mirrored_in_wall(point: Point3, start: Point2, end: Point2) -> Point3:
-    """Return a point mirrored in the upright plane through a wall. Raises ValueError for a wall without length."""
-    wx, wy = end[0] - start[0], end[1] - start[1]
-    square = wx * wx + wy * wy
-    if square == 0.0:
-        raise Refused("a wall without length mirrors nothing")
-    off = 2.0 * ((point[0] - start[0]) * wy - (point[1] - start[1]) * wx) / square
-    return (point[0] - off * wy, point[1] + off * wx, point[2])
-
-
 def mirrored_in_plane(point: Point3, on_plane: Point3, normal: Vector3) -> Point3:
     """Return a point mirrored in the plane through `on_plane` at right angles to the unit vector `normal`."""
     offset = (point[0] - on_plane[0], point[1] - on_plane[1], point[2] - on_plane[2])
@@ -63,7 +60,7 @@ def reflection_level_db(direct_m: float, reflected_m: float, absorption: float =
     """Return a reflection's level against the direct sound, dB.
 
     20 log10(r0 / r1) + 10 log10(1 - a): spreading and what the surface absorbs; the source's directivity is left
-    out. Lengths above 0 m, absorption coefficient in [0, 1), else ValueError.
+    out. Lengths above 0 m, absorption coefficient in [0, 1), else Refused.
     """
     if direct_m <= 0.0 or reflected_m <= 0.0:
         raise Refused(f"path lengths must be above 0 m, not {direct_m:g} m and {reflected_m:g} m")
@@ -76,7 +73,7 @@ def absorption_needed(direct_m: float, reflected_m: float, level_db: float) -> f
     """Return the absorption coefficient that brings a reflection down to a level against the direct sound.
 
     1 - 10^((level - 20 log10(r0 / r1)) / 10), and 0 when spreading alone does it. The level is below 0 dB, the
-    lengths above 0 m, else ValueError.
+    lengths above 0 m, else Refused.
     """
     if level_db >= 0.0:
         raise Refused(f"the level wanted must be below 0 dB re the direct sound, not {level_db} dB")
@@ -84,102 +81,65 @@ def absorption_needed(direct_m: float, reflected_m: float, level_db: float) -> f
     return max(0.0, 1.0 - math.pow(10.0, (level_db - spread) / 10.0))
 
 
-def cancellation_db(direct_m: float, reflected_m: float, reflection_factor: float = 1.0) -> float:
-    """Return the level at a notch where a reflection cancels the direct sound, dB re the direct sound alone.
-
-    20 log10(1 - g), g = R r0 / r1. The pressure reflection factor R in [0, 1], the reflected path longer than the
-    direct one, else ValueError.
-    """
-    return 20.0 * math.log10(1.0 - _strength(direct_m, reflected_m, reflection_factor))
-
-
-def reinforcement_db(direct_m: float, reflected_m: float, reflection_factor: float = 1.0) -> float:
-    """Return the level where a reflection adds to the direct sound, dB: 20 log10(1 + g) (see `cancellation_db`)."""
-    return 20.0 * math.log10(1.0 + _strength(direct_m, reflected_m, reflection_factor))
-
-
 def reflections(
     source: Point3,
     listener: Point3,
     outline: Outline,
     facets: Facets,
-    obstacles: Sequence[Box | Post] = (),
+    obstacles: Sequence[Spanned] = (),
 ) -> tuple[Reflection, ...]:
-    """Return every first-order reflection that reaches a listener: floor, ceiling facets, then walls in order.
-
-    One counts when source and listener stand in front of the surface, the bounce point lies on the surface itself
-    and neither leg is cut by a wall or an obstacle. Source and listener are inside the room.
-    """
-    found = (
-        *_floor_and_ceiling(source, listener, outline, facets),
-        *_walls(source, listener, outline, facets),
-    )
-    convex = plan.is_convex(outline)
-    return tuple(bounce for bounce in found if _free(bounce, source, listener, None if convex else outline, obstacles))
+    """Return every first-order reflection that reaches a listener (see `reflections_in`)."""
+    return reflections_in(room(outline, facets), source, listener, obstacles)
 
 
-def _floor_and_ceiling(source: Point3, listener: Point3, outline: Outline, facets: Facets) -> Iterator[Reflection]:
-    bounce = _bounce("floor", 0, source, listener, (0.0, 0.0, 0.0), (0.0, 0.0, 1.0))
-    if bounce is not None and plan.contains(outline, bounce.bounce[:2]):
-        yield bounce
-    for number, facet in enumerate(facets):
-        x, y = facet.outline[0]
-        bounce = _bounce("ceiling", number, source, listener, (x, y, facet.height_m((x, y))), facet.normal)
-        if bounce is not None and plan.contains(facet.outline, bounce.bounce[:2]):
-            yield bounce
-
-
-def _walls(source: Point3, listener: Point3, outline: Outline, facets: Facets) -> Iterator[Reflection]:
-    for number, (start, end) in enumerate(plan.walls(outline)):
-        nx, ny = plan.inward_normal(outline, number)
-        bounce = _bounce("wall", number, source, listener, (*start, 0.0), (nx, ny, 0.0))
-        if bounce is None:
-            continue
-        foot = bounce.bounce[:2]
-        if plan.distance_to_segment_m(foot, start, end) > plan.ON_WALL_M:
-            continue
-        if 0.0 <= bounce.bounce[2] <= ceiling.height_m(facets, foot):
-            yield bounce
-
-
-def _bounce(
-    kind: str, number: int, source: Point3, listener: Point3, on_plane: Point3, normal: Vector3
-) -> Reflection | None:
-    before = dot((source[0] - on_plane[0], source[1] - on_plane[1], source[2] - on_plane[2]), normal)
-    after = dot((listener[0] - on_plane[0], listener[1] - on_plane[1], listener[2] - on_plane[2]), normal)
-    # In the surface itself, a source and its image are one: there is no reflection to speak of.
-    if before <= plan.ON_WALL_M or after <= plan.ON_WALL_M:
-        return None
-    image = mirrored_in_plane(source, on_plane, normal)
-    share = before / (before + after)
-    at = (
-        image[0] + share * (listener[0] - image[0]),
-        image[1] + share * (listener[1] - image[1]),
-        image[2] + share * (listener[2] - image[2]),
-    )
-    return Reflection(kind, number, image, at, math.dist(image, listener), math.dist(source, listener))
-
-
-def _free(
-    bounce: Reflection,
+def reflections_in(
+    shape: Enclosure,
     source: Point3,
     listener: Point3,
-    outline: Outline | None,
-    obstacles: Sequence[Box | Post],
-) -> bool:
-    for end in (source, listener):
-        if outline is not None and sight.wall_between(end[:2], bounce.bounce[:2], outline) is not None:
-            return False
-        if obstacles and sight.obstacle_between(end, bounce.bounce, obstacles) is not None:
-            return False
-    return True
+    solids: Sequence[Spanned] = (),
+    openings: Sequence[Opening] = (),
+) -> tuple[Reflection, ...]:
+    """Return every first-order reflection that reaches a listener: walls in order, floor, then ceiling.
 
-
-def _strength(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
-    if not 0.0 < direct_m < reflected_m:
-        raise Refused(
-            f"the reflected path must be longer than the direct one, not {reflected_m:g} m and {direct_m:g} m"
+    One counts when source and listener stand in front of the surface, the bounce point lies on the real piece of it
+    and neither leg is cut by a wall, the ceiling or a solid. A wall in two pieces reflects once. A bounce on an opening
+    is given with that opening's number: a hole returns nothing, a window or a door leaf what it is made of. Source and
+    listener are inside the room; the source's own cabinet is not among the solids.
+    """
+    direct = math.dist(source, listener)
+    found = []
+    for surface in shape.surfaces:
+        before, after = surface.off_m(source), surface.off_m(listener)
+        # In the surface itself, a source and its image are one: there is no reflection to speak of.
+        if before <= ON_WALL_M or after <= ON_WALL_M:
+            continue
+        nx, ny, nz = surface.normal
+        image = (source[0] - 2.0 * before * nx, source[1] - 2.0 * before * ny, source[2] - 2.0 * before * nz)
+        share = before / (before + after)
+        bounce = (
+            image[0] + share * (listener[0] - image[0]),
+            image[1] + share * (listener[1] - image[1]),
+            image[2] + share * (listener[2] - image[2]),
         )
-    if not 0.0 <= reflection_factor <= 1.0:
-        raise Refused(f"a pressure reflection factor is from 0 to 1, not {reflection_factor}")
-    return reflection_factor * direct_m / reflected_m
+        if not shape.holds(surface, bounce):
+            continue
+        ends = () if shape.convex and not solids else (source, listener)
+        if any(sees(shape, end, bounce, solids) is not None for end in ends):
+            continue
+        number = surface.number_at(bounce)
+        opening = _opening_at(shape, surface, bounce, openings)
+        found.append(Reflection(surface.kind, number, image, bounce, math.dist(image, listener), direct, opening))
+    return tuple(found)
+
+
+def _opening_at(shape: Enclosure, surface: Surface, at: Point3, openings: Sequence[Opening]) -> int | None:
+    if surface.wall is None:
+        return None
+    along = surface.wall.along_m(at[:2])
+    for number, opening in enumerate(openings):
+        if opening.piece not in surface.numbers:
+            continue
+        aside = along - wall_of(shape, opening.piece)[1] - opening.from_left_m
+        if 0.0 <= aside <= opening.width_m and 0.0 <= at[2] - opening.sill_m <= opening.height_m:
+            return number
+    return None

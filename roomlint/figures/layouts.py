@@ -231,7 +231,7 @@ _NAME = re.compile(r"(\d+)\+(\d+)\+(\d+)")
 def layout_of(name: str) -> Layout:
     """Return the layout of a name such as `4+7+0` or of a letter such as `J`.
 
-    Raises ValueError, naming the layouts there are, for anything else.
+    Raises Refused, naming the layouts there are, for anything else.
     """
     layout = LAYOUTS.get(name) or _BY_LETTER.get(name)
     if layout is None:
@@ -240,7 +240,7 @@ def layout_of(name: str) -> Layout:
 
 
 def position_of(layout: str, label: str) -> Position:
-    """Return where a layout puts a label. Raises ValueError for a layout or label that is not in the standard."""
+    """Return where a layout puts a label. Raises Refused for a layout or label that is not in the standard."""
     found = layout_of(layout)
     if label not in found.positions:
         raise Refused(f"layout {found.name} has no {label!r}; it has {', '.join(found.labels)}")
@@ -250,7 +250,7 @@ def position_of(layout: str, label: str) -> Position:
 def counts_of(name: str) -> tuple[int, int, int]:
     """Return the numbers of upper, ear-layer and bottom loudspeakers that a layout name states; LFE is not counted.
 
-    Takes any name of the form `U+M+B`, in the standard or not. Raises ValueError for another form.
+    Takes any name of the form `U+M+B`, in the standard or not. Raises Refused for another form.
     """
     match = _NAME.fullmatch(name)
     if match is None:
@@ -270,7 +270,7 @@ def parse_label(text: str) -> Label:
 
     Layers are M (ear), U (upper), UH (upper, +45 deg), T (zenith) and B (bottom); `M+SC` and `M-SC` are the
     screen edges; `LFE`, `LFE1` and `LFE2` stand outside the layers. Any angle from 000 to 180 is understood, in
-    the standard's table or not. Raises ValueError for anything else.
+    the standard's table or not. Raises Refused for anything else.
     """
     match = _LABEL.fullmatch(text)
     if match is None:

@@ -15,7 +15,7 @@ _NULL, _HALF_POWER = 2.0, 4.0
 def null_angle_deg(spacing_m: float, frequency_hz: float, sound_speed_m_s: float) -> float:
     """Return the angle of the first cancellation, asin(c / (2 f s)), deg; 90 when there is none.
 
-    In-phase drivers add to |cos(pi s f sin(angle) / c)|. Raises ValueError for a spacing or frequency not above 0.
+    In-phase drivers add to |cos(pi s f sin(angle) / c)|. Raises Refused for a spacing or frequency not above 0.
     Source: two point sources, any acoustics handbook.
     """
     return _angle(spacing_m, frequency_hz, sound_speed_m_s, _NULL)
@@ -32,7 +32,7 @@ def half_power_angle_deg(spacing_m: float, frequency_hz: float, sound_speed_m_s:
 def null_frequency_hz(spacing_m: float, off_axis_deg: float, sound_speed_m_s: float) -> float:
     """Return the lowest frequency that cancels at an angle, c / (2 s sin(angle)), Hz.
 
-    Angle in (0, 90] deg, else ValueError; on the axis nothing cancels.
+    Angle in (0, 90] deg, else Refused; on the axis nothing cancels.
     """
     if not 0.0 < off_axis_deg <= 90.0:  # noqa: PLR2004  a quarter turn
         raise Refused(f"drivers cancel at angles above 0 and up to 90 deg, not at {off_axis_deg}")

@@ -73,7 +73,7 @@ def _checked(size: Size, sound_speed_mps: float) -> None:
 def mode_frequency_hz(size: Size, indices: Indices, sound_speed_mps: float) -> float:
     """Frequency of one mode, f = (c/2) sqrt((nx/L)^2 + (ny/W)^2 + (nz/H)^2).
 
-    Raises ValueError for a size that is not positive. Source: Rayleigh's formula, as in any acoustics handbook.
+    Raises Refused for a size that is not positive. Source: Rayleigh's formula, as in any acoustics handbook.
     """
     _checked(size, sound_speed_mps)
     return sound_speed_mps / 2 * math.hypot(*(n / side for n, side in zip(indices, size, strict=True)))
@@ -82,7 +82,7 @@ def mode_frequency_hz(size: Size, indices: Indices, sound_speed_mps: float) -> f
 def modes(size: Size, up_to_hz: float, sound_speed_mps: float) -> tuple[Mode, ...]:
     """List every mode up to and including a frequency, lowest first; the pressure zone (0, 0, 0) is left out.
 
-    The count grows with the cube of the frequency: about 90 for a 73 m3 room to 200 Hz. Raises ValueError for
+    The count grows with the cube of the frequency: about 90 for a 73 m3 room to 200 Hz. Raises Refused for
     a size that is not positive or a limit above 2 kHz, where counting single modes has lost its meaning.
     """
     _checked(size, sound_speed_mps)
@@ -104,7 +104,7 @@ def _modes(size: Size, up_to_hz: float, sound_speed_mps: float) -> Iterator[Mode
 def axial_modes(size: Size, up_to_hz: float, sound_speed_mps: float) -> tuple[Mode, ...]:
     """List the axial modes up to a frequency, lowest first; those of equal frequency all appear.
 
-    Raises ValueError as `modes` does.
+    Raises Refused as `modes` does.
     """
     _checked(size, sound_speed_mps)
     found: list[Mode] = []
@@ -131,7 +131,7 @@ def mode_count(size: Size, up_to_hz: float, sound_speed_mps: float) -> float:
     """Smooth estimate of the number of modes below a frequency.
 
     N = (4 pi/3) V (f/c)^3 + (pi/4) S (f/c)^2 + (P/8) (f/c), with volume V, surface S and edges P = 4(L+W+H).
-    Within about one mode of a direct count up to 100 Hz in a domestic room. Raises ValueError for a bad size.
+    Within about one mode of a direct count up to 100 Hz in a domestic room. Raises Refused for a bad size.
     Source: handbook formula; coefficients from memory and checked against direct counts.
     """
     _checked(size, sound_speed_mps)
@@ -149,7 +149,7 @@ def third_octave_counts(
     """Modes in each one-third-octave band from `low_hz` to `high_hz`, with the coincident ones named.
 
     Band centres are 10^(n/10) Hz, edges a factor 10^(1/20) to each side (IEC 61260 base ten). Modes no further
-    apart than `coincident_hz` count as coincident. Raises ValueError for a bad size.
+    apart than `coincident_hz` count as coincident. Raises Refused for a bad size.
     Source of the counting: J. Audio Eng. Soc. 29 (1981); seen second-hand in a handbook.
     """
     first, last = round(10 * math.log10(low_hz)), round(10 * math.log10(high_hz))
@@ -179,7 +179,7 @@ def crowded_bands(bands: Sequence[BandCount], enough: int = 5) -> tuple[BandCoun
 def proportion(size: Size) -> Proportion:
     """Room ratios and the window 1.1 w/h <= l/h <= 4.5 w/h - 4 (with l and w under 3 h).
 
-    The longer plan side is the length. Raises ValueError for a size that is not positive.
+    The longer plan side is the length. Raises Refused for a size that is not positive.
     Source: BBC Research Department report 1993/8, EBU Tech 3276 and ITU-R BS.1116; formula from memory.
     """
     _checked(size, 343.0)
@@ -191,7 +191,7 @@ def nearest_multiples(size: Size) -> tuple[tuple[str, float, int, float], ...]:
     """Each pair of sides as (names, ratio, nearest whole number, relative deviation from it), larger over smaller.
 
     Sides in a whole-number ratio share axial modes. Deviation is |ratio/n - 1|.
-    Raises ValueError for a size that is not positive.
+    Raises Refused for a size that is not positive.
     """
     _checked(size, 343.0)
     length, width, height = size
@@ -207,7 +207,7 @@ def nearest_multiples(size: Size) -> tuple[tuple[str, float, int, float], ...]:
 def schroeder_frequency_hz(volume_m3: float, decay_s: float) -> float:
     """Frequency above which modes overlap enough for statistics to hold, fs = 2000 sqrt(T/V).
 
-    Volume in m3, reverberation time in s. Raises ValueError unless both are positive.
+    Volume in m3, reverberation time in s. Raises Refused unless both are positive.
     Source: the classic formula as printed in room-acoustics teaching pages.
     """
     if volume_m3 <= 0 or decay_s <= 0:
@@ -218,7 +218,7 @@ def schroeder_frequency_hz(volume_m3: float, decay_s: float) -> float:
 def modal_bandwidth_hz(decay_s: float) -> float:
     """Half-power width of a mode that decays by 60 dB in `decay_s`, B = 3 ln 10/(pi T) = 2.2/T.
 
-    Raises ValueError unless the decay time is positive. Source: exact for an exponential decay.
+    Raises Refused unless the decay time is positive. Source: exact for an exponential decay.
     """
     if decay_s <= 0:
         raise Refused(f"a decay time must be positive, got {decay_s} s")
@@ -228,7 +228,7 @@ def modal_bandwidth_hz(decay_s: float) -> float:
 def mode_shape(size: Size, indices: Indices, point: Point) -> float:
     """Pressure of a mode at a point, from -1 to 1: cos(nx pi x/L) cos(ny pi y/W) cos(nz pi z/H).
 
-    The point is measured from a corner along the sides. Raises ValueError for a point outside the room.
+    The point is measured from a corner along the sides. Raises Refused for a point outside the room.
     Source: rigid-wall solution of the wave equation, any acoustics handbook.
     """
     if any(not -ROUNDING_M <= at <= side + ROUNDING_M for at, side in zip(point, size, strict=True)):
@@ -239,7 +239,7 @@ def mode_shape(size: Size, indices: Indices, point: Point) -> float:
 def drive_factor(size: Size, indices: Indices, points: Sequence[Point]) -> float:
     """How strongly equal sources in phase excite a mode together, from -1 to 1: the mean of its shape over them.
 
-    0 means that the arrangement cancels the mode. Raises ValueError without sources or for one outside the room.
+    0 means that the arrangement cancels the mode. Raises Refused without sources or for one outside the room.
     """
     if not points:
         raise Refused("at least one source is needed to excite a mode")

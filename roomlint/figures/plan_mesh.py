@@ -1,6 +1,6 @@
 """A floor plan cut into triangles that keep to its walls and to the creases of its ceiling.
 
-Lengths in metres. Used where a room is no box; needs numpy and scipy.
+Lengths in metres. Used where a room is neither box nor prism; needs numpy and, to cut, scipy.
 """
 
 from collections.abc import Sequence
@@ -9,7 +9,6 @@ from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.spatial import Delaunay, cKDTree
 
 from roomlint.figures.ceiling import Facet
 from roomlint.figures.domain import Refused
@@ -89,6 +88,8 @@ def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> Ar
     offset = grid[:, None, :] - start
     part = np.clip((offset * along).sum(axis=2) / (along**2).sum(axis=1), 0, 1)
     away = np.linalg.norm(offset - part[:, :, None] * along, axis=2).min(axis=1) > 0.5 * spacing_m
+    from scipy.spatial import cKDTree
+
     every = np.concatenate([border, grid[away]])
     # By distance: rounded to a raster, two points a hair apart can fall to either side of a line and both stay.
     doubles = cKDTree(every).query_pairs(TOUCH_M, output_type="ndarray")
@@ -99,6 +100,8 @@ def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> Ar
 
 def _cut(points: Array, outline: Sequence[Corner], facets: Sequence[Facet]) -> tuple[PlanMesh, float]:
     """Triangulate, keep what lies in the plan, and take each triangle's ceiling from the facet over its middle."""
+    from scipy.spatial import Delaunay
+
     triangles = Delaunay(points).simplices.astype(np.int64)
     first, second, third = (points[triangles[:, corner]] for corner in range(3))
     across, along = second - first, third - first
@@ -131,12 +134,25 @@ def _checked(mesh: PlanMesh, least_height_m: float) -> PlanMesh:
     return mesh
 
 
+def mesh_size(outline: Sequence[Corner], facets: Sequence[Facet], spacing_m: float) -> int:
+    """About how many unknowns a mesh of that spacing has: corners and middles of sides of its triangles."""
+    walls = _edges_m(outline)
+    creases = (sum(float(_edges_m(facet.outline).sum()) for facet in facets) - float(walls.sum())) / 2
+    border = float(np.ceil(walls / spacing_m).sum()) + 2 * max(creases, 0.0) / spacing_m + len(facets)
+    return int(4 * polygon_area_m2(outline) / spacing_m**2 + 3 * border)
+
+
+def _edges_m(outline: Sequence[Corner]) -> Array:
+    corners = np.asarray(outline, dtype=np.float64)
+    return np.asarray(np.hypot(*(np.roll(corners, -1, axis=0) - corners).T))
+
+
 def mesh_plan(
     outline: Sequence[Corner], facets: Sequence[Facet], spacing_m: float, least_height_m: float = 0.3
 ) -> PlanMesh:
     """Cut a plan into triangles of about `spacing_m`, none across a wall or a crease of the ceiling.
 
-    `outline` is a simple polygon, `facets` cover it without steps. Raises ValueError when they do not, when the ceiling
+    `outline` is a simple polygon, `facets` cover it without steps. Raises Refused when they do not, when the ceiling
     comes lower than `least_height_m`, or when the plan is too intricate to be cut.
     """
     area = polygon_area_m2(outline)
@@ -152,7 +168,7 @@ def mesh_plan(
 def locate(mesh: PlanMesh, points: Array) -> tuple[Whole, Array]:
     """Triangle of each point and its three area coordinates there; points on a wall count as inside.
 
-    Raises ValueError for a point outside the plan.
+    Raises Refused for a point outside the plan.
     """
     corners = mesh.points[mesh.triangles]
     origin = corners[:, 0]

@@ -6,28 +6,33 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from roomlint.figures import ceiling, plan
+from roomlint.figures import plan
 from roomlint.figures.direction import Point3, Vector3, direction_vector, wrap_deg
-from roomlint.figures.domain import Refused
+from roomlint.figures.enclosure import room
+from roomlint.figures.ray import END_SLACK_M, Hit, Spanned, first_met
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
 
-    from roomlint.figures.ceiling import Facets
+    from roomlint.figures.ceiling import Facet, Facets
     from roomlint.figures.plan import Outline, Point2
 
-# A loudspeaker in a wall or on an obstacle's face touches it without being hidden by it.
-END_SLACK_M = 0.02
+__all__ = [
+    "END_SLACK_M",
+    "Box",
+    "Clearance",
+    "DoorSwing",
+    "Hit",
+    "ceiling_between",
+    "clearance_over",
+    "first_hit",
+    "lowest_clearance",
+    "obstacle_between",
+    "sphere_between",
+    "wall_between",
+]
+
 _NEARLY = 1e-9
-
-
-class Hit(NamedTuple):
-    """The first thing a ray meets: how far it is, what it is, its number among its kind, and the point."""
-
-    distance_m: float
-    kind: str  # wall, ceiling, floor or obstacle
-    number: int
-    point: Point3
 
 
 class Clearance(NamedTuple):
@@ -68,68 +73,15 @@ class Box:
         return (enter, leave) if enter < leave else None
 
 
-@dataclass(frozen=True, slots=True)
-class Post:
-    """An upright round post: its middle in plan, its radius and the heights it stands between, m."""
-
-    middle: Point2
-    radius_m: float
-    low_m: float
-    high_m: float
-
-    def span(self, start: Point3, end: Point3) -> tuple[float, float] | None:
-        """Return the shares of the way between which a line is inside, None when it never is (see `Box.span`)."""
-        ox, oy = start[0] - self.middle[0], start[1] - self.middle[1]
-        dx, dy, dz = end[0] - start[0], end[1] - start[1], end[2] - start[2]
-        square, half, rest = dx * dx + dy * dy, ox * dx + oy * dy, ox * ox + oy * oy - self.radius_m**2
-        enter, leave = -math.inf, math.inf
-        if square < _NEARLY**2:
-            if rest >= 0.0:
-                return None
-        else:
-            under = half * half - square * rest
-            if under <= 0.0:
-                return None
-            root = math.sqrt(under)
-            enter, leave = (-half - root) / square, (-half + root) / square
-        if abs(dz) < _NEARLY:
-            if not self.low_m < start[2] < self.high_m:
-                return None
-        else:
-            a, b = (self.low_m - start[2]) / dz, (self.high_m - start[2]) / dz
-            enter, leave = max(enter, min(a, b)), min(leave, max(a, b))
-        return (enter, leave) if enter < leave else None
-
-
 def first_hit(
     start: Point3,
     direction: Vector3,
     outline: Outline,
     facets: Facets,
-    obstacles: Sequence[Box | Post] = (),
+    obstacles: Sequence[Spanned] = (),
 ) -> Hit:
-    """Return the first surface or obstacle that a ray from inside the room meets.
-
-    Walls are upright over the outline's edges, the floor is z = 0, the ceiling its facets. Surfaces and obstacles
-    that the start itself lies on are passed over. Raises ValueError for a direction without length or when the
-    ray meets nothing, which means that it starts outside the room.
-    """
-    length = math.hypot(*direction)
-    if length == 0.0:
-        raise Refused("a direction without length leads nowhere")
-    unit = (direction[0] / length, direction[1] / length, direction[2] / length)
-    hits = [
-        Hit(distance, kind, number, _along(start, unit, distance))
-        for distance, kind, number in _surfaces_met(start, unit, outline, facets)
-    ]
-    beyond = _along(start, unit, 1.0)
-    for number, obstacle in enumerate(obstacles):
-        span = obstacle.span(start, beyond)
-        if span is not None and span[0] > plan.ON_WALL_M:
-            hits.append(Hit(span[0], "obstacle", number, _along(start, unit, span[0])))
-    if not hits:
-        raise Refused("the line meets no surface: it must start inside the room")
-    return min(hits)
+    """Return the first surface or obstacle that a ray from inside the room meets (see `ray.first_met`)."""
+    return first_met(room(outline, facets), start, direction, obstacles)
 
 
 def wall_between(a: Point2, b: Point2, outline: Outline, slack_m: float = END_SLACK_M) -> int | None:
@@ -149,7 +101,7 @@ def wall_between(a: Point2, b: Point2, outline: Outline, slack_m: float = END_SL
     return min(crossings)[1] if crossings else None
 
 
-def obstacle_between(a: Point3, b: Point3, obstacles: Sequence[Box | Post], slack_m: float = END_SLACK_M) -> int | None:
+def obstacle_between(a: Point3, b: Point3, obstacles: Sequence[Spanned], slack_m: float = END_SLACK_M) -> int | None:
     """Return the number of the first obstacle on the line between two points, None when it is free.
 
     The line may be inside an obstacle for `slack_m` at either end.
@@ -274,39 +226,7 @@ class DoorSwing:
         return (self.hinge[0] + self.width_m * x, self.hinge[1] + self.width_m * y)
 
 
-def _along(start: Point3, unit: Vector3, distance: float) -> Point3:
-    return (start[0] + distance * unit[0], start[1] + distance * unit[1], start[2] + distance * unit[2])
-
-
-def _surfaces_met(start: Point3, unit: Vector3, outline: Outline, facets: Facets) -> Iterable[tuple[float, str, int]]:
-    flat_start, flat_unit = (start[0], start[1]), (unit[0], unit[1])
-    for number, (low, high) in enumerate(plan.walls(outline)):
-        distance = _wall_met(flat_start, flat_unit, low, high)
-        if distance is not None:
-            yield distance, "wall", number
-    for number, facet in enumerate(facets):
-        distance = _facet_met(start, unit, facet)
-        if distance is not None:
-            yield distance, "ceiling", number
-    if unit[2] < 0.0 and -start[2] / unit[2] > plan.ON_WALL_M:
-        drop = -start[2] / unit[2]
-        x, y, _ = _along(start, unit, drop)
-        if plan.contains(outline, (x, y)):
-            yield drop, "floor", 0
-
-
-def _wall_met(start: Point2, unit: Point2, low: Point2, high: Point2) -> float | None:
-    wx, wy = high[0] - low[0], high[1] - low[1]
-    across = unit[0] * wy - unit[1] * wx
-    if abs(across) < _NEARLY:
-        return None
-    ox, oy = low[0] - start[0], low[1] - start[1]
-    distance = (ox * wy - oy * wx) / across
-    share = (ox * unit[1] - oy * unit[0]) / across
-    return distance if distance > plan.ON_WALL_M and -_NEARLY <= share <= 1.0 + _NEARLY else None
-
-
-def _facet_met(start: Point3, unit: Vector3, facet: ceiling.Facet) -> float | None:
+def _facet_met(start: Point3, unit: Vector3, facet: Facet) -> float | None:
     # Height of the ceiling above the ray, at the start and per metre of the way.
     above = facet.height_m((start[0], start[1])) - start[2]
     closing = unit[2] - facet.a * unit[0] - facet.b * unit[1]
@@ -315,5 +235,5 @@ def _facet_met(start: Point3, unit: Vector3, facet: ceiling.Facet) -> float | No
     distance = above / closing
     if distance <= plan.ON_WALL_M:
         return None
-    x, y, _ = _along(start, unit, distance)
-    return distance if plan.contains(facet.outline, (x, y)) else None
+    at = (start[0] + distance * unit[0], start[1] + distance * unit[1])
+    return distance if plan.contains(facet.outline, at) else None

@@ -11,11 +11,15 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.measure.aim import Aiming
     from roomlint.measure.angles import Angles
+    from roomlint.measure.arrangement import Arrangement
     from roomlint.measure.bass import Bass
+    from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.delays import Delays
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
+    from roomlint.measure.onscreen import OnScreen
+    from roomlint.measure.pairs import Pairs
     from roomlint.measure.reflections import Reflections
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
@@ -49,6 +53,34 @@ class Figures:
         from roomlint.measure.angles import Angles
 
         return Angles(self)
+
+    @cached_property
+    def arrangement(self) -> Arrangement:
+        """Which loudspeakers there are, and where the layout wants them."""
+        from roomlint.measure.arrangement import Arrangement
+
+        return Arrangement(self)
+
+    @cached_property
+    def pairs(self) -> Pairs:
+        """Left against right."""
+        from roomlint.measure.pairs import Pairs
+
+        return Pairs(self)
+
+    @cached_property
+    def onscreen(self) -> OnScreen:
+        """Loudspeakers and seats against the picture."""
+        from roomlint.measure.onscreen import OnScreen
+
+        return OnScreen(self)
+
+    @cached_property
+    def bodies(self) -> Bodies:
+        """What stands in the room, as solids."""
+        from roomlint.measure.bodies import Bodies
+
+        return Bodies(self)
 
     @cached_property
     def delays(self) -> Delays:

@@ -7,46 +7,28 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.design.base import Missing, need
 from roomlint.figures import ceiling, lobing, plan
-from roomlint.figures.coverage import (
-    FRONT,
-    UP,
-    OffAxis,
-    coverage_loss_db,
-    mounted_axis,
-    off_axis_deg,
-    off_axis_parts,
-)
+from roomlint.figures.coverage import FRONT, UP, coverage_loss_db, mounted_axis, off_axis_deg, off_axis_parts
+from roomlint.figures.coverage import OffAxis as Parts
 from roomlint.figures.direction import angle_between_deg, direction_vector, near_deg, toward
-from roomlint.measure.figure import Figure, figure
+from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
-
-    from roomlint.design.base import Point, Value
+    from roomlint.design.base import Pair, Point
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.products import Transducer
+    from roomlint.design.quantity import Quantity
     from roomlint.figures.direction import Point3, Vector3
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
 
 CEILINGS = frozenset({"ceiling", "grid-ceiling"})
 DOWN_DEG = 180.0
 STEEP = math.sqrt(0.5)
 """An axis that rises or falls by more than 45 degrees has no sideways of its own: one cone is judged."""
-FACING_DOWN = "facing square out of the surface it is mounted on"
+SQUARE_OUT = "facing square out of the surface it is mounted on"
 LEVEL_AIM = "level aim, as no elevation is given"
-
-
-class Axis(NamedTuple):
-    """How a loudspeaker's axis follows from its own position and further inputs."""
-
-    of: Callable[..., Vector3]
-    """From the position and the further numbers to a unit vector."""
-    inputs: tuple[Value, ...]
-    assumes: tuple[str, ...] = ()
-
-    def at(self, place: Point) -> Vector3:
-        """Return the axis for the values as given."""
-        return self.of(place.xyz, *(value.value for value in self.inputs))
+_ORIGIN = (0.0, 0.0, 0.0)
 
 
 class Plane(NamedTuple):
@@ -69,61 +51,70 @@ class Aiming(View):
         product = need(speaker.product, speaker, "product")
         return need(product.loudspeaker, product, "loudspeaker")
 
-    def half_coverage(self, speaker: Loudspeaker) -> float:
+    def half_coverage_deg(self, speaker: Loudspeaker) -> float:
         """Return half the nominal horizontal coverage, deg."""
         data = self.data(speaker)
-        return need(data.horizontal_deg, data, "horizontal_coverage").value / 2
+        return need(data.horizontal_deg, data, "horizontal_coverage").value / 2.0
 
-    def half_height(self, speaker: Loudspeaker) -> float:
+    def half_height_deg(self, speaker: Loudspeaker) -> float:
         """Return half the nominal vertical coverage, deg."""
         data = self.data(speaker)
-        return need(data.vertical_deg, data, "vertical_coverage").value / 2
+        return need(data.vertical_deg, data, "vertical_coverage").value / 2.0
 
-    def axis(self, speaker: Loudspeaker) -> Axis:
-        """Return where the loudspeaker points: as its aim says, or square out of the surface it is mounted on."""
-        return self.once(("axis", speaker.id), lambda: self._axis(speaker))
+    def axis(self, world: World, speaker: Loudspeaker) -> Vector3:
+        """Return where a loudspeaker points: as its aim says, or square out of the surface it is mounted on."""
+        return world.once(("axis", speaker.key), lambda w: self._axis(w, speaker))
 
-    def _axis(self, speaker: Loudspeaker) -> Axis:
+    def _axis(self, world: World, speaker: Loudspeaker) -> Vector3:
         aim = speaker.aim
         if aim is not None and aim.seat is not None:
-            ear = need(aim.seat.ear, aim.seat, "ear")
-            return Axis(lambda place, x, y, z: toward(place, (x, y, z)), ear.values)
+            return toward(world.xyz(self.place(speaker)), world.xyz(need(aim.seat.ear, aim.seat, "ear")))
         if aim is not None:
-            azimuth = need(aim.azimuth_deg, speaker, "aim.azimuth")
+            azimuth = world(need(aim.azimuth_deg, speaker, "aim.azimuth"))
             if aim.elevation_deg is None:
-                return Axis(lambda _, az: direction_vector(az, 0.0), (azimuth,), (LEVEL_AIM,))
-            return Axis(lambda _, az, el: direction_vector(az, el), (azimuth, aim.elevation_deg))
-        plane, held = self.plane(speaker), need(speaker.mounting, speaker, "aim")
-        baffle = self._baffle_deg(speaker)
+                world.assume(LEVEL_AIM)
+                return direction_vector(azimuth, 0.0)
+            return direction_vector(azimuth, world(aim.elevation_deg))
+        return self._mounted(world, speaker)
+
+    def _mounted(self, world: World, speaker: Loudspeaker) -> Vector3:
+        plane, held = self.plane(world, speaker), need(speaker.mounting, speaker, "aim")
+        baffle = self._baffle_deg(world, speaker)
         if plane.overhead and baffle:
             # An angled baffle in a ceiling looks wherever it was turned to: only the file can tell.
             raise Missing(speaker, "aim")
-        joints = {
-            "swivel_deg": held.swivel_deg.value if held.swivel_deg is not None else 0.0,
-            "tilt_deg": held.tilt_deg.value if held.tilt_deg is not None else 0.0,
-        }
-        fixed = mounted_axis(plane.normal, plane.top, baffle_deg=baffle, baffle_toward_deg=DOWN_DEG, **joints)
-        return Axis(lambda _: fixed, (), () if any(joints.values()) else (FACING_DOWN,))
+        swivel = world(held.swivel_deg) if held.swivel_deg is not None else 0.0
+        tilt = world(held.tilt_deg) if held.tilt_deg is not None else 0.0
+        if held.swivel_deg is None and held.tilt_deg is None:
+            world.assume(SQUARE_OUT)
+        return mounted_axis(
+            plane.normal,
+            plane.top,
+            baffle_deg=baffle,
+            baffle_toward_deg=DOWN_DEG,
+            swivel_deg=swivel,
+            tilt_deg=tilt,
+        )
 
-    def plane(self, speaker: Loudspeaker) -> Plane:
+    def plane(self, world: World, speaker: Loudspeaker) -> Plane:
         """Return the wall or the part of the ceiling that it is mounted on; `Missing` aim when it is on neither."""
         held = speaker.mounting.on if speaker.mounting is not None else None
         shell, space = self.design.shell, self.figures.space
         if held in CEILINGS:
-            x, y, _ = self.place(speaker).xyz
-            return Plane(ceiling.facet_over(space.facets, (x, y)).normal, FRONT, overhead=True)
+            x, y, _ = world.xyz(self.place(speaker))
+            return Plane(ceiling.facet_over(space.facets(world), (x, y)).normal, FRONT, overhead=True)
         if held in shell.wall_names:
-            nx, ny = plan.inward_normal(space.outline, shell.wall_names.index(held))
+            nx, ny = plan.inward_normal(space.outline(world), shell.wall_names.index(held))
             return Plane((nx, ny, 0.0), UP, overhead=False)
         raise Missing(speaker, "aim")
 
-    def _baffle_deg(self, speaker: Loudspeaker) -> float:
+    def _baffle_deg(self, world: World, speaker: Loudspeaker) -> float:
         data = speaker.product.loudspeaker if speaker.product is not None else None
-        return data.baffle_deg.value if data is not None and data.baffle_deg is not None else 0.0
+        return world(data.baffle_deg) if data is not None and data.baffle_deg is not None else 0.0
 
     def is_cone(self, speaker: Loudspeaker) -> bool:
         """Whether it points so far up or down that one cone is judged instead of two planes."""
-        return abs(self.axis(speaker).at(self.place(speaker))[2]) > STEEP
+        return abs(self.axis(self.world, speaker)[2]) > STEEP
 
     def seats(self) -> tuple[Seat, ...]:
         """Return the seats; raises `Missing` when there is none or one has no ear position."""
@@ -133,85 +124,97 @@ class Aiming(View):
             need(seat.ear, seat, "ear")
         return self.design.seats
 
-    def off_axis(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        """Return the angle between the axis and the line to a seat."""
-        return self._angle(speaker, seat, f"angle off axis at {seat.id}", off_axis_deg)
+    def parts(self, world: World, speaker: Loudspeaker, seat: Seat) -> Parts:
+        """Return where a seat lies in the loudspeaker's own frame, deg."""
 
-    def across(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        """Return how far to the side of the axis a seat is, in the loudspeaker's own frame."""
-        return self._angle(speaker, seat, f"angle to the side of the axis at {seat.id}", _across)
+        def look(w: World) -> Parts:
+            ear = w.xyz(need(seat.ear, seat, "ear"))
+            return off_axis_parts(self.axis(w, speaker), w.xyz(self.place(speaker)), ear)
+
+        return world.once(("parts", speaker.key, seat.key), look)
+
+    def off_axis_deg(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
+        """Return the angle between the axis and the line to a seat in a world, deg."""
+        ear = world.xyz(need(seat.ear, seat, "ear"))
+        return off_axis_deg(self.axis(world, speaker), world.xyz(self.place(speaker)), ear)
+
+    def off_axis(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Angle between the axis and the line to a seat."""
+        return self.figure("angle off axis", "deg", lambda w: self.off_axis_deg(w, speaker, seat))
 
     def upright(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        """Return how far above or below the axis a seat is, in the loudspeaker's own frame."""
-        return self._angle(speaker, seat, f"angle above or below the axis at {seat.id}", _upright)
+        """How far above or below the axis a seat is, in the loudspeaker's own frame."""
+        name = "angle above or below the axis"
+        return self.figure(name, "deg", lambda w: abs(self.parts(w, speaker, seat).vertical_deg))
 
     def widest(self, speaker: Loudspeaker) -> Figure:
-        """Return the angle of the seat farthest off: in the cone of a steep axis, to the side of another one."""
-        if self.is_cone(speaker):
-            place, axis = self.place(speaker).xyz, self.axis(speaker).at(self.place(speaker))
-            far = max(self.seats(), key=lambda seat: off_axis_deg(axis, place, need(seat.ear, seat, "ear").xyz))
-            return self.off_axis(speaker, far)
-        seen = self._seen(speaker)
-        return self.across(speaker, max(seen, key=lambda one: abs(one[1].horizontal_deg))[0])
+        """Angle of the seat farthest off: in the cone of a steep axis, to the side of another one."""
+        seats, cone = self.seats(), self.is_cone(speaker)
+
+        def compute(world: World) -> float:
+            if cone:
+                return max(self.off_axis_deg(world, speaker, seat) for seat in seats)
+            return max(abs(self.parts(world, speaker, seat).horizontal_deg) for seat in seats)
+
+        return self.figure("angle off axis of the seat farthest off", "deg", compute, speaker.key)
 
     def tallest(self, speaker: Loudspeaker) -> Figure:
-        """Return the angle of the seat farthest above or below the axis."""
-        return self.upright(speaker, max(self._seen(speaker), key=lambda one: abs(one[1].vertical_deg))[0])
+        """Angle of the seat farthest above or below the axis."""
+        seats = self.seats()
 
-    def _seen(self, speaker: Loudspeaker) -> list[tuple[Seat, OffAxis]]:
-        """Return where each seat lies in the loudspeaker's own frame."""
+        def compute(world: World) -> float:
+            return max(abs(self.parts(world, speaker, seat).vertical_deg) for seat in seats)
 
-        def look() -> list[tuple[Seat, OffAxis]]:
-            place, axis = self.place(speaker).xyz, self.axis(speaker).at(self.place(speaker))
-            return [(seat, off_axis_parts(axis, place, need(seat.ear, seat, "ear").xyz)) for seat in self.seats()]
+        return self.figure("angle above or below the axis", "deg", compute, speaker.key)
 
-        return self.once(("seen", speaker.id), look)
+    def farthest_off(self, speaker: Loudspeaker) -> Seat:
+        """Return the seat farthest off the axis."""
+        return max(self.seats(), key=lambda seat: self.off_axis_deg(self.world, speaker, seat))
 
-    def _angle(
-        self, speaker: Loudspeaker, seat: Seat, name: str, measure: Callable[[Vector3, Point3, Point3], float]
-    ) -> Figure:
-        place, ear, axis = self.place(speaker), need(seat.ear, seat, "ear"), self.axis(speaker)
-        if speaker.aim is not None and speaker.aim.seat is seat:
-            return Figure(name, 0.0, "deg", inputs=(*place.values, *ear.values))
+    def loss(self, speaker: Loudspeaker) -> Figure:
+        """How much is lost at the seat farthest off, by the square law; beyond the coverage it is at least that, dB."""
+        half = self.half_coverage_deg(speaker)
+        widest = self.widest(speaker)
+        return widest.then("loss there", "dB", lambda deg: -max(coverage_loss_db(Parts(deg, 0.0), 2.0 * half), -6.0))
 
-        def compute(*n: float) -> float:
-            at = (n[0], n[1], n[2])
-            return measure(axis.of(at, *n[6:]), at, (n[3], n[4], n[5]))
-
-        return figure(name, "deg", compute, *place.values, *ear.values, *axis.inputs, assumes=axis.assumes)
-
-    def loss_words(self, speaker: Loudspeaker) -> str:
-        """Say about how much is lost at the seat farthest off, by the model of the square law beyond the coverage."""
-        beside = OffAxis(self.widest(speaker).value, 0.0)
-        loss = -coverage_loss_db(beside, 2.0 * self.half_coverage(speaker))
-        return f"About {loss:.0f} dB down there, by a square-law model."
-
-    def covering_words(self, speaker: Loudspeaker) -> str:
-        """Say which way to turn or move a loudspeaker so that every seat is inside its coverage."""
-        place, half = self.place(speaker).xyz, self.half_coverage(speaker)
-        ears = [need(seat.ear, seat, "ear").xyz for seat in self.seats()]
+    def aims(self, speaker: Loudspeaker) -> tuple[Figure, Figure] | None:
+        """Return the azimuths between which an aim covers every seat; None when the seats span more than that."""
         if self.is_cone(speaker):
-            rise = min(abs(place[2] - ear[2]) for ear in ears)
-            return f"Facing straight down it covers ears within {rise * math.tan(math.radians(min(half, 89.0))):.2f} m."
-        first = _azimuth_deg(place, ears[0])
-        azimuths = [near_deg(_azimuth_deg(place, ear), first) for ear in ears]
-        low, high = max(azimuths) - half, min(azimuths) + half
-        if low > high:
-            span = max(azimuths) - min(azimuths)
-            return f"The seats span {span:.0f} deg seen from it: no aim covers them all; move it back."
-        if f"{low:.0f}" == f"{high:.0f}":
-            return f"Only an aim at azimuth {low:.0f} deg covers every seat."
-        return f"An aim between azimuth {low:.0f} and {high:.0f} deg covers every seat."
+            return None
+        half, seats = self.half_coverage_deg(speaker), self.seats()
+
+        def azimuths(world: World) -> list[float]:
+            place = world.xyz(self.place(speaker))
+            found = [_azimuth_deg(place, world.xyz(need(seat.ear, seat, "ear"))) for seat in seats]
+            return [near_deg(azimuth, found[0]) for azimuth in found]
+
+        low = self.figure("aim", "deg", lambda w: max(azimuths(w)) - half)
+        high = self.figure("aim", "deg", lambda w: min(azimuths(w)) + half)
+        return (low, high) if low.value <= high.value else None
+
+    def span(self, speaker: Loudspeaker) -> Figure:
+        """Angle that the seats span seen from a loudspeaker."""
+        seats = self.seats()
+
+        def compute(world: World) -> float:
+            place = world.xyz(self.place(speaker))
+            found = [_azimuth_deg(place, world.xyz(need(seat.ear, seat, "ear"))) for seat in seats]
+            near = [near_deg(azimuth, found[0]) for azimuth in found]
+            return max(near) - min(near)
+
+        return self.figure("span of the seats", "deg", compute)
 
     def beyond_mount(self, speaker: Loudspeaker) -> Figure:
-        """Return the angle left between the aim asked for and the nearest one that mount and baffle allow."""
+        """Angle left between the aim asked for and the nearest one that mount and baffle allow."""
         need(speaker.aim, speaker, "aim")
-        place, axis, plane = self.place(speaker), self.axis(speaker), self.plane(speaker)
-        swivel, tilt = self._joints_deg(speaker)
-        baffle = self._baffle_deg(speaker)
+        swivel, tilt = self.joints_deg(speaker)
 
-        def compute(*n: float) -> float:
-            wanted = axis.of((n[0], n[1], n[2]), *n[3:])
+        def compute(world: World) -> float:
+            plane, wanted, baffle = (
+                self.plane(world, speaker),
+                self.axis(world, speaker),
+                self._baffle_deg(world, speaker),
+            )
             asked = off_axis_parts(plane.normal, _ORIGIN, wanted, plane.top)
             reached = mounted_axis(
                 plane.normal,
@@ -223,14 +226,9 @@ class Aiming(View):
             # Without joints an angled baffle cannot be straightened; with them it only adds to their reach.
             return max(0.0, left - baffle) if swivel or tilt else abs(left - baffle)
 
-        name = "angle between the aim and what mount and baffle reach"
-        inputs = (*place.values, *axis.inputs)
-        if compute(*(value.value for value in inputs)) == 0.0:
-            # Inside the reach a little more or less changes nothing.
-            return Figure(name, 0.0, "deg", inputs=inputs, assumes=axis.assumes)
-        return figure(name, "deg", compute, *inputs, assumes=axis.assumes)
+        return self.figure("angle beyond what mount and baffle reach", "deg", compute)
 
-    def _joints_deg(self, speaker: Loudspeaker) -> tuple[float, float]:
+    def joints_deg(self, speaker: Loudspeaker) -> tuple[float, float]:
         """Return how far the mount swivels and tilts either way."""
         held = need(speaker.mounting, speaker, "mounting")
         data = speaker.product.loudspeaker if speaker.product is not None else None
@@ -242,42 +240,64 @@ class Aiming(View):
             return 0.0, 0.0
         return need(joint.swivel_deg, joint, "swivel").value, need(joint.tilt_deg, joint, "tilt").value
 
-    def asked_words(self, speaker: Loudspeaker) -> str:
-        """Say what the aim asks of the mount."""
-        plane = self.plane(speaker)
-        wanted = self.axis(speaker).at(self.place(speaker))
-        asked = off_axis_parts(plane.normal, _ORIGIN, wanted, plane.top)
-        swivel, tilt = self._joints_deg(speaker)
-        if plane.overhead:
-            turn = angle_between_deg(plane.normal, wanted)
-            baffle = self._baffle_deg(speaker)
-            return f"The aim is {turn:.0f} deg off square to the ceiling; the baffle gives {baffle:.0f}."
-        return (
-            f"The aim asks for {abs(asked.horizontal_deg):.0f} deg of swivel and {abs(asked.vertical_deg):.0f} deg of "
-            f"tilt; the mount gives {swivel:.0f} and {tilt:.0f}."
+    def asked(self, speaker: Loudspeaker) -> tuple[Figure, Figure]:
+        """Return the swivel and the tilt that the aim asks of the mount."""
+
+        def parts(world: World) -> Parts:
+            plane = self.plane(world, speaker)
+            return off_axis_parts(plane.normal, _ORIGIN, self.axis(world, speaker), plane.top)
+
+        swivel = self.figure("swivel asked for", "deg", lambda w: abs(parts(w).horizontal_deg))
+        return swivel, self.figure("tilt asked for", "deg", lambda w: abs(parts(w).vertical_deg))
+
+    def pair_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
+        """How far from mirror images the aims of a pair are at a seat, in azimuth and in elevation together.
+
+        Each loudspeaker's axis is seen in its own frame against the line to the seat, positive outward for both: two
+        that look equally far past the seat on opposite sides of it are not alike.
+        """
+
+        def compute(world: World) -> float:
+            left, right = self.parts(world, pair.left, seat), self.parts(world, pair.right, seat)
+            return math.hypot(left.horizontal_deg + right.horizontal_deg, left.vertical_deg - right.vertical_deg)
+
+        return self.figure("difference of the two aims", "deg", compute)
+
+    def half_power_deg(self, speaker: Loudspeaker) -> Figure:
+        """How far off axis a driver pair is 3 dB down at its crossover."""
+        spacing, crossover = self._drivers(speaker)
+        return self.figure(
+            "angle at which the drivers are 3 dB down",
+            "deg",
+            lambda w: lobing.half_power_angle_deg(w(spacing), w(crossover), self.figures.space.sound_speed_m_s(w)),
         )
 
-    def pair_difference(self, left: Loudspeaker, right: Loudspeaker, seat: Seat) -> Figure:
-        """Return the difference between the angles at which a seat sees the two axes of a pair."""
-        one, other = self.off_axis(left, seat), self.off_axis(right, seat)
-        u = math.hypot(one.u, other.u)
-        inputs = tuple(dict.fromkeys((*one.inputs, *other.inputs)))
-        name = f"difference of the angles off axis at {seat.id}"
-        return Figure(name, abs(one.value - other.value), "deg", u, inputs=inputs)
+    def null_deg(self, speaker: Loudspeaker) -> Figure:
+        """Where a driver pair first cancels at its crossover."""
+        spacing, crossover = self._drivers(speaker)
+        return self.figure(
+            "angle at which the drivers cancel",
+            "deg",
+            lambda w: lobing.null_angle_deg(w(spacing), w(crossover), self.figures.space.sound_speed_m_s(w)),
+        )
 
-    def lobe_angle(self, speaker: Loudspeaker) -> tuple[float, float]:
-        """Return how far off axis a driver pair is 3 dB down, and where it first cancels, at its crossover."""
+    def _drivers(self, speaker: Loudspeaker) -> tuple[Quantity, Quantity]:
         data = self.data(speaker)
-        spacing = need(data.driver_spacing_m, data, "driver_spacing").value
-        crossover = need(data.crossover_hz, data, "crossover").value
-        speed = self.figures.space.sound_speed_m_s
-        return (
-            lobing.half_power_angle_deg(spacing, crossover, speed),
-            lobing.null_angle_deg(spacing, crossover, speed),
-        )
+        return need(data.driver_spacing_m, data, "driver_spacing"), need(data.crossover_hz, data, "crossover")
 
+    def within_m(self, speaker: Loudspeaker) -> Figure:
+        """Radius on the nearest ear's level that a loudspeaker facing straight down covers."""
+        half = math.radians(min(self.half_coverage_deg(speaker), 89.0))
+        seats = self.seats()
 
-_ORIGIN = (0.0, 0.0, 0.0)
+        def compute(world: World) -> float:
+            height = world.xyz(self.place(speaker))[2]
+            rises = [height - world.xyz(need(seat.ear, seat, "ear"))[2] for seat in seats]
+            if min(rises) <= 0.0:
+                raise Refused("an ear is not below the loudspeaker")
+            return min(rises) * math.tan(half)
+
+        return self.figure("covered radius", "m", compute)
 
 
 def _within(asked_deg: float, reach_deg: float) -> float:
@@ -286,11 +306,3 @@ def _within(asked_deg: float, reach_deg: float) -> float:
 
 def _azimuth_deg(start: Point3, end: Point3) -> float:
     return math.degrees(math.atan2(start[0] - end[0], end[1] - start[1]))
-
-
-def _across(axis: Vector3, place: Point3, ear: Point3) -> float:
-    return abs(off_axis_parts(axis, place, ear).horizontal_deg)
-
-
-def _upright(axis: Vector3, place: Point3, ear: Point3) -> float:
-    return abs(off_axis_parts(axis, place, ear).vertical_deg)

@@ -3,24 +3,45 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from itertools import islice
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
-from roomlint.design.base import Value, need
-from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
-from roomlint.figures import boundary, plan
-from roomlint.figures.direction import direction_vector, distance_m
-from roomlint.measure.figure import Figure, figure
+from roomlint.design.base import Missing, need
+from roomlint.design.quantity import assumed
+from roomlint.figures import boundary, enclosure, images, ray
+from roomlint.figures.direction import COINCIDENT_M
+from roomlint.figures.domain import Refused
+from roomlint.measure.figure import Figure
 from roomlint.measure.view import View
+from roomlint.plane import true_corners
 
 if TYPE_CHECKING:
     from roomlint.design.base import Point
-    from roomlint.design.products import Port, Product, Transducer
-    from roomlint.figures.direction import Vector3
+    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.products import Port, Transducer
+    from roomlint.design.quantity import Quantity
+    from roomlint.figures.images import Reflection
+    from roomlint.measure.world import World
 
-Source = Loudspeaker | Subwoofer
-REFLECTION_FACTOR = 0.8
-"""A furnished room's wall gives back about this much of the pressure; a rigid one would give all."""
-CLEAR_OF_ITS_SURFACE_M = 0.06
+Source: TypeAlias = "Loudspeaker | Subwoofer"
+NULL_BAND_HZ: Final = (60.0, 300.0)
+"""Below, the room's modes rule; above, cabinets no longer radiate to all sides."""
+HEAVY: Final = frozenset({"masonry", "hollow-block", "concrete"})
+HEAVY_FACTOR: Final = (0.98, 0.02, "masonry that reflects 98 % of the pressure")
+LIGHT_FACTOR: Final = (0.90, 0.05, "a wall on studs that reflects 90 % of the pressure")
+"""Board on studs absorbs 0.29 at 125 Hz and 0.10 at 250 Hz: the root of what is left is 0.84 to 0.95."""
+DEFAULT_CROSSOVER: Final = (80.0, 20.0, "Hz", "a crossover at 80 Hz, as none is given")
+BAND_HZ: Final = (40.0, 400.0)
+"""Where a loudspeaker's radiated power is scanned for what three surfaces take."""
+
+
+class Dip(NamedTuple):
+    """What one surface takes from a loudspeaker's sound at a seat."""
+
+    level: Figure
+    """At its deepest, against the direct sound, dB."""
+    frequency: Figure
+    surface: str
 
 
 class Boundaries(View):
@@ -28,7 +49,19 @@ class Boundaries(View):
 
     def seat_to_wall(self, seat: Seat) -> Figure:
         """Distance from the ear to the nearest wall."""
-        return self.figures.space.nearest_wall(need(seat.ear, seat, "ear"))
+        return self.to_wall(need(seat.ear, seat, "ear"))
+
+    def to_wall(self, point: Point) -> Figure:
+        """Distance in plan from a point to the nearest wall."""
+        return self.figure("distance to the nearest wall", "m", lambda w: self._to_wall_m(w, point))
+
+    def _to_wall_m(self, world: World, point: Point) -> float:
+        count = len(self.design.shell.corners)
+        return min(self.figures.space.wall_distance_m(world, point, wall) for wall in range(count))
+
+    def nearest_wall_name(self, point: Point) -> str:
+        """Return what the file calls the wall that is nearest to a point."""
+        return self.figures.space.wall_name(self.figures.space.nearest_wall(point))
 
     def transducer(self, source: Source) -> Transducer:
         """Return the data of a source's product, or tell which key would give them."""
@@ -40,145 +73,191 @@ class Boundaries(View):
         product = need(source.product, source, "product")
         return need(self.transducer(source).port, product, "loudspeaker.port")
 
-    def behind(self, source: Source, listener: Seat) -> Figure:
-        """Distance from a source straight back, away from the listener, to the first surface it meets."""
-        place, ear = need(source.position, source, "position"), need(listener.ear, listener, "ear")
-        return self.once(("behind", source.id, listener.id), lambda: self._behind(place, ear))
+    def images(self, world: World, source: Source, seat: Seat) -> tuple[Reflection, ...]:
+        """Return the first-order reflections of a source at a seat in a world, off every real surface."""
 
-    def _behind(self, place: Point, ear: Point) -> Figure:
-        space = self.figures.space
+        def find(w: World) -> tuple[Reflection, ...]:
+            place, ear = w.xyz(need(source.position, source, "position")), w.xyz(need(seat.ear, seat, "ear"))
+            if math.dist(place, ear) < COINCIDENT_M:
+                raise Refused("the loudspeaker stands where the ear is")
+            return images.reflections_in(self.figures.space.enclosure(w), place, ear, self.figures.space.obstacles(w))
 
-        def compute(x: float, y: float, ex: float, ey: float) -> float:
-            away = (x - ex, y - ey, 0.0)
-            if math.hypot(*away) == 0:
-                raise Refused("source and listener stand over each other")
-            return space.free_way((x, y, place.z.value), away).distance_m
+        return world.once(("images", source.key, seat.key), find)
 
-        return figure("distance to the surface behind", "m", compute, place.x, place.y, ear.x, ear.y)
+    def dips(self, source: Source, seat: Seat) -> tuple[Dip, ...]:
+        """Return what each wall and the ceiling take from a source's sound at a seat, deepest first, in the band.
 
-    def rear_null_hz(self, source: Source, listener: Seat) -> Figure:
-        """First cancellation by the surface behind the source, c/4d."""
-        space = self.figures.space
-        back = self.behind(source, listener)
-        speed = space.sound_speed_m_s
-        distance = Value(max(back.value, 0.01), back.u, "m")
-        made = figure("first null of the wall behind", "Hz", lambda d: boundary.rear_null_hz(d, speed), distance)
-        return Figure(
-            made.name, made.value, "Hz", made.u, inputs=back.inputs, shares=back.shares, assumes=space.air_assumption
+        Image path against direct path, each surface for itself; the pressure it returns by its construction.
+        """
+        found = []
+        for reflection in self.images(self.world, source, seat):
+            dip = self._dip(source, seat, reflection)
+            if dip is not None:
+                found.append(dip)
+        return tuple(sorted(found, key=lambda dip: dip.level.value))
+
+    def _dip(self, source: Source, seat: Seat, reflection: Reflection) -> Dip | None:
+        name = self._surface(reflection)
+        factor = self._factor(name)
+
+        def paths(world: World) -> tuple[float, float]:
+            # The same surface in another world: the same kind and number, as long as it still reflects.
+            for other in self.images(world, source, seat):
+                if (other.kind, other.number) == (reflection.kind, reflection.number):
+                    return other.direct_m, other.path_m
+            raise Refused("the reflection misses the seat")
+
+        frequency = self.figure(
+            "frequency of the cancellation",
+            "Hz",
+            lambda w: boundary.path_null_hz(*paths(w), self.figures.space.sound_speed_m_s(w)),
+        )
+        if not NULL_BAND_HZ[0] <= frequency.value <= NULL_BAND_HZ[1]:
+            return None
+        level = self.figure("dip", "dB", lambda w: boundary.null_depth_db(*paths(w), min(w(factor), 0.999)))
+        return Dip(level, frequency, name)
+
+    def _surface(self, reflection: Reflection) -> str:
+        if reflection.kind == "wall":
+            return self.figures.space.wall_name(reflection.number)
+        return reflection.kind
+
+    def _factor(self, surface: str) -> Quantity:
+        """Return the pressure that a surface returns in the bass: by its construction, assumed and told."""
+        return self.once(
+            ("factor", self._is_heavy(surface)), lambda: self._assumed_factor(heavy=self._is_heavy(surface))
         )
 
-    def rear_null_depth(self, source: Source, listener: Seat) -> Figure:
-        """Depth of that cancellation at the listener."""
-        place, ear = need(source.position, source, "position"), need(listener.ear, listener, "ear")
-        direct = distance_m(place.xyz, ear.xyz)
-        back = self.behind(source, listener)
-        depth = boundary.null_depth_db(direct, direct + 2 * max(back.value, 0.001), REFLECTION_FACTOR)
-        null = self.rear_null_hz(source, listener)
-        assumes = (f"a wall that reflects {REFLECTION_FACTOR:.0%} of the pressure", *null.assumes)
-        name = f"depth of the null at {null.value:.0f} Hz from the wall {back.value:.2f} m behind"
-        return Figure(name, depth, "dB", inputs=back.inputs, assumes=assumes)
+    @staticmethod
+    def _assumed_factor(*, heavy: bool) -> Quantity:
+        value, u, words = HEAVY_FACTOR if heavy else LIGHT_FACTOR
+        return assumed(value, u, "", words)
 
-    def clear_of_rear_null_m(self, hz: float) -> float:
-        """Distance from the wall within which the first null stays above a frequency."""
-        return boundary.rear_null_distance_m(hz, self.figures.space.sound_speed_m_s)
+    def _is_heavy(self, surface: str) -> bool:
+        found = self.design.shell.surface(surface)
+        return found is not None and found.framing.kind in HEAVY
 
-    def closest_ratio(self, source: Source) -> Figure:
-        """Ratio of the two most alike of a source's distances: floor, and the two nearest walls it faces."""
+    def power_dip(self, source: Source) -> Figure:
+        """Dip of the power that a source radiates, by the floor and the two nearest walls at right angles, dB.
+
+        The walls that it stands square in front of, opposite ones not together: those do not stack.
+        """
         place = need(source.position, source, "position")
-        walls = self.figures.space.faced_walls(place)[:2]
-        inputs = dict.fromkeys((place.x, place.y, place.z))
-        distances = [place.z.value, *(wall.value for wall in walls)]
-        ratio = boundary.closest_distance_ratio([max(distance, 0.01) for distance in distances])
-        shown = ", ".join(f"{distance:.2f} m" for distance in sorted(distances))
-        name = f"ratio of the two most alike boundary distances ({shown})"
-        return Figure(name, ratio, "", inputs=tuple(inputs))
+
+        def compute(world: World) -> float:
+            distances = self._corner_distances(world, place)
+            speed = self.figures.space.sound_speed_m_s(world)
+            return boundary.deepest_power_dip(distances, *BAND_HZ, speed, step_hz=4.0)[1]
+
+        return self.figure("dip of the radiated power", "dB", compute)
+
+    def _corner_distances(self, world: World, place: Point) -> list[float]:
+        """Return the height above the floor and the distances to the two nearest walls that make a corner."""
+        x, y, z = world.xyz(place)
+        near = sorted(
+            (max(surface.off_m((x, y, z)), 0.01), surface.wall.inward)
+            for surface in self.figures.space.enclosure(world).surfaces
+            if surface.wall is not None and 0.0 <= surface.wall.along_m((x, y)) <= surface.wall.length_m
+        )
+        found = [max(z, 0.01)]
+        if near:
+            nearest, (ix, iy) = near[0]
+            beside = (distance for distance, (jx, jy) in near if abs(ix * jx + iy * jy) < _NOT_OPPOSITE)
+            found += [nearest, *islice(beside, 1)]
+        return found
 
     def port_gap(self, source: Source) -> Figure:
-        """Free distance in front of the port's mouth, as measured, or from where the cabinet stands."""
+        """Free distance before the port's mouth, as measured, or from where the cabinet stands."""
         measured = source.port_clearance_m
         if measured is not None:
-            return figure("clearance in front of the port", "m", lambda gap: gap, measured)
+            return self.figure("clearance before the port", "m", lambda w: w(measured))
         if self.port(source).face != "rear":
-            need(None, source, "port_clearance")
-        return self.once(("port", source.id), lambda: self._rear_port_gap(source))
-
-    def _rear_port_gap(self, source: Source) -> Figure:
+            raise Missing(source, "port_clearance")
         place = need(source.position, source, "position")
         product = need(source.product, source, "product")
         depth = need(product.depth_m, product, "depth")
-        facing = self._facing_deg(source)
-        space = self.figures.space
 
-        def compute(x: float, y: float, azimuth: float, deep: float) -> float:
-            back = (math.sin(math.radians(azimuth)), -math.cos(math.radians(azimuth)), 0.0)
-            return space.free_way((x, y, place.z.value), back).distance_m - deep
+        def compute(world: World) -> float:
+            x, y, z = self.figures.bodies.axis(world, source)
+            shape = self.figures.space.enclosure(world)
+            hit = ray.first_met(shape, world.xyz(place), (-x, -y, -z), self.figures.space.obstacles(world))
+            return hit.distance_m - world(depth)
 
-        return figure("clearance behind the rear port", "m", compute, place.x, place.y, facing, depth)
+        return self.figure("clearance behind the rear port", "m", compute, source.key)
 
-    def _facing_deg(self, source: Source) -> Value:
-        """Return the azimuth that a cabinet's front faces in the room."""
-        if isinstance(source, Subwoofer):
-            return need(source.facing_deg, source, "facing")
-        aim = need(source.aim, source, "aim")
-        if aim.seat is None:
-            return need(aim.azimuth_deg, source, "aim.azimuth")
-        place, ear = need(source.position, source, "position"), need(aim.seat.ear, aim.seat, "ear")
-        dx, dy = ear.x.value - place.x.value, ear.y.value - place.y.value
-        return Value(-math.degrees(math.atan2(dx, dy)), 0.0, "deg")
-
-    def port_need_m(self, product: Product, port: Port) -> tuple[float, float]:
-        """Return the least and the comfortable clearance of a port."""
+    def port_need_m(self, source: Source) -> tuple[float, float]:
+        """Return the least and the comfortable clearance of a port; the maker's own where the sheet gives it."""
+        port, product = self.port(source), need(source.product, source, "product")
+        if port.clearance_m is not None:
+            least = boundary.port_gap_needed_m(port.diameter_m.value) if port.diameter_m is not None else 0.0
+            return min(least, port.clearance_m.value), port.clearance_m.value
         diameter = need(port.diameter_m, product, "loudspeaker.port.diameter").value
         if port.face == "bottom":
-            return boundary.plinth_gap_m(diameter), boundary.plinth_gap_m(diameter)
+            return boundary.plinth_gap_m(diameter), boundary.port_gap_needed_m(diameter)
         return boundary.port_gap_needed_m(diameter), boundary.port_gap_wanted_m(diameter)
 
     def ahead(self, source: Source) -> Figure:
-        """Return the free way in front of a cabinet, along its axis, to the first surface or obstacle."""
+        """Free way before a cabinet's front, along its axis, to the first surface or obstacle that its face meets."""
         place = need(source.position, source, "position")
-        if isinstance(source, Subwoofer):
-            facing = self._facing_deg(source)
+        bodies = self.figures.bodies
+        flush = self._is_flush(source)
 
-            def level(x: float, y: float, z: float, azimuth: float) -> float:
-                return self._free_ahead((x, y, z), direction_vector(azimuth, 0.0))
+        def compute(world: World) -> float:
+            if flush:
+                # What sits in the surface has no face before it that could touch: the way counts from its middle.
+                space = self.figures.space
+                start, way = world.xyz(place), bodies.axis(world, source)
+                return ray.first_met(space.enclosure(world), start, way, space.obstacles(world)).distance_m
+            width, height, _ = (world(size) for size in bodies.sizes(source))
+            shape, others = self.figures.space.enclosure(world), self.figures.space.obstacles(world)
+            axis = bodies.axis(world, source)
+            return ray.ahead_of_face(shape, world.xyz(place), axis, width, height, others).distance_m
 
-            return figure("free way in front", "m", level, *place.values, facing)
-        axis = self.figures.aim.axis(source)
+        return self.figure("free way before the front", "m", compute, source.key)
 
-        def along(x: float, y: float, z: float, *rest: float) -> float:
-            return self._free_ahead((x, y, z), axis.of((x, y, z), *rest))
+    @staticmethod
+    def _is_flush(source: Source) -> bool:
+        data = source.product.loudspeaker if source.product is not None else None
+        return data is not None and any(place.startswith("in-") for place in data.placement)
 
-        return figure("free way in front", "m", along, *place.values, *axis.inputs, assumes=axis.assumes)
+    def fit(self, source: Source) -> Figure:
+        """How clear a cabinet stands of walls and ceiling; negative: how far it pokes through."""
+        need(source.position, source, "position")
 
-    def _free_ahead(self, start: tuple[float, float, float], way: Vector3) -> float:
-        """Return the free way from a little in front: what is flush with a surface must not meet that surface."""
-        x, y, z = (at + CLEAR_OF_ITS_SURFACE_M * along for at, along in zip(start, way, strict=True))
-        return CLEAR_OF_ITS_SURFACE_M + self.figures.space.free_way((x, y, z), way).distance_m
+        def compute(world: World) -> float:
+            body = self.figures.bodies.solid(world, source)
+            return enclosure.solid_clearance(self.figures.space.enclosure(world), body, floor=False).distance_m
 
-    def tightest_face(self, source: Source) -> Figure:
-        """Return the clearance of a cabinet's left, right or rear face, whichever is tightest."""
-        place = need(source.position, source, "position")
-        product = need(source.product, source, "product")
-        width, depth = need(product.width_m, product, "width"), need(product.depth_m, product, "depth")
-        facing, space = self._facing_deg(source), self.figures.space
-
-        def clearances(x: float, y: float, azimuth: float, wide: float, deep: float) -> list[tuple[float, str]]:
-            ways = ((90.0, wide / 2, "left face"), (-90.0, wide / 2, "right face"), (180.0, deep, "rear face"))
-            return [
-                (space.free_way((x, y, place.z.value), direction_vector(azimuth + turn, 0.0)).distance_m - size, face)
-                for turn, size, face in ways
-            ]
-
-        inputs = (place.x, place.y, facing, width, depth)
-        face = min(clearances(*(value.value for value in inputs)))[1]
-        return figure(f"clearance of its {face}", "m", lambda *values: min(clearances(*values))[0], *inputs)
+        return self.figure("clearance of the cabinet", "m", compute)
 
     def corner(self, source: Source) -> Figure:
-        """Return the distance in plan to the nearest corner of the room."""
+        """Distance in plan to the nearest corner that encloses the source; corners that poke inward do not count."""
         place = need(source.position, source, "position")
-        outline = self.figures.space.outline
 
-        def compute(x: float, y: float) -> float:
-            return plan.nearest_corner(outline, (x, y)).distance_m
+        def compute(world: World) -> float:
+            at = (world(place.x), world(place.y))
+            corners = true_corners(self.figures.space.outline(world))
+            return min(math.dist(at, corner.point) for corner in corners if not corner.reentrant)
 
-        return figure("distance to the nearest corner", "m", compute, place.x, place.y)
+        return self.figure("distance to the nearest corner", "m", compute)
+
+    def band_end(self, subwoofer: Subwoofer) -> Quantity:
+        """Return where a subwoofer's band ends: its low-pass, the highest crossover entered, or one that is assumed."""
+        if subwoofer.low_pass_hz is not None:
+            return subwoofer.low_pass_hz
+        entered = self.figures.bass.highest_crossover()
+        return entered if entered is not None else self.once("band end", lambda: assumed(*DEFAULT_CROSSOVER))
+
+    def own_null(self, subwoofer: Subwoofer) -> Figure:
+        """First cancellation of a subwoofer by the wall that it is nearest to, over the end of its band."""
+        place, end = need(subwoofer.position, subwoofer, "position"), self.band_end(subwoofer)
+
+        def compute(world: World) -> float:
+            distance = max(self._to_wall_m(world, place), 0.01)
+            return boundary.rear_null_hz(distance, self.figures.space.sound_speed_m_s(world)) / world(end)
+
+        return self.figure("null of the wall over the band's end", "", compute)
+
+
+_NOT_OPPOSITE: Final = 0.5
+"""Two walls whose inward directions differ by 60 to 120 degrees form a corner; opposite ones do not."""

@@ -1,89 +1,95 @@
-"""Arrival times, the delays to enter, and levels by distance, with uncertainty."""
+"""Arrival times, the delays to enter, and levels by distance."""
 
 from __future__ import annotations
 
 import math
 from typing import TYPE_CHECKING
 
-from roomlint.design.base import Missing, Value, need
+from roomlint.design.base import Missing, need
 from roomlint.figures import delay
 from roomlint.figures.direction import free_field_level_db
-from roomlint.measure.figure import Figure, figure
+from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker, Picture, Seat
+    from collections.abc import Iterator
+
+    from roomlint.design.base import Pair
+    from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
     from roomlint.design.products import ProcessorData
+    from roomlint.design.quantity import Quantity
     from roomlint.design.record import Setting
     from roomlint.design.supply import Processor
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
 
-
-_TOUCHING_M = 1e-3
-"""Nearer than this the level has no meaning."""
+TOUCHING_M = 0.05
+"""Nearer than this an ear and a loudspeaker are in one place, and a level there has no meaning."""
+ALIGNED = "delays set for the reference seat where none is entered"
+UNDELAYED = "no delay entered for the sound"
 
 
 class Delays(View):
     """Times of arrival."""
 
-    def _points(self, source: Loudspeaker, seat: Seat) -> tuple[Value, ...]:
-        return (*need(seat.ear, seat, "ear").values, *need(source.position, source, "position").values)
+    def far_m(self, world: World, source: Loudspeaker | Subwoofer, seat: Seat) -> float:
+        """Return the distance from a source to a seat's ear in a world, m."""
+        return self.figures.angles.distance_m(world, source, seat)
 
-    def _distance_m(self, source: Loudspeaker, seat: Seat) -> float:
-        # A plain number: finding the farthest of many needs no uncertainty.
-        return math.dist(need(source.position, source, "position").xyz, need(seat.ear, seat, "ear").xyz)
-
-    def farthest(self, seat: Seat) -> Loudspeaker:
-        """Return the loudspeaker farthest from a seat; every loudspeaker must have its place."""
-        return self.once(
-            ("farthest", seat.id),
-            lambda: max(self.design.loudspeakers, key=lambda speaker: self._distance_m(speaker, seat)),
+    def farthest_m(self, world: World, seat: Seat) -> float:
+        """Return the distance of the loudspeaker farthest from a seat, m; every loudspeaker must have its place."""
+        return world.once(
+            ("farthest", seat.key), lambda w: max(self.far_m(w, speaker, seat) for speaker in self.design.loudspeakers)
         )
 
     def to_enter(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        """Return the delay that makes a loudspeaker arrive with the farthest one at a seat, ms."""
-        return self.once(("enter", speaker.id, seat.id), lambda: self._to_enter(speaker, seat))
+        """Delay that makes a loudspeaker arrive with the farthest one at a seat, ms."""
+        return self.figure("delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker.key, seat.key)
 
-    def _to_enter(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        space, last = self.figures.space, self.farthest(seat)
-        speed = space.sound_speed_m_s
+    def _to_enter(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
+        later_m = self.farthest_m(world, seat) - self.far_m(world, speaker, seat)
+        return 1e3 * later_m / self.figures.space.sound_speed_m_s(world)
 
-        def compute(*values: float) -> float:
-            return max(_later(values[:3], values[6:], values[3:6], speed), 0.0)
-
-        inputs = (*self._points(speaker, seat), *need(last.position, last, "position").values)
-        return figure("delay to enter", "ms", compute, *inputs, assumes=space.air_assumption)
-
-    def to_enter_words(self, speaker: Loudspeaker, seat: Seat) -> str:
-        """Say which delay to enter, rounded to the processor's step where its sheet gives one."""
-        wanted = self.to_enter(speaker, seat).value
+    def step(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Delay to enter rounded to the processor's step where its sheet gives one, ms."""
         data = self.processor_data()
-        step = data.delay_step_s if data is not None else None
-        if step is not None:
-            wanted = delay.rounded_to_step(wanted, 1e3 * step.value)
-        steps = ", in the processor's steps" if step is not None else ""
-        return f"The drawing asks for {wanted:.2f} ms more than the farthest loudspeaker has{steps}."
+        size = data.delay_step_s if data is not None else None
+        if size is None:
+            return self.to_enter(speaker, seat)
+        return self.to_enter(speaker, seat).then(
+            "delay to enter, in the processor's steps", "ms", lambda ms: delay.rounded_to_step(ms, 1e3 * size.value)
+        )
 
-    def setting_of(self, speaker: Loudspeaker) -> Setting | None:
-        """Return what is entered for a loudspeaker, if anything is."""
-        return next((setting for setting in self.design.calibration.settings if setting.id == speaker.id), None)
+    def setting_of(self, source: Loudspeaker | Subwoofer) -> Setting | None:
+        """Return what is entered for a source, if anything is."""
+        return next((setting for setting in self.design.calibration.settings if setting.id == source.id), None)
 
-    def entered(self, speaker: Loudspeaker) -> float | None:
-        """Return the delay that is in force for a loudspeaker in ms, by delay or by distance; None when none is."""
+    def _entered_ms(self, world: World, speaker: Loudspeaker) -> float | None:
+        """Return the delay that is in force for a loudspeaker, by delay or by distance; None when none is entered."""
         setting = self.setting_of(speaker)
         if setting is None:
             return None
         if setting.delay_s is not None:
-            return 1e3 * setting.delay_s.value
+            return 1e3 * world(setting.delay_s)
         if setting.distance_m is None:
             return None
-        distances = [other.distance_m.value for other in self.design.calibration.settings if other.distance_m]
-        return delay.distance_as_delay_ms(setting.distance_m.value, max(distances), self._processor_speed())
+        distances = [world(other.distance_m) for other in self.design.calibration.settings if other.distance_m]
+        speed = self._processor_speed_m_s(world)
+        return delay.distance_as_delay_ms(world(setting.distance_m), max(distances), speed)
 
-    def _processor_speed(self) -> float:
+    def _processor_speed_m_s(self, world: World) -> float:
         data = self.processor_data()
         if data is not None and data.speed_of_sound_m_s is not None:
-            return data.speed_of_sound_m_s.value
-        return self.figures.space.sound_speed_m_s
+            return world(data.speed_of_sound_m_s)
+        return self.figures.space.sound_speed_m_s(world)
+
+    def _in_force_ms(self, world: World, speaker: Loudspeaker) -> float:
+        """Return the delay in force: the one entered, or else the one that the drawing asks for."""
+        entered = self._entered_ms(world, speaker)
+        if entered is not None:
+            return entered
+        world.assume(ALIGNED)
+        return self._to_enter(world, speaker, self.reference())
 
     def processor(self) -> Processor:
         """Return the processor, or raise `Missing`."""
@@ -101,89 +107,88 @@ class Delays(View):
         product = need(processor.product, processor, "product")
         return need(product.processor, product, "processor")
 
+    def range_s(self) -> Quantity:
+        """Return the longest delay that the processor can set, s."""
+        data = self.needed_processor_data()
+        return need(data.delay_range_s, data, "delay_range")
+
     def entered_error(self, speaker: Loudspeaker, setting: Setting, seat: Seat) -> Figure:
-        """Return how far the entered delay is from the one that the positions ask for, relative to the farthest, ms."""
-        last, speed = self.farthest(seat), self.figures.space.sound_speed_m_s
+        """How far the entered delay is from the one that the positions ask for, against the farthest loudspeaker, ms.
+
+        The farthest is the one with no delay to spare; what is entered for it counts off every other.
+        """
         own = need(setting.delay_s, setting, "delay")
-        base = self.setting_of(last)
-        of_last = Value(0.0) if base is None or base.delay_s is None else base.delay_s
 
-        def compute(*values: float) -> float:
-            computed = _later(values[:3], values[6:9], values[3:6], speed)
-            return abs(1e3 * (values[9] - values[10]) - computed)
+        def compute(world: World) -> float:
+            base = self._base_ms(world, seat)
+            return abs(1e3 * world(own) - base - self._to_enter(world, speaker, seat))
 
-        inputs = (*self._points(speaker, seat), *need(last.position, last, "position").values, own, of_last)
-        return figure("entered delay minus computed", "ms", compute, *inputs, assumes=self.figures.space.air_assumption)
+        return self.figure("entered delay against the drawing", "ms", compute)
+
+    def _base_ms(self, world: World, seat: Seat) -> float:
+        last = max(self.design.loudspeakers, key=lambda speaker: self.far_m(world, speaker, seat))
+        setting = self.setting_of(last)
+        return 1e3 * world(setting.delay_s) if setting is not None and setting.delay_s is not None else 0.0
 
     def distance_error(self, speaker: Loudspeaker, setting: Setting, seat: Seat) -> Figure:
-        """Return how far the entered distance is from the one in the drawing, m."""
+        """How far the entered distance is from the one in the drawing, m."""
         entered = need(setting.distance_m, setting, "distance")
-
-        def compute(*values: float) -> float:
-            return abs(values[6] - math.dist(values[:3], values[3:6]))
-
-        inputs = (*self._points(speaker, seat), entered)
-        return figure("entered distance minus computed", "m", compute, *inputs)
-
-    def speed_error(self) -> Figure:
-        """Return how far the processor's speed of sound is from the one at the survey's temperature, %."""
-        data = self.needed_processor_data()
-        warm = need(self.design.survey.temperature_degc, self.design.survey, "temperature")
-        assumed = data.speed_of_sound_m_s
-        if assumed is None:
-            at = need(data.assumed_temperature_degc, data, "speed_of_sound")
-            assumed = Value(delay.speed_of_sound_m_s(at.value), at=at.at)
-
-        def compute(speed: float, temperature: float) -> float:
-            return 100.0 * abs(speed / delay.speed_of_sound_m_s(temperature) - 1.0)
-
-        return figure("error of the speed of sound", "%", compute, assumed, warm)
-
-    def pair_arrival(self, left: Loudspeaker, right: Loudspeaker, seat: Seat) -> Figure:
-        """Return how far apart in time left and right arrive at a seat with the delays in force, ms."""
-        speed = self.figures.space.sound_speed_m_s
-        reference = self.reference()
-        if self.entered(left) is None and self.entered(right) is None:
-            # Both count from the farthest loudspeaker, which drops out of their difference and needs no place.
-            ahead = self._distance_m(right, reference) - self._distance_m(left, reference)
-            extra = delay.travel_ms(ahead, speed)
-        else:
-            extra = self._in_force(left, reference) - self._in_force(right, reference)
-
-        def compute(*values: float) -> float:
-            return abs(_later(values[:3], values[3:6], values[6:], speed) + extra)
-
-        first, other = self._points(left, seat), need(right.position, right, "position").values
-        return figure(
-            "time between left and right", "ms", compute, *first, *other, assumes=self.figures.space.air_assumption
+        return self.figure(
+            "entered distance against the drawing", "m", lambda w: abs(w(entered) - self.far_m(w, speaker, seat))
         )
 
-    def spread(self, seat: Seat) -> Figure:
-        """Return the time between the first and the last arrival at a seat with the delays in force, ms."""
+    def entries_apart(self, setting: Setting) -> Figure:
+        """How far an entered delay and an entered distance of one loudspeaker contradict each other, ms."""
+        own, far = need(setting.delay_s, setting, "delay"), need(setting.distance_m, setting, "distance")
+
+        def compute(world: World) -> float:
+            distances = [world(other.distance_m) for other in self.design.calibration.settings if other.distance_m]
+            by_distance = delay.distance_as_delay_ms(world(far), max(distances), self._processor_speed_m_s(world))
+            return abs(1e3 * world(own) - by_distance)
+
+        return self.figure("delay against distance", "ms", compute)
+
+    def speed_error(self) -> Figure:
+        """How far the processor's speed of sound is from the one at the survey's temperature, %."""
+        data = self.needed_processor_data()
+        warm = need(self.design.survey.temperature_degc, self.design.survey, "temperature")
+        speed, at = data.speed_of_sound_m_s, data.assumed_temperature_degc
+        if speed is None:
+            need(at, data, "speed_of_sound")
+
+        def compute(world: World) -> float:
+            taken = world(speed) if speed is not None else delay.speed_of_sound_m_s(world(at) if at is not None else 0)
+            return 100.0 * abs(taken / delay.speed_of_sound_m_s(world(warm)) - 1.0)
+
+        return self.figure("error of the speed of sound", "%", compute)
+
+    def pair_arrival(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
+        """How far apart in time left and right arrive at a seat with the delays in force, ms."""
         reference = self.reference()
+        left, right = pair.left, pair.right
+
+        def compute(world: World) -> float:
+            speed = self.figures.space.sound_speed_m_s(world)
+            apart = delay.travel_ms(self.far_m(world, left, seat) - self.far_m(world, right, seat), speed)
+            if self._entered_ms(world, left) is None and self._entered_ms(world, right) is None:
+                # Both count from the farthest loudspeaker, which drops out of their difference and needs no place.
+                world.assume(ALIGNED)
+                ahead = self.far_m(world, right, reference) - self.far_m(world, left, reference)
+                return abs(apart + delay.travel_ms(ahead, speed))
+            return abs(apart + self._in_force_ms(world, left) - self._in_force_ms(world, right))
+
+        return self.figure("time between left and right", "ms", compute)
+
+    def spread(self, seat: Seat) -> Figure:
+        """Time between the first and the last arrival at a seat with the delays in force, ms."""
         speakers = self.design.loudspeakers
-        speed = self.figures.space.sound_speed_m_s
-        delays = [self._in_force(speaker, reference) for speaker in speakers]
-        arrivals = delay.arrivals_ms([self._distance_m(speaker, seat) for speaker in speakers], delays, speed)
-        first, last = arrivals.index(min(arrivals)), arrivals.index(max(arrivals))
 
-        def compute(*values: float) -> float:
-            early = math.dist(values[:3], values[3:6]) / speed * 1e3 + delays[first]
-            return abs(math.dist(values[:3], values[6:]) / speed * 1e3 + delays[last] - early)
+        def compute(world: World) -> float:
+            speed = self.figures.space.sound_speed_m_s(world)
+            delays = [self._in_force_ms(world, speaker) for speaker in speakers]
+            return delay.arrival_spread_ms([self.far_m(world, speaker, seat) for speaker in speakers], delays, speed)
 
-        near, far = speakers[first], speakers[last]
-        inputs = (*self._points(near, seat), *need(far.position, far, "position").values)
-        assumes = self.figures.space.air_assumption
-        if any(self.entered(speaker) is None for speaker in speakers):
-            assumes = (*assumes, "delays set for the reference seat where none is entered")
-        return figure("spread of the arrivals", "ms", compute, *inputs, assumes=assumes)
-
-    def _in_force(self, speaker: Loudspeaker, reference: Seat) -> float:
-        entered = self.entered(speaker)
-        if entered is not None:
-            return entered
-        later = self._distance_m(self.farthest(reference), reference) - self._distance_m(speaker, reference)
-        return delay.travel_ms(later, self.figures.space.sound_speed_m_s)
+        return self.figure("spread of the arrivals", "ms", compute)
 
     def reference(self) -> Seat:
         """Return the seat that delays are set for."""
@@ -195,62 +200,67 @@ class Delays(View):
                 return seat
         raise Missing(self.design, "seats[].reference")
 
-    def rear_distance(self, speaker: Loudspeaker, centre: Loudspeaker, seat: Seat) -> Figure:
-        """Return how much nearer or farther a surround is than the centre, %, without sign."""
+    def against_centre(self, speaker: Loudspeaker, centre: Loudspeaker, seat: Seat) -> Figure:
+        """How much nearer or farther a surround is than the centre, %, without sign."""
 
-        def compute(*values: float) -> float:
-            own, middle = math.dist(values[:3], values[3:6]), math.dist(values[:3], values[6:])
-            if middle <= 0.0:
+        def compute(world: World) -> float:
+            own, middle = self.far_m(world, speaker, seat), self.far_m(world, centre, seat)
+            if middle < TOUCHING_M:
                 raise Refused("the centre loudspeaker stands where the ear is")
             return 100.0 * abs(own / middle - 1.0)
 
-        inputs = (*self._points(speaker, seat), *need(centre.position, centre, "position").values)
-        return figure("difference from the centre's distance", "%", compute, *inputs)
+        return self.figure("difference from the centre's distance", "%", compute)
 
-    def louder_than_reference(self, seat: Seat) -> Figure:
-        """Return by how much the loudspeaker that gains most is louder at a seat than at the reference seat, dB."""
+    def gain_over_reference(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """How much louder a loudspeaker's direct sound is at a seat than at the reference seat, free field, dB."""
         reference = self.reference()
-        speaker = max(
-            self.design.loudspeakers,
-            key=lambda one: self._distance_m(one, reference) / max(self._distance_m(one, seat), _TOUCHING_M),
-        )
 
-        def compute(*values: float) -> float:
-            return free_field_level_db(math.dist(values[:3], values[3:6]), math.dist(values[6:], values[3:6]))
+        def compute(world: World) -> float:
+            near = self.far_m(world, speaker, seat)
+            if near < TOUCHING_M:
+                raise Refused("the loudspeaker stands where the ear is")
+            return free_field_level_db(near, self.far_m(world, speaker, reference))
 
-        inputs = (*self._points(speaker, seat), *need(reference.ear, reference, "ear").values)
-        return figure(f"level of {speaker.id} above that at the reference seat", "dB", compute, *inputs)
-
-    def level_spread(self, speaker: Loudspeaker) -> Figure:
-        """Return how much louder a loudspeaker's direct sound is at the nearest seat than at the farthest, dB."""
-        found = [(self._distance_m(speaker, seat), seat) for seat in self.design.seats]
-        near, far = min(found, key=lambda one: one[0])[1], max(found, key=lambda one: one[0])[1]
-
-        def compute(*values: float) -> float:
-            return free_field_level_db(math.dist(values[:3], values[3:6]), math.dist(values[6:], values[3:6]))
-
-        inputs = (*self._points(speaker, near), *need(far.ear, far, "ear").values)
-        return figure("level between nearest and farthest seat", "dB", compute, *inputs)
+        return self.figure("level over that at the reference seat", "dB", compute)
 
     def sound_ahead(self, picture: Picture) -> Figure:
-        """Return how much earlier the sound leaves the chain than the picture, ms; negative is late."""
-        shown = picture.projector if picture.projector is not None else picture
-        product = need(shown.product, shown, "product")
+        """How much earlier the sound leaves the chain than the picture, ms; negative is late."""
+        projected = picture.projector if picture.projector is not None else picture
+        product = need(projected.product, projected, "product")
         sheet = need(product.picture, product, "picture")
         video = need(sheet.video_latency_s, sheet, "video_latency")
         data = self.needed_processor_data()
         audio = need(data.audio_latency_s, data, "audio_latency")
-        name = "time that the sound is ahead of the picture"
-        return figure(
-            name,
-            "ms",
-            lambda late, sound: 1e3 * (late - sound),
-            video,
-            audio,
-            assumes=("no delay entered for the sound",),
-        )
 
+        def compute(world: World) -> float:
+            world.assume(UNDELAYED)
+            return 1e3 * (world(video) - world(audio))
 
-def _later(ear: tuple[float, ...], far: tuple[float, ...], near: tuple[float, ...], speed: float) -> float:
-    """Return how much later sound from `far` arrives than from `near`, ms."""
-    return 1e3 * (math.dist(ear, far) - math.dist(ear, near)) / speed
+        return self.figure("time that the sound is ahead of the picture", "ms", compute)
+
+    def subwoofer_late(self, subwoofer: Subwoofer, seat: Seat) -> Figure:
+        """How much later a subwoofer arrives at a seat than the front loudspeakers with the delays in force, ms.
+
+        Against the mean of the front pair and the centre, as far as they are there; negative is early. The delay of the
+        subwoofer's own filters is not in the file and left out.
+        """
+        fronts = [speaker for speaker in self.design.loudspeakers if speaker.label in {"M+030", "M-030", "M+000"}]
+        own = need(self.figures.bass.delay(subwoofer), subwoofer, "delay")
+        if not fronts:
+            raise Missing(self.design, "loudspeakers")
+
+        def compute(world: World) -> float:
+            speed = self.figures.space.sound_speed_m_s(world)
+            arrivals = [
+                1e3 * self.far_m(world, speaker, seat) / speed + self._in_force_ms(world, speaker) for speaker in fronts
+            ]
+            at = 1e3 * self.far_m(world, subwoofer, seat) / speed + 1e3 * world(own)
+            return at - math.fsum(arrivals) / len(arrivals)
+
+        return self.figure("arrival of the subwoofer after the fronts", "ms", compute)
+
+    def other_seats(self) -> Iterator[Seat]:
+        """Yield the seats that the room is not calibrated for."""
+        if len(self.design.seats) > 1:
+            reference = self.reference()
+            yield from (seat for seat in self.design.seats if seat is not reference)

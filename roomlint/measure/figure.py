@@ -27,23 +27,47 @@ class Figure:
     Its value is computed at once, its uncertainty when somebody asks: most figures are far from any limit.
     """
 
-    __slots__ = ("_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value")
+    __slots__ = (
+        "_ask", "_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value",
+    )  # fmt: skip
 
-    def __init__(self, name: str, unit: str, world: World, compute: Callable[[World], float]) -> None:
-        value, trace = world.traced(compute)
+    def __init__(
+        self,
+        name: str,
+        unit: str,
+        value: float,
+        *,
+        readings: tuple[Reading, ...] = (),
+        assumes: tuple[str, ...] = (),
+        compute: Callable[[World], float] | None = None,
+        world: World | None = None,
+        shares: tuple[Share, ...] | None = None,
+        ask: Callable[[], Iterable[Share]] | None = None,
+        u: float | None = None,
+    ) -> None:
+        """Make one by one of `of`, `plain` or `many`; no figure is infinite or no number at all."""
         if not math.isfinite(value):
             raise NoNumberError(f"{name} came out as {value}")
         self.name = name
         self.unit = unit
         self.value = value
-        self.readings: tuple[Reading, ...] = tuple(trace.readings)
-        told = {reading.words: None for reading in self.readings if reading.origin is Origin.ASSUMED}
-        self.assumes: tuple[str, ...] = tuple({**trace.assumes, **told})
-        self._compute: Callable[[World], float] | None = compute
-        self._world: World | None = world
-        self._shares: tuple[Share, ...] | None = None
-        self._u: float | None = None
+        self.readings = readings
+        self.assumes = assumes
+        self._compute = compute
+        self._world = world
+        self._shares = shares
+        self._ask = ask
+        self._u = u
         self._one_sided: tuple[Reading, ...] = ()
+
+    @classmethod
+    def of(cls, name: str, unit: str, world: World, compute: Callable[[World], float]) -> Figure:
+        """Return a figure that is a function of a world."""
+        value, trace = world.traced(compute)
+        readings = tuple(trace.readings)
+        told = {reading.words: None for reading in readings if reading.origin is Origin.ASSUMED}
+        assumes = tuple({**trace.assumes, **told})
+        return cls(name, unit, value, readings=readings, assumes=assumes, compute=compute, world=world)
 
     @classmethod
     def plain(
@@ -56,20 +80,26 @@ class Figure:
         u: float | None = None,
         assumes: tuple[str, ...] = (),
     ) -> Figure:
-        """Return a figure that is known already: worked out with others at a time, or read back from a report.
+        """Return a figure that is known already: worked out with others, or read back from a report.
 
         `u` is given where the shares are not.
         """
-        if not math.isfinite(value):
-            raise NoNumberError(f"{name} came out as {value}")
-        figure = cls.__new__(cls)
-        figure.name, figure.unit, figure.value, figure.assumes = name, unit, value, assumes
-        figure._shares = tuple(shares)
-        figure.readings = tuple(share.reading for share in figure._shares)
-        figure._u = u
-        figure._compute = figure._world = None
-        figure._one_sided = ()
-        return figure
+        known = tuple(shares)
+        readings = tuple(share.reading for share in known)
+        return cls(name, unit, value, readings=readings, assumes=assumes, shares=known, u=u)
+
+    @classmethod
+    def many(
+        cls,
+        name: str,
+        unit: str,
+        value: float,
+        shares: Callable[[], Iterable[Share]],
+        readings: tuple[Reading, ...],
+        assumes: tuple[str, ...],
+    ) -> Figure:
+        """Return a figure whose shares are worked out for many figures at a time, when the first of them is asked."""
+        return cls(name, unit, value, readings=readings, assumes=assumes, ask=shares)
 
     def at(self, world: World) -> float:
         """Return the figure's value in a world; another figure is computed of this one with it."""
@@ -83,7 +113,7 @@ class Figure:
     def moved(self, moves: Mapping[Reading, float]) -> float:
         """Return what the figure would be with some readings moved, each by so much; it may refuse."""
         if self._compute is None or self._world is None:
-            slopes = {share.reading: share.slope for share in self._shares or ()}
+            slopes = {share.reading: share.slope for share in self.shares}
             return self.value + sum(slopes.get(reading, 0.0) * by for reading, by in moves.items())
         return self._compute(Moved(self._world, moves))
 
@@ -94,7 +124,7 @@ class Figure:
             steps = ((share.reading, change(self.value + share.change) - value) for share in self.shares)
             shares = [Share(reading, step / reading.u) for reading, step in steps if reading.u > 0.0]
             return Figure.plain(name, unit, value, shares=shares, assumes=self.assumes)
-        return Figure(name, unit, self._world, lambda world: change(self.at(world)))
+        return Figure.of(name, unit, self._world, lambda world: change(self.at(world)))
 
     @property
     def shares(self) -> tuple[Share, ...]:
@@ -109,6 +139,8 @@ class Figure:
         return self._shares
 
     def _find_shares(self) -> tuple[tuple[Share, ...], tuple[Reading, ...]]:
+        if self._ask is not None:
+            return tuple(sorted(self._ask(), key=lambda share: -abs(share.change))), ()
         found, one_sided = [], []
         for reading in self.readings:
             if reading.u <= 0.0:
@@ -125,8 +157,10 @@ class Figure:
 
     def _change(self, reading: Reading, by: float) -> float | None:
         """Return how the figure changes with one reading, None where its formula does not hold there."""
+        if self._compute is None or self._world is None:
+            return None
         try:
-            change = self.moved({reading: by}) - self.value
+            change = self._compute(self._world.with_moved(reading, by)) - self.value
         except Refused:
             return None
         if not math.isfinite(change):
@@ -154,7 +188,7 @@ class Figure:
         """
         if margin <= 0.0:
             return False
-        if self._shares is not None or self._u is not None:
+        if self._compute is None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
         squares, most = 0.0, (margin / times) ** 2
         for reading in self.readings:

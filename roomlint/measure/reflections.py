@@ -3,104 +3,166 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import need
-from roomlint.figures import images, plan
+from roomlint.figures import images
 from roomlint.figures.direction import dot, toward
-from roomlint.measure.figure import Figure, figure
+from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from roomlint.design.base import Pair
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.shell import Treatment
-    from roomlint.figures.direction import Point3, Vector3
     from roomlint.figures.images import Reflection
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
 
-EARLY_MS = 15.0
-WANTED_DB = -10.0
-SPEECH_BANDS_HZ = (1000, 2000, 4000)
-MOST_ABSORBED = 0.99
+EARLY_MS: Final = 15.0
+WANTED_DB: Final = -10.0
+SPEECH_BANDS_HZ: Final = (1000, 2000, 4000)
+MOST_ABSORBED: Final = 0.99
 """Coefficients above one are an artefact of the measuring method."""
-BARE = "bare surfaces that reflect all, and a loudspeaker that radiates alike to all sides but its back"
+BARE: Final = "bare surfaces that reflect all, and a loudspeaker that radiates alike to all sides but its back"
+_BESIDE: Final = 0.5
+"""A wall is a side wall for a seat that looks along it: its inward direction lies across the look."""
+
+
+class Early(NamedTuple):
+    """One early reflection: off what, where, how loud against the direct sound and how late."""
+
+    level: Figure
+    delay: Figure
+    surface: str
+    place: tuple[Figure, Figure]
+    """On a wall: from its left end and up; on floor or ceiling: from the left and from the front."""
+    absorption: float
+    """What it would take there to bring it down to 10 dB below the direct sound."""
 
 
 class Reflections(View):
     """What arrives just after the direct sound."""
 
-    def early(self, speaker: Loudspeaker, seat: Seat) -> tuple[tuple[Reflection, float], ...]:
-        """Return the first reflections within 15 ms, loudest first, each with the absorption where it bounces."""
-        return self.once(("early", speaker.id, seat.id), lambda: self._early(speaker, seat))
+    def early(self, speaker: Loudspeaker, seat: Seat) -> tuple[Reflection, ...]:
+        """Return the first reflections within 15 ms, loudest first, as read."""
+        return self.once(("early", speaker.key, seat.key), lambda: self._early(self.world, speaker, seat))
 
-    def _early(self, speaker: Loudspeaker, seat: Seat) -> tuple[tuple[Reflection, float], ...]:
-        place, ear = need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")
-        space = self.figures.space
-        found = images.reflections(place.xyz, ear.xyz, space.outline, space.facets, space.obstacles)
-        ahead = toward(place.xyz, ear.xyz)
+    def _early(self, world: World, speaker: Loudspeaker, seat: Seat) -> tuple[Reflection, ...]:
+        place = world.xyz(need(speaker.position, speaker, "position"))
+        ahead = toward(place, world.xyz(need(seat.ear, seat, "ear")))
+        speed = self.figures.space.sound_speed_m_s(world)
         soon = [
             bounce
-            for bounce in found
+            for bounce in self.figures.boundary.images(world, speaker, seat)
             # Above 1 kHz a cabinet hardly radiates behind itself.
-            if bounce.delay_ms(space.sound_speed_m_s) < EARLY_MS and dot(ahead, toward(place.xyz, bounce.bounce)) > 0.0
+            if bounce.delay_ms(speed) < EARLY_MS and dot(ahead, toward(place, bounce.bounce)) > 0.0
         ]
-        heard = [(bounce, self._absorbed(bounce)) for bounce in soon]
-        return tuple(sorted(heard, key=lambda pair: -pair[0].level_db(pair[1])))
+        return tuple(sorted(soon, key=lambda bounce: -bounce.level_db(self._absorbed(bounce))))
 
-    def loudest(self, speaker: Loudspeaker, seat: Seat) -> Figure | None:
-        """Return the level of the loudest early reflection against the direct sound; None when there is none."""
-        early = self.early(speaker, seat)
-        if not early:
+    def loudest_db(self, speaker: Loudspeaker, seat: Seat) -> Figure | None:
+        """Level of the loudest early reflection against the direct sound; None when there is none."""
+        if not self.early(speaker, seat):
             return None
-        place, ear = need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")
-        bounce, absorbed = early[0]
-        on_plane, normal = self._plane(bounce)
 
-        def compute(*n: float) -> float:
-            source, listener = (n[0], n[1], n[2]), (n[3], n[4], n[5])
-            image = images.mirrored_in_plane(source, on_plane, normal)
-            return images.reflection_level_db(math.dist(source, listener), math.dist(image, listener), absorbed)
+        def compute(world: World) -> float:
+            world.assume(BARE)
+            found = self._early(world, speaker, seat)
+            if not found:
+                raise Refused("no reflection arrives early there")
+            return max(bounce.level_db(self._absorbed(bounce)) for bounce in found)
 
-        name = f"loudest early reflection, off the {self._where(bounce)[0]}, against the direct sound"
-        assumes = (BARE, *self.figures.space.air_assumption)
-        return figure(name, "dB", compute, *place.values, *ear.values, assumes=assumes)
+        return self.figure("loudest early reflection", "dB", compute)
 
-    def treat_words(self, speaker: Loudspeaker, seat: Seat) -> str:
-        """Say where each reflection that is too loud bounces, and what absorption it takes there."""
-        asks = []
-        for bounce, absorbed in self.early(speaker, seat):
-            least = images.absorption_needed(bounce.direct_m, bounce.path_m, WANTED_DB)
-            if absorbed < least:
-                surface, spot = self._where(bounce)
-                asks.append(f"{surface} {spot}: {math.ceil(least * 100) / 100:.2f}")
-        return f"Absorption wanted, 1 to 4 kHz, at {'; '.join(asks)}." if asks else ""
+    def told(self, speaker: Loudspeaker, seat: Seat) -> tuple[Early, ...]:
+        """Return every early reflection with where it bounces, loudest first."""
+        return tuple(self._told(speaker, seat, bounce) for bounce in self.early(speaker, seat))
 
-    def _plane(self, bounce: Reflection) -> tuple[Point3, Vector3]:
-        space = self.figures.space
-        if bounce.kind == "floor":
-            return (0.0, 0.0, 0.0), (0.0, 0.0, 1.0)
-        if bounce.kind == "ceiling":
-            return bounce.bounce, space.facets[bounce.number].normal
-        nx, ny = plan.inward_normal(space.outline, bounce.number)
-        return bounce.bounce, (nx, ny, 0.0)
+    def _told(self, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> Early:
+        absorbed = self._absorbed(bounce)
 
-    def _where(self, bounce: Reflection) -> tuple[str, str]:
-        """Return the surface's name and the place on it as an installer finds it."""
+        def again(world: World) -> Reflection:
+            for other in self.figures.boundary.images(world, speaker, seat):
+                if (other.kind, other.number) == (bounce.kind, bounce.number):
+                    return other
+            raise Refused("the reflection misses the seat")
+
+        speed = self.figures.space.sound_speed_m_s
+        return Early(
+            self.figure("level of the reflection", "dB", lambda w: again(w).level_db(absorbed)),
+            self.figure("delay of the reflection", "ms", lambda w: again(w).delay_ms(speed(w))),
+            self._surface(bounce),
+            (
+                self.figure("along", "m", lambda w: self._on_surface(again(w))[0]),
+                self.figure("up", "m", lambda w: self._on_surface(again(w))[1]),
+            ),
+            images.absorption_needed(bounce.direct_m, bounce.path_m, WANTED_DB),
+        )
+
+    def first_side(self, speaker: Loudspeaker, seat: Seat, side: int) -> Figure | None:
+        """Level of the first reflection off a wall beside the seat, on one side (1 left, -1 right); None if none.
+
+        The wall lies across the direction that the seat faces, on that side of the loudspeaker.
+        """
+
+        def find(world: World) -> Reflection | None:
+            place = world.xyz(need(speaker.position, speaker, "position"))
+            turn = math.radians(world(seat.facing_deg))
+            left = (-math.cos(turn), -math.sin(turn))
+            best: Reflection | None = None
+            for bounce in self.figures.boundary.images(world, speaker, seat):
+                if bounce.kind != "wall":
+                    continue
+                out = [(b - p) for b, p in zip(bounce.image[:2], place[:2], strict=True)]
+                size = math.hypot(*out)
+                if size > 0.0 and side * (out[0] * left[0] + out[1] * left[1]) / size > _BESIDE and (
+                    best is None or bounce.path_m < best.path_m
+                ):  # fmt: skip
+                    best = bounce
+            return best
+
+        if find(self.world) is None:
+            return None
+
+        def compute(world: World) -> float:
+            found = find(world)
+            if found is None:
+                raise Refused("no side wall reflects to the seat there")
+            return found.level_db(self._absorbed(found))
+
+        return self.figure("level of the first side reflection", "dB", compute)
+
+    def side_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure | None:
+        """How much the first side reflections of a left and a right differ in level; None when one has none."""
+        left, right = self.first_side(pair.left, seat, 1), self.first_side(pair.right, seat, -1)
+        if left is None or right is None:
+            return None
+        return self.figure("difference of the side reflections", "dB", lambda w: abs(left.at(w) - right.at(w)))
+
+    def one_sided(self, pair: Pair[Loudspeaker], seat: Seat) -> str:
+        """Return which of a pair alone has a side wall that reflects to the seat; empty when both or none have."""
+        has = self.first_side(pair.left, seat, 1) is not None, self.first_side(pair.right, seat, -1) is not None
+        if has[0] == has[1]:
+            return ""
+        return pair.left.words if has[0] else pair.right.words
+
+    def _surface(self, bounce: Reflection) -> str:
+        if bounce.kind == "wall":
+            return self.figures.space.wall_name(bounce.number)
+        return bounce.kind
+
+    def _on_surface(self, bounce: Reflection) -> tuple[float, float]:
+        """Return the bounce's place on its surface as an installer finds it, m."""
         x, y, z = bounce.bounce
         shell = self.design.shell
         if bounce.kind == "wall":
-            return (
-                f"wall {shell.corners[bounce.number].wall}",
-                f"{self._along(bounce):.2f} m from its left, {z:.2f} m up",
-            )
-        return bounce.kind, f"{x:.2f} m from left, {shell.length_m.value - y:.2f} m from front"
-
-    def _along(self, bounce: Reflection) -> float:
-        corner = self.design.shell.corners[bounce.number]
-        return math.dist((corner.x.value, corner.y.value), bounce.bounce[:2])
+            corner = shell.corners[bounce.number]
+            return math.dist((corner.x.value, corner.y.value), (x, y)), z
+        return x, shell.length_m.value - y
 
     def _absorbed(self, bounce: Reflection) -> float:
         """Return the mean absorption, 1 to 4 kHz, of what covers the bounce point; 0 for a bare surface."""
-        surface = self.design.shell.corners[bounce.number].wall if bounce.kind == "wall" else bounce.kind
+        surface = self._surface(bounce)
         most = 0.0
         for treatment in self.design.treatments:
             if treatment.on == surface and treatment.kind != "diffuser" and self._covers(treatment, bounce):
@@ -112,14 +174,12 @@ class Reflections(View):
         return most
 
     def _covers(self, treatment: Treatment, bounce: Reflection) -> bool:
-        x, y, z = bounce.bounce
+        across, up = self._on_surface(bounce)
         wide, high = need(treatment.width_m, treatment, "width"), need(treatment.height_m, treatment, "height")
         if bounce.kind == "wall":
-            across, up = self._along(bounce), z
             start = need(treatment.start_m, treatment, "from_wall_left").value
             low = treatment.bottom_m.value if treatment.bottom_m is not None else 0.0
         else:
-            across, up = x, self.design.shell.length_m.value - y
             start = need(treatment.from_left_m, treatment, "from_left").value
             low = need(treatment.from_front_m, treatment, "from_front").value
         return start <= across <= start + wide.value and low <= up <= low + high.value

@@ -9,13 +9,14 @@ from roomlint.design.base import need
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.figures import ceiling, plan
 from roomlint.figures.delay import speed_of_sound_m_s
-from roomlint.figures.sight import Box, Hit, first_hit
+from roomlint.figures.enclosure import room
+from roomlint.figures.solid import Upright, upright_box
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.base import Point
     from roomlint.figures.ceiling import Facets
-    from roomlint.figures.direction import Point3, Vector3
+    from roomlint.figures.enclosure import Enclosure
     from roomlint.figures.plan import Outline
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
@@ -59,6 +60,18 @@ class Space(View):
         heights = [world(need(corner.height_m, shell, "ceiling.heights")) for corner in shell.corners]
         return ceiling.over_corners(outline, heights)
 
+    def enclosure(self, world: World) -> Enclosure:
+        """Return the room as one body, ready to be asked; raises `Missing` when the ceiling is not given."""
+        return world.once("enclosure", lambda w: room(self.outline(w), self.facets(w)))
+
+    @cached_property
+    def highest_m(self) -> float:
+        """The height of the ceiling where it is highest; without a ceiling, of what stands highest."""
+        if self.design.shell.ceiling is not None:
+            return ceiling.highest_m(self.facets(self.world))
+        points = [source.position for source in self.design.sources] + [seat.ear for seat in self.design.seats]
+        return max((point.z.value for point in points if point is not None), default=0.0)
+
     @cached_property
     def is_rectangle(self) -> bool:
         """Whether the plan is a rectangle."""
@@ -79,14 +92,14 @@ class Space(View):
         """Return the room's volume."""
         return world.once("volume", lambda w: ceiling.volume_m3(self.facets(w)))
 
-    def obstacles(self, world: World) -> tuple[Box, ...]:
-        """Return the obstacles whose place is given, as boxes."""
+    def obstacles(self, world: World) -> tuple[Upright, ...]:
+        """Return the obstacles whose place is given, as solids."""
         placed = [
             (obstacle.low, obstacle.high)
             for obstacle in self.design.shell.obstacles
             if obstacle.low is not None and obstacle.high is not None
         ]
-        return world.once("obstacles", lambda w: tuple(Box(w.xyz(low), w.xyz(high)) for low, high in placed))
+        return world.once("obstacles", lambda w: tuple(upright_box(w.xyz(low), w.xyz(high)) for low, high in placed))
 
     @cached_property
     def temperature_degc(self) -> Quantity:
@@ -128,7 +141,3 @@ class Space(View):
     def wall_name(self, wall: int) -> str:
         """Return what the file calls a wall."""
         return self.design.shell.corners[wall].wall
-
-    def free_way(self, world: World, start: Point3, direction: Vector3) -> Hit:
-        """Return the first surface or obstacle from a point in a direction; refuses outside the room."""
-        return first_hit(start, direction, self.outline(world), self.facets(world), self.obstacles(world))

@@ -3,203 +3,246 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, NamedTuple, TypeAlias
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
-from roomlint.design.base import Value, need
-from roomlint.design.listening import Seat
-from roomlint.figures import plan, sight
+from roomlint.design.base import need
+from roomlint.design.listening import HOLDERS, Loudspeaker, Seat, Subwoofer
+from roomlint.figures import ceiling, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
-from roomlint.measure.figure import Figure, figure
+from roomlint.figures.ray import sees
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from roomlint.design.base import Point
-    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from collections.abc import Callable, Sequence
+
+    from roomlint.design.base import Element, Point
+    from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Opening
-    from roomlint.figures.sight import DoorSwing
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
+Thing: TypeAlias = "Loudspeaker | Subwoofer | Seat"
 
-# Half the width of a head and a little: a head farther to the side does not stand in the way.
-HEAD_HALF_WIDTH_M = 0.12
-# Less than this from front to rear, two seats without row numbers are neighbours.
-ROW_PITCH_M = 0.6
+HEAD_HALF_WIDTH_M: Final = 0.12
+"""Half the width of a head and a little: a head farther to the side does not stand in the way."""
+ROW_PITCH_M: Final = 0.6
+"""Less than this from front to rear, two seats without row numbers are neighbours."""
+OVER_ALL_M: Final = 1.0
+"""What a line clears heads by when it passes none: how far is nobody's question."""
+_LOOKED_AT_M: Final = 0.3
+"""A head farther to the side of a line than this does not come into its way by what a tape may miss."""
+_SQUARE: Final = 1e-6
 
 
-class Hidden(NamedTuple):
-    """What stands between a loudspeaker and an ear."""
+class InTheWay(NamedTuple):
+    """How far the lines to a listener clear the heads before it, m, and at the tightest, whose head and from where."""
 
-    words: str
+    figure: Figure
+    head: str
+    sources: tuple[str, ...]
+    rise: Figure
+    """How much higher the listener's ear clears the tightest line by the wanted clearance."""
+
+
+class _Line(NamedTuple):
+    source: Source
+    head: Seat
 
 
 class Staging(View):
     """Places, openings and lines of sight."""
 
-    def depth_of(self, thing: Source | Seat) -> Figure:
-        """Return how far inside the room a source's acoustic centre or a seat's ear is, m."""
-        if isinstance(thing, Seat):
-            return self.depth_inside(thing.key, need(thing.ear, thing, "ear"))
-        return self.depth_inside(thing.key, need(thing.position, thing, "position"))
+    def depth_inside(self, thing: Thing) -> Figure:
+        """How far inside the room a source's acoustic centre or a seat's ear is: to the nearest surface; else negative."""
+        point = self.figures.bodies.place(thing)
 
-    def out_of_swing(self, thing: Source | Seat, opening: Opening) -> Figure | None:
-        """Return the clearance of a thing to a door's leaf as it opens, m; None when it hangs above the leaf."""
-        if isinstance(thing, Seat):
-            point, wide = need(thing.ear, thing, "ear"), thing.width_m
-        else:
-            point = need(thing.position, thing, "position")
-            wide = thing.product.width_m if thing.product is not None else None
-            tall = thing.product.height_m if thing.product is not None else None
-            top = (opening.sill_m.value if opening.sill_m else 0.0) + need(opening.height_m, opening, "height").value
-            if point.z.value - (tall.value / 2.0 if tall is not None else 0.0) > top:
-                return None
-        return self.clear_of_swing(thing.id, point, wide.value / 2.0 if wide is not None else 0.0, opening)
+        def compute(world: World) -> float:
+            return enclosure.nearest_surface(self.figures.space.enclosure(world), world.xyz(point)).distance_m
 
-    def depth_inside(self, what: str, point: Point) -> Figure:
-        """Return how far inside the room a point is, m: to the nearest wall, floor or ceiling; negative outside."""
-        space = self.figures.space
-        outline = space.outline
-        _ = space.facets
-
-        def compute(x: float, y: float, z: float) -> float:
-            near = plan.nearest_wall(outline, (x, y)).distance_m
-            aside = near if plan.contains(outline, (x, y), 0.0) else -near
-            return min(aside, z, space.ceiling_height_m(x, y) - z)
-
-        return self.once(("inside", what), lambda: figure("distance inside the room", "m", compute, *point.values))
+        return self.figure("distance inside the room", "m", compute, thing.key)
 
     def off_surface(self, source: Source, surface: str) -> Figure:
-        """Return the distance of a source from the wall or ceiling that it is mounted on, m."""
-        position = need(source.position, source, "position")
+        """Gap between a mounted cabinet, with its mount, and the wall, ceiling or floor that the file says it is on.
+
+        The acoustic centre is in the middle of the front; behind it the cabinet's depth, and what the mount reaches or
+        drops. On the floor the centre is at most the cabinet's height up.
+        """
+        point, product = self.figures.bodies.place(source), need(source.product, source, "product")
+        reach = self._reach(source)
+        size = (
+            need(product.height_m, product, "height") if surface == "floor" else need(product.depth_m, product, "depth")
+        )
+
+        def compute(world: World) -> float:
+            return self._off_m(world, point, surface) - world(size) - sum(world(length) for length in reach)
+
+        return self.figure("gap behind the cabinet", "m", compute)
+
+    def _off_m(self, world: World, point: Point, surface: str) -> float:
         space = self.figures.space
+        if surface == "floor":
+            return world(point.z)
         if surface == "ceiling":
-            _ = space.facets
+            return abs(space.ceiling_height_m(world, world(point.x), world(point.y)) - world(point.z))
+        return space.wall_distance_m(world, point, self.design.shell.wall_names.index(surface))
 
-            def below(x: float, y: float, z: float) -> float:
-                return abs(space.ceiling_height_m(x, y) - z)
-
-            return figure("distance from the ceiling", "m", below, *position.values)
-        return space.wall_distance(position, self.design.shell.wall_names.index(surface))
-
-    def reach(self, source: Source) -> float:
-        """Return how far from its surface a mounted source's acoustic centre can be, m: mount, cabinet, a hand."""
-        product = need(source.product, source, "product")
-        depth = need(product.depth_m, product, "depth").value
+    @staticmethod
+    def _reach(source: Source) -> tuple[Quantity, ...]:
+        """Return what a mount puts between the cabinet and its surface: its reach in use, or its largest, and a drop."""
         mounting = source.mounting
-        out = 0.0
-        if mounting is not None:
-            data = mounting.product.mount if mounting.product is not None else None
-            for length in (mounting.extension_m or (data.reach_m if data is not None else None), mounting.drop_m):
-                out += length.value if length is not None else 0.0
-        return depth + out + _A_HAND_M
+        if mounting is None:
+            return ()
+        data = mounting.product.mount if mounting.product is not None else None
+        lengths = (mounting.extension_m or (data.reach_m if data is not None else None), mounting.drop_m)
+        return tuple(length for length in lengths if length is not None)
 
     def beside_opening(self, source: Source, opening: Opening) -> Figure:
-        """Return the gap between a source on a wall and an opening of that wall, m; negative when they overlap."""
-        position = need(source.position, source, "position")
-        shell = self.design.shell
-        wall = shell.wall_names.index(opening.wall)
-        start, end = shell.corners[wall], shell.corners[(wall + 1) % len(shell.corners)]
-        product = source.product
-        half_wide = (product.width_m.value if product is not None and product.width_m else 0.0) / 2.0
-        half_high = (product.height_m.value if product is not None and product.height_m else 0.0) / 2.0
+        """Gap on the wall between a cabinet and an opening of that wall; negative when they overlap."""
+        there = self._opening(opening)
+
+        def compute(world: World) -> float:
+            body = self.figures.bodies.solid(world, source)
+            return enclosure.gap_on_wall_m(self.figures.space.enclosure(world), body, there(world))
+
+        return self.figure("gap to an opening", "m", compute)
+
+    def _opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
+        wall = self.design.shell.wall_names.index(opening.wall)
         first, wide = need(opening.start_m, opening, "from_wall_left"), need(opening.width_m, opening, "width")
-        high = need(opening.height_m, opening, "height")
-        sill = opening.sill_m or Value(0.0)
-        ax, ay = start.x.value, start.y.value
-        length = math.dist((ax, ay), (end.x.value, end.y.value))
-        ux, uy = (end.x.value - ax) / length, (end.y.value - ay) / length
+        high, sill = need(opening.height_m, opening, "height"), opening.sill_m
 
-        def compute(*v: float) -> float:
-            along = (v[0] - ax) * ux + (v[1] - ay) * uy
-            aside = max(v[3] - along, along - v[3] - v[4]) - half_wide
-            above = max(v[5] - v[2], v[2] - v[5] - v[6]) - half_high
-            return max(aside, above)
+        def there(world: World) -> enclosure.Opening:
+            low = world(sill) if sill is not None else 0.0
+            return enclosure.Opening(wall, world(first), world(wide), low, world(high))
 
-        return figure(f"gap to {opening.id}", "m", compute, *position.values, first, wide, sill, high)
+        return there
 
-    def door_swing(self, opening: Opening) -> DoorSwing:
-        """Return the floor that a door's leaf sweeps inside the room."""
-        shell = self.design.shell
-        wall = shell.wall_names.index(opening.wall)
-        start, end = shell.corners[wall], shell.corners[(wall + 1) % len(shell.corners)]
-        first = need(opening.start_m, opening, "from_wall_left").value
-        wide = need(opening.width_m, opening, "width").value
-        hinge = need(opening.hinge, opening, "hinge")
-        length = math.dist((start.x.value, start.y.value), (end.x.value, end.y.value))
-        ux, uy = (end.x.value - start.x.value) / length, (end.y.value - start.y.value) / length
-        along = first if hinge == "left" else first + wide
-        sign = 1.0 if hinge == "left" else -1.0
-        azimuth = -math.degrees(math.atan2(sign * ux, sign * uy))
-        # Corners run clockwise, so the room is to the right of each wall: a left-hinged leaf turns clockwise.
-        at = (start.x.value + along * ux, start.y.value + along * uy)
-        return sight.DoorSwing(at, wide, azimuth, -90.0 if hinge == "left" else 90.0)
+    def out_of_swing(self, thing: Thing, opening: Opening) -> Figure:
+        """Clearance between a thing and what a door's leaf sweeps as it opens; negative when the leaf meets it."""
+        there, left = self._opening(opening), need(opening.hinge, opening, "hinge") == "left"
+        _ = self.figures.bodies.place(thing)
 
-    def clear_of_swing(self, what: str, point: Point, half_width_m: float, opening: Opening) -> Figure:
-        """Return the distance between what stands at a point and a door's leaf as it opens, m; negative inside."""
-        swing = self.door_swing(opening)
+        def compute(world: World) -> float:
+            shape, hole = self.figures.space.enclosure(world), there(world)
+            wall, start = enclosure.wall_of(shape, hole.piece)
+            first = start + hole.from_left_m
+            hinge, tip = (first, first + hole.width_m) if left else (first + hole.width_m, first)
+            (hx, hy), (tx, ty) = wall.at(hinge), wall.at(tip)
+            # A leaf hung on the left, seen from inside, opens clockwise into the room.
+            closed = -math.degrees(math.atan2(tx - hx, ty - hy))
+            swing = sight.DoorSwing((hx, hy), hole.width_m, closed, -90.0 if left else 90.0)
+            leaf = solid.door_leaf(swing, hole.sill_m, hole.sill_m + hole.height_m)
+            return solid.clearance_m(self.figures.bodies.solid(world, thing), leaf)
 
-        def compute(x: float, y: float) -> float:
-            return swing.distance_m((x, y)) - half_width_m
-
-        return figure(f"clearance of {what} to the swing of {opening.id}", "m", compute, point.x, point.y)
+        return self.figure("clearance to a door's leaf", "m", compute)
 
     def ear_height(self, seat: Seat) -> Figure:
-        """Return the height of an ear above the floor or platform that its seat stands on."""
-        ear = need(seat.ear, seat, "ear")
-        riser = seat.riser_m or Value(0.0, 0.0, "m")
-        return figure("ear height above its own floor", "m", lambda z, step: z - step, ear.z, riser)
+        """Height of an ear above the floor or platform that its seat stands on."""
+        ear, riser = need(seat.ear, seat, "ear"), seat.riser_m
+        return self.figure(
+            "ear height above its own floor", "m", lambda w: w(ear.z) - (w(riser) if riser is not None else 0.0)
+        )
 
-    def hidden(self, source: Source, seat: Seat) -> Hidden | None:
-        """Return the wall, ceiling or obstacle between a source and a seat's ear, None when the line is free."""
-        return self.once(("hidden", source.id, seat.id), lambda: self._hidden(source, seat))
-
-    def _hidden(self, source: Source, seat: Seat) -> Hidden | None:
+    def hidden_by(self, source: Source, seat: Seat) -> str:
+        """Return the wall, ceiling or obstacle between a source and a seat's ear; empty when the line is free."""
         start, ear = need(source.position, source, "position").xyz, need(seat.ear, seat, "ear").xyz
-        space = self.figures.space
-        wall = None if self._convex else sight.wall_between(start[:2], ear[:2], space.outline)
-        if wall is not None:
-            return Hidden(f"wall {self.design.shell.corners[wall].wall}")
-        met = sight.obstacle_between(start, ear, space.obstacles)
-        if met is not None:
-            shown = [one for one in self.design.shell.obstacles if one.low is not None and one.high is not None]
-            return Hidden(f"{shown[met].kind} {shown[met].id}")
-        if self.design.shell.ceiling is not None and sight.ceiling_between(start, ear, space.facets) is not None:
-            return Hidden("the ceiling")
-        return None
+        space, shell = self.figures.space, self.design.shell
+        shape = space.enclosure(self.world)
+        placed = [one for one in shell.obstacles if one.low is not None and one.high is not None]
+        met = sees(shape, start, ear, [self.figures.bodies.obstacle(self.world, one) for one in placed])
+        if met is None:
+            return ""
+        if met.kind == "obstacle":
+            return f"{placed[met.number].kind} {placed[met.number].id}"
+        return f"wall {space.wall_name(met.number)}" if met.kind == "wall" else f"the {met.kind}"
 
-    @property
-    def _convex(self) -> bool:
-        return self.once(("convex",), lambda: plan.is_convex(self.figures.space.outline))
+    def heads_in_the_way(self, seat: Seat, wanted_m: float) -> InTheWay | None:
+        """How far the lines from all loudspeakers to a listener clear heads and seat backs of other rows.
 
-    def over_heads(self, source: Source, seat: Seat) -> tuple[Figure, Seat] | None:
-        """Return the least clearance over another listener's head or seat back on the way to an ear, and whose.
-
-        None when the line passes nobody. Raises `Missing` for a listener in the way whose head height is not given.
+        None when no head comes near a line. Raises `Missing` for a head in the way whose height is not given.
         """
-        start, ear = need(source.position, source, "position"), need(seat.ear, seat, "ear")
-        passed = []
-        for other in self.design.seats:
-            if other.ear is None or not _another_row(other, seat):
-                continue
-            x, y, z = other.ear.xyz
-            by = sight.clearance_over(start.xyz, ear.xyz, (x, y, z))
-            if by is not None and by.aside_m <= HEAD_HALF_WIDTH_M:
-                passed.append((by.above_m, other))
-        if not passed:
+        lines = self._lines(seat)
+        if not lines:
             return None
-        other = min(passed, key=lambda one: one[0])[1]
-        top = need(other.head_top_m, other, "head_top")
-        if other.back_top_m is not None and other.back_top_m.value > top.value:
-            top = other.back_top_m
-        middle = need(other.ear, other, "ear")
+        above = [self._above_m(self.world, line, seat) for line in lines]
+        tightest = lines[above.index(min(above))]
+        # One head before several loudspeakers is one cause: all that it hides are named.
+        hidden = [
+            line for line, clear in zip(lines, above, strict=True) if clear < wanted_m and line.head is tightest.head
+        ]
+        figure = self.figure(
+            "clearance over heads", "m", lambda w: min([OVER_ALL_M, *(self._above_m(w, line, seat) for line in lines)])
+        )
+        sources = tuple(dict.fromkeys(line.source.words for line in hidden))
+        return InTheWay(figure, tightest.head.words, sources, self._rise(hidden or [tightest], seat, wanted_m))
 
-        def compute(*v: float) -> float:
-            by = sight.clearance_over((v[0], v[1], v[2]), (v[3], v[4], v[5]), (v[6], v[7], v[8]))
-            if by is None:
-                raise Refused("the line does not pass this head")
-            return by.above_m
+    def _rise(self, lines: Sequence[_Line], seat: Seat, wanted_m: float) -> Figure:
+        def compute(world: World) -> float:
+            rises = [0.0]
+            for line in lines:
+                passed = self._passed(world, line, seat)
+                if passed is not None:
+                    rises.append((wanted_m - passed.above_m) / passed.share)
+            return max(rises)
 
-        inputs = (*start.values, *ear.values, middle.x, middle.y, top)
-        return figure(f"clearance over the head at {other.id}", "m", compute, *inputs), other
+        return self.figure("rise of the ear", "m", compute)
+
+    def _lines(self, seat: Seat) -> list[_Line]:
+        others = [other for other in self.design.seats if _another_row(other, seat)]
+        found = []
+        for source in self.design.loudspeakers:
+            for other in others if source.position is not None else ():
+                start, ear, head = (need(p, seat, "ear").xyz for p in (source.position, seat.ear, other.ear))
+                passed = sight.clearance_over(start, ear, head)
+                if passed is not None and passed.aside_m <= _LOOKED_AT_M:
+                    found.append(_Line(source, other))
+        return found
+
+    def _passed(self, world: World, line: _Line, seat: Seat) -> sight.Clearance | None:
+        start, ear = world.xyz(self.figures.angles.place(line.source)), world.xyz(self.figures.angles.ear(seat))
+        x, y, z = world.xyz(self.figures.angles.ear(line.head))
+        passed = sight.clearance_over(start, ear, (x, y, z))
+        if passed is None or passed.aside_m > HEAD_HALF_WIDTH_M:
+            return None
+        top = world(need(line.head.head_top_m, line.head, "head_top"))
+        if line.head.back_top_m is not None:
+            top = max(top, world(line.head.back_top_m))
+        return passed._replace(above_m=passed.above_m + z - top)
+
+    def _above_m(self, world: World, line: _Line, seat: Seat) -> float:
+        passed = self._passed(world, line, seat)
+        return passed.above_m if passed is not None else OVER_ALL_M
+
+    def free_axes(self, element: Element) -> tuple[str, ...]:
+        """Return which coordinates of a thing may change while it stays held as the file says.
+
+        What stands keeps its height, what is on a wall stays on that wall, what is at the ceiling stays at it; an ear
+        keeps its height above the floor. Only what nobody says anything of may move every way.
+        """
+        if isinstance(element, Seat):
+            return ("x", "y")
+        held = (
+            element.mounting.on
+            if isinstance(element, Loudspeaker | Subwoofer) and element.mounting is not None
+            else None
+        )
+        if held is None:
+            return ("x", "y", "z") if isinstance(element, Loudspeaker) else ("x", "y")
+        if held == "floor" or held in HOLDERS:
+            return ("x", "y")
+        return self._along_surface(element, held)
+
+    def _along_surface(self, element: Element, held: str) -> tuple[str, ...]:
+        shape, names = self.figures.space.enclosure(self.world), self.design.shell.wall_names
+        if held in names:
+            nx, ny = enclosure.wall_of(shape, names.index(held))[0].inward
+            return tuple(axis for axis, across in zip("xyz", (nx, ny, 0.0), strict=True) if abs(across) < _SQUARE)
+        place = getattr(element, "position", None)
+        if held != "ceiling" or place is None:
+            return ()
+        facet = ceiling.facet_over(shape.facets, place.xyz[:2])
+        return tuple(axis for axis, slope in zip("xy", (facet.a, facet.b), strict=True) if abs(slope) < _SQUARE)
 
 
 def _another_row(other: Seat, seat: Seat) -> bool:
@@ -211,7 +254,3 @@ def _another_row(other: Seat, seat: Seat) -> bool:
     facing = direction_vector(seat.facing_deg.value, 0.0)
     ahead = [there - here for there, here in zip(other.ear.xyz, seat.ear.xyz, strict=True)]
     return abs(ahead[0] * facing[0] + ahead[1] * facing[1]) >= ROW_PITCH_M
-
-
-_A_HAND_M = 0.10
-"""Slack behind or in front of a mounted cabinet."""

@@ -32,8 +32,8 @@ class View:
     def figure(self, name: str, unit: str, compute: Callable[[World], float], *key: Hashable) -> Figure:
         """Return a figure; with a key, made once and remembered under its name and that key."""
         if not key:
-            return Figure(name, unit, self.world, compute)
-        return self.once((name, *key), lambda: Figure(name, unit, self.world, compute))
+            return Figure.of(name, unit, self.world, compute)
+        return self.once((name, *key), lambda: Figure.of(name, unit, self.world, compute))
 
     def once(self, key: Hashable, compute: Callable[[], T]) -> T:
         """Compute something the first time it is asked for and remember it; the design never changes."""

@@ -43,11 +43,19 @@ class _Known(NamedTuple):
 class World:
     """The world as read. It remembers what was computed in it, refusals too."""
 
-    __slots__ = ("_known", "_trace")
+    __slots__ = ("_known", "_moved", "_trace")
 
     def __init__(self) -> None:
         self._known: dict[Hashable, _Known] = {}
+        self._moved: dict[tuple[Reading, float], World] = {}
         self._trace = Trace({}, {})
+
+    def with_moved(self, reading: Reading, by: float) -> World:
+        """Return the world in which one reading is off by so much; kept, for every figure asks for the same ones."""
+        found = self._moved.get((reading, by))
+        if found is None:
+            found = self._moved[(reading, by)] = Moved(self, {reading: by})
+        return found
 
     def __call__(self, quantity: Quantity) -> float:
         """Return a quantity's number in this world."""

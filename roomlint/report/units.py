@@ -6,8 +6,7 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from roomlint.source.dimensions import SYMBOLS, customary
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import SYMBOLS, customary, customary_difference, decimals
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -238,8 +237,8 @@ class Scale:
     def spread(self) -> str:
         """Return the uncertainty, such as `± 6 mm`."""
         symbol = SYMBOLS.get(self.unit)
-        if symbol is not None and symbol.dimension == "temperature" and self.units.is_us:
-            return f"± {self._decimal(self.u * 9.0 / 5.0, 0, 0)} degF"
+        if symbol is not None and symbol.offset != SYMBOLS.get(symbol.customary, symbol).offset and self.units.is_us:
+            return f"± {self._decimal(customary_difference(self.u, self.unit), 0, 0)} {symbol.customary}"
         return f"± {self.units.number(self.u, self.unit, self.u)}"
 
 

@@ -10,32 +10,37 @@ from roomlint.review.rule import Answer, Applies, No, Rule, RuleError, rule
 from roomlint.review.subjects import (
     CIRCUITS,
     LOUDSPEAKERS,
+    PAIRS,
     ROOM,
     SEATS,
     SOURCES,
     SUBWOOFERS,
+    THINGS,
     Subjects,
     at_each_seat,
     labelled,
     layered,
     pair_of,
 )
-from roomlint.review.verdict import Found, Kind, Level, Says, asks, fails, found, passes, tells
+from roomlint.review.verdict import Fact, Found, Kind, Level, Says, asks, fails, found, passes, tells
 from roomlint.review.waivers import SOON, Fate, Waiving, meets, named, subject_ids
 from roomlint.review.window import Cases, Window, Windows, at_least, at_most, between, by_reference, computed
 
 __all__ = [
     "CIRCUITS",
     "LOUDSPEAKERS",
+    "PAIRS",
     "ROOM",
     "SEATS",
     "SOON",
     "SOURCES",
     "SUBWOOFERS",
+    "THINGS",
     "Answer",
     "Applies",
     "Basis",
     "Cases",
+    "Fact",
     "Fate",
     "Figure",
     "Found",

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from types import ModuleType
 
 GROUP = "roomlint.rules"
-WITHDRAWN: frozenset[str] = frozenset()
+WITHDRAWN: frozenset[str] = frozenset({"angle.ear-layer-level", "angle.front-included"})
 """Ids of rules that once were; an id is never used again."""
 
 

@@ -15,8 +15,8 @@ from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.review.window import Window, decide
+from roomlint.source.dimensions import decimals
 from roomlint.source.files import from_top
-from roomlint.source.shown import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence

@@ -8,11 +8,12 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing
+from roomlint.design.element import unread
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure, NoNumberError
 from roomlint.review.judging import Judged, facts_of, house_window, judged_by
 from roomlint.review.rule import No
-from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, Verdict, Wanted
+from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, Unjudged, Verdict, Wanted
 from roomlint.review.waivers import apply_waivers
 
 if TYPE_CHECKING:
@@ -25,10 +26,8 @@ if TYPE_CHECKING:
     from roomlint.review.waivers import Waiving
     from roomlint.source.tree import Node
 
-__all__ = ["LAST", "Outcome", "Trouble", "house_window", "review_room"]
+__all__ = ["Outcome", "Trouble", "house_window", "review_room", "unjudged"]
 
-LAST = "file"
-"""The chapter whose rules judge what the others found."""
 NO_NUMBER = "no-number"
 """What is said of a guarded figure that came out infinite: a failure until somebody knows better."""
 
@@ -56,20 +55,21 @@ class Outcome:
 def review_room(room: Room, rules: Iterable[AnyRule]) -> Outcome:
     """Run the rules over one room; a rule that raises is told of, and the others go on.
 
-    Causes run before what follows from them. The rules of chapter `file`, which judge the waivers, run last.
+    Causes run before what follows from them. The closing rules, which judge the waivers, run last.
     """
     rules = tuple(rules)
     outcome = Outcome()
     run = _Run(room, outcome)
-    first = in_order([rule for rule in rules if rule.chapter != LAST])
+    first = in_order([rule for rule in rules if not rule.closing])
     for rule in first:
         run.rule(rule)
     room.ran = frozenset(rule.id for rule in first)
     room.rule_ids = room.rule_ids or tuple(rule.id for rule in rules)
     room.found, room.waivings = tuple(outcome.verdicts), tuple(outcome.waivings)
-    for rule in in_order([rule for rule in rules if rule.chapter == LAST]):
+    for rule in in_order([rule for rule in rules if rule.closing]):
         run.rule(rule)
-    outcome.verdicts.sort(key=lambda verdict: (verdict.rule.startswith(f"{LAST}."), verdict.rule))
+    order = {rule.id: number for number, rule in enumerate(rules)}
+    outcome.verdicts.sort(key=lambda verdict: order[verdict.rule])
     return outcome
 
 
@@ -157,12 +157,15 @@ class _Run:
             return _refused(rule, subject, refusal)
 
     def _cause(self, rule: AnyRule, subject: Subject) -> Verdict | None:
+        """Return the failure that a subject's verdict would follow from; a mere note hides no warning behind it."""
+        least = _level(rule, self.room, self.room.house.decisions.get(rule.id)).rank if rule.after else 0
         for cause in rule.after:
             failures = self.failed.get(cause)
             if failures:
                 for element in subject.about:
-                    if element.key in failures:
-                        return failures[element.key]
+                    failure = failures.get(element.key)
+                    if failure is not None and failure.level is not None and failure.level.rank >= least:
+                        return failure
         return None
 
     def _answered(self, rule: AnyRule, subject: Subject, answer: Answer) -> Verdict:
@@ -240,6 +243,12 @@ def _plain(
         said=said,
         because=because,
     )
+
+
+def unjudged(room: Room) -> tuple[Unjudged, ...]:
+    """Return what the room's files hold and nobody looked at; true only once the whole rule book has run."""
+    files = (room.design, *room.design.products)
+    return tuple(Unjudged(left.element.words, left.key, left.node.place) for file in files for left in unread(file))
 
 
 def verdicts_of(outcome: Outcome, rule_id: str) -> Iterator[Verdict]:

@@ -9,7 +9,7 @@ from roomlint.measure.figure import Figure
 from roomlint.review.again import again_of
 from roomlint.review.verdict import Kind, Level, Related, Verdict
 from roomlint.review.window import Window, Windows, decide
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -86,7 +86,7 @@ def judged_by(
         window=window,
         margin=margin,
         again=again_of(figure, margin, room) if told and abs(margin) < figure.u else None,
-        # A pass needs no trail of its readings, and most verdicts pass: looking up their places costs more than judging.
+        # Most verdicts pass, and a pass needs no trail: looking up places costs more than judging.
         related=_readings(figure, place) if told else (),
         overridden=tuple(changed),
     )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Point
@@ -45,7 +46,7 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
     best: tuple[int, float, Remedy] | None = None
     for way in _ways(failed, room):
         touched = [other for other in judged if other is not failed and way.reading in other.figure.readings]
-        for low, high in _spans(lambda value: _clears(failed, way, value), way):
+        for low, high in _spans(partial(_clears, failed, way), way):
             remedy = _tried(way, low, high, failed, touched)
             if remedy is None:
                 continue

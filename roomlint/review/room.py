@@ -41,7 +41,7 @@ class Room:
         self.rule_ids = rule_ids
         """The ids of all rules there are, whether they run or not."""
         self.ran: frozenset[str] = frozenset()
-        """The ids of the rules that were run; filled in before the rules of chapter `file` judge."""
+        """The ids of the rules that were run; filled in before the closing rules judge."""
         self.found: tuple[Verdict, ...] = ()
         """What those rules found."""
         self.waivings: tuple[Waiving, ...] = ()
@@ -57,6 +57,11 @@ class Room:
         """Whether its positions were measured on site; at the drawing board they are chosen."""
         project, survey = self.design.project, self.design.survey
         return project.stage in MEASURED if project.stage is not None else survey.tolerance_m is not None
+
+    def unlabelled(self) -> Missing:
+        """Return what is missing when a loudspeaker that no label names may be the one that is looked for."""
+        speaker = next((speaker for speaker in self.design.loudspeakers if speaker.label is None), None)
+        return Missing(speaker, "label") if speaker is not None else Missing(self.design, "loudspeakers")
 
     def name_of(self, reading: Reading) -> tuple[str, str]:
         """Return what the team calls a reading: the element that it belongs to, and the key below it."""

@@ -34,8 +34,8 @@ CAUTIOUS = frozenset({"mount", "mains", "heat", "access"})
 HEADINGS = ("Why", "How decided", "Remedy", "When to waive")
 MOST_SAID = 110
 """Signs of a template: a finding is read in one breath."""
-OWN_FIELDS = frozenset({"figure", "window", "beyond", "subject"})
-"""Fields that every template may use: the figure, the window's edge in words, the distance to it, the subject."""
+OWN_FIELDS = frozenset({"figure", "window", "limit", "beyond", "subject"})
+"""Fields that every template may use: the figure, the window in words, its nearer edge, the way to it, the subject."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +92,8 @@ class Rule(Generic[S]):
     at: str = ""
     """The subject's key that a finding points at."""
     caution: str = ""
+    closing: bool = False
+    """Whether it judges what the others found, and so runs after all of them."""
     package: str = "roomlint"
     version: str = ""
     chapter: str = field(init=False)
@@ -151,6 +153,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
     critical_level: Level | None = None,
     at: str = "",
     caution: str = "",
+    closing: bool = False,
 ) -> Callable[[Callable[[Room, S], Answer]], Rule[S]]:
     """Make a rule of a function `(room, subject) -> answer`.
 
@@ -176,6 +179,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
             critical_level=critical_level,
             at=at,
             caution=caution,
+            closing=closing,
         )
         wrong = list(faults(made))
         if wrong:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.reader import nearest
 from roomlint.review.desk import Desk
-from roomlint.review.engine import Trouble, review_room
+from roomlint.review.engine import Trouble, review_room, unjudged
 from roomlint.review.review import Review, RoomReview
 from roomlint.review.room import Room
 from roomlint.review.verdict import Level
@@ -211,6 +211,8 @@ def review_design(
             stage=project.stage,
             house=house,
             verdicts=tuple(outcome.verdicts),
+            # A part of the book says nothing of what the rest would have looked at.
+            unjudged=() if choices.only or choices.without else unjudged(room),
             open_level=_level(house.opens.get(project.stage or "", "never")),
             gate=_level(choices.gate or house.gates.get(project.stage or "") or house.gate or "error"),
             gate_new=choices.gate_new,

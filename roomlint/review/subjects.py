@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 S = TypeVar("S", bound=Subject)
 Source: TypeAlias = "Loudspeaker | Subwoofer"
+Thing: TypeAlias = "Loudspeaker | Subwoofer | Seat"
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +87,18 @@ def at_each_seat(sources: Subjects[S]) -> Subjects[Seen[S, Seat]]:
     return Subjects(f"{sources.name} with a seat", find)
 
 
+def _pairs(room: Room) -> Iterator[Pair[Loudspeaker] | Missing]:
+    yield from room.figures.arrangement.pairs()
+    # A loudspeaker without a label may be the other one of a pair.
+    yield from (Missing(speaker, "label") for speaker in room.design.loudspeakers if speaker.label is None)
+
+
+def _things(room: Room) -> Iterable[Loudspeaker | Subwoofer | Seat]:
+    return (*room.design.sources, *room.design.seats)
+
+
+PAIRS: Subjects[Pair[Loudspeaker]] = Subjects("left and right pair", _pairs)
+THINGS: Subjects[Thing] = Subjects("loudspeaker, subwoofer or seat", _things)
 LOUDSPEAKERS: Subjects[Loudspeaker] = Subjects("loudspeaker", lambda room: room.design.loudspeakers)
 SUBWOOFERS: Subjects[Subwoofer] = Subjects("subwoofer", lambda room: room.design.subwoofers)
 SOURCES: Subjects[Source] = Subjects("loudspeaker or subwoofer", lambda room: room.design.sources)

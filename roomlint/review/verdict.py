@@ -69,12 +69,12 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class Unjudged:
-    """A key that the file gives and no rule that ran looks at: a person must look at it."""
+    """A key that a file gives and that no rule, figure or reference looked at."""
 
     words: str
-    """What the team calls the element, or the part of the file."""
+    """What the team calls the element."""
     key: str
-    """The key below it, dotted."""
+    """Its way from there, such as `mounting.carpet`."""
     place: Place
 
 

@@ -34,6 +34,6 @@ def pattern(dimension: str) -> str:
     shut = "|".join(re.escape(name).replace(r"\ ", " ") for name in sorted(others))
     unit = f"{_UNIT}?" if dimension == "ratio" else _UNIT
     spread = rf"(?:\s*{_SPREAD}\s*{_SIGN}{_NUMBER}\s*{unit})?"
-    refused = rf"(?!{_SIGN}{_NUMBER}\s*(?:{shut})\s*(?:$|{_SPREAD}))"
+    refused = rf"(?![^A-Za-z\u00b0%]*(?:{shut})\s*(?:$|{_SPREAD}))"
     gauge = r"|\s*(?:#\s*)?(?:[0-9]/0|[0-9]{1,4})?\s*[Aa][Ww][Gg]\s*(?:[0-9]/0|[0-9]{1,4})?\s*"
     return rf"^(?:\s*{refused}{_SIGN}{_NUMBER}\s*{unit}{spread}{gauge if dimension == 'conductor' else ''})$"

@@ -2,19 +2,52 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
-from roomlint.review import pair_of, practice, standard
+from roomlint.rules.layout import BS775, BS2051, HOME_STUDY, LABELS, SETTING_OUT_DEG, as_laid_out
+
+from roomlint.review import No, Window, Windows, need, practice, standard
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Pair, Subjects
+    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.review import Applies, Room
 
-BS775 = standard("ITU-R BS.775-3", "figure 1", read=True)
-BS2051 = standard(
-    "ITU-R BS.2051-1", "loudspeaker position tables", read=False, note="through the public ADM renderer's data"
-)
-TRADE_FRONT = practice("front loudspeakers 22 to 30 degrees either side of straight ahead")
-SETTING_OUT_DEG: Final = 0.5
-"""How closely a published direction is met when a room is set out; ours."""
-FRONT_PAIR: Subjects[Pair[Loudspeaker]] = pair_of("M+030", "M-030", "front pair")
+__all__ = [
+    "BS775",
+    "BS2051",
+    "HOME_STUDY",
+    "LABELS",
+    "SETTING_OUT_DEG",
+    "SIDES",
+    "TRADE_FRONT",
+    "TUTORIAL",
+    "as_laid_out",
+    "in_its_layout",
+    "laid_out",
+    "with_a_picture",
+]
+
+TUTORIAL = standard("monitoring tutorial on BS.775-1 and BS.1116-1", edition="2005", read=False)
+TRADE_FRONT = practice("front loudspeakers 22 to 30 degrees either side of straight ahead; 2 degrees more are ours")
+SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
+"""What a loudspeaker on the wrong side, or outside the room, is told by; its angles wait."""
+
+
+def laid_out(room: Room, speaker: Loudspeaker) -> Windows:
+    """Return the range of azimuth that the layout gives a loudspeaker's label, toward the label's side."""
+    allowed = need(room.figures.arrangement.azimuth_range(speaker), room.design, "layout")
+    return Windows(Window(*allowed, "deg", SETTING_OUT_DEG))
+
+
+def in_its_layout(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
+    """Say whether the layout has a place for a label."""
+    if room.figures.arrangement.position(source) is None:
+        return No(f"layout {room.design.layout} has no {source.label}")
+    if not room.figures.arrangement.is_placed(source):
+        return No(f"layout {room.design.layout} leaves open where {source.label} stands")
+    return True
+
+
+def with_a_picture(room: Room, speaker: Loudspeaker) -> Applies:
+    """Say whether there is a picture."""
+    return True if room.design.picture is not None else No("no picture is listed")

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from roomlint.source import make_units
 from roomlint.source.ask_pint import CANONICAL
-from roomlint.source.quantity import EXAMPLES, Measure, QuantityError, parse
+from roomlint.source.dimensions import DIMENSIONS as KINDS
+from roomlint.source.quantity import Measure, QuantityError, parse
 from roomlint.source.units import DIMENSIONS, UNITS
 
 INCH_M = 0.0254
@@ -177,7 +178,8 @@ def test_message_teaches(text: str, dimension: str, word: str) -> None:
 
 @pytest.mark.parametrize("dimension", [*CANONICAL, "conductor"])
 def test_every_dimension_has_an_example_that_it_reads(dimension: str) -> None:
-    assert parse(EXAMPLES[dimension], dimension).value > 0
+    assert parse(KINDS[dimension].example, dimension).value > 0
+    assert parse(KINDS[dimension].customary, dimension).value > 0
 
 
 def test_table_is_as_pint_has_it_today() -> None:

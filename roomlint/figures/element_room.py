@@ -1,33 +1,43 @@
-"""Bass modes and response of a room that is no box: any plan, any ceiling of plane pieces, a level floor.
+"""Bass modes of a room that is neither box nor prism: any plan, any ceiling of plane pieces, a level floor.
 
 The room is stretched onto its plan times a unit height, z = s h(x, y), so that walls and sloped ceilings are kept
 exactly. Over the plan the pressure is quadratic in each triangle, over the height a polynomial; both converge fast for
 waves as long as a room. Positions are x, y in the plan and z above the floor, metres; frequencies hertz.
 
 Accuracy found at the standard spacing, up to the top frequency: within 0.3 % of the exact frequencies of a box and of
-a triangular prism, within 0.6 % in an L-shaped room, whose inner corner is the hard part; levels within 1 dB of the
-box formula away from nulls.
+a triangular prism, within 0.6 % beside an inner corner.
 """
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.polynomial import legendre
-from scipy.sparse import coo_array, csc_array, kron
-from scipy.sparse.linalg import LinearOperator, SuperLU, eigsh, splu
 
-from roomlint.figures.bass import Array, ComplexArray, resonance_sum
-from roomlint.figures.ceiling import Facet, volume_m3
 from roomlint.figures.domain import Refused
-from roomlint.figures.modes import Point
-from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole, locate, mesh_plan, polygon_area_m2
+from roomlint.figures.plan_mesh import locate, mesh_plan, mesh_size, polygon_area_m2
 
-WAVES_PER_SPACING = 0.2  # spacing of the plan's triangles as a share of the shortest wavelength
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from scipy.sparse import csc_array
+    from scipy.sparse.linalg import SuperLU
+
+    from roomlint.figures.ceiling import Facet
+    from roomlint.figures.modal_sum import Array, ComplexArray
+    from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole
+
+WAVES_PER_SPACING = 0.14  # spacing of the plan's triangles as a share of the shortest wavelength
 NEAR_OVER_TOP = 1.6  # modes to so many times the top frequency are found; those above enter by their tail
+TAIL_POWERS = 3
+MOST_DRIVEN = 64  # sources whose fields are kept, some 200 kB each
 SPARE_MODES = 4
-MOST_MODES = 120  # a room of some 350 m3 to 80 Hz, found in two seconds or three; the time grows with the square
-ABOVE_CEILING = 0.02
+MOST_MODES = 120  # a room of some 350 m3 to 80 Hz
+MOST_WORK = 350_000  # unknowns times modes: found in about a second
+REFINEMENTS = (1.0, 0.84, 0.7)  # the finest that can be paid is taken
+COARSER = 0.8
 
 # Seven-point rule on a triangle, exact to degree five: area coordinates and shares of the area.
 _ROOT = np.sqrt(15.0)
@@ -39,24 +49,60 @@ SHARES = np.array([9 / 40] + [(155 - _ROOT) / 1200] * 3 + [(155 + _ROOT) / 1200]
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class OddRoom:
-    """A room's modes as found, with what is needed to evaluate them at points; made by `solve`."""
+class ElementModes:
+    """A room's modes as found, with what is needed to evaluate them at points; made by `element_modes`."""
 
     mesh: PlanMesh
     elements: Whole  # (triangles, 6) unknowns of the plan: three corners, then the middles of the opposite sides
     degree: int
-    sound_speed_mps: float
     wavenumbers_squared: Array  # (modes,) 1/m2, the first is 0
-    shapes: Array  # (unknowns, modes), each of unit mean square times the volume
-    shift: float
+    modes: Array  # (unknowns, modes), each of mean square 1/volume
+    shift: float  # k^2 about which the modes above are developed, below zero
     factors: SuperLU  # of stiffness - shift * mass
     mass: csc_array
+    driven: dict[bytes, Array] = field(default_factory=dict)  # what was solved for a source, by its position
 
-    @property
-    def frequencies_hz(self) -> tuple[float, ...]:
-        """Mode frequencies, lowest first, without the pressure zone at 0 Hz."""
-        found = np.sqrt(np.maximum(self.wavenumbers_squared[1:], 0)) * self.sound_speed_mps / (2 * np.pi)
-        return tuple(found.tolist())
+    def rows(self, points: Array) -> Array:
+        """Return what each unknown adds to the pressure at each point, (points, unknowns)."""
+        triangle, shares = locate(self.mesh, points[:, :2])
+        height = (self.mesh.heights[triangle] * shares).sum(axis=1)
+        upright = _height_values(np.clip(points[:, 2] / height, 0, 1), self.degree)[0]
+        levels = self.degree + 1
+        columns = self.elements[triangle][:, :, None] * levels + np.arange(levels)
+        found = np.zeros((len(points), self.modes.shape[0]))
+        values = _quadratic(shares)[:, :, None] * upright[:, None, :]
+        np.put_along_axis(found, columns.reshape(len(points), -1), values.reshape(len(points), -1), axis=1)
+        return found
+
+    def shapes(self, points: Array) -> Array:
+        """Return the modes' shapes at points, (points, modes), of mean square 1/volume."""
+        return np.asarray(self.rows(points) @ self.modes)
+
+    def pairs(self, sources: Array, ears: Array) -> tuple[Array, Array]:
+        """Return products of shapes, and for each power j the sum of psi psi/(k_n^2 - shift)^(j + 1) over all modes."""
+        keys = [source.tobytes() for source in sources]
+        fresh = [number for number, key in enumerate(keys) if key not in self.driven]
+        if fresh:
+            if len(self.driven) > MOST_DRIVEN:
+                self.driven.clear()
+                fresh = list(range(len(keys)))
+            found = [self.factors.solve(np.ascontiguousarray(self.rows(sources[fresh]).T))]
+            for _ in range(TAIL_POWERS - 1):
+                found.append(self.factors.solve(np.asarray(self.mass @ found[-1])))
+            for column, number in enumerate(fresh):
+                self.driven[keys[number]] = np.stack([power[:, column] for power in found], axis=1)
+        solved = np.stack([self.driven[key] for key in keys], axis=2)
+        there = self.rows(ears)
+        powers = (there @ solved.reshape(len(solved), -1)).reshape(len(ears), TAIL_POWERS, -1).swapaxes(1, 2)
+        shapes = there @ self.modes, self.rows(sources) @ self.modes
+        return shapes[0][:, None, :] * shapes[1][None, :, :], np.asarray(powers)
+
+    def weights(self, k_squared: ComplexArray) -> tuple[ComplexArray, ComplexArray]:
+        """Return the weights of modes and of powers; what the powers hold of a mode is taken from the mode's own."""
+        powers = np.arange(TAIL_POWERS)[:, None]
+        beyond = k_squared - self.shift
+        share = (beyond / (self.wavenumbers_squared - self.shift)[:, None]) ** TAIL_POWERS
+        return share / (self.wavenumbers_squared[:, None] - k_squared), beyond**powers
 
 
 def _quadratic(shares: Array) -> Array:
@@ -103,11 +149,13 @@ def _height_values(s: Array, degree: int) -> tuple[Array, Array]:
     return np.asarray(value, dtype=np.float64), np.asarray(slope, dtype=np.float64)
 
 
-def _plan_matrices(mesh: PlanMesh, elements: Whole, unknowns: int) -> tuple[tuple[csc_array, ...], float]:
-    """Integrals over the plan, each (unknowns, unknowns), and the volume.
+def _plan_matrices(mesh: PlanMesh, elements: Whole, unknowns: int) -> tuple[csc_array, ...]:
+    """Integrals over the plan, each (unknowns, unknowns).
 
     With h the height: h grad grad, slope of h times grad and value, (slope of h)^2/h, 1/h, and h times values.
     """
+    from scipy.sparse import coo_array, csc_array
+
     corners = mesh.points[mesh.triangles]
     across, along = corners[:, 1] - corners[:, 0], corners[:, 2] - corners[:, 0]
     twice = across[:, 0] * along[:, 1] - across[:, 1] * along[:, 0]
@@ -132,47 +180,73 @@ def _plan_matrices(mesh: PlanMesh, elements: Whole, unknowns: int) -> tuple[tupl
     )
     rows, columns = np.repeat(elements, 6, axis=1).ravel(), np.tile(elements, (1, 6)).ravel()
     shape = (unknowns, unknowns)
-    gathered = tuple(csc_array(coo_array((block.ravel(), (rows, columns)), shape=shape)) for block in blocks)
-    return gathered, float((weight * height).sum())
+    return tuple(csc_array(coo_array((block.ravel(), (rows, columns)), shape=shape)) for block in blocks)
 
 
 def _mode_count(outline: Sequence[Corner], volume: float, waves_per_m: float) -> int:
     """About how many modes lie below a frequency, by the count formula for boxes with this room's measures."""
-    plan = polygon_area_m2(outline)
+    area = polygon_area_m2(outline)
     corners = np.asarray(outline)
     perimeter = float(np.hypot(*(np.roll(corners, -1, axis=0) - corners).T).sum())
-    mean_height = volume / plan
-    surface = 2 * plan + perimeter * mean_height
+    mean_height = volume / area
+    surface = 2 * area + perimeter * mean_height
     edges = 2 * perimeter + len(outline) * mean_height
     count = np.pi * (4 / 3 * volume * waves_per_m**3 + surface / 4 * waves_per_m**2) + edges / 8 * waves_per_m
     return int(count) + SPARE_MODES
 
 
-def solve(
-    outline: Sequence[Corner], facets: Sequence[Facet], top_hz: float, sound_speed_mps: float, refine: float = 1.0
-) -> OddRoom:
+def _spacing_m(reach: float, refine: float) -> float:
+    return WAVES_PER_SPACING * NEAR_OVER_TOP / reach / refine
+
+
+def _degree(highest_m: float, reach: float) -> int:
+    return int(np.ceil(2 * highest_m * reach)) + 2
+
+
+def affordable_refinement(
+    outline: Sequence[Corner], facets: Sequence[Facet], volume: float, top_hz: float, sound_speed_mps: float
+) -> float:
+    """Return how fine a mesh can be paid for, 1 the finest, before anything is solved.
+
+    Raises Refused for a room whose modes would take much longer than a second even with the coarsest.
+    """
+    reach = NEAR_OVER_TOP * top_hz / sound_speed_mps
+    levels = _degree(max(facet.height_m(corner) for facet in facets for corner in facet.outline), reach) + 1
+    modes = _mode_count(outline, volume, reach)
+    for refine in REFINEMENTS:
+        unknowns = mesh_size(outline, facets, _spacing_m(reach, refine)) * levels
+        if modes <= MOST_MODES and unknowns * modes <= MOST_WORK:
+            return refine
+    raise Refused(
+        f"a room of {volume:.0f} m3 and {polygon_area_m2(outline):.0f} m2 whose walls or ceiling are not at right"
+        f" angles has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz to find them one by one"
+    )
+
+
+def element_modes(
+    outline: Sequence[Corner],
+    facets: Sequence[Facet],
+    volume: float,
+    top_hz: float,
+    sound_speed_mps: float,
+    refine: float = 1.0,
+) -> ElementModes:
     """Find the modes of a room well enough for responses up to `top_hz`.
 
     `outline` is the plan as a simple polygon, `facets` the ceiling, pieces that cover the plan and meet at their edges;
     walls stand upright, floor level, all surfaces rigid. `refine` > 1 makes the mesh finer by that factor.
-    Raises ValueError for a ceiling with steps, gaps or lower than 0.3 m, a frequency above 200 Hz, or a room so large
-    that it has more modes than can be found one by one in seconds.
+    Raises Refused for a ceiling with steps, gaps or lower than 0.3 m.
     Source: Galerkin's method for the Helmholtz equation with rigid walls, textbook; accuracy checked on shapes with
     known answers.
     """
-    if not 0 < top_hz <= 200:  # noqa: PLR2004 - a guard against hour-long sums
-        raise Refused(f"modes of odd rooms are computed up to 200 Hz, got {top_hz} Hz")
+    from scipy.sparse import csc_array, kron
+    from scipy.sparse.linalg import LinearOperator, eigsh, splu
+
     reach = NEAR_OVER_TOP * top_hz / sound_speed_mps
-    room_m3 = volume_m3(facets)
-    if _mode_count(outline, room_m3, reach) > MOST_MODES:
-        raise Refused(
-            f"a room of {room_m3:.0f} m3 that is no box has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz"
-            " to find them one by one"
-        )
-    mesh = mesh_plan(outline, facets, WAVES_PER_SPACING * NEAR_OVER_TOP / reach / refine)
+    mesh = mesh_plan(outline, facets, _spacing_m(reach, refine))
     elements, unknowns = _elements(mesh)
-    (stiff, lean, steep, thin, mass_plan), volume = _plan_matrices(mesh, elements, unknowns)
-    degree = int(np.ceil(2 * mesh.heights.max() * reach)) + 2
+    (stiff, lean, steep, thin, mass_plan) = _plan_matrices(mesh, elements, unknowns)
+    degree = _degree(float(mesh.heights.max()), reach)
     values, mixed, raised, slopes = _height_matrices(degree)
     leaning = kron(lean, mixed)
     stiffness = csc_array(kron(stiff, values) - leaning - leaning.T + kron(steep, raised) + kron(thin, slopes))
@@ -184,55 +258,6 @@ def solve(
     start = np.cos(np.arange(mass.shape[0]))  # any start will do, the same one gives the same bytes
     found, shapes = eigsh(stiffness, k=wanted, M=mass, sigma=shift, OPinv=inverse, v0=start, tol=1e-8)
     order = np.argsort(found)
-    return OddRoom(mesh, elements, degree, sound_speed_mps, found[order], shapes[:, order], shift, factors, mass)
-
-
-def _rows(room: OddRoom, points: Sequence[Point]) -> Array:
-    """Return what each unknown adds to the pressure at each point, (points, unknowns)."""
-    at = np.asarray(points, dtype=np.float64).reshape(-1, 3)
-    triangle, shares = locate(room.mesh, at[:, :2])
-    height = (room.mesh.heights[triangle] * shares).sum(axis=1)
-    s = at[:, 2] / height
-    if s.min() < -ABOVE_CEILING or s.max() > 1 + ABOVE_CEILING:
-        raise Refused("a source or receiver lies below the floor or above the ceiling")
-    plan, upright = _quadratic(shares), _height_values(np.clip(s, 0, 1), room.degree)[0]
-    levels = room.degree + 1
-    columns = room.elements[triangle][:, :, None] * levels + np.arange(levels)
-    rows = np.zeros((len(at), room.mass.shape[0]))
-    np.put_along_axis(
-        rows, columns.reshape(len(at), -1), (plan[:, :, None] * upright[:, None, :]).reshape(len(at), -1), axis=1
-    )
-    return rows
-
-
-def mode_shapes(room: OddRoom, points: Sequence[Point]) -> Array:
-    """Shapes of the modes at points, (points, modes), the pressure zone first; mean square 1/volume.
-
-    Raises ValueError for a point outside the room.
-    """
-    return np.asarray(_rows(room, points) @ room.shapes)
-
-
-def transfer(
-    room: OddRoom, sources: Sequence[Point], receivers: Sequence[Point], frequencies_hz: Sequence[float], decay_s: float
-) -> ComplexArray:
-    """Pressure at each receiver for each source alone, (receivers, sources, frequencies), re 1 m in free field.
-
-    The sum of `bass.transfer` over the modes found; those above enter by the first two terms of their tail. Holds up to
-    the frequency given to `solve`. Raises ValueError for points outside the room.
-    """
-    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
-    here, there = _rows(room, sources), _rows(room, receivers)
-    source_shapes, receiver_shapes = here @ room.shapes, there @ room.shapes
-    pairs = (receiver_shapes[:, None, :] * source_shapes[None, :, :]).reshape(-1, source_shapes.shape[1])
-    speed_squared = room.sound_speed_mps**2
-    angular = np.sqrt(np.maximum(room.wavenumbers_squared, 0)) * room.sound_speed_mps
-    near = resonance_sum(pairs, angular, frequencies, decay_s, 4 * np.pi * speed_squared)
-    first = room.factors.solve(np.ascontiguousarray(here.T))
-    second = room.factors.solve(np.asarray(room.mass @ first))
-    above = room.wavenumbers_squared - room.shift
-    tail = there @ first - (receiver_shapes / above) @ source_shapes.T
-    bend = there @ second - (receiver_shapes / above**2) @ source_shapes.T
-    beyond = (2 * np.pi * frequencies) ** 2 / speed_squared - room.shift
-    far = 4 * np.pi * (tail[:, :, None] + bend[:, :, None] * beyond)
-    return near.reshape(len(there), len(here), frequencies.size) + far
+    squares = found[order]
+    squares[0] = 0.0  # the pressure zone, exactly
+    return ElementModes(mesh, elements, degree, squares, shapes[:, order], shift, factors, mass)

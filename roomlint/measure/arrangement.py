@@ -1,0 +1,147 @@
+"""Which loudspeakers there are: labels, pairs, channel sets, and where the layout wants each."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
+
+from roomlint.design.base import Missing, Pair, need
+from roomlint.figures.layouts import layout_of, parse_label
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.record import Mode
+    from roomlint.figures.layouts import Position, Range
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+
+Source: TypeAlias = "Loudspeaker | Subwoofer"
+
+CLAIMS: Final[Mapping[str, Mapping[str, Range]]] = {
+    "home-tolerance": {"M110": (100.0, 135.0), "M090": (60.0, 100.0), "M135": (135.0, 150.0)},
+    "common-practice": {
+        "M030": (22.0, 30.0),
+        "M110": (90.0, 110.0),
+        "M090": (90.0, 110.0),
+        "M135": (135.0, 150.0),
+    },
+}
+"""Ranges of azimuth, deg, that a declared departure may meet instead of its layout's.
+
+Home: a listening study of home rooms (Japan Audio Society working group, AES Japan report, 2012) for the surround pair,
+a published home layout guide (CEA/CEDIA-CEB22, 2009, second-hand) for sides and rears. Trade: common practice.
+"""
+_SINGLE_DEG: Final = 2.0
+"""A single direction of a layout is met this closely; ours."""
+_WITH_SCREEN_EDGES: Final = "4+9+0"
+
+
+class ChannelSet(NamedTuple):
+    """Labels that a layout has and the room lacks, those it has too many, and those left out on purpose."""
+
+    missing: tuple[str, ...]
+    extra: tuple[str, ...]
+    unfitted: tuple[str, ...]
+
+
+class Arrangement(View):
+    """The layout and what the file makes of it."""
+
+    def position(self, source: Source) -> Position | None:
+        """Return where the layout puts a source; None when it has no such label."""
+        layout = need(self.design.layout, self.design, "layout")
+        return layout_of(layout).positions.get(need(source.label, source, "label"))
+
+    def azimuth_range(self, speaker: Loudspeaker) -> Range | None:
+        """Return the layout's range of a loudspeaker toward its own side, deg; a single direction with 2 deg around."""
+        position = self.position(speaker)
+        if position is None:
+            return None
+        low, high = sorted(position.azimuth_ranges[0])
+        if parse_label(position.label).side < 0:
+            low, high = -high, -low
+        return (low, high) if low < high else (low - _SINGLE_DEG, high + _SINGLE_DEG)
+
+    def claimed_range(self, speaker: Loudspeaker, claim: str) -> Range | None:
+        """Return the range that a departure claims to meet, toward the label's side, deg; None when there is none."""
+        label = need(speaker.label, speaker, "label")
+        return CLAIMS.get(claim, {}).get(label.replace("+", "").replace("-", ""))
+
+    def inside_layout(self, speaker: Loudspeaker, seat: Seat) -> Figure | None:
+        """How far inside its layout's azimuth range a loudspeaker stands; negative outside; None without a range."""
+        allowed = self.azimuth_range(speaker)
+        if allowed is None:
+            return None
+        low, high = allowed
+
+        def compute(world: World) -> float:
+            outward = self.figures.angles.outward_deg(world, speaker, seat)
+            return min(outward - low, high - outward)
+
+        return self.figure("way inside the layout's range", "deg", compute)
+
+    def side(self, speaker: Loudspeaker) -> str:
+        """Return the side that a label names: left, right or neither."""
+        return {1: "left", -1: "right"}.get(parse_label(need(speaker.label, speaker, "label")).side, "")
+
+    def is_placed(self, source: Source) -> bool:
+        """Return whether the layout says where a source stands."""
+        position = self.position(source)
+        return position is not None and position.is_placed
+
+    def pairs(self) -> tuple[Pair[Loudspeaker], ...]:
+        """Return each loudspeaker of the left with the one that has the mirrored label, in the order of the file."""
+        right = {speaker.label: speaker for speaker in reversed(self.design.loudspeakers) if speaker.label}
+        found = []
+        for speaker in self.design.loudspeakers:
+            label = parse_label(speaker.label) if speaker.label is not None else None
+            if label is not None and label.side > 0 and label.mirrored in right:
+                found.append(Pair(speaker, right[label.mirrored]))
+        return tuple(found)
+
+    def fitted(self) -> frozenset[str]:
+        """Return the labels of all channels that something plays.
+
+        Any subwoofer carries the LFE channels, and a subwoofer carries no other: a label of the layers on it is a slip.
+        """
+        labels = {speaker.label for speaker in self.design.loudspeakers if speaker.label}
+        return frozenset(labels | ({"LFE", "LFE1", "LFE2"} if self.design.subwoofers else set()))
+
+    def misplaced_labels(self) -> tuple[str, ...]:
+        """Return the labels of the layers that subwoofers carry."""
+        labels = (subwoofer.label for subwoofer in self.design.subwoofers)
+        return tuple(label for label in labels if label is not None and not parse_label(label).is_lfe)
+
+    def unlabelled(self) -> Missing | None:
+        """Return the first loudspeaker that has no label, as what is missing; it may be any of them."""
+        bare = next((speaker for speaker in self.design.loudspeakers if speaker.label is None), None)
+        return Missing(bare, "label") if bare is not None else None
+
+    def channel_set(self, layout: str) -> ChannelSet:
+        """Return what a layout has that the room lacks, what the room has too many, and what is left out."""
+        there, wanted = self.fitted(), layout_of(layout).labels
+        processor = self.design.processor
+        unfitted = set(processor.unfitted) if processor is not None else set()
+        extra = sorted(label for label in there - set(wanted) if not label.startswith("LFE"))
+        return ChannelSet(
+            tuple(label for label in wanted if label not in there | unfitted),
+            tuple(extra),
+            tuple(label for label in wanted if label in unfitted - there),
+        )
+
+    def silent(self, mode: Mode) -> tuple[str, ...]:
+        """Return the channels of a listening mode that nothing plays."""
+        channels = mode.channels or (layout_of(mode.layout).labels if mode.layout is not None else ())
+        there = self.fitted()
+        return tuple(label for label in channels if label not in there)
+
+    def repeated(self) -> tuple[str, ...]:
+        """Return the labels that more than one loudspeaker carries."""
+        labels = [speaker.label for speaker in self.design.loudspeakers if speaker.label is not None]
+        return tuple(sorted({label for label in labels if labels.count(label) > 1}))
+
+    def screen_edge(self, speaker: Loudspeaker) -> Position:
+        """Return where a screen-edge loudspeaker may stand, which only one layout says, whatever the room's own is."""
+        return layout_of(_WITH_SCREEN_EDGES).positions[need(speaker.label, speaker, "label")]

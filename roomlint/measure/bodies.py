@@ -1,0 +1,193 @@
+"""Cabinets, listeners and obstacles as solids in the room, and what overlaps what."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
+
+from roomlint.design.base import need
+from roomlint.design.listening import Loudspeaker, Seat
+from roomlint.design.quantity import assumed
+from roomlint.design.shell import Obstacle
+from roomlint.figures import solid
+from roomlint.figures.coverage import UP
+from roomlint.figures.direction import COINCIDENT_M, direction_vector, toward
+from roomlint.figures.enclosure import wall_of
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from roomlint.design.base import Point
+    from roomlint.design.listening import Subwoofer
+    from roomlint.design.quantity import Quantity
+    from roomlint.figures.direction import Point3, Vector3
+    from roomlint.figures.solid import Solid
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+
+Source: TypeAlias = "Loudspeaker | Subwoofer"
+Thing: TypeAlias = "Loudspeaker | Subwoofer | Seat"
+
+NO_SHEET_M: Final = {
+    "loudspeaker": ((0.25, 0.10), (0.40, 0.20), (0.30, 0.10)),
+    "subwoofer": ((0.40, 0.15), (0.40, 0.15), (0.40, 0.15)),
+}
+"""Width, height and depth of a cabinet without a sheet, and how far each may be off: ordinary products, ours."""
+SEATED_WIDE_M: Final = (0.50, 0.10)
+"""Width of a listener on a seat of which no width is given, and how far it may be off."""
+HEAD_ABOVE_EAR_M: Final = 0.13
+"""Top of the head above the ear of a seated adult, where the file gives no head."""
+FAR_M: Final = 0.5
+"""Things farther apart than this count as this far: how far is nobody's question."""
+_LOOKED_AGAIN_M: Final = 0.3
+"""A thing that moves by more than this is held against all others anew."""
+_DOWN: Vector3 = (0.0, 0.0, -1.0)
+
+
+class Overlap(NamedTuple):
+    """How deep a thing stands in another, m (negative: clear of it), and what that other is."""
+
+    figure: Figure
+    other: str
+
+
+class Bodies(View):
+    """Solids and their clearances."""
+
+    def place(self, thing: Thing) -> Point:
+        """Return where a thing is: a source's acoustic centre or a seat's ear."""
+        if isinstance(thing, Seat):
+            return need(thing.ear, thing, "ear")
+        return need(thing.position, thing, "position")
+
+    def sizes(self, source: Source) -> tuple[Quantity, Quantity, Quantity]:
+        """Return width, height and depth of a cabinet: its sheet's, or an ordinary one's that is assumed and told."""
+        return self.once(("sizes", source.key), lambda: self._sizes(source))
+
+    def _sizes(self, source: Source) -> tuple[Quantity, Quantity, Quantity]:
+        sheet = source.product
+        known = (sheet.width_m, sheet.height_m, sheet.depth_m) if sheet is not None else (None, None, None)
+        found = []
+        for name, given, (value, u) in zip(("wide", "high", "deep"), known, NO_SHEET_M[source.KIND], strict=True):
+            words = f"a cabinet {value:.2f} m {name}, as its sheet is not given"
+            found.append(given if given is not None else assumed(value, u, "m", words))
+        return found[0], found[1], found[2]
+
+    def axis(self, world: World, source: Source) -> Vector3:
+        """Return the way that a cabinet's front faces in a world.
+
+        As it is aimed; else square off the wall or the ceiling that it is mounted on; else level toward the seats.
+        """
+        at = world.xyz(self.place(source))
+        if isinstance(source, Loudspeaker):
+            aim = source.aim
+            if aim is not None and aim.seat is not None and aim.seat.ear is not None:
+                return toward(at, world.xyz(aim.seat.ear))
+            if aim is not None and aim.azimuth_deg is not None:
+                rise = world(aim.elevation_deg) if aim.elevation_deg is not None else 0.0
+                return direction_vector(world(aim.azimuth_deg), rise)
+        elif source.facing_deg is not None:
+            return direction_vector(world(source.facing_deg), 0.0)
+        held = source.mounting.on if source.mounting is not None else None
+        if held == "ceiling":
+            return _DOWN
+        if held in self.design.shell.wall_names:
+            piece = self.design.shell.wall_names.index(held)
+            return (*wall_of(self.figures.space.enclosure(world), piece)[0].inward, 0.0)
+        return self._toward_seats(world, at)
+
+    def _toward_seats(self, world: World, at: Point3) -> Vector3:
+        seats = self.design.seats
+        seat = next((seat for seat in seats if seat.reference), seats[0] if seats else None)
+        if seat is None or seat.ear is None:
+            return direction_vector(180.0, 0.0)
+        ear = world.xyz(seat.ear)
+        if math.dist(at[:2], ear[:2]) < COINCIDENT_M:
+            return _DOWN
+        return toward((at[0], at[1], 0.0), (ear[0], ear[1], 0.0))
+
+    def solid(self, world: World, thing: Thing) -> Solid:
+        """Return what a thing takes up in a world: a cabinet, or a listener from the floor to the top of the head."""
+        return world.once(("solid", thing.key), lambda w: self._solid(w, thing))
+
+    def _solid(self, world: World, thing: Thing) -> Solid:
+        at = world.xyz(self.place(thing))
+        if isinstance(thing, Seat):
+            return self._listener(world, thing, at)
+        width, height, depth = (world(size) for size in self.sizes(thing))
+        return solid.cabinet(at, self.axis(world, thing), width, height, depth, UP)
+
+    def _listener(self, world: World, seat: Seat, ear: Point3) -> Solid:
+        radius = world(self._seat_width(seat)) / 2.0
+        floor = world(seat.riser_m) if seat.riser_m is not None else 0.0
+        above = world(seat.head_top_m) - ear[2] if seat.head_top_m is not None else HEAD_ABOVE_EAR_M
+        return solid.seated(ear, radius, min(floor, ear[2] - 0.1), max(above, 0.0))
+
+    def _seat_width(self, seat: Seat) -> Quantity:
+        value, u = SEATED_WIDE_M
+        words = f"a seat {value:.2f} m wide, as none is given"
+        return self.once(("seat", seat.key), lambda: seat.width_m or assumed(value, u, "m", words))
+
+    def obstacle(self, world: World, obstacle: Obstacle) -> Solid:
+        """Return an obstacle as a solid; raises `Missing` when its place is not given."""
+        low, high = need(obstacle.low, obstacle, "from_left"), need(obstacle.high, obstacle, "from_left")
+        return world.once(("obstacle", obstacle.key), lambda w: solid.upright_box(w.xyz(low), w.xyz(high)))
+
+    def overlap(self, thing: Thing) -> Overlap:
+        """How deep a thing stands in an obstacle or in a thing that the file lists before it.
+
+        Each two are compared once. Things far from each other as the file puts them are compared only where the thing
+        itself is moved, when another place is sought for it.
+        """
+        own = self.place(thing)
+        things: tuple[Thing, ...] = (*self.design.sources, *self.design.seats)
+        earlier = things[: things.index(thing)]
+        near: list[tuple[str, Obstacle | Thing]] = []
+        far: list[Obstacle | Thing] = []
+        for obstacle in self.design.shell.obstacles:
+            if self._beside(own, thing, obstacle):
+                near.append((f"{obstacle.kind} {obstacle.id}", obstacle))
+            else:
+                far.append(obstacle)
+        for other in things:
+            if other is thing or (other.ear if isinstance(other, Seat) else other.position) is None:
+                continue
+            if self._apart_m(own, self.place(other)) > self._reach_m(thing) + self._reach_m(other) + FAR_M:
+                far.append(other)
+            elif other in earlier:
+                near.append((other.words, other))
+
+        def compute(world: World) -> float:
+            deepest = max((self._depth_m(world, thing, other) for _, other in near), default=-FAR_M)
+            elsewhere = world.once(("elsewhere", thing.key), lambda w: self._elsewhere_m(w, thing, far))
+            return max(deepest, elsewhere, -FAR_M)
+
+        depths = [self._depth_m(self.world, thing, other) for _, other in near]
+        nearest = near[depths.index(max(depths))][0] if near else ""
+        return Overlap(self.figure("overlap", "m", compute, thing.key), nearest)
+
+    def _elsewhere_m(self, world: World, thing: Thing, others: list[Obstacle | Thing]) -> float:
+        """Return how deep a thing that was moved stands in what is far from its place as read."""
+        place = self.place(thing)
+        if math.dist(world.xyz(place), place.xyz) < _LOOKED_AGAIN_M:
+            return -FAR_M
+        return max((self._depth_m(world, thing, other) for other in others), default=-FAR_M)
+
+    def _depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
+        across = self.obstacle(world, other) if isinstance(other, Obstacle) else self.solid(world, other)
+        return -solid.clearance_m(self.solid(world, thing), across)
+
+    def _reach_m(self, thing: Thing) -> float:
+        """Return how far from its point a thing reaches in plan at most, m."""
+        if isinstance(thing, Seat):
+            return self._seat_width(thing).value
+        width, height, depth = (size.value for size in self.sizes(thing))
+        return math.hypot(width / 2.0, height / 2.0, depth)
+
+    def _beside(self, own: Point, thing: Thing, obstacle: Obstacle) -> bool:
+        low, high = need(obstacle.low, obstacle, "from_left").xyz, need(obstacle.high, obstacle, "from_left").xyz
+        out = [max(first - at, at - last, 0.0) for first, last, at in zip(low, high, own.xyz, strict=True)]
+        return math.hypot(out[0], out[1]) <= self._reach_m(thing) + FAR_M
+
+    @staticmethod
+    def _apart_m(one: Point, other: Point) -> float:
+        return math.dist(one.xyz[:2], other.xyz[:2])

@@ -1,0 +1,126 @@
+"""Where loudspeakers and seats stand to the picture."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Final
+
+from roomlint.design.base import need
+from roomlint.figures import direction
+from roomlint.figures.domain import Refused
+from roomlint.figures.enclosure import wall_of
+from roomlint.figures.layouts import parse_label
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker, Picture, Seat
+    from roomlint.design.quantity import Quantity
+    from roomlint.figures.enclosure import Enclosure
+    from roomlint.figures.plan import Point2
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+
+NO_HIGHER_SHARE: Final = 0.60
+"""Front loudspeakers stand no higher than this share of the picture's height (text beside BS.775-3, second-hand)."""
+_AHEAD: Final = 0.5
+"""A wall that shows its face to a seat within 60 deg of square may carry the picture."""
+
+
+class OnScreen(View):
+    """The picture, as a plane in front of the seats."""
+
+    def size(self, picture: Picture) -> tuple[Quantity, Quantity]:
+        """Return width and height of the picture, from the file or from its product's diagonal and aspect."""
+        if picture.width_m is not None and picture.height_m is not None:
+            return picture.width_m, picture.height_m
+        data = picture.product.picture if picture.product is not None else None
+        if data is None or data.diagonal_m is None or data.aspect is None:
+            return need(picture.width_m, picture, "width"), need(picture.height_m, picture, "height")
+        over = math.hypot(data.aspect, 1.0)
+        return data.diagonal_m * (data.aspect / over), data.diagonal_m * (1.0 / over)
+
+    def facing(self, world: World, picture: Picture, seat: Seat) -> Point2:
+        """Return the unit vector in plan that the picture faces along: square off the wall that it is on.
+
+        Where the file names no wall it is the nearest that the seat faces; in a turned room that is no front wall.
+        """
+        shape = self.figures.space.enclosure(world)
+        held = picture.mounting.on if picture.mounting is not None else None
+        names = self.design.shell.wall_names
+        if held in names:
+            return wall_of(shape, names.index(held))[0].inward
+        return self._faced(
+            shape, world.xyz(need(picture.centre, picture, "centre")), world.xyz(need(seat.ear, seat, "ear"))
+        )
+
+    @staticmethod
+    def _faced(shape: Enclosure, centre: direction.Point3, ear: direction.Point3) -> Point2:
+        away = math.hypot(ear[0] - centre[0], ear[1] - centre[1])
+        if away < direction.COINCIDENT_M:
+            raise Refused("the picture hangs where the ear is")
+        to = ((ear[0] - centre[0]) / away, (ear[1] - centre[1]) / away)
+        walls = [surface.wall for surface in shape.surfaces if surface.wall is not None]
+        ahead = [wall for wall in walls if wall.inward[0] * to[0] + wall.inward[1] * to[1] > _AHEAD]
+        if not ahead:
+            raise Refused("no wall behind the picture faces the seat")
+        return min(ahead, key=lambda wall: abs(wall.off_m(centre[:2]))).inward
+
+    def edge_mismatch(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> Figure:
+        """Angle between a front loudspeaker and the picture's edge on its side."""
+        centre = need(picture.centre, picture, "centre")
+        width, _ = self.size(picture)
+        side = parse_label(need(speaker.label, speaker, "label")).side
+
+        def compute(world: World) -> float:
+            ear, turned = world.xyz(need(seat.ear, seat, "ear")), world(seat.facing_deg)
+            nx, ny = self.facing(world, picture, seat)
+            x, y, z = world.xyz(centre)
+            # Whoever looks at the picture has its left edge along (ny, -nx) of the way that it faces.
+            half = side * world(width) / 2.0
+            edge = direction.azimuth_deg(ear, turned, (x + half * ny, y - half * nx, z))
+            return abs(direction.wrap_deg(self.figures.angles.azimuth_deg(world, speaker, seat) - edge))
+
+        return self.figure("angle to the picture's edge", "deg", compute)
+
+    def off_axis(self, picture: Picture, seat: Seat) -> Figure:
+        """Angle in plan between the picture's axis and the line from its middle to a seat."""
+        centre, ear = need(picture.centre, picture, "centre"), need(seat.ear, seat, "ear")
+
+        def compute(world: World) -> float:
+            nx, ny = self.facing(world, picture, seat)
+            (x, y, _), (ex, ey, _) = world.xyz(centre), world.xyz(ear)
+            along, aside = (ex - x) * nx + (ey - y) * ny, (ey - y) * nx - (ex - x) * ny
+            return abs(math.degrees(math.atan2(aside, along)))
+
+        return self.figure("angle off the picture's axis", "deg", compute)
+
+    def too_high(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> Figure:
+        """Height of a loudspeaker above 60 per cent of the picture's height, or above the ear where that is higher."""
+        position, centre = self.figures.angles.place(speaker), need(picture.centre, picture, "centre")
+        ear = need(seat.ear, seat, "ear")
+        _, height = self.size(picture)
+
+        def compute(world: World) -> float:
+            share = world(centre.z) + (NO_HIGHER_SHARE - 0.5) * world(height)
+            return world(position.z) - max(share, world(ear.z))
+
+        return self.figure("height above what picture and ear allow", "m", compute)
+
+    def middle_offset(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> Figure:
+        """Vertical angle between a loudspeaker and the picture's middle, without sign."""
+        middle, ear = need(picture.centre, picture, "centre"), need(seat.ear, seat, "ear")
+
+        def compute(world: World) -> float:
+            seen = direction.elevation_deg(world.xyz(ear), world.xyz(middle))
+            return abs(self.figures.angles.elevation_deg(world, speaker, seat) - seen)
+
+        return self.figure("vertical angle to the picture's middle", "deg", compute)
+
+    def centre_offset(self, centre: Loudspeaker, left: Loudspeaker, right: Loudspeaker, seat: Seat) -> Figure:
+        """How far above or below left and right the centre is heard, without sign."""
+
+        def compute(world: World) -> float:
+            c, a, b = (self.figures.angles.elevation_deg(world, one, seat) for one in (centre, left, right))
+            return abs(c - (a + b) / 2.0)
+
+        return self.figure("offset of the centre's elevation", "deg", compute)

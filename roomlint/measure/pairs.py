@@ -1,0 +1,76 @@
+"""What a left and a right of a pair have in common, and where they differ."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Final
+
+from roomlint.figures import direction
+from roomlint.figures.domain import Refused
+from roomlint.figures.layouts import parse_label
+from roomlint.figures.ray import first_met
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from roomlint.design.base import Pair
+    from roomlint.design.listening import Loudspeaker, Seat
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+
+FAR_WALL_M: Final = 2.0
+"""Beyond this a surface counts as far, however far it is: what it returns is late and weak."""
+_AROUND_DEG: Final = (0.0, 90.0, 180.0)
+
+
+class Pairs(View):
+    """Left against right, at one seat."""
+
+    def angle_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
+        """How much farther round one of a pair stands than the other."""
+        outward = self.figures.angles.outward_deg
+        return self._difference("difference of the azimuths", lambda w, one: outward(w, one, seat), pair)
+
+    def height_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
+        """Difference of a pair's elevations."""
+        elevation = self.figures.angles.elevation_deg
+        return self._difference("difference of the elevations", lambda w, one: elevation(w, one, seat), pair)
+
+    def _difference(self, name: str, of: Callable[[World, Loudspeaker], float], pair: Pair[Loudspeaker]) -> Figure:
+        return self.figure(name, "deg", lambda w: abs(of(w, pair.left) - of(w, pair.right)))
+
+    def distance_ratio(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
+        """Larger distance of a pair over the smaller."""
+
+        def compute(world: World) -> float:
+            near, far = sorted(self.figures.angles.distance_m(world, one, seat) for one in pair.elements)
+            if near < direction.COINCIDENT_M:
+                raise Refused("a loudspeaker stands where the ear is")
+            return far / near
+
+        return self.figure("ratio of the distances", "", compute)
+
+    def base_width(self, pair: Pair[Loudspeaker]) -> Figure:
+        """Distance between a left and a right loudspeaker."""
+        one, other = (self.figures.angles.place(speaker) for speaker in pair.elements)
+        return self.figure("base width", "m", lambda w: math.dist(w.xyz(one), w.xyz(other)))
+
+    def surroundings_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
+        """How much nearer one of a pair has a surface ahead, behind, or out to its own side than the other.
+
+        Directions are the seat's, mirrored for the right one; what is farther than 2 m counts as 2 m.
+        """
+
+        def compute(world: World) -> float:
+            ways = [self._ways_m(world, speaker, seat) for speaker in pair.elements]
+            return max(abs(one - other) for one, other in zip(*ways, strict=True))
+
+        return self.figure("difference of the ways to the surfaces around", "m", compute)
+
+    def _ways_m(self, world: World, speaker: Loudspeaker, seat: Seat) -> list[float]:
+        space, side = self.figures.space, parse_label(speaker.label or "").side
+        start, facing = world.xyz(self.figures.angles.place(speaker)), world(seat.facing_deg)
+        shape, solids = space.enclosure(world), space.obstacles(world)
+        ways = (direction.direction_vector(facing + side * around, 0.0) for around in _AROUND_DEG)
+        return [min(FAR_WALL_M, first_met(shape, start, way, solids).distance_m) for way in ways]

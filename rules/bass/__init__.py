@@ -1,0 +1,32 @@
+"""Chapter bass: the subwoofers at the seats, and the room's modes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from roomlint.review import Missing, No, Subjects
+
+if TYPE_CHECKING:
+    from roomlint.design.shell import Shell
+    from roomlint.review import Applies, Room
+
+ROOM_SHELL: Subjects[Shell] = Subjects("room", lambda room: (room.design.shell,))
+
+
+def has_subwoofers(room: Room, _: Any) -> Applies:  # noqa: ANN401  of any subject
+    """Whether the room has subwoofers; a file without any may be of a room that has some."""
+    if not room.design.subwoofers:
+        raise Missing(room.design, "subwoofers")
+    return True
+
+
+def several_seats(room: Room, _: Any) -> Applies:  # noqa: ANN401  of any subject
+    """Whether there is more than one seat to compare."""
+    if len(room.figures.bass.placed_seats()) == 1:
+        return No("one seat has nothing to differ from")
+    return True
+
+
+def in_a_box(room: Room, _: Any) -> Applies:  # noqa: ANN401  of any subject
+    """Whether the formulas of a box hold."""
+    return True if room.figures.bass.is_box else No("the room is not a rectangle under a flat ceiling")

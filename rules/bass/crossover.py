@@ -1,0 +1,187 @@
+"""Where loudspeakers and subwoofers meet: reach, crossover, low-pass, polarity."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.review import (
+    LOUDSPEAKERS,
+    SOURCES,
+    SUBWOOFERS,
+    Level,
+    Missing,
+    No,
+    at_least,
+    at_most,
+    fails,
+    found,
+    passes,
+    practice,
+    rule,
+)
+
+if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.quantity import Quantity
+    from roomlint.review import Answer, Applies, Figure, Room, Says
+    from roomlint.review.subjects import Source
+
+
+def _meets_a_subwoofer(room: Room, _: Loudspeaker) -> Applies:
+    return True if room.design.subwoofers else No("the room has no subwoofer to hand over to")
+
+
+def _crossover(room: Room, speaker: Loudspeaker) -> Quantity:
+    """Return the crossover entered for a loudspeaker; what is not in the file is wanted."""
+    entered = room.figures.bass.crossover(speaker)
+    if entered is None:
+        setting = room.figures.delays.setting_of(speaker)
+        raise Missing(setting, "crossover") if setting is not None else Missing(room.design, "calibration.settings")
+    return entered
+
+
+def _highest(room: Room) -> Quantity:
+    crossover = room.figures.bass.highest_crossover()
+    if crossover is None:
+        raise Missing(room.design, "calibration.settings")
+    return crossover
+
+
+@rule(
+    "bass.crossover-reach",
+    level=Level.WARNING,
+    basis=practice("a loudspeaker must reach below its crossover, by half an octave for choice"),
+    each=LOUDSPEAKERS,
+    when=_meets_a_subwoofer,
+    window=at_least(1.0, "", note=1.5),
+    says="crosses over at {figure} times its own lower limit; {window} wanted",
+    after=("file.range-turned-round",),
+    at="product",
+    since="0.1.0",
+)
+def crossover_reach(room: Room, speaker: Loudspeaker) -> Figure:
+    """A loudspeaker reaches below its crossover to the subwoofers.
+
+    Why: Between its own lower limit and the crossover nobody plays.
+
+    How decided: Crossover frequency over the lower limit of the product: under 1 is a warning, under 1.5 a note.
+
+    Remedy: Raise the crossover, up to about 120 Hz, or choose a product that reaches lower.
+
+    When to waive: Measured response shows no hole.
+    """
+    return room.figures.bass.crossover_ratio(speaker, _crossover(room, speaker))
+
+
+@rule(
+    "bass.crossover-high",
+    level=Level.NOTE,
+    basis=practice("above 120 Hz a subwoofer is heard as a place; above 200 Hz voices come from it"),
+    each=LOUDSPEAKERS,
+    when=_meets_a_subwoofer,
+    window=at_most(120.0, "Hz"),
+    says="crosses over at {figure}, where the subwoofer is heard as a place; {window} wanted",
+    at="product",
+    since="0.2.0",
+)
+def crossover_high(room: Room, speaker: Loudspeaker) -> Figure:
+    """No loudspeaker hands over to the subwoofers above 120 Hz.
+
+    Why: The higher the crossover, the easier the ear finds the subwoofer, and the more of a voice comes from it.
+
+    How decided: The crossover entered against 120 Hz, the upper end of the low-frequency channel.
+
+    Remedy: Choose a product that reaches lower, or stand the subwoofer near the loudspeaker.
+
+    When to waive: The subwoofer stands beside the loudspeaker that it helps.
+    """
+    crossover = _crossover(room, speaker)
+    return room.figures.bass.figure("crossover", "Hz", lambda w: w(crossover))
+
+
+@rule(
+    "bass.subwoofer-reach",
+    level=Level.WARNING,
+    basis=practice("a subwoofer must play up to every crossover above it, an octave beyond for choice"),
+    each=SUBWOOFERS,
+    window=at_least(1.0, "", note=1.5),
+    says="plays up to {figure} times the highest crossover ({crossover}); {window} wanted",
+    after=("file.range-turned-round",),
+    at="product",
+    since="0.1.0",
+)
+def subwoofer_reach(room: Room, subwoofer: Subwoofer) -> Answer:
+    """A subwoofer plays up to the highest crossover of the loudspeakers.
+
+    Why: Bass sent to it above its own limit is lost; one small surround with a high crossover is enough for that.
+
+    How decided: Upper limit of the product over the highest crossover entered: under 1 is a warning, under 1.5 a note,
+    for the filter's slope needs room.
+
+    Remedy: Lower the crossover where the loudspeaker allows it, or choose a subwoofer that plays higher.
+
+    When to waive: Measured response shows no hole.
+    """
+    crossover = _highest(room)
+    view = room.figures.bass
+    told = view.figure("crossover", "Hz", lambda w: w(crossover))
+    return found(view.upper_reach(subwoofer, crossover), crossover=told)
+
+
+def _has_low_pass(_: Room, subwoofer: Subwoofer) -> Applies:
+    return True if subwoofer.low_pass_hz is not None else No("no low-pass is set on it")
+
+
+@rule(
+    "bass.low-pass",
+    level=Level.WARNING,
+    basis=practice("a low-pass of its own below the crossover cuts a hole; half an octave above for choice"),
+    each=SUBWOOFERS,
+    when=_has_low_pass,
+    window=at_least(1.0, "", note=1.5),
+    says="its own low-pass lies at {figure} times the highest crossover ({crossover}); {window} wanted",
+    at="low_pass",
+    since="0.2.0",
+)
+def low_pass(room: Room, subwoofer: Subwoofer) -> Answer:
+    """A subwoofer's own low-pass lies above the crossover that the processor makes.
+
+    Why: Two low-passes in a row cut a hole below the crossover, and each adds its delay.
+
+    How decided: The low-pass over the highest crossover entered: under 1 is a warning, under 1.5 a note.
+
+    Remedy: Turn the subwoofer's own filter to its highest position or off.
+
+    When to waive: The processor makes no crossover and the subwoofer's filter is the only one.
+    """
+    crossover = _highest(room)
+    view = room.figures.bass
+    told = view.figure("crossover", "Hz", lambda w: w(crossover))
+    return found(view.low_pass_ratio(subwoofer, crossover), crossover=told)
+
+
+@rule(
+    "bass.polarity",
+    level=Level.NOTE,
+    basis=practice("polarity is turned round only on the strength of a measurement"),
+    each=SOURCES,
+    says={
+        "fail": "its polarity is turned round; keep the measurement that asks for it",
+        "fine": "its polarity is as wired",
+    },
+    at="inverted",
+    since="0.2.0",
+)
+def polarity(room: Room, source: Source) -> Says:
+    """No loudspeaker or subwoofer plays with its polarity turned round by accident.
+
+    Why: A front loudspeaker against its neighbours empties the middle; a subwoofer against the fronts cancels around
+    the crossover.
+
+    How decided: What stands on the element and what is entered for it in the calibration; twice turned round is none.
+
+    Remedy: Turn it back, or keep the measurement of the crossover on file.
+
+    When to waive: A measurement through the crossover, or at the seats, shows that it is right.
+    """
+    return fails("fail") if room.figures.bass.inverted(source) else passes("fine")

@@ -1,0 +1,162 @@
+"""What a file says twice and differently: an error at both lines, and what rests on it waits."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.review import (
+    LOUDSPEAKERS,
+    SOURCES,
+    SUBWOOFERS,
+    Level,
+    No,
+    Subjects,
+    Window,
+    Windows,
+    at_most,
+    computed,
+    fails,
+    need,
+    passes,
+    rule,
+)
+
+from . import ONCE
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.record import Setting
+    from roomlint.review import Applies, Figure, Room, Says
+    from roomlint.review.subjects import Source
+
+AGREE_MS: Final = 0.1
+
+
+def _settings(room: Room) -> Iterator[Setting]:
+    yield from room.design.calibration.settings
+
+
+SETTINGS: Subjects[Setting] = Subjects("entry for a loudspeaker or subwoofer", _settings)
+
+
+def _both(_: Room, setting: Setting) -> Applies:
+    if setting.delay_s is None or setting.distance_m is None:
+        return No("delay and distance are not both entered")
+    return True
+
+
+@rule(
+    "file.delay-and-distance",
+    level=Level.ERROR,
+    basis=ONCE,
+    each=SETTINGS,
+    when=_both,
+    window=at_most(AGREE_MS, "ms"),
+    says="delay and distance entered differ by {figure}; the processor takes one of them",
+    at="delay",
+    since="0.2.0",
+)
+def delay_and_distance(room: Room, setting: Setting) -> Figure:
+    """A delay and a distance that are both entered for a loudspeaker agree.
+
+    Why: A processor takes the one or the other; whoever reads the file cannot tell which.
+
+    How decided: The distance as the delay that the processor makes of it, against the farthest distance entered, less
+    the delay; within a tenth of a millisecond they agree.
+
+    Remedy: Leave out the one that is not entered in the processor.
+
+    When to waive: Never; one of the two is not what the processor holds.
+    """
+    return room.figures.delays.entries_apart(setting)
+
+
+@rule(
+    "file.subwoofer-label",
+    level=Level.ERROR,
+    basis=ONCE,
+    each=SUBWOOFERS,
+    says={"fail": "is a subwoofer under the label {label}, which is a loudspeaker's", "fine": "carries {label}"},
+    at="label",
+    since="0.2.0",
+)
+def subwoofer_label(_: Room, subwoofer: Subwoofer) -> Says:
+    """A subwoofer carries no label of a full-range channel.
+
+    Why: A label says which channel plays there. Under a loudspeaker's label a subwoofer would count as that
+    loudspeaker, and the channel set would look complete.
+
+    How decided: The label, where one is given, is LFE, LFE1 or LFE2.
+
+    Remedy: Give the label to the loudspeaker that plays the channel, or leave it out.
+
+    When to waive: Never; the label of a channel belongs to what plays the whole channel.
+    """
+    if subwoofer.label is None or subwoofer.label.startswith("LFE"):
+        return passes("fine", label=subwoofer.label or "no label")
+    return fails("fail", label=subwoofer.label)
+
+
+@rule(
+    "file.loudspeaker-label",
+    level=Level.ERROR,
+    basis=ONCE,
+    each=LOUDSPEAKERS,
+    says={"fail": "is a loudspeaker under the label {label}, which is a subwoofer's", "fine": "carries {label}"},
+    at="label",
+    since="0.2.0",
+)
+def loudspeaker_label(_: Room, speaker: Loudspeaker) -> Says:
+    """A loudspeaker carries the label of a channel, not of the low-frequency effects.
+
+    Why: What is listed among the loudspeakers is judged as one: its angle, its coverage, its delay.
+
+    How decided: The label does not begin with LFE.
+
+    Remedy: List it among the subwoofers, or give it the label of its channel.
+
+    When to waive: Never; the element's kind and its label say two different things.
+    """
+    label = need(speaker.label, speaker, "label")
+    return fails("fail", label=label) if label.startswith("LFE") else passes("fine", label=label)
+
+
+def _has_both_limits(_: Room, source: Source) -> Applies:
+    product = need(source.product, source, "product")
+    data = need(product.loudspeaker, product, "loudspeaker")
+    if data.low_limit_hz is None or data.high_limit_hz is None:
+        return No("its sheet does not give both ends of its range")
+    return True
+
+
+def _above_low(_: Room, source: Source) -> Windows:
+    product = need(source.product, source, "product")
+    data = need(product.loudspeaker, product, "loudspeaker")
+    return Windows(Window(need(data.low_limit_hz, product, "loudspeaker.low_limit").value, None, "Hz"))
+
+
+@rule(
+    "file.range-turned-round",
+    level=Level.ERROR,
+    basis=ONCE,
+    each=SOURCES,
+    when=_has_both_limits,
+    window=computed("Hz", "at least the lower end on the same sheet", _above_low),
+    says="its sheet ends at {figure} and begins at {limit}: the range is turned round",
+    at="product",
+    since="0.2.0",
+)
+def range_turned_round(room: Room, source: Source) -> Figure:
+    """The upper end of a product's range lies above its lower end.
+
+    Why: A range that is written the wrong way round passes every crossover that it should refuse.
+
+    How decided: Upper limit against lower limit of the product's sheet.
+
+    Remedy: Exchange the two on the sheet.
+
+    When to waive: Never; correct the sheet.
+    """
+    return room.figures.bass.upper_end(source)

@@ -1,0 +1,45 @@
+"""Chapter layout: which loudspeakers there are, and whether they can stand and be heard where the file puts them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.review import No, practice, standard
+
+if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker
+    from roomlint.review import Applies, Pair, Room
+
+BS775 = standard("ITU-R BS.775-3", "figure 1", read=True)
+BS2051 = standard(
+    "ITU-R BS.2051-1", "loudspeaker position tables", read=False, note="through the public ADM renderer's data"
+)
+LABELS = standard("ITU-R BS.2051-3", "table 1", read=False, note="through a public digest")
+SYMMETRY = standard("ITU-R BS.2051", "symmetry of left and right", read=False)
+HOME_STUDY = standard("Japan Audio Society working group on home theatre", "AES Japan report, 2012", read=False)
+BUILT = practice("a drawing that cannot be built is found on paper, not on site")
+SETTING_OUT_DEG: Final = 0.5
+"""How closely a published direction is met when a room is set out; ours."""
+CLAIMS: Final = frozenset({"home-tolerance", "common-practice"})
+"""The windows that a departure can claim to meet instead of its layout's."""
+HELD: Final = {
+    "stand": "it stands on a stand",
+    "furniture": "it stands on furniture",
+    "grid-ceiling": "it hangs from a ceiling grid",
+    "electrical-box": "it hangs from an electrical box",
+    "floor": "it stands on the floor",
+}
+
+
+def as_laid_out(room: Room, speaker: Loudspeaker) -> Applies:
+    """Say whether a loudspeaker keeps to its label's place; one that departs is held against what it claims instead."""
+    departure = speaker.departure
+    if departure is not None and departure.meets in CLAIMS:
+        return No("it departs from its place on purpose and is held against the window that it claims instead")
+    return True
+
+
+def both_as_laid_out(room: Room, pair: Pair[Loudspeaker]) -> Applies:
+    """Say whether a pair keeps to its labels' places."""
+    answers = [as_laid_out(room, speaker) for speaker in (pair.left, pair.right)]
+    return next((answer for answer in answers if isinstance(answer, No)), True)

@@ -1,0 +1,127 @@
+"""The pairs: left against right, at the reference seat."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.review import PAIRS, Level, at_most, practice, rule
+
+from . import HOME_STUDY, SYMMETRY, both_as_laid_out
+
+if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker
+    from roomlint.review import Figure, Pair, Room
+
+FIVE_DEG = practice("5 degrees, a choice of this rule book")
+SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
+
+
+@rule(
+    "layout.pair-angle",
+    level=Level.WARNING,
+    basis=(SYMMETRY, FIVE_DEG),
+    each=PAIRS,
+    when=both_as_laid_out,
+    window=at_most(5.0, "deg"),
+    says="one stands {figure} farther round than the other; {window} wanted",
+    after=SIDES,
+    cure=("position",),
+    at="position",
+    since="0.1.0",
+)
+def pair_angle(room: Room, pair: Pair[Loudspeaker]) -> Figure:
+    """Left and right of a pair stand at mirrored azimuths, to 5 degrees.
+
+    Why: The stage leans to the side whose loudspeaker stands nearer to the front.
+
+    How decided: Difference of the two azimuths, each toward its own side, at the reference seat. The standard asks for
+    symmetry; the 5 degrees are our choice.
+
+    Remedy: Mirror one of the pair, or move the seat to the middle between them.
+
+    When to waive: An opening on one side only, with the reason recorded as a departure.
+    """
+    return room.figures.pairs.angle_difference(pair, room.reference_seat)
+
+
+@rule(
+    "layout.pair-height",
+    level=Level.WARNING,
+    basis=FIVE_DEG,
+    each=PAIRS,
+    window=at_most(5.0, "deg"),
+    says="one is heard {figure} higher than the other; {window} wanted",
+    after=SIDES,
+    cure=("position",),
+    at="position",
+    since="0.1.0",
+)
+def pair_height(room: Room, pair: Pair[Loudspeaker]) -> Figure:
+    """Left and right of a pair are heard at the same elevation, to 5 degrees.
+
+    Why: Sound that moves from one to the other should not climb or fall on the way.
+
+    How decided: Difference of the two elevations at the reference seat; the 5 degrees are our choice.
+
+    Remedy: Bring the two to one height, or change the nearer one's distance.
+
+    When to waive: A slope over one side only.
+    """
+    return room.figures.pairs.height_difference(pair, room.reference_seat)
+
+
+@rule(
+    "layout.pair-distance",
+    level=Level.WARNING,
+    basis=(HOME_STUDY, practice("its 10 per cent, found for rear against centre, put to pairs by this rule book")),
+    each=PAIRS,
+    when=both_as_laid_out,
+    window=at_most(1.10, ""),
+    says="one stands {figure} times as far off as the other; {window} wanted",
+    after=(*SIDES, "layout.pair-angle"),
+    cure=("position",),
+    at="position",
+    since="0.1.0",
+)
+def pair_distance(room: Room, pair: Pair[Loudspeaker]) -> Figure:
+    """Left and right of a pair stand at the same distance, to 10 per cent.
+
+    Why: Delay and level settings line up one seat; equal distances line up all of them.
+
+    How decided: Larger distance over the smaller at the reference seat. 10 per cent, about 0.8 dB, is what a listening
+    study allowed a rear loudspeaker against the centre; to put it to pairs is our choice. A pair whose angles differ
+    already is told once, by `layout.pair-angle`.
+
+    Remedy: Move the farther one nearer, or the seat to the middle between them.
+
+    When to waive: An opening on one side only, with delay and level entered.
+    """
+    return room.figures.pairs.distance_ratio(pair, room.reference_seat)
+
+
+@rule(
+    "layout.pair-surroundings",
+    level=Level.NOTE,
+    basis=practice("a pair has about the same surfaces around it; 0.3 m is a choice of this rule book"),
+    each=PAIRS,
+    when=both_as_laid_out,
+    window=at_most(0.3, "m"),
+    says="a surface beside one is {figure} nearer than beside the other; {window} wanted",
+    after=(*SIDES, "layout.pair-angle", "layout.pair-distance"),
+    cure=("position",),
+    at="position",
+    since="0.1.0",
+)
+def pair_surroundings(room: Room, pair: Pair[Loudspeaker]) -> Figure:
+    """Left and right of a pair have their mirrored surfaces equally near.
+
+    Why: A wall beside one of them only changes its bass and its reflections, and the stage leans.
+
+    How decided: From each loudspeaker the level ways ahead, behind and out to its own side, as the reference seat faces,
+    to the first wall or obstacle; the largest difference between the mirrored ways. Farther than 2 m counts as 2 m.
+
+    Remedy: Mirror the positions, or treat the nearer wall.
+
+    When to waive: A room open to one side.
+    """
+    return room.figures.pairs.surroundings_difference(pair, room.reference_seat)

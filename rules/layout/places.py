@@ -1,0 +1,225 @@
+"""The places: whether things can be where the file puts them."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.review import (
+    SOURCES,
+    THINGS,
+    Level,
+    No,
+    Seen,
+    Subjects,
+    at_least,
+    at_most,
+    fails,
+    found,
+    need,
+    practice,
+    rule,
+)
+
+from . import BUILT, HELD
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.shell import Opening
+    from roomlint.review import Applies, Figure, Found, Room, Says
+
+    Source = Loudspeaker | Subwoofer
+    Thing = Loudspeaker | Subwoofer | Seat
+
+DOORS: Final = frozenset({"door", "glass-door"})
+SHUT: Final = {
+    "out": "the door opens outward",
+    "sliding": "the door slides",
+    "none": "it has no leaf that swings",
+}
+
+
+def _beside_openings(room: Room) -> Iterator[Seen[Source, Opening]]:
+    for source in room.design.sources:
+        for opening in room.design.shell.openings:
+            yield Seen(source, opening, " beside ")
+
+
+def _near_doors(room: Room) -> Iterator[Seen[Thing, Opening]]:
+    for opening in room.design.shell.openings:
+        if opening.kind in DOORS:
+            for thing in (*room.design.sources, *room.design.seats):
+                yield Seen(thing, opening, " near ")
+
+
+BESIDE_OPENINGS: Subjects[Seen[Source, Opening]] = Subjects("opening beside a loudspeaker", _beside_openings)
+NEAR_DOORS: Subjects[Seen[Thing, Opening]] = Subjects("door near anything", _near_doors)
+
+
+def on_a_surface(room: Room, source: Source) -> Applies:
+    """Say whether something is on a wall, the ceiling or the floor."""
+    mounting = need(source.mounting, source, "mounting.on")
+    held = need(mounting.on, source, "mounting.on")
+    return No(HELD[held]) if held in HELD and held != "floor" else True
+
+
+def on_its_wall(room: Room, both: Seen[Source, Opening]) -> Applies:
+    """Say whether something hangs on the wall that an opening is in."""
+    source = both.source
+    mounting = need(source.mounting, source, "mounting.on")
+    held = need(mounting.on, source, "mounting.on")
+    if held in HELD:
+        return No(HELD[held])
+    return True if held == both.seat.wall else No(f"it hangs on the {held}, and {both.seat.words} is elsewhere")
+
+
+def opens_inward(room: Room, both: Seen[Thing, Opening]) -> Applies:
+    """Say whether a door's leaf swings into the room."""
+    swing = need(both.seat.swing, both.seat, "swing")
+    return No(SHUT[swing]) if swing in SHUT else True
+
+
+@rule(
+    "layout.inside-room",
+    level=Level.ERROR,
+    basis=BUILT,
+    each=THINGS,
+    window=at_least(-0.05, "m"),
+    says="is {figure} inside the room, which is behind a surface; correct its place or the room's outline",
+    cure=("position", "ear"),
+    at="position",
+    since="0.1.0",
+)
+def inside_room(room: Room, thing: Thing) -> Figure:
+    """Loudspeakers, subwoofers and ears are inside the room.
+
+    Why: A place behind a wall or above the ceiling is a slip of the pen, and every other figure of it is wrong too.
+
+    How decided: Distance from the acoustic centre or the ear to the nearest wall, slope, floor or ceiling; negative
+    outside. Five centimetres are allowed for what is set into a wall or ceiling.
+
+    Remedy: Correct the position, or the room's outline or ceiling.
+
+    When to waive: A loudspeaker set deep into a wall, or behind a screen wall that the outline leaves out.
+    """
+    return room.figures.staging.depth_inside(thing)
+
+
+@rule(
+    "layout.clear-of-solids",
+    level=Level.ERROR,
+    basis=(BUILT, practice("two things that overlap by no more than 5 centimetres may touch, by the tape")),
+    each=THINGS,
+    window=at_most(0.05, "m"),
+    says="stands {figure} deep in {other}; no two things have one place",
+    after=("layout.inside-room",),
+    cure=("position", "ear"),
+    at="position",
+    since="0.2.0",
+)
+def clear_of_solids(room: Room, thing: Thing) -> Found:
+    """No two things, and nothing and an obstacle, are in one place.
+
+    Why: A cabinet in a chimney breast or a subwoofer under a seat is found on the day of delivery.
+
+    How decided: Cabinets as boxes by their sheets, aimed as they are aimed; listeners as columns from the floor to the
+    top of the head; obstacles as boxes. How deep two of them overlap, each two once. A cabinet without a sheet is taken
+    as an ordinary one, a seat without a width as 0.50 m, and the finding says so. Five centimetres may be the tape's.
+
+    Remedy: Move one of the two.
+
+    When to waive: A loudspeaker that is built into the soffit or the cabinet it stands in.
+    """
+    overlap = room.figures.bodies.overlap(thing)
+    return found(overlap.figure, other=overlap.other)
+
+
+@rule(
+    "layout.on-surface",
+    level=Level.WARNING,
+    basis=(BUILT, practice("a hand behind a mounted cabinet; 0.10 m is a choice of this rule book")),
+    each=SOURCES,
+    when=on_a_surface,
+    window=at_most(0.10, "m"),
+    says={
+        "fail": "leaves {figure} between its back and the {surface} that holds it; {window} wanted",
+        "nowhere": "hangs on {surface}, and the room has no wall of that name",
+    },
+    after=("layout.inside-room",),
+    cure=("position",),
+    at="mounting.on",
+    since="0.1.0",
+)
+def on_surface(room: Room, source: Source) -> Found | Says:
+    """What is mounted on a wall or ceiling, or stands on the floor, is at that surface.
+
+    Why: The mount, its fixings and its cable are planned for one surface, the angles for another place.
+
+    How decided: Distance of the acoustic centre from the named wall, as far as it reaches, or from the ceiling above it,
+    less the cabinet's depth and the mount's reach and drop; at most 0.10 m. On the floor, the centre's height less the
+    cabinet's.
+
+    Remedy: Name the surface that it really hangs on, or correct the position.
+
+    When to waive: A bracket longer than its sheet says, noted in the file.
+    """
+    surface = need(source.mounting.on if source.mounting is not None else None, source, "mounting.on")
+    if surface not in {"ceiling", "floor", *room.design.shell.wall_names}:
+        return fails("nowhere", surface=surface)
+    return found(room.figures.staging.off_surface(source, surface), surface=surface)
+
+
+@rule(
+    "layout.clear-of-openings",
+    level=Level.ERROR,
+    basis=(BUILT, practice("a frame takes about another tenth of a metre")),
+    each=BESIDE_OPENINGS,
+    when=on_its_wall,
+    window=at_least(0.0, "m", note=0.10),
+    says="hangs {figure} from the edge of the {kind}; nothing holds in glass or air, and a frame takes 0.10 m",
+    cure=("position",),
+    at="position",
+    since="0.1.0",
+)
+def clear_of_openings(room: Room, both: Seen[Source, Opening]) -> Found:
+    """What is mounted on a wall hangs clear of its doors, windows and openings.
+
+    Why: Nothing can be fixed to glass or to air, and the frame of a window takes about another tenth of a metre.
+
+    How decided: Gap on the wall between the cabinet, by its sheet's sizes, and the opening; negative when they overlap,
+    below 0.1 m a note. Without a sheet an ordinary cabinet is taken, and the finding says so.
+
+    Remedy: Move the loudspeaker along the wall or above the opening, or use a stand or the ceiling there.
+
+    When to waive: A blind opening that will be closed.
+    """
+    return found(room.figures.staging.beside_opening(both.source, both.seat), kind=both.seat.kind)
+
+
+@rule(
+    "layout.door-swing",
+    level=Level.ERROR,
+    basis=BUILT,
+    each=NEAR_DOORS,
+    when=opens_inward,
+    window=at_least(0.0, "m"),
+    says="leaves {figure} to the leaf of the door as it opens; move it out of the way",
+    after=("layout.inside-room",),
+    cure=("position", "ear"),
+    at="position",
+    since="0.1.0",
+)
+def door_swing(room: Room, both: Seen[Thing, Opening]) -> Figure:
+    """Nothing stands in the way of a door that opens into the room.
+
+    Why: A door that hits a loudspeaker or a chair does not open, also when people have to leave.
+
+    How decided: Free distance between the cabinet or the listener and what the leaf sweeps through a quarter turn, from
+    its lower to its upper edge; negative where they meet. What hangs above the leaf is out of its way.
+
+    Remedy: Move it out of the quarter disc, hang the door on the other side, or let it open outward.
+
+    When to waive: A door that is kept shut for good, where the local code allows it.
+    """
+    return room.figures.staging.out_of_swing(both.source, both.seat)

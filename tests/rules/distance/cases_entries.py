@@ -1,0 +1,182 @@
+"""Cases of what is entered for distance and time."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from roomlint.edges import Edge
+from roomlint.sample import at, room, speaker
+from roomlint.testing import Case, Never, changed
+
+HAND = "by hand"
+
+
+def settings(*entered: tuple[str, str, str]) -> dict[str, Any]:
+    return {"settings": [{"id": name, key: value} for name, key, value in entered]}
+
+
+def sheet(**data: str) -> dict[str, Any]:
+    return {"roomlint_product": 1, "id": "processor", "kind": "processor", "processor": data}
+
+
+def display(latency: str) -> dict[str, Any]:
+    return {"roomlint_product": 1, "id": "screen", "kind": "display", "picture": {"video_latency": latency}}
+
+
+L, R = speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6)
+C = speaker("centre", "M+000", 0.0, 3.0)
+BARE = room()
+PROCESSOR: dict[str, Any] = {"processor": {"id": "brain", "product": "processor"}}
+# In line ahead: 3.10, 2.85 and 2.10 m away need 0, 0.728 and 2.914 ms (0.25 and 1.00 m over 343.2 m/s).
+LINE = room(
+    speaker("far", "M+000", 0.0, 3.10),
+    speaker("middle", "M+030", 0.0, 2.85),
+    speaker("near", "M-030", 0.0, 2.10),
+)
+WIRED = {**LINE, "electronics": PROCESSOR}
+AHEAD, BEHIND = speaker("ahead", "M+000", 0.0, 3.0), speaker("behind", "M+180", 0.0, -1.0)
+# 3-4-5 triangles: 2.4 m and 3.4 m from the second seat, which stands where the reference ear would be.
+SIDE_SEAT = changed(
+    room(
+        speaker("left", "M+030", -1.44, 1.92),
+        speaker("right", "M-030", 2.04, 2.72),
+        seats=((0.0, 0.0),),
+        calibration=settings(("left", "delay", "0 ms"), ("right", "delay", "0 ms")),
+    ),
+    {"seats.0.ear": at(0.0, 0.6)},
+)
+SHOWN = room(electronics=PROCESSOR, picture={"kind": "display", "product": "screen"})
+SYNC = [sheet(audio_latency="20 ms")]
+
+
+
+def sub(away: float, delay: str) -> dict[str, Any]:
+    centre = speaker("centre", "M+000", 0.0, 3.1)
+    entered = settings(("centre", "delay", "0 ms"))
+    return room(centre, subwoofers=[{"id": "sub", "position": at(away, 0.0), "delay": delay}], calibration=entered)
+
+
+CASES: list[Case | Never] = [
+    Case(
+        "distance.delay-range",
+        "pass",
+        WIRED,
+        [sheet(delay_range="12 ms")],
+        subject="loudspeaker/near",
+        figure=2.9138,
+        source="1.00 m over 343.2 m/s by hand",
+    ),
+    Case(
+        "distance.delay-range",
+        "fail",
+        WIRED,
+        [sheet(delay_range="2 ms")],
+        subject="loudspeaker/near",
+        level="error",
+    ),
+    Case(
+        "distance.delay-range", "pass", WIRED, [sheet(delay_range="2 ms")], subject="loudspeaker/middle", figure=0.7284
+    ),
+    Case("distance.delay-range", "open", WIRED, [sheet(delay_step="0.02 ms")]),
+    Case("distance.delay-range", "notApplicable", BARE),
+    Case("distance.delay-entered", "pass", changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}), subject="loudspeaker/near"),
+    Case(
+        "distance.delay-entered",
+        "fail",
+        changed(LINE, {"calibration": settings(("near", "delay", "2.60 ms"))}), subject="loudspeaker/near",
+        level="warning",
+        figure=0.31375,
+        source="1.00 / 343.2 s less 2.60 ms by hand",
+        says="2.91 ms",
+    ),
+    # 2.914 ms in steps of 0.05 ms is 2.90 ms.
+    Case(
+        "distance.delay-entered",
+        "fail",
+        changed(WIRED, {"calibration": settings(("near", "delay", "2.60 ms"))}), 
+        [sheet(delay_step="0.05 ms")],
+        subject="loudspeaker/near",
+        says="2.90 ms",
+    ),
+    Case(
+        "distance.delay-entered",
+        "fail",
+        changed(LINE, {"calibration": settings(("near", "delay", "2.86 ms"))}), subject="loudspeaker/near",
+        level="note",
+    ),
+    Case("distance.delay-entered", "open", changed(LINE, {"calibration": settings(("near", "level", "0 dB"))})),
+    Case("distance.delay-entered", "open", LINE, says="calibration.settings"),
+    Case("distance.delay-entered", "notApplicable", changed(LINE, {"calibration": settings(("far", "distance", "3.1 m"))}), subject="loudspeaker/far"),
+    Case("distance.entered", "pass", changed(LINE, {"calibration": settings(("far", "distance", "3.1 m"))}), subject="loudspeaker/far"),
+    Case(
+        "distance.entered",
+        "fail",
+        changed(LINE, {"calibration": settings(("far", "distance", "2.9 m"))}), subject="loudspeaker/far",
+        level="warning",
+        figure=0.2,
+        source="3.10 - 2.90 m by hand",
+    ),
+    Case(
+        "distance.entered",
+        "open",
+        changed(LINE, {"calibration": settings(("far", "distance", "2.9 m")), "loudspeakers.0.position": None}),
+    ),
+    Case("distance.entered", "open", LINE, says="calibration.settings"),
+    Case("distance.entered", "notApplicable", changed(LINE, {"calibration": settings(("far", "delay", "0 ms"))}), subject="loudspeaker/far"),
+    Case(
+        "distance.sound-speed",
+        "fail",
+        changed(WIRED, {"survey": {"temperature": "22 degC"}}),
+        [sheet(speed_of_sound="340 m/s")],
+        figure=1.2690,
+        source="340 over 344.37 m/s, the ISO 9613-1 value at 22 degC",
+    ),
+    Case(
+        "distance.sound-speed",
+        "pass",
+        changed(WIRED, {"survey": {"temperature": "22 degC"}}),
+        [sheet(assumed_temperature="20 degC")],
+    ),
+    Case("distance.sound-speed", "open", changed(WIRED, {"survey.temperature": None}), [sheet(speed_of_sound="340 m/s")]),
+    Case("distance.sound-speed", "open", BARE, says="processor"),
+    Never("distance.sound-speed", "notApplicable", "a file without a processor may be of a room that has one"),
+    Case(
+        "distance.sound-picture",
+        "fail",
+        SHOWN,
+        [display("120 ms"), *SYNC],
+        level="error",
+        figure=100.0,
+        source="120 less 20 ms by hand",
+    ),
+    Case("distance.sound-picture", "fail", SHOWN, [display("80 ms"), *SYNC], level="warning"),
+    Case("distance.sound-picture", "pass", SHOWN, [display("40 ms"), *SYNC]),
+    Case("distance.sound-picture", "open", SHOWN, [display("40 ms"), sheet(delay_range="12 ms")]),
+    Case("distance.sound-picture", "notApplicable", BARE),
+    Case(
+        "distance.delay-entered",
+        "review",
+        {**changed(LINE, {"calibration": settings(("near", "delay", "2.85 ms"))}), "survey": {"tolerance": "30 mm"}},
+        subject="loudspeaker/near",
+    ),
+    Case(
+        "distance.entered",
+        "review",
+        {**changed(LINE, {"calibration": settings(("far", "distance", "2.96 m"))}), "survey": {"tolerance": "30 mm"}},
+        subject="loudspeaker/far",
+    ),
+    # 1.0 m of way is 2.914 ms: the subwoofer 4.10 m away and the centre 3.10 m, no delays.
+    Case("distance.subwoofer-arrival", "pass", sub(3.1, "0 ms"), figure=0.0, within=1e-6, source="the same distance"),
+    Case("distance.subwoofer-arrival", "pass", sub(2.1, "0 ms"), figure=-2.9138, source="-1.0 m over 343.2 m/s by hand"),
+    Case("distance.subwoofer-arrival", "fail", sub(3.1, "8 ms"), level="note", figure=8.0, source="the delay entered"),
+    Case("distance.subwoofer-arrival", "fail", sub(1.1, "0 ms"), figure=-5.8275, source="-2.0 m over 343.2 m/s"),
+    Case("distance.subwoofer-arrival", "open", changed(sub(3.1, "0 ms"), {"subwoofers.0.delay": None}), says="delay"),
+    Case("distance.subwoofer-arrival", "notApplicable", BARE),
+    Case("distance.subwoofer-arrival", "review", {**sub(3.1, "3.12 ms"), "survey": {"tolerance": "30 mm"}}),
+]
+
+EDGES: list[Edge] = [
+    Edge("distance.delay-entered", changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}), "calibration.settings.0.delay", 2.92, 3.2, 2, unit="ms", scale=1e-3, subject="loudspeaker/near"),
+    Edge("distance.entered", changed(LINE, {"calibration": settings(("far", "distance", "3.2 m"))}), "calibration.settings.0.distance", 3.11, 3.4, 2, subject="loudspeaker/far"),
+    Edge("distance.subwoofer-arrival", sub(3.1, "0 ms"), "subwoofers.0.delay", 0.0, 6.0, 1, unit="ms", scale=1e-3),
+]
