@@ -17,11 +17,12 @@ from roomlint import __version__
 
 if TYPE_CHECKING:
     from roomlint.review.book import Book
-    from roomlint.review.compare import Earlier
+    from roomlint.report import Wishes
+    from roomlint.review.earlier import Earlier
     from roomlint.review.review import Review
     from roomlint.review.session import Choices
 
-FORMATS = ("text", "sarif", "code-scanning", "markdown", "annotations")
+FORMATS = ("text", "lines", "sarif", "alerts", "markdown", "annotations")
 GATES = ("error", "warning", "note", "never")
 USAGE = 2
 BAR_FROM = 20
@@ -75,6 +76,9 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
 @click.option("--only", multiple=True, metavar="ID-OR-CHAPTER", help="Run only these rules; repeatable.")
 @click.option("--without", multiple=True, metavar="ID-OR-CHAPTER", help="Leave these rules out; repeatable.")
 @click.option("--verdicts", is_flag=True, help="Show open, passed and not applicable verdicts too.")
+@click.option("--notes", is_flag=True, help="List notes instead of counting them.")
+@click.option("--basis", is_flag=True, help="Add why each window is what it is.")
+@click.option("--units", type=click.Choice(["metric", "us"]), help="Units instead of those of each file.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
 @click.option(
     "--today", callback=_day, metavar="DATE", help="The day that waivers are held against, instead of the clock's."
@@ -96,6 +100,9 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     *,
     gate_new: bool,
     verdicts: bool,
+    notes: bool,
+    basis: bool,
+    units: str | None,
 ) -> None:
     """Review room files; folders are searched for *.room.yaml."""
     from roomlint.review.session import Choices
@@ -106,10 +113,15 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
         raise click.UsageError("--gate-new needs --against: say what is compared with.")
     day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one
     review = _review(paths or (".",), Choices(day, house, gate, only, without, gate_new=gate_new), against, jobs)
-    _say(_write(kind, review, verdicts=verdicts))
+    from roomlint.report import Wishes, write
+
+    wishes = Wishes(units or "", verdicts=verdicts, notes=notes, basis=basis)
+    for part in write(kind, review, _for_the_output(wishes)):
+        _say(part)
     for other, file in writes:
         try:
-            Path(file).write_text(_write(other, review, verdicts=True), encoding="utf-8", newline="\n")
+            with Path(file).open("w", encoding="utf-8", newline="\n") as stream:
+                stream.writelines(write(other, review, replace(wishes, verdicts=True)))
         except OSError as error:
             raise click.UsageError(f"cannot write {file}: {error.strerror}.") from None
     sys.exit(review.exit_status)
@@ -199,7 +211,7 @@ def schema(kind: str) -> None:
 def _say(text: str) -> None:
     """Print a report; an output that takes no more, such as a full disk, is told of in plain words."""
     try:
-        click.echo(text, nl=False)
+        click.echo(text, nl=False, color=True)
     except OSError as error:
         if error.errno == errno.EPIPE:
             raise  # the reader has seen enough; click ends quietly
@@ -266,7 +278,31 @@ def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
     return " ".join(f"{name!r} is neither a rule nor a chapter; {nearest(name, known)}" for name in names)
 
 
-def _write(kind: str, review: Review, *, verdicts: bool) -> str:
-    from roomlint.report import write
+LOOKS = {
+    "heading": {"bold": True},
+    "error": {"fg": "red", "bold": True},
+    "warning": {"fg": "yellow"},
+    "note": {"fg": "cyan"},
+    "review": {"fg": "magenta"},
+    "quiet": {"dim": True},
+}
+"""Role of a text to how a terminal shows it."""
 
-    return write(kind, review, verdicts=verdicts)
+
+def _for_the_output(wishes: Wishes) -> Wishes:
+    """Return what is wished for as the output bears it: as wide as a terminal, and coloured only on one."""
+    from shutil import get_terminal_size
+
+    from roomlint.report import width_of
+
+    is_terminal = sys.stdout.isatty()
+    columns = get_terminal_size((0, 0)).columns if is_terminal or os.environ.get("COLUMNS") else None
+    coloured = is_terminal or os.environ.get("FORCE_COLOR", "") not in {"", "0"}
+    if os.environ.get("NO_COLOR") or not coloured:
+        return replace(wishes, width=width_of(columns))
+    return replace(wishes, width=width_of(columns), paint=_painted)
+
+
+def _painted(text: str, role: str) -> str:
+    look = LOOKS.get(role)
+    return click.style(text, **look) if look is not None else text  # type: ignore[arg-type]

@@ -56,7 +56,7 @@ def _entry(group: list[Verdict], telling: Telling, *, moved: bool) -> Entry:
 def _key(verdict: Verdict, telling: Telling) -> Hashable:
     """Return what verdicts share that are told as one: all but the figures and the elements."""
     wanted = verdict.wanted
-    facts = tuple((name, _plain(fact)) for name, fact in sorted(verdict.facts.items()))
+    facts = tuple((name, _plain(fact, telling)) for name, fact in sorted(verdict.facts.items()))
     return (
         verdict.rule,
         verdict.kind,
@@ -72,8 +72,9 @@ def _key(verdict: Verdict, telling: Telling) -> Hashable:
     )
 
 
-def _plain(fact: Fact) -> Hashable:
-    return fact.name if isinstance(fact, Figure) else fact
+def _plain(fact: Fact, telling: Telling) -> Hashable:
+    """Return a fact as it is compared: a figure by what is read of it, such as a delay to enter."""
+    return telling.units.figure(fact) if isinstance(fact, Figure) else fact
 
 
 def _who(group: list[Verdict], telling: Telling) -> str:

@@ -88,7 +88,7 @@ class Names:
             for key in verdict.subject.split("+"):
                 kind, _, name = key.partition("/")
                 kinds.setdefault(name, set()).add(kind)
-        self._shared = {name for name, of in kinds.items() if len(of - WHOLE) > 1}
+        self._shared = {name for name, of in kinds.items() if len(of - WHOLE - OF_THEIR_KIND - {"surface"}) > 1}
 
     def one(self, key: str) -> str:
         """Return what an element is called, by its key `kind/id`."""

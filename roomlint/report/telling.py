@@ -11,6 +11,7 @@ from roomlint.report.units import METRIC, Units, inward
 from roomlint.report.words import one_line
 from roomlint.review.verdict import Kind
 from roomlint.review.window import Window
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -98,7 +99,7 @@ class Telling:
         """Return what to measure again, or what to choose, so that a figure is decided."""
         named = "; ".join(reading_words(name, key) for name, key in again.names)
         if again.within is None:
-            return f"it stands on its limit; no closer measuring decides it ({named})" if named else ""
+            return f"choose a value clear of the limit: {named}" if again.chosen and named else ""
         within = self.units.number(again.within.value, again.within.unit, again.within.value)
         if again.chosen:
             return f"choose a value clear of the limit, or hold it within ± {within}: {named}"
@@ -161,7 +162,8 @@ def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:
     if figure is None or verdict.margin is None or verdict.kind is Kind.PASS:
         return ""
     spread = ""
-    if figure.u > 0.0 and abs(verdict.margin) <= NEAR * figure.u:
+    shows = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
+    if shows and abs(verdict.margin) <= NEAR * figure.u:
         spread = f" ({units.scale(figure.unit, [figure.value], figure.u).spread()})"
     if verdict.because:
         return f"{spread}; {verdict.because.rstrip('.')}"
@@ -188,10 +190,12 @@ def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: b
         fields["figure"] = scale.figures(figures, first.window, before)
         if first.window is not None:
             fields["window"] = scale.window(first.window)
+            fields["limit"] = scale.limit(figures[0].value, first.window)
             beyond = max(abs(verdict.margin or 0.0) for verdict in verdicts)
             fields["beyond"] = scale.text(beyond)
     elif first.window is not None:
         fields["window"] = units.window(first.window)
+        fields["limit"] = units.of((), first.window).limit(0.0, first.window)
     return fields
 
 

@@ -22,7 +22,6 @@ from roomlint.report.names import key_words
 from roomlint.report.page import Footnotes, Page
 from roomlint.report.rule_pages import basis_words
 from roomlint.report.telling import Rules, Telling
-from roomlint.report.wishes import NARROW
 from roomlint.report.words import (
     acceptance,
     at,
@@ -51,6 +50,8 @@ MOST_PASTED: Final = 7
 """Lines of that."""
 MOST_CHANGED: Final = 12
 MOST_NAMED: Final = 6
+MOST_UNJUDGED: Final = 8
+MOST_ASSUMED: Final = 4
 FOLDED: Final = (Level.NOTE,)
 HEADINGS: Final = {Level.ERROR: "Errors", Level.WARNING: "Warnings", Level.NOTE: "Notes"}
 
@@ -116,10 +117,7 @@ class _Sheet:
         self.page = page
         self.footnotes = footnotes
         self.wishes = wishes
-        self.is_narrow = wishes.width < NARROW
         self.lacks = lacks(room.verdicts)
-        self.numbers: dict[str, list[int]] = {}
-        """Rule to the numbers of the lines that it said."""
 
     def write(self, *, stops: bool) -> None:
         """Write the room: what is dangerous and unknown first, then what to do, the gravest first."""
@@ -138,7 +136,6 @@ class _Sheet:
             self._unjudged()
             self._assumed()
             self._next()
-        self._rules()
 
     def _head(self, *, stops: bool) -> None:
         room = self.room
@@ -230,12 +227,11 @@ class _Sheet:
         mark = self.footnotes.mark(rule.caution) if rule is not None and entry.first.level is not None else ""
         level = entry.first.level.value if entry.first.level is not None else "review"
         self.page.item(" ".join(part for part in (f"{entry.text}{end}", mark) if part), level)
-        self.numbers.setdefault(entry.first.rule, []).append(self.page.number)
         if entry.first.kind in {Kind.FAIL, Kind.REVIEW}:
             for line in _actions(entry, self.telling):
                 self.page.under(line)
         if self.wishes.basis and rule is not None:
-            self.page.line("; ".join(basis_words(basis) for basis in rule.bases), 6, "quiet")
+            self.page.line(f"[{rule.id}] {'; '.join(basis_words(basis) for basis in rule.bases)}", 6, "quiet")
 
     def _for_a_person(self) -> None:
         found = [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW]
@@ -305,12 +301,15 @@ class _Sheet:
         keys: dict[str, list[str]] = {}
         for one in self.room.unjudged:
             keys.setdefault(one_line(one.words), []).append(key_words(one.key))
-        if keys:
-            self.page.blank()
-            told = [f"{name}: {', '.join(dict.fromkeys(words))}" for name, words in keys.items()]
-            most = len(told) if self.wishes.verdicts else MOST_NAMED
-            more = f"; {len(told) - most} more" if len(told) > most else ""
-            self.page.line(f"Not judged, for no rule that ran looks at it: {'; '.join(told[:most])}{more}.")
+        if not keys:
+            return
+        self.page.blank()
+        many = len(self.room.unjudged)
+        if many <= MOST_UNJUDGED or self.wishes.verdicts:
+            told = "; ".join(f"{name}: {', '.join(dict.fromkeys(words))}" for name, words in keys.items())
+        else:
+            told = f"{many} keys of {few(list(keys), MOST_NAMED)} (--verdicts)"
+        self.page.line(f"Not judged, for no rule that ran looks at it: {told}.")
 
     def _assumed(self) -> None:
         found: Counter[str] = Counter()
@@ -318,15 +317,10 @@ class _Sheet:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 found.update(verdict.figure.assumes)
         if found:
-            self.page.line(f"Assumed: {'; '.join(one_line(words) for words, _ in found.most_common())}.")
-
-    def _rules(self) -> None:
-        """Write which rule said which line: whoever waives one, or looks one up, needs its name."""
-        if not self.numbers or self.is_narrow:
-            return
-        self.page.blank()
-        told = (f"{', '.join(str(number) for number in numbers)} {rule}" for rule, numbers in self.numbers.items())
-        self.page.line(f"Rules: {'; '.join(told)}.", role="quiet")
+            words = [one_line(words) for words, _ in found.most_common()]
+            most = len(words) if self.wishes.verdicts else MOST_ASSUMED
+            more = f"; {len(words) - most} more (--verdicts)" if len(words) > most else ""
+            self.page.line(f"Assumed: {'; '.join(words[:most])}{more}.")
 
     def _next(self) -> None:
         if not self.lacks:
@@ -397,5 +391,5 @@ def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, w
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
         page.line(f"{count_of(files, 'file', 'files')} could not be read.", role="error")
-    if wishes.width < NARROW and digest.rooms:
-        page.line("--format lines gives each rule's name and place.", role="quiet")
+    if digest.rooms and not wishes.basis:
+        page.line("--basis names each line's rule and source; --format lines its place.", role="quiet")

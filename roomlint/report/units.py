@@ -33,7 +33,6 @@ SIDES: Final = {
     "azimuth": ("left", "right"),
     "azimuth to the left": ("left", "right"),
     "azimuth to the right": ("right", "left"),
-    "elevation": ("up", "down"),
 }
 """Figures that are told with a side: what a positive and a negative number are."""
 EITHER: Final = "to either side"
@@ -164,9 +163,7 @@ class Scale:
         told = [self._apart(value, window) for value in values]
         if sides is None:
             return self._joined(told, values, arrow=before is not None)
-        names = [
-            _side(value, sides, figure.name) for value, figure in zip(values, [*figures, figures[0]], strict=False)
-        ]
+        names = [_side(value, sides) for value in values]
         told = [self._apart(abs(value), window) for value in values]
         if len(set(names)) == 1:
             if names[0] == "straight ahead":
@@ -228,6 +225,12 @@ class Scale:
             return f"exactly {' '.join(low)}".rstrip()
         return f"{low[0]} to {' '.join(high)}".rstrip()
 
+    def limit(self, value: float, window: Window) -> str:
+        """Return the edge of a window that a value is nearer to."""
+        edges = [(edge, side) for edge, side in ((window.low, "low"), (window.high, "high")) if edge is not None]
+        edge, side = min(edges, key=lambda one: abs(one[0] - value))
+        return " ".join(self.edge(edge, side)).rstrip()
+
     def round(self, value: float) -> str:
         """Return a number that nothing makes uncertain, such as a breaker's rating: a whole one without decimals."""
         text, unit = self.parts(value)
@@ -271,9 +274,9 @@ def _number(text: str, shown: str, unit: str) -> float:
     return float(text) * _BETWEEN.get((shown, unit), 1.0)
 
 
-def _side(value: float, sides: tuple[str, str], name: str) -> str:
+def _side(value: float, sides: tuple[str, str]) -> str:
     if abs(value) < AHEAD_DEG:
-        return "straight ahead" if name != "elevation" else ""
+        return "straight ahead"
     return sides[0] if value > 0 else sides[1]
 
 

@@ -9,8 +9,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 WIDTH: Final = 100
-NARROW: Final = 80
-"""Below so many columns a report leaves out what a phone has no room for: the rules' ids."""
 
 
 def _plain(text: str, _: str) -> str:
@@ -28,7 +26,7 @@ class Wishes:
     notes: bool = False
     """Whether to list notes instead of counting them."""
     basis: bool = False
-    """Whether to add why each window is what it is."""
+    """Whether to name the rule of each line, and why its window is what it is."""
     width: int = WIDTH
     paint: Callable[[str, str], str] = _plain
     """Gives a text the look of a role: `heading`, `error`, `warning`, `note`, `quiet`."""
