@@ -69,7 +69,7 @@ def test_a_report_format_that_does_not_exist_is_told() -> None:
     assert "FORMAT=FILE" in output
 
 
-@pytest.mark.parametrize("kind", ["text", "sarif", "code-scanning", "markdown", "annotations"])
+@pytest.mark.parametrize("kind", ["text", "lines", "sarif", "alerts", "markdown", "annotations"])
 def test_same_input_gives_the_same_bytes(kind: str) -> None:
     first = run("check", str(EXAMPLES / "basement"), "--format", kind, *TODAY)
     assert first == run("check", str(EXAMPLES / "basement"), "--format", kind, *TODAY)

@@ -175,7 +175,8 @@ def _wanted(verdicts: Sequence[Verdict], names: Names) -> str:
     if wanted is None:
         return ""
     subjects = {key for verdict in verdicts for key in verdict.subject.split("+")}
-    of = "" if wanted.subject in subjects else f" of {names.one(wanted.subject)}"
+    name = names.one(wanted.subject)
+    of = "" if wanted.subject in subjects else f" of {'the room' if name == 'room' else name}"
     return f"not known: {key_words(wanted.key)}{of}"
 
 

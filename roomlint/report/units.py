@@ -160,11 +160,12 @@ class Scale:
         values = [figure.value for figure in figures]
         if before is not None:
             values = [before.value, *values[:1]]
-        told = [self._apart(value, window) for value in values]
+        finer = self._steps(values) if before is not None else 0
+        told = [self._apart(value, window, finer) for value in values]
         if sides is None:
             return self._joined(told, values, arrow=before is not None)
         names = [_side(value, sides) for value in values]
-        told = [self._apart(abs(value), window) for value in values]
+        told = [self._apart(abs(value), window, finer) for value in values]
         if len(set(names)) == 1:
             if names[0] == "straight ahead":
                 return names[0]
@@ -188,11 +189,17 @@ class Scale:
             return f"{ordered[0]} {unit}".rstrip()
         return f"{ordered[0]} to {ordered[-1]} {unit}".rstrip()
 
-    def _apart(self, value: float, window: Window | None) -> tuple[str, str]:
+    def _steps(self, values: list[float]) -> int:
+        """Return how much finer a figure is told so that before and after differ."""
+        return next(
+            (finer for finer in range(FINEST) if self.parts(values[0], finer) != self.parts(values[1], finer)), 0
+        )
+
+    def _apart(self, value: float, window: Window | None, least: int = 0) -> tuple[str, str]:
         """Return a number in enough digits to differ from an edge that it does not stand on."""
         edges = [edge for edge in (window.low, window.high) if edge is not None] if window is not None else []
         near = [edge for edge in edges if abs(edge - value) > _SAME * max(1.0, abs(edge))]
-        for finer in range(FINEST):
+        for finer in range(least, FINEST):
             told = self.parts(value, finer)
             if all(told != self.parts(edge, finer) and told[0] != self.edge(edge, "low")[0] for edge in near):
                 return told

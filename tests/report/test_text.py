@@ -38,7 +38,7 @@ def test_a_small_review_reads_like_this(make):
         "      - id: sub\n"
         "        position: {from_left: , from_front: , height: }\n"
         "\n"
-        "Rules: 1 angle.front-pair; 2 aim.seat.\n"
+        "--basis names each line's rule and source; --format lines its place.\n"
     )
 
 

@@ -101,7 +101,6 @@ def test_the_sides_of_a_pair_are_told_together():
     assert METRIC.of(pair).figures(pair) == "17.4 to 17.9 deg to either side"
     assert METRIC.of(pair[:1]).figures(pair[:1]) == "17.4 deg left"
     assert METRIC.figure(figure(0.01, "deg", name="azimuth")) == "straight ahead"
-    assert METRIC.figure(figure(-12.0, "deg", name="elevation")) == "12.0 deg down"
 
 
 def test_before_and_after_stand_in_one_figure():
@@ -127,3 +126,8 @@ def _metres(text):
     feet, inches = re.fullmatch(r"(?:(\d+) ft)? ?(?:([\d/ ]+?) ?(?:in)?)?", text).groups()
     parts = sum(int(a) / int(b or 1) for a, _, b in (part.partition("/") for part in (inches or "0").split()))
     return int(feet or 0) * 0.3048 + parts * 0.0254
+
+
+def test_before_and_after_are_told_in_enough_digits_to_differ():
+    now = figure(0.402)
+    assert METRIC.of([now]).figures([now], None, figure(0.398)) == "0.398 → 0.402 m"

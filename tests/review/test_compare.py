@@ -233,6 +233,15 @@ def test_what_could_not_be_read_then_is_told_in_the_name() -> None:
     assert compare(review(verdict()), earlier_of(then, "main")).against == "main (b.room.yaml could not be read there)"
 
 
+def test_a_room_that_could_not_be_read_then_is_not_called_new() -> None:
+    from roomlint.source.place import Problem
+
+    then = replace(Review((), (RULE,)), problems=(Problem(Place("house.yaml", 1, 1, 1, 1), "no unit."),))
+    (room,) = compare(review(verdict(), gate=Level.WARNING, gate_new=True), earlier_of(then, "main")).rooms
+    assert not room.compared
+    assert list(room.gating())
+
+
 def test_many_rooms_are_compared_one_at_a_time() -> None:
     rooms = spooled(room_of(verdict(), file=f"{index}.room.yaml") for index in range(5))
     found = compare(Review(rooms, (RULE,)), earlier_of(Review(rooms, (RULE,)), "HEAD"))
