@@ -16,8 +16,8 @@ import click
 from roomlint import __version__
 
 if TYPE_CHECKING:
-    from roomlint.review.book import Book
     from roomlint.report import Wishes
+    from roomlint.review.book import Book
     from roomlint.review.earlier import Earlier
     from roomlint.review.review import Review
     from roomlint.review.session import Choices

@@ -34,14 +34,7 @@ def annotations_report(review: Review, wishes: Wishes) -> Iterator[str]:
     Of a compared review only what is new or worse is marked; everything else is counted. Paths are from the top of the
     repository, as runners want them, wherever the program runs.
     """
-    for trouble in review.troubles:
-        yield _line(f"::error title=roomlint is not complete::{_message(trouble.text)}")
-    for name in review.unmatched:
-        yield _line(
-            f"::warning title=roomlint found nothing to check::{_message(f'no file in {name} ends in .room.yaml')}"
-        )
-    for problem in sorted(review.problems):
-        yield _line(_command("error", problem.place, "file.unreadable", problem.text))
+    yield from _incomplete(review)
     counts, unmarked, rules = Counter[str](), 0, Rules(review.rules)
     found: Foremost[str] = Foremost(MOST)
     for room in review.rooms:
@@ -68,6 +61,18 @@ def annotations_report(review: Review, wishes: Wishes) -> Iterator[str]:
     yield _line(f"::notice title=roomlint::{_message('; '.join(told))}")
     for line in found.items():
         yield _line(line)
+
+
+def _incomplete(review: Review) -> Iterator[str]:
+    """Yield what makes the run incomplete."""
+    for trouble in review.troubles:
+        yield _line(f"::error title=roomlint is not complete::{_message(trouble.text)}")
+    for name in review.unmatched:
+        yield _line(
+            f"::warning title=roomlint found nothing to check::{_message(f'no file in {name} ends in .room.yaml')}"
+        )
+    for problem in sorted(review.problems):
+        yield _line(_command("error", problem.place, "file.unreadable", problem.text))
 
 
 def _is_moved(verdict: Verdict) -> bool:

@@ -1,4 +1,4 @@
-"""What changed since an earlier revision: the house's decisions, waivers and the design are told apart, in this order."""
+"""What changed since an earlier revision: the house's decisions, waivers and the design are told apart."""
 
 from __future__ import annotations
 

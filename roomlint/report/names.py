@@ -1,4 +1,4 @@
-"""What people call things: elements by their ids, keys by the words an installer uses, never by their place in a list."""
+"""What people call things: elements by their ids, keys by an installer's words, never by their place in a list."""
 
 from __future__ import annotations
 

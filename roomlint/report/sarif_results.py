@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from roomlint.report.sarif_tool import Tool
     from roomlint.report.telling import Telling
     from roomlint.review.review import RoomReview
-    from roomlint.review.verdict import Remedy, Waived
+    from roomlint.review.verdict import Again, Change, Remedy, Waived, Wanted
     from roomlint.source.place import Place, Problem
 
 Json = dict[str, Any]
@@ -173,50 +173,48 @@ def _suppression(waived: Waived, place: Place, files: Files) -> Json:
 
 
 def _properties(verdict: Verdict, file: str) -> Json:
-    given: Json = {"room": file, "subject": verdict.subject, "words": one_line(verdict.words)}
-    figure = verdict.figure
-    if figure is not None:
-        given["figure"] = _figure(figure)
-        if figure.assumes:
-            given["assumes"] = list(figure.assumes)
-    window = plain_window(verdict.window)
-    if window is not None:
-        given["window"] = window
-    if verdict.margin is not None:
-        given["margin"] = _number(verdict.margin)
-    if verdict.wanted is not None:
-        wanted = verdict.wanted
-        given["wanted"] = {
-            "subject": wanted.subject,
-            "key": wanted.key,
-            "path": wanted.path,
-            "file": from_top(wanted.file),
-        }
-    if verdict.follows is not None:
-        given["follows"] = {"rule": verdict.follows.rule, "subject": verdict.follows.subject}
-    if verdict.remedy is not None:
-        given["remedy"] = _remedy(verdict.remedy)
-    if verdict.again is not None:
-        names = [{"subject": name, "key": key} for name, key in verdict.again.names]
-        within = verdict.again.within
-        given["again"] = {"readings": names, "chosen": verdict.again.chosen}
-        if within is not None:
-            given["again"] |= {"within": _number(within.value), "unit": within.unit}
-    if verdict.overridden:
-        given["overridden"] = list(verdict.overridden)
-    if verdict.unheld:
-        given["waiver"] = verdict.unheld
-    change = verdict.change
-    if change is not None:
-        if change.way is not None:
-            given |= {"way": change.way.value, "by": change.by.value}
-        if change.was:
-            given["was"] = change.was
-        if change.before is not None:
-            given["before"] = _figure(change.before)
-        if change.window is not None:
-            given["windowBefore"] = plain_window(change.window)
-    return given
+    """Return what programs need of a verdict; what it has none of is left out."""
+    figure, wanted, follows, change = verdict.figure, verdict.wanted, verdict.follows, verdict.change
+    given: Json = {
+        "room": file,
+        "subject": verdict.subject,
+        "words": one_line(verdict.words),
+        "figure": _figure(figure) if figure is not None else None,
+        "assumes": list(figure.assumes) if figure is not None else None,
+        "window": plain_window(verdict.window),
+        "margin": _number(verdict.margin) if verdict.margin is not None else None,
+        "wanted": _wanted(wanted) if wanted is not None else None,
+        "follows": {"rule": follows.rule, "subject": follows.subject} if follows is not None else None,
+        "remedy": _remedy(verdict.remedy) if verdict.remedy is not None else None,
+        "again": _again(verdict.again) if verdict.again is not None else None,
+        "overridden": list(verdict.overridden),
+        "waiver": verdict.unheld,
+    }
+    told = {name: value for name, value in given.items() if value is not None and value not in ([], "")}
+    return told | (_change(change) if change is not None else {})
+
+
+def _change(change: Change) -> Json:
+    given: Json = {
+        "way": change.way.value if change.way is not None else None,
+        "by": change.by.value if change.way is not None else None,
+        "was": change.was or None,
+        "before": _figure(change.before) if change.before is not None else None,
+        "windowBefore": plain_window(change.window),
+    }
+    return {name: value for name, value in given.items() if value is not None}
+
+
+def _wanted(wanted: Wanted) -> Json:
+    file = printable(from_top(wanted.file))
+    return {"subject": wanted.subject, "key": wanted.key, "path": wanted.path, "file": file}
+
+
+def _again(again: Again) -> Json:
+    names = [{"subject": name, "key": key} for name, key in again.names]
+    within = again.within
+    known = {"within": _number(within.value), "unit": within.unit} if within is not None else {}
+    return {"readings": names, "chosen": again.chosen, **known}
 
 
 def _figure(figure: Figure) -> Json:

@@ -261,7 +261,7 @@ def _properties(rule: AnyRule) -> Json:
 
 
 def _unreadable() -> Json:
-    """Return the descriptor of what stands for a file that cannot be read: a result, so that no host takes it for mended."""
+    """Return the descriptor of a file that cannot be read: a result, so that no host takes it for mended."""
     return {
         **_notice(UNREADABLE),
         "defaultConfiguration": {"level": "error"},

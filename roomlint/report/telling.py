@@ -22,7 +22,11 @@ if TYPE_CHECKING:
 
 NEAR: Final = 2.0
 """Up to this many uncertainties from its limit a figure is told with its uncertainty."""
-BROKE: Final = "a number without end came out; until that is cleared up it counts as failed"
+PLAIN: Final = {
+    Kind.FAIL: "a number without end came out; until that is cleared up it counts as failed",
+    Kind.PASS: "nothing wrong",
+}
+"""What is said where neither a template nor a figure says anything."""
 
 
 class Said(NamedTuple):
@@ -115,15 +119,20 @@ def template_of(verdict: Verdict, rule: AnyRule | None) -> str:
     """Return the name of the template that says a verdict; empty when what is said of every rule alike does."""
     if rule is None or verdict.kind in {Kind.OPEN, Kind.NOT_APPLICABLE}:
         return ""
-    if verdict.said:
-        return verdict.said if verdict.said in rule.says else ""
-    if verdict.kind not in {Kind.FAIL, Kind.REVIEW} or verdict.figure is None or verdict.window is None:
-        return ""
-    side = verdict.window.side(verdict.figure.value)
-    if side == "inside":
-        low, high, value = verdict.window.low, verdict.window.high, verdict.figure.value
-        side = "below" if low is not None and (high is None or value - low < high - value) else "above"
-    return side if side in rule.says else "fail" if "fail" in rule.says else ""
+    name = verdict.said
+    if not name and verdict.kind in {Kind.FAIL, Kind.REVIEW} and verdict.figure is not None and verdict.window:
+        side = _side(verdict.figure.value, verdict.window)
+        name = side if side in rule.says else "fail"
+    return name if name in rule.says else ""
+
+
+def _side(value: float, window: Window) -> str:
+    """Return beyond which edge of a window a value lies; of one inside, which edge is nearer."""
+    side = window.side(value)
+    if side != "inside":
+        return side
+    low = window.low is not None and (window.high is None or value - window.low < window.high - value)
+    return "below" if low else "above"
 
 
 def fields_of(template: str) -> list[str]:
@@ -148,10 +157,8 @@ def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, n
     elif verdict.figure is not None:
         window = f"; {fields['window']}" if verdict.window is not None else ""
         text = f"{verdict.figure.name} {fields['figure']}{window}"
-    elif verdict.kind is Kind.FAIL:
-        return verdict.because.rstrip(".") or BROKE
     else:
-        return verdict.because.rstrip(".") or verdict.said or ("nothing wrong" if verdict.kind is Kind.PASS else "")
+        return verdict.because.rstrip(".") or PLAIN.get(verdict.kind, verdict.said)
     return f"{text}{_doubt(verdicts, units)}"
 
 

@@ -273,7 +273,8 @@ def inward(low: float, high: float, unit: str, units: Units) -> str:
 
 def _gauge_m2(number: int) -> float:
     """Return the section of an AWG size (ASTM B258): diameter 0.127 mm x 92^((36 - n) / 39)."""
-    return math.pi / 4.0 * (0.127e-3 * 92.0 ** ((36 - number) / 39)) ** 2
+    diameter_m: float = 0.127e-3 * 92.0 ** ((36 - number) / 39)
+    return math.pi / 4.0 * diameter_m**2
 
 
 def _number(text: str, shown: str, unit: str) -> float:

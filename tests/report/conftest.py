@@ -201,7 +201,7 @@ def basement():
                      figure=make_figure(0.015, "m", name="thread in the wood"), window=Window(0.032, None, "m"),
                      place=make_place(56)),
         make_verdict(rule="mains.rating", level=Level.ERROR, subject="circuit/picture",
-                     figure=make_figure(20.6, "A", name="rating that the loads ask for"), window=Window(None, 15.0, "A"),
+                     figure=make_figure(20.6, "A", name="rating of the loads"), window=Window(None, 15.0, "A"),
                      facts={"rating": make_figure(15.0, "A", name="rating")}, place=make_place(150)),
     ]  # fmt: skip
     for index, (name, sign) in enumerate((("left", 1), ("right", -1))):
@@ -231,7 +231,7 @@ def basement():
         ]  # fmt: skip
     verdicts.append(
         make_verdict(Kind.REVIEW, rule="layout.ear-height", subject="loudspeaker/centre", place=make_place(75),
-                     figure=make_figure(0.302, "m", name="height above the ear", u=0.005), window=Window(None, 0.3, "m"),
+                     figure=make_figure(0.302, "m", name="height off the ear", u=0.005), window=Window(None, 0.3, "m"),
                      again=Again((("centre", "position.height"),), make_figure(0.002, "m"), chosen=False))
     )  # fmt: skip
     for index, name in enumerate(("upper-0", "upper-1")):
@@ -267,11 +267,13 @@ def quick():
         make_verdict(subject="loudspeaker/left", figure=make_figure(36.5, u=1.0), window=STAGE,
                      remedy=make_remedy(0.72, 0.98, now=0.4572)),
         make_verdict(subject="loudspeaker/right", figure=make_figure(-36.9, u=1.0), window=STAGE,
-                     remedy=make_remedy(0.72, 0.98, key="position.from_right", subject="loudspeaker/right", now=0.4572)),
+                     remedy=make_remedy(0.72, 0.98, now=0.4572, key="position.from_right",
+                                        subject="loudspeaker/right")),
         make_verdict(Kind.REVIEW, rule="layout.ear-height", subject="loudspeaker/centre",
                      figure=make_figure(0.305, "m", name="height off the ear", u=tape), window=Window(None, 0.3, "m"),
                      again=Again((("centre", "position.height"),), make_figure(0.003, "m"), chosen=False)),
-        make_verdict(rule="boundary.rear-distance", level=Level.NOTE, subject="seat/sofa-left", facts={"wall": "rear wall"},
+        make_verdict(rule="boundary.rear-distance", level=Level.NOTE, subject="seat/sofa-left",
+                     facts={"wall": "rear wall"},
                      figure=make_figure(0.41, "m", name="distance to a wall", u=tape), window=Window(0.5, None, "m")),
         make_verdict(rule="bass.seat-spread", level=Level.NOTE, subject="seat/sofa-left+seat/sofa-right",
                      figure=make_figure(14.2, "dB", name="spread"), window=Window(None, 12.0, "dB")),

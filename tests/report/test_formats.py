@@ -45,11 +45,8 @@ def test_no_format_waits_for_the_last_room_before_it_writes_the_first(make, kind
         def __iter__(self):
             return rooms()
 
-    seen = []
-    with pytest.raises(LookupError):
-        for part in write(kind, Review(Endless(), (make.rule(),))):
-            seen.append(part)  # noqa: PERF402  what came before the error counts
-    assert "first" in "".join(seen)
+    parts = write(kind, Review(Endless(), (make.rule(),)))
+    assert any("first" in part for part in parts)
 
 
 @pytest.mark.parametrize("kind", sorted(WRITERS))

@@ -53,7 +53,8 @@ def test_a_small_review_reads_like_this(make):
         "\n"
         "</details>\n"
         "\n"
-        "1 room: 1 error, 0 warnings, 0 notes, 0 for a person to decide, 1 open, 0 passed, 0 not applicable, 1 accepted.\n"
+        "1 room: 1 error, 0 warnings, 0 notes, 0 for a person to decide, 1 open, 0 passed, 0 not applicable, "
+        "1 accepted.\n"
     )
 
 

@@ -7,7 +7,7 @@ import json
 from roomlint.report.rule_pages import rule_text, rules_json, rules_markdown, rules_text
 from roomlint.review.basis import memory, practice, standard
 from roomlint.review.verdict import Level
-from roomlint.review.window import Cases, Window, at_least
+from roomlint.review.window import Cases, at_least
 
 
 def test_a_page_reads_like_this(make):

@@ -120,7 +120,7 @@ def test_every_report_holds_the_specification_s_own_rules(make, data):
 
 
 def check_message(result, components):
-    """The rule's own message string, its placeholders filled in, says what the text says."""
+    """Hold the rule's own message string, its placeholders filled in, against the text."""
     message = result["message"]
     if "id" in message:
         where = result.get("rule", {}).get("toolComponent", {}).get("index")

@@ -68,7 +68,8 @@ def test_a_figure_near_its_limit_is_told_in_enough_digits_to_differ_from_it(valu
 
 @settings(max_examples=300, deadline=None)
 @given(
-    st.floats(0.001, 60.0), st.floats(-0.05, 0.05), st.sampled_from(["m", "mm", "deg", "N", "kg", "degC", "", "dB", "A"]),
+    st.floats(0.001, 60.0), st.floats(-0.05, 0.05),
+    st.sampled_from(["m", "mm", "deg", "N", "kg", "degC", "", "dB", "A"]),
     st.sampled_from([METRIC, US]), st.floats(0.0, 0.2),
 )  # fmt: skip
 def test_no_figure_outside_its_window_reads_like_the_limit(edge, beyond, unit, units, u):

@@ -1,4 +1,4 @@
-"""Each verdict against an earlier review: the house's decisions, waivers and the design are never told as one another."""
+"""Each verdict against an earlier review: house decisions, waivers and the design are never told as one another."""
 
 from __future__ import annotations
 
