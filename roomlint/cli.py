@@ -170,8 +170,9 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
 @click.argument("file", required=False, type=click.Path())
 @click.option("--format", "kind", type=click.Choice(["text", "json"]), default="text", help="How to print.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
+@click.option("--units", type=click.Choice(["metric", "us"]), help="Units instead of those of the file.")
 @click.option("--names", is_flag=True, help="List the figures that a house file's window rules can name.")
-def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool) -> None:
+def figure_sheet(file: str | None, kind: str, house: str | None, units: str | None, *, names: bool) -> None:
     """Print the computed figures of a room: per seat, and of bass, fixings and circuits."""
     from roomlint.report.figure_sheet import names_text, sheet_json, sheet_text
 
@@ -186,8 +187,9 @@ def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool)
     from roomlint.measure.sheet import sheet
     from roomlint.review.desk import Desk
     from roomlint.source.files import shown
+    from roomlint.source.say import is_customary
 
-    design, _, problems = Desk(house=house).open_room(shown(file))
+    design, decided, problems = Desk(house=house).open_room(shown(file))
     if design is None or problems:
         for problem in sorted(problems):
             click.echo(
@@ -196,7 +198,8 @@ def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool)
         sys.exit(USAGE)
     tables = sheet(Figures(design))
     title = f"{design.project.id}: {design.project.title or design.file}"
-    _say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables))
+    units = units or decided.units or ("us" if is_customary(design.at) else "metric")
+    _say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units))
 
 
 @main.command()

@@ -31,7 +31,7 @@ def repository(tmp_path: Path) -> Path:
 
 def check(repository: Path, *words: str) -> tuple[int, str]:
     done = subprocess.run(
-        [str(PROGRAM), "check", *(words or (".",))],
+        [str(PROGRAM), "check", "--format", "lines", *(words or (".",))],
         cwd=repository,
         capture_output=True,
         text=True,

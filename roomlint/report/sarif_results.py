@@ -102,7 +102,7 @@ class Results:
             ],
             "partialFingerprints": {FINGERPRINT: fingerprint(file, verdict)},
             "suppressions": [_suppression(verdict.waived, verdict.place, files)] if verdict.waived is not None else [],
-            "properties": _properties(verdict, file),
+            "properties": _properties(verdict, file, files),
         }
         if verdict.kind in DETAILED:
             if verdict.related:
@@ -136,8 +136,11 @@ def _escaped(text: str) -> str:
 
 def _message(verdict: Verdict, telling: Telling) -> Json:
     """Return what a verdict says: by its rule's own message string where there is one, and as text for everybody."""
-    said = telling.said(verdict) if verdict.kind in {Kind.FAIL, Kind.INFORMATIONAL} else None
     name = telling.names.subject(verdict)
+    if verdict.kind is Kind.PASS and not verdict.said:
+        # Most verdicts pass, and their figures stand among the properties: no sentence is made for nobody.
+        return text_of(f"{name}: {'inside its window' if verdict.window is not None else 'nothing wrong'}")
+    said = telling.said(verdict) if verdict.kind in {Kind.FAIL, Kind.INFORMATIONAL} else None
     if said is None:
         return text_of(f"{name}: {telling.sentence([verdict])}")
     text = _escaped(one_line(f"{name}: {said.text}."))
@@ -172,7 +175,7 @@ def _suppression(waived: Waived, place: Place, files: Files) -> Json:
     return {**suppression, "properties": said} if said else suppression
 
 
-def _properties(verdict: Verdict, file: str) -> Json:
+def _properties(verdict: Verdict, file: str, files: Files) -> Json:
     """Return what programs need of a verdict; what it has none of is left out."""
     figure, wanted, follows, change = verdict.figure, verdict.wanted, verdict.follows, verdict.change
     given: Json = {
@@ -183,7 +186,7 @@ def _properties(verdict: Verdict, file: str) -> Json:
         "assumes": list(figure.assumes) if figure is not None else None,
         "window": plain_window(verdict.window),
         "margin": _number(verdict.margin) if verdict.margin is not None else None,
-        "wanted": _wanted(wanted) if wanted is not None else None,
+        "wanted": _wanted(wanted, files) if wanted is not None else None,
         "follows": {"rule": follows.rule, "subject": follows.subject} if follows is not None else None,
         "remedy": _remedy(verdict.remedy) if verdict.remedy is not None else None,
         "again": _again(verdict.again) if verdict.again is not None else None,
@@ -205,8 +208,8 @@ def _change(change: Change) -> Json:
     return {name: value for name, value in given.items() if value is not None}
 
 
-def _wanted(wanted: Wanted) -> Json:
-    file = printable(from_top(wanted.file))
+def _wanted(wanted: Wanted, files: Files) -> Json:
+    file = printable(files.relative(wanted.file))
     return {"subject": wanted.subject, "key": wanted.key, "path": wanted.path, "file": file}
 
 

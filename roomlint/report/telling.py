@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Again, Fact, Remedy, Verdict
 
+MOST_READINGS: Final = 3
 NEAR: Final = 2.0
 """Up to this many uncertainties from its limit a figure is told with its uncertainty."""
 PLAIN: Final = {
@@ -101,7 +102,9 @@ class Telling:
 
     def again(self, again: Again) -> str:
         """Return what to measure again, or what to choose, so that a figure is decided."""
-        named = "; ".join(reading_words(name, key) for name, key in again.names)
+        names = [reading_words(name, key) for name, key in again.names]
+        more = f"; {len(names) - MOST_READINGS} more" if len(names) > MOST_READINGS else ""
+        named = f"{'; '.join(names[:MOST_READINGS])}{more}"
         if again.within is None:
             return f"choose a value clear of the limit: {named}" if again.chosen and named else ""
         within = self.units.number(again.within.value, again.within.unit, again.within.value)

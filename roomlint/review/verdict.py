@@ -214,6 +214,10 @@ class Verdict:
         if (self.kind is Kind.FAIL) != (self.level is not None):
             raise ValueError(f"{self.rule}: a verdict has a level exactly when it fails")
 
+    def __reduce__(self) -> tuple[type[Verdict], tuple[object, ...]]:
+        """Travel as what it is made of: the default asks for the fields of every single one again."""
+        return (Verdict, tuple([getattr(self, name) for name in Verdict.__slots__]))
+
     @property
     def gates(self) -> Level | None:
         """Return the level at which it counts for the gate; a waived failure never does."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 
@@ -198,8 +199,10 @@ def test_a_comparison_tells_house_waivers_and_design_apart_and_in_this_order(mak
     text = make.report("text", review)
     order = [
         "Compared with main.",
-        "Decisions of the house that changed\n"
-        "  house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg",
+        (
+            "Decisions of the house that changed\n"
+            "  house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg"
+        ),
         "Waivers that changed\n  accepted [angle.front-pair]: Accepted by R. Lead until 2027-06-30: glass.",
         "not of the design\n 1. let-off: azimuth 15.0 → 24.0 deg left; 22 to 32 deg (was warning) (cured)",
         "New\n 2. new: stands 17.4 deg left",
@@ -267,3 +270,38 @@ def test_no_line_is_wider_than_asked_for_but_what_is_to_be_copied(make, width):
 def test_the_text_report_loads_no_other_writer_and_no_encoder():
     code = "import sys, roomlint.report.text;print(*({'json', 'uuid', 'roomlint.report.sarif'} & set(sys.modules)))"
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout == "\n"
+
+
+ROOM = """\
+roomlint: 1
+room: {size: {width: 4 m, length: 5 m}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("asked", "coloured"),
+    [
+        ({}, False),
+        ({"FORCE_COLOR": "1"}, True),
+        ({"FORCE_COLOR": "1", "NO_COLOR": "1"}, False),
+        ({"FORCE_COLOR": "0"}, False),
+    ],
+)
+def test_colour_is_for_terminals_and_for_whoever_asks(asked, coloured, tmp_path):
+    (tmp_path / "a.room.yaml").write_text(ROOM, encoding="utf-8")
+    kept = {name: value for name, value in os.environ.items() if name not in {"FORCE_COLOR", "NO_COLOR", "COLUMNS"}}
+    done = subprocess.run(
+        [sys.executable, "-m", "roomlint", "check", "a.room.yaml"],
+        capture_output=True, cwd=tmp_path, env={**kept, **asked}, check=False,
+    )  # fmt: skip
+    assert (b"\x1b[" in done.stdout) is coloured
+    assert done.stderr == b""
+
+
+def test_the_output_is_as_wide_as_the_shell_says(tmp_path):
+    (tmp_path / "a.room.yaml").write_text(ROOM, encoding="utf-8")
+    done = subprocess.run(
+        [sys.executable, "-m", "roomlint", "check", "a.room.yaml"],
+        capture_output=True, cwd=tmp_path, env={**os.environ, "COLUMNS": "40"}, text=True, check=False,
+    )  # fmt: skip
+    assert max(map(len, done.stdout.splitlines())) <= 40
