@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from functools import cache
 from typing import TYPE_CHECKING, Any, Final, Literal, TypeVar, overload
 
 from roomlint.design.element import ABSENT, Element, Key
 from roomlint.design.quantity import Quantity, read
+from roomlint.source.day import DayError, read_day
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.quantity import QuantityError, parse
 
@@ -27,7 +29,6 @@ NONE: Final = "none"
 _IDENT = "^[a-z0-9][a-z0-9-]{0,62}$"
 _LABEL = "^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$"
 _DAY = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
-_SPREAD = re.compile(r"±|\+ ?/ ?-|\+-")
 
 WIDEST_M: Final = 0.1
 """No tape in a room is off by more."""
@@ -51,7 +52,6 @@ class Text(Key[T]):
         self.most = most
         self.words = tuple(words)
         self.part = part
-        self._fits = re.compile(form.removesuffix("$") + r"\Z") if form else None
         self._among = frozenset(words)
 
     def fits(self, value: object) -> bool:
@@ -60,8 +60,8 @@ class Text(Key[T]):
             return False
         if self._among:
             return value in self._among
-        if self._fits is not None:
-            return self._fits.match(value) is not None
+        if self.form:
+            return _whole(self.form).match(value) is not None
         return 0 < len(value) <= self.most
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401, ARG002
@@ -104,6 +104,12 @@ PARTS = {
 """Definitions of texts that several keys share: what they are, and examples."""
 
 
+@cache
+def _whole(form: str) -> re.Pattern[str]:
+    """Return a form for the whole of a text: JSON Schema's `$` is its end, Python's also stands before a line break."""
+    return re.compile(form.removesuffix("$") + r"\Z")
+
+
 class Ident(Text[str]):
     """The key `id`: the element's own name."""
 
@@ -124,10 +130,9 @@ class Day(Text[date | None]):
         if value is ABSENT:
             return ABSENT
         try:
-            return date.fromisoformat(value)
-        except ValueError:
-            text = f"{value!r} is not a day of the calendar; write year-month-day, such as 2027-06-30."
-            book.tell(node, text)
+            return read_day(value)
+        except DayError as error:
+            book.tell(node, str(error))
             return ABSENT
 
 
@@ -225,7 +230,7 @@ class Measured(Key[T]):
             said = f"{text!r} may be off by more than {_shown(limit, self.of.unit)}, and then it says nothing;"
             book.tell(node, f"{said} measure it, or leave it out.")
             return ABSENT
-        if self.surveyed and not u and not (("±" in text or "+" in text) and _SPREAD.search(text)):
+        if self.surveyed and not measure.u_given:
             u = book.tolerance_m
         return read(value, u, self.of.unit, node, book.origin)
 

@@ -34,7 +34,15 @@ class Codes(Element):
     KIND = "codes"
 
     electrical = choice(
-        "Electrical code and edition.", "nec2017", "nec2020", "nec2023", "bs7671", "iec60364", "asnzs3000", "other"
+        "Electrical code and edition.",
+        "nec2017",
+        "nec2020",
+        "nec2023",
+        "nec2026",
+        "bs7671",
+        "iec60364",
+        "asnzs3000",
+        "other",
     )
     building = choice("Building code and edition.", "irc2018", "irc2021", "irc2024", "other")
     seismic_category = choice("Seismic design category.", "a", "b", "c", "d", "d0", "d1", "d2", "e", "f")

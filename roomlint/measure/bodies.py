@@ -151,7 +151,7 @@ class Bodies(View):
         for other in things:
             if other is thing or (other.ear if isinstance(other, Seat) else other.position) is None:
                 continue
-            if self._apart_m(own, self.place(other)) > self._reach_m(thing) + self._reach_m(other) + FAR_M:
+            if self._apart_m(own, self.place(other)) > self.reach_m(thing) + self.reach_m(other) + FAR_M:
                 far.append(other)
             elif other in earlier:
                 near.append((other.words, other))
@@ -163,7 +163,7 @@ class Bodies(View):
 
         depths = [self._depth_m(self.world, thing, other) for _, other in near]
         nearest = near[depths.index(max(depths))][0] if near else ""
-        return Overlap(self.figure("overlap", "m", compute, thing.key), nearest)
+        return Overlap(self.figure("overlap", "m", compute, thing.key, per_m=3.0), nearest)
 
     def _elsewhere_m(self, world: World, thing: Thing, others: list[Obstacle | Thing]) -> float:
         """Return how deep a thing that was moved stands in what is far from its place as read."""
@@ -176,17 +176,21 @@ class Bodies(View):
         across = self.obstacle(world, other) if isinstance(other, Obstacle) else self.solid(world, other)
         return -solid.clearance_m(self.solid(world, thing), across)
 
-    def _reach_m(self, thing: Thing) -> float:
+    def reach_m(self, thing: Thing) -> float:
         """Return how far from its point a thing reaches in plan at most, m."""
-        if isinstance(thing, Seat):
-            return self._seat_width(thing).value
-        width, height, depth = (size.value for size in self.sizes(thing))
-        return math.hypot(width / 2.0, height / 2.0, depth)
+
+        def reach() -> float:
+            if isinstance(thing, Seat):
+                return self._seat_width(thing).value
+            width, height, depth = (size.value for size in self.sizes(thing))
+            return math.hypot(width / 2.0, height / 2.0, depth)
+
+        return self.once(("reach", thing), reach)
 
     def _beside(self, own: Point, thing: Thing, obstacle: Obstacle) -> bool:
         low, high = need(obstacle.low, obstacle, "from_left").xyz, need(obstacle.high, obstacle, "from_left").xyz
         out = [max(first - at, at - last, 0.0) for first, last, at in zip(low, high, own.xyz, strict=True)]
-        return math.hypot(out[0], out[1]) <= self._reach_m(thing) + FAR_M
+        return math.hypot(out[0], out[1]) <= self.reach_m(thing) + FAR_M
 
     @staticmethod
     def _apart_m(one: Point, other: Point) -> float:

@@ -12,6 +12,8 @@ from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from roomlint.design.base import Pair
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.shell import Treatment
@@ -39,6 +41,13 @@ class Early(NamedTuple):
     """On a wall: from its left end and up; on floor or ceiling: from the left and from the front."""
     absorption: float
     """What it would take there to bring it down to 10 dB below the direct sound."""
+
+
+class Apart(NamedTuple):
+    """How far the first side reflections of a left and a right differ."""
+
+    level: Figure
+    time: Figure
 
 
 class Reflections(View):
@@ -74,9 +83,9 @@ class Reflections(View):
 
         return self.figure("loudest early reflection", "dB", compute)
 
-    def told(self, speaker: Loudspeaker, seat: Seat) -> tuple[Early, ...]:
-        """Return every early reflection with where it bounces, loudest first."""
-        return tuple(self._told(speaker, seat, bounce) for bounce in self.early(speaker, seat))
+    def first(self, speaker: Loudspeaker, seat: Seat) -> Early:
+        """Return the loudest early reflection with where it bounces; there must be one."""
+        return self._told(speaker, seat, self.early(speaker, seat)[0])
 
     def _told(self, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> Early:
         absorbed = self._absorbed(bounce)
@@ -99,49 +108,51 @@ class Reflections(View):
             images.absorption_needed(bounce.direct_m, bounce.path_m, WANTED_DB),
         )
 
-    def first_side(self, speaker: Loudspeaker, seat: Seat, side: int) -> Figure | None:
-        """Level of the first reflection off a wall beside the seat, on one side (1 left, -1 right); None if none.
+    def _first_side(self, world: World, speaker: Loudspeaker, seat: Seat, side: int) -> Reflection | None:
+        """Return the first reflection off a wall beside the seat, on one side (1 left, -1 right).
 
         The wall lies across the direction that the seat faces, on that side of the loudspeaker.
         """
+        place = world.xyz(need(speaker.position, speaker, "position"))
+        turn = math.radians(world(seat.facing_deg))
+        left = (-math.cos(turn), -math.sin(turn))
+        beside = []
+        for bounce in self.figures.boundary.images(world, speaker, seat):
+            out = (bounce.image[0] - place[0], bounce.image[1] - place[1])
+            size = math.hypot(*out)
+            if bounce.kind == "wall" and size > 0.0 and side * dot((*out, 0.0), (*left, 0.0)) / size > _BESIDE:
+                beside.append(bounce)
+        return min(beside, key=lambda bounce: bounce.path_m, default=None)
 
-        def find(world: World) -> Reflection | None:
-            place = world.xyz(need(speaker.position, speaker, "position"))
-            turn = math.radians(world(seat.facing_deg))
-            left = (-math.cos(turn), -math.sin(turn))
-            best: Reflection | None = None
-            for bounce in self.figures.boundary.images(world, speaker, seat):
-                if bounce.kind != "wall":
-                    continue
-                out = [(b - p) for b, p in zip(bounce.image[:2], place[:2], strict=True)]
-                size = math.hypot(*out)
-                if size > 0.0 and side * (out[0] * left[0] + out[1] * left[1]) / size > _BESIDE and (
-                    best is None or bounce.path_m < best.path_m
-                ):  # fmt: skip
-                    best = bounce
-            return best
-
-        if find(self.world) is None:
+    def side_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Apart | None:
+        """How much the first side reflections of a left and a right differ; None when one of them has none."""
+        sides = ((pair.left, 1), (pair.right, -1))
+        if any(self._first_side(self.world, speaker, seat, side) is None for speaker, side in sides):
             return None
 
-        def compute(world: World) -> float:
-            found = find(world)
-            if found is None:
-                raise Refused("no side wall reflects to the seat there")
-            return found.level_db(self._absorbed(found))
+        def apart(name: str, unit: str, of: Callable[[World, Reflection], float]) -> Figure:
+            def compute(world: World) -> float:
+                world.assume(BARE)
+                found = [self._first_side(world, speaker, seat, side) for speaker, side in sides]
+                values = [of(world, bounce) for bounce in found if bounce is not None]
+                if len(values) < len(sides):
+                    raise Refused("no side wall reflects to the seat there")
+                return abs(values[0] - values[1])
 
-        return self.figure("level of the first side reflection", "dB", compute)
+            return self.figure(name, unit, compute)
 
-    def side_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure | None:
-        """How much the first side reflections of a left and a right differ in level; None when one has none."""
-        left, right = self.first_side(pair.left, seat, 1), self.first_side(pair.right, seat, -1)
-        if left is None or right is None:
-            return None
-        return self.figure("difference of the side reflections", "dB", lambda w: abs(left.at(w) - right.at(w)))
+        speed = self.figures.space.sound_speed_m_s
+        return Apart(
+            apart("difference of the side reflections", "dB", lambda _, it: it.level_db(self._absorbed(it))),
+            apart("time between the side reflections", "ms", lambda world, it: it.delay_ms(speed(world))),
+        )
 
     def one_sided(self, pair: Pair[Loudspeaker], seat: Seat) -> str:
         """Return which of a pair alone has a side wall that reflects to the seat; empty when both or none have."""
-        has = self.first_side(pair.left, seat, 1) is not None, self.first_side(pair.right, seat, -1) is not None
+        has = [
+            self._first_side(self.world, speaker, seat, side) is not None
+            for speaker, side in ((pair.left, 1), (pair.right, -1))
+        ]
         if has[0] == has[1]:
             return ""
         return pair.left.words if has[0] else pair.right.words

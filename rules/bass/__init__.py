@@ -4,13 +4,26 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from roomlint.review import Missing, No, Subjects
+from roomlint.design.base import Several
+from roomlint.review import SEATS, Missing, No, Subjects
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from roomlint.design.listening import Seat
     from roomlint.design.shell import Shell
     from roomlint.review import Applies, Room
 
 ROOM_SHELL: Subjects[Shell] = Subjects("room", lambda room: (room.design.shell,))
+
+
+def _all_seats(room: Room) -> Iterator[Several[Seat]]:
+    if room.design.seats:
+        yield Several(room.design.seats)
+
+
+ALL_SEATS: Subjects[Several[Seat]] = Subjects(SEATS.name, _all_seats)
+"""All seats as one subject: what they share, each of them suffers."""
 
 
 def has_subwoofers(room: Room, _: Any) -> Applies:  # noqa: ANN401  of any subject

@@ -19,9 +19,10 @@ from roomlint.review import (
     rule,
 )
 
-from . import has_subwoofers, in_a_box, several_seats
+from . import ALL_SEATS, has_subwoofers, in_a_box, several_seats
 
 if TYPE_CHECKING:
+    from roomlint.design.base import Several
     from roomlint.design.listening import Seat
     from roomlint.design.model import Design
     from roomlint.review import Answer, Applies, Figure, Room, Says
@@ -48,9 +49,9 @@ def seat_spread(room: Room, _design: Design) -> Figure:
     Why: Equalising helps all seats only as far as they agree; what differs from seat to seat stays.
 
     How decided: Pressure of all subwoofers together, as set, at every seat as a sum over the room's modes, 20 to 80 Hz
-    in steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. Decays from 0.3 to 0.8 s and the
-    positions' tolerance are carried. It compares layouts: a real room may differ by 3 to 6 dB. In a room that is not a
-    box the modes are found numerically; where that cannot be done a person must judge.
+    in steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. A decay of 0.5 s, with 0.3 to
+    0.8 s and the positions' tolerance carried. It compares layouts: a real room may differ by 3 to 6 dB. In a room that
+    is not a box the modes are found numerically; where that cannot be done a person must judge.
 
     Remedy: Two subwoofers at opposite walls, or four; then try the positions here before building.
 
@@ -62,10 +63,10 @@ def seat_spread(room: Room, _design: Design) -> Figure:
 @rule(
     "bass.deep-null",
     level=Level.WARNING,
-    basis=practice("a seat far below the others has lost that note; 15 dB is a choice of this rule book"),
+    basis=practice("a quarter of the others' pressure, 12 dB down, is a note lost; a choice of this rule book"),
     each=SEATS,
     when=(has_subwoofers, several_seats),
-    window=at_least(-15.0, "dB"),
+    window=at_least(-12.0, "dB"),
     says="falls {figure} against the other seats at {frequency}; {window} wanted",
     cure=("ear",),
     at="ear",
@@ -76,8 +77,10 @@ def deep_null(room: Room, seat: Seat) -> Answer:
 
     Why: A deep null cannot be equalised: more power only makes the other seats louder.
 
-    How decided: As for the seat spread; each seat's lowest level against the mean of the other seats, 20 to 80 Hz. The
-    seat itself is not in the mean.
+    How decided: Pressure of all subwoofers together, as set, at every seat as a sum over the room's modes. Each seat's
+    lowest level, averaged over a third of an octave, against the mean of the other seats, 20 to 80 Hz; the seat itself
+    is not in the mean. Computed at a decay of 0.3 s, the shortest of a furnished room: dips are shallowest there, so
+    what fails then is lost at every decay. Only the positions' tolerance can leave it to a person.
 
     Remedy: Move the seat or a subwoofer out of the null; the frequency in the message tells which mode it is.
 
@@ -90,12 +93,13 @@ def deep_null(room: Room, seat: Seat) -> Answer:
 @rule(
     "bass.own-null",
     level=Level.NOTE,
-    basis=practice("a note 25 dB under its own octave is gone; a choice of this rule book"),
+    basis=practice("12 dB under its own octave, a quarter of the pressure, a note is lost; our choice"),
     each=SEATS,
     when=has_subwoofers,
-    window=at_least(-25.0, "dB"),
-    says="its bass falls {figure} at {frequency} against its own band; {window} wanted",
+    window=at_least(-12.0, "dB"),
+    says="its bass falls {figure} at {frequency} against its own octave; {window} wanted",
     after=("bass.deep-null", "bass.common-null"),
+    cure=("ear",),
     at="ear",
     since="0.2.0",
 )
@@ -104,8 +108,8 @@ def own_null(room: Room, seat: Seat) -> Answer:
 
     Why: Where all seats sink together none stands out against the others, and the note is lost all the same.
 
-    How decided: As for the seat spread; each seat's lowest level against its own level, smoothed over an octave, 20 to
-    80 Hz. A lone seat is judged like any other.
+    How decided: As for `bass.deep-null`; each seat's lowest level over a third of an octave against its own level over
+    an octave. A lone seat, and the reference seat, are judged like any other.
 
     Remedy: Move the seat or a subwoofer out of the null; the frequency in the message tells which mode it is.
 
@@ -118,32 +122,27 @@ def own_null(room: Room, seat: Seat) -> Answer:
 @rule(
     "bass.common-null",
     level=Level.WARNING,
-    basis=practice("a null that all seats share; 15 dB is a choice of this rule book"),
-    each=ROOM,
-    when=has_subwoofers,
-    window=at_least(-15.0, "dB"),
-    says={
-        "fail": "every seat loses {figure} at {frequency} against its own band; {window} wanted",
-        "apart": "the seats' deepest dips stand at different notes",
-    },
-    at="seats",
+    basis=practice("a note that all seats lose: half the pressure a note, a quarter a warning; our choice"),
+    each=ALL_SEATS,
+    when=(has_subwoofers, several_seats),
+    window=at_least(-12.0, "dB", note=-6.0),
+    says="all lose {figure} at {frequency} against their own octave; {window} wanted",
+    at="ear",
     since="0.2.0",
 )
-def common_null(room: Room, _design: Design) -> Answer:
+def common_null(room: Room, _seats: Several[Seat]) -> Answer:
     """The seats do not all sit in one null.
 
     Why: A row at a node of the room loses one note at every seat; no seat is spared and no equaliser fills it.
 
-    How decided: As for the seat spread; where all seats' deepest dips against their own band stand within two semitones
-    of each other, the shallowest of them.
+    How decided: As for `bass.own-null`; at each frequency the seat that loses least, and of these the lowest place.
+    Half the pressure of the octave, 6 dB down, is a note and a quarter, 12 dB down, a warning.
 
     Remedy: Move the row, or a subwoofer, so that the mode is not driven or the row leaves its node.
 
     When to waive: Measured on site and found even.
     """
     null = room.figures.bass.common_null()
-    if null is None:
-        return passes("apart")
     return found(null.figure, frequency=null.frequency)
 
 

@@ -73,8 +73,8 @@ def room_volume(room: Room, _shell: Shell) -> Figure:
 def room_modes(room: Room, _shell: Shell) -> Answer:
     """The steps between the room's axial modes are known to whoever places the seats.
 
-    Why: Two modes at nearly one frequency ring together, and one that stands alone booms; hardly any room, the good ones
-    that are published included, is free of both. It is worth knowing and nothing to correct in a room that stands.
+    Why: Two modes at nearly one frequency ring together, and one that stands alone booms; hardly any room, the good
+    ones that are published included, is free of both. It is worth knowing and nothing to correct in a room that stands.
 
     How decided: Axial modes below 200 Hz of a rectangular room with a flat ceiling: the smallest and the largest step.
     This took over `bass.axial-crowding`, `bass.axial-gap`, `bass.mode-count` and `bass.whole-ratios`, four notes about
@@ -110,8 +110,7 @@ def _proportions(room: Room, _: Shell) -> Windows:
     window=computed("", "1.1 w/h to 4.5 w/h - 4, and under 3", _proportions),
     says={
         "fail": "the room is {figure} times as long as it is high; {window} wanted",
-        "wide": "the room is {ratio} times as wide as it is high; less than 3 wanted",
-        "none": "no length suits this width; the shorter side wants 1.18 times the height",
+        "none": "no length suits this width; the shorter side wants 1.18 to 2.73 times the height",
     },
     at="size",
     since="0.1.0",
@@ -122,7 +121,8 @@ def proportions(room: Room, _shell: Shell) -> Answer:
     Why: Sides too alike or too unlike pile modes on top of each other.
 
     How decided: 1.1 w/h <= l/h <= 4.5 w/h - 4 with the longer plan side as length, and both sides under 3 times the
-    height, for a rectangular room with a flat ceiling. At home the room is as it is, and nothing is said.
+    height, which the longer one decides, for a rectangular room with a flat ceiling. At home the room is as it is, and
+    nothing is said.
 
     Remedy: A false wall or ceiling changes the proportion; otherwise place subwoofers and seats by computation.
 
@@ -131,12 +131,6 @@ def proportions(room: Room, _shell: Shell) -> Answer:
     view = room.figures.bass
     low, high = view.proportion_window()
     if low > high:
-        # 1.1 x exceeds 4.5 x - 4 below x = 4 / 3.4.
+        # 1.1 x exceeds 4.5 x - 4 below x = 4 / 3.4, and 3 above x = 3 / 1.1.
         return fails("none")
-    width = view.width_ratio()
-    if width.value >= _LESS_THAN:
-        return fails("wide", ratio=width)
     return view.length_ratio()
-
-
-_LESS_THAN = 3.0

@@ -200,8 +200,8 @@ def cabinet_room(room: Room, source: Source) -> Figure:
     Why: The position is of the acoustic centre; the cabinet around it may reach into the wall or the slope.
 
     How decided: The whole cabinet, turned as it is aimed, against walls, floor and ceiling. Below zero a corner of it
-    pokes through, which is a warning; under 30 mm is a note. What it shares with furniture and other cabinets is
-    judged by `layout.clear-of-solids`.
+    pokes through, which is a warning; under 30 mm is a note. The sheet gives its size. What it shares with furniture
+    and other cabinets is judged by `layout.clear-of-solids`.
 
     Remedy: Move the position by the amount that lacks, or choose a smaller cabinet.
 

@@ -181,6 +181,7 @@ def seat_near_loudspeaker(room: Room, heard: Seen[Loudspeaker, Seat]) -> Figure:
     with what distance makes of them.
 
     How decided: 20 log10 of the reference seat's distance over the seat's own, free field. Half the distance is 6 dB.
+    It took over `distance.level-spread`, which said the same of the seat.
 
     Remedy: Move the loudspeaker up or away from the seat, or the seat away from the wall.
 

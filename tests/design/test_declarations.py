@@ -9,6 +9,7 @@ import subprocess
 import sys
 from functools import cache
 from importlib.resources import files
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -31,7 +32,6 @@ from roomlint.source.written import pattern
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
-    from pathlib import Path
 
 ROOM: dict[str, Any] = {
     "$schema": "../room.schema.json",
@@ -58,7 +58,7 @@ ROOM: dict[str, Any] = {
         }
     ],
     "treatments": [{"id": "cloud", "kind": "absorber", "absorption": {"125 Hz": 0.3}, "approval": "none"}],
-    "circuits": [{"id": "av", "rcd": "none", "feeder_drop": 1}],
+    "circuits": [{"id": "av", "rcd": "none", "feeder_drop": "1.0 %"}],
 }
 PRODUCT = {"roomlint_product": 1, "id": "some-box", "kind": "loudspeaker", "width": "20 cm", "mass": "6 kg"}
 HOUSE = {"roomlint_house": 1, "gate": "error", "products": ["products"], "open": {"design": "note"}}
@@ -331,3 +331,27 @@ def test_a_quantity_that_is_none_is_told_whatever_else_is_wrong(width: str) -> N
         problems = read_design(node, "a.yaml", {})[1]
         size = node.get("room").get("size").get("width").place  # type: ignore[union-attr]
         assert [problem.place for problem in problems if "wall" not in problem.text].count(size) == 1
+
+
+EXAMPLES = Path(__file__).parent.parent.parent / "example_projects"
+
+
+@pytest.mark.parametrize("kind", list(KINDS))
+def test_an_outside_validator_reads_the_schema_and_passes_the_examples(kind: str) -> None:
+    # It reads patterns as ECMA-262 in its strict mode, where Python lets more escapes pass.
+    schema = str(files("roomlint.schemas") / f"{kind}.schema.json")
+    found = sorted(
+        str(path) for path in EXAMPLES.rglob("*.yaml") if path.name.endswith((f".{kind}.yaml", f"{kind}.yaml"))
+    )
+    assert found
+    command = [sys.executable, "-m", "check_jsonschema", "--schemafile", schema, *found]
+    done = subprocess.run(command, capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stdout + done.stderr
+
+
+@pytest.mark.parametrize("dimension", list(DIMENSIONS))
+def test_a_form_means_the_same_to_a_strict_engine(dimension: str) -> None:
+    regress = pytest.importorskip("regress")
+    strict, ours = regress.Regex(pattern(dimension), flags="u"), re.compile(pattern(dimension))
+    for written in [*WRITTEN, "banana", "2.4", "2.4 kg", "80 Hz", "", "4 m,", "± 3 m"]:
+        assert (strict.find(written) is not None) == (ours.search(written) is not None), written

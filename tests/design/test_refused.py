@@ -59,11 +59,11 @@ REFUSED = [
     ("survey", {"tolerance": "10 m"}, "0 m to 100 mm"),
     ("survey", {"tolerance": "199 m"}, "out of range"),
     ("survey", {"tolerance": "-5 mm"}, "out of range"),
-    ("survey", {"temperature": "1e300 degC"}, "-40 degC to 60 degC"),
+    ("survey", {"temperature": "1e300 degC"}, "too large for a temperature"),
     ("survey", {"temperature": "150 degF"}, "out of range"),
     # The same, written at one length.
     ("room.size.width", "4.5 m ± 10 m", "off by more than 100 mm"),
-    ("room.size.width", "4.5 m ± 1e200 m", "off by more than 100 mm"),
+    ("room.size.width", "4.5 m ± 1e200 m", "too large for a length"),
     (f"{M}.fixing.diameter", "5/16 in ± 1 m", "off by more than 100 mm"),
     ("treatments.0.mass", "4 kg ± 9 kg", "off by more than 4 kg"),
     (f"{S}.level", "-3 dB ± 40 dB", "off by more than 20 dB"),
@@ -108,7 +108,6 @@ REFUSED = [
     # What contradicts itself.
     ("project", {"region": "uk", "codes": {"electrical": "nec2023"}}, "nec2023 is not in force"),
     ("project", {"region": "us", "codes": {"electrical": "bs7671"}}, "bs7671 is not in force"),
-    ("project", {"codes": {"electrical": "nec2026"}}, "nec2026"),
 ]  # fmt: skip
 
 

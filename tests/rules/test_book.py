@@ -28,6 +28,13 @@ def test_id_was_never_withdrawn(rule: AnyRule) -> None:
     assert rule.id not in WITHDRAWN
 
 
+@pytest.mark.parametrize("withdrawn", WITHDRAWN)
+def test_page_of_the_rule_that_took_over_names_the_one_that_was_withdrawn(withdrawn: str) -> None:
+    heir = BOOK.get(WITHDRAWN[withdrawn])
+    assert heir is not None
+    assert f"`{withdrawn}`" in heir.docstring
+
+
 @every_rule
 def test_causes_that_a_rule_names_are_rules_of_the_book(rule: AnyRule) -> None:
     assert set(rule.after) <= set(BOOK.ids)

@@ -1,0 +1,151 @@
+"""Cases of what the subwoofers do at the seats, on a 6.0 x 4.5 x 2.7 m room; its modes are in the outside checks."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from roomlint.edges import Edge
+from roomlint.testing import Case, Never, changed
+
+
+def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+    return {
+        "id": name,
+        "ear": {"from_left": f"{left} m", "from_front": f"{front} m", "height": "1.1 m"},
+        **({"row": 1} | more),
+    }
+
+
+def subwoofer(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+    return {
+        "id": name,
+        "position": {"from_left": f"{left} m", "from_front": f"{front} m", "height": "0.1 m"},
+        **more,
+    }
+
+
+FRONT, REAR = subwoofer("front", 2.25, 0.1), subwoofer("rear", 2.25, 5.9)
+LEFT, RIGHT = subwoofer("left", 0.1, 3.0), subwoofer("right", 4.4, 3.0)
+ROOM: dict[str, Any] = {
+    "roomlint": 1,
+    "project": {"code": "case"},
+    "survey": {"tolerance": "0 mm", "temperature": "20 degC"},
+    "room": {"size": {"width": "4.5 m", "length": "6.0 m"}, "ceiling": {"shape": "flat", "height": "2.7 m"}},
+    "seats": [seat("a", 1.5, 3.6), seat("b", 3.0, 3.6), seat("c", 1.5, 4.4), seat("d", 3.0, 4.4)],
+    "subwoofers": [FRONT, REAR, LEFT, RIGHT],
+}
+ONE = changed(ROOM, {"subwoofers": [subwoofer("corner", 0.1, 0.1)]})
+NONE = changed(ROOM, {"subwoofers": None})
+NOWHERE = changed(ROOM, {"subwoofers.0.position": None})
+LONE = changed(ROOM, {"seats": [seat("a", 2.25, 4.5)], "subwoofers": [FRONT, REAR]})
+SLOPED = changed(ONE, {"room.ceiling": {"shape": "mono-pitch", "low": "2 m", "high": "3 m", "low_side": "left"}})
+TO_THE_FLOOR = changed(
+    SLOPED, {"room.ceiling.low": "0.1 m", "seats": [seat("a", 2.0, 3.0), seat("b", 3.0, 3.0)]}
+)
+ASIDE = changed(ONE, {"seats.0.ear": seat("a", 0.7, 3.0)["ear"]})
+IMAGES = "image sources of pyroomacoustics 0.10.1, order 40, every surface with the Sabine absorption of 0.5 s"
+SUM = "an independent modal sum of the same room"
+GRID = {
+    **ONE,
+    "room": {"size": {"width": "20 ft", "length": "24 ft"}, "ceiling": {"shape": "flat", "height": "9 ft"}},
+    "seats": [
+        {"id": f"s{i}{j}", "ear": {"from_left": f"{7 + 2 * i} ft", "from_front": f"{9 + 2 * j} ft", "height": "1.1 m"}}
+        for i in range(4)
+        for j in range(4)
+    ],
+}
+# A row at three quarters of the length, subwoofers at the middles of front and rear: they cancel the first mode along
+# the room, and the row sits in the node of the second.
+NODE = changed(
+    ROOM,
+    {"seats": [seat("a", 1.5, 4.5), seat("b", 2.25, 4.5), seat("c", 3.0, 4.5)], "subwoofers": [FRONT, REAR]},
+)
+# Half way along the room the rear subwoofer with its polarity turned round drives the first mode fully.
+HALF_WAY = changed(NODE, {"seats": [seat("a", 2.25, 3.06)]})
+TURNED = changed(HALF_WAY, {"subwoofers.1.inverted": True})
+TURNED_IN_SETTINGS = changed(
+    HALF_WAY, {"calibration": {"settings": [{"id": "rear", "level": "0 dB", "inverted": True}]}}
+)
+# The rear one 20 dB down leaves 90 % of what the front one does of the first mode.
+UNEQUAL = changed(HALF_WAY, {"calibration": {"settings": [{"id": "rear", "level": "-20 dB"}]}})
+TWO_ROWS = changed(ONE, {"seats": [
+    {"id": "near", "ear": seat("", 2.25, 3.5)["ear"]}, {"id": "far", "ear": seat("", 2.25, 4.6)["ear"]}
+]})  # fmt: skip
+ALL = "seat/a+seat/b+seat/c"
+
+
+def tolerated(data: dict[str, Any], tolerance: str = "30 mm") -> dict[str, Any]:
+    return changed(data, {"survey.tolerance": tolerance})
+
+
+CASES: list[Case | Never] = [
+    Case("bass.seat-spread", "pass", ROOM),
+    Case("bass.seat-spread", "fail", ONE, level="note"),
+    # One corner of a 24 x 20 x 9 ft room, 16 seats in a 6 x 6 ft grid: 14.2 dB.
+    Case("bass.seat-spread", "fail", GRID, level="warning", figure=14.2, within=0.3, source=SUM),
+    Case("bass.seat-spread", "fail", ASIDE, figure=12.65, within=1.0, source=IMAGES),
+    Case("bass.seat-spread", "fail", SLOPED, level="note"),
+    Case("bass.seat-spread", "review", changed(TO_THE_FLOOR, {"seats.1.ear.from_left": "0.05 m"})),
+    Case("bass.seat-spread", "open", NOWHERE, says="position"),
+    Case("bass.seat-spread", "open", NONE, says="subwoofers"),
+    Case("bass.seat-spread", "notApplicable", LONE),
+    Case("bass.deep-null", "pass", ROOM, subject="seat/a"),
+    Case("bass.deep-null", "fail", ASIDE, subject="seat/a", level="warning", figure=-13.9, within=0.3, says="at 27",
+         source=SUM),
+    Case("bass.deep-null", "review", tolerated(changed(ASIDE, {"seats.0.ear.from_front": "3.3 m"})), subject="seat/a"),
+    Case("bass.deep-null", "open", NOWHERE),
+    Case("bass.deep-null", "notApplicable", LONE),
+    Case("bass.own-null", "pass", ROOM, subject="seat/a"),
+    # The one seat at three quarters: nothing to compare it with, and the note is lost all the same.
+    Case("bass.own-null", "pass", LONE, subject="seat/a", figure=-9.7, within=0.3, source=SUM),
+    Case("bass.own-null", "fail", changed(LONE, {"seats.0.ear.height": "1.35 m", "seats.0.ear.from_front": "4.35 m"}),
+         subject="seat/a", level="note"),
+    Case("bass.own-null", "open", ASIDE, subject="seat/a", says="bass.deep-null"),
+    Case("bass.own-null", "open", NODE, subject="seat/b", says="bass.common-null"),
+    Case("bass.own-null", "open", NOWHERE),
+    Case("bass.common-null", "pass", ROOM),
+    Case("bass.common-null", "fail", NODE, level="note", subject=ALL, figure=-8.0, within=0.3, says="at 48", source=SUM),
+    Case("bass.common-null", "open", NOWHERE),
+    Case("bass.common-null", "notApplicable", LONE),
+    Case("bass.subwoofer-count", "pass", ROOM),
+    Case("bass.subwoofer-count", "fail", ONE, level="note", says="one subwoofer for 4 seats"),
+    Case("bass.subwoofer-count", "fail", TWO_ROWS, level="note", says="in 2 rows"),
+    Case("bass.subwoofer-count", "open", changed(ONE, {"seats": None})),
+    Never("bass.subwoofer-count", "notApplicable", "a file without subwoofers may be of a room that has some"),
+    Case("bass.seat-mid-width", "pass", ONE, subject="seat/a", figure=16.667, source="1.5 m of 4.5 m is a third"),
+    Case("bass.seat-mid-width", "fail", changed(ONE, {"seats.0.ear.from_left": "2.3 m"}), subject="seat/a",
+         level="note", figure=1.111, source="2.3 / 4.5 - 0.5 = 1.11 %", says="balance the subwoofers"),
+    Case("bass.seat-mid-width", "review", tolerated(changed(ONE, {"seats.0.ear.from_left": "2.39 m"})), subject="seat/a"),
+    Case("bass.seat-mid-width", "open", changed(ONE, {"seats.0.ear": None}), subject="seat/a"),
+    Case("bass.seat-mid-width", "notApplicable", ROOM, says="do not drive"),
+    Case("bass.seat-mid-width", "notApplicable", SLOPED),
+    Case("bass.seat-mid-length", "pass", ONE, subject="seat/a", figure=10.0, source="2.4 m of 6 m from the rear"),
+    Case("bass.seat-mid-length", "fail", changed(ONE, {"seats.0.ear.from_front": "3.06 m"}), subject="seat/a",
+         level="note", figure=1.0, source="2.94 / 6 = 49 %"),
+    # Front and rear alike cancel that mode; against each other they drive it.
+    Case("bass.seat-mid-length", "notApplicable", HALF_WAY, says="do not drive"),
+    Case("bass.seat-mid-length", "fail", TURNED, level="note", figure=1.0, source="2.94 / 6 = 49 %"),
+    Case("bass.seat-mid-length", "fail", TURNED_IN_SETTINGS, level="note"),
+    Case("bass.seat-mid-length", "fail", UNEQUAL, level="note"),
+    # Turned round twice is not turned round.
+    Case("bass.seat-mid-length", "notApplicable", changed(TURNED_IN_SETTINGS, {"subwoofers.1.inverted": True})),
+    Case("bass.seat-mid-length", "review", tolerated(changed(ONE, {"seats.0.ear.from_front": "3.19 m"})), subject="seat/a"),
+    Case("bass.seat-mid-length", "open", changed(ONE, {"seats.0.ear": None}), subject="seat/a"),
+    Case("bass.seat-mid-length", "notApplicable", SLOPED),
+    Case("bass.residual-mode", "pass", ROOM, says="no second mode"),
+    Case("bass.residual-mode", "fail", NODE, subject="seat/a", level="note", figure=0.0, within=1e-6,
+         source="1.5 m of 6 m is a quarter"),
+    Case("bass.residual-mode", "review", tolerated(changed(NODE, {"seats.0.ear.from_front": "4.78 m"})), subject="seat/a"),
+    Case("bass.residual-mode", "open", changed(NODE, {"seats.0.ear": None}), subject="seat/a"),
+    Case("bass.residual-mode", "notApplicable", SLOPED),
+]  # fmt: skip
+
+EDGES: list[Edge] = [
+    Edge("bass.seat-spread", ASIDE, "seats.0.ear.from_left", 0.5, 2.2, 1),
+    Edge("bass.deep-null", ASIDE, "seats.0.ear.from_front", 3.0, 3.8, 1, subject="seat/a"),
+    Edge("bass.own-null", LONE, "seats.0.ear.from_front", 3.2, 5.0, 1),
+    Edge("bass.common-null", NODE, "subwoofers.0.position.from_front", 0.1, 2.5, 1),
+    Edge("bass.seat-mid-width", ONE, "seats.0.ear.from_left", 2.26, 3.0, 1, subject="seat/a"),
+    Edge("bass.seat-mid-length", ONE, "seats.0.ear.from_front", 3.01, 4.0, 1, subject="seat/a"),
+    Edge("bass.residual-mode", NODE, "seats.0.ear.from_front", 4.51, 5.0, 1, subject="seat/a"),
+]
