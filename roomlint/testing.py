@@ -52,7 +52,7 @@ class Case:
     """The figure's value, to one part in a thousand unless `within` says how closely."""
     within: float | None = None
     says: str = ""
-    """Something that its sentence must hold."""
+    """Something that its sentence must hold; of an open verdict also the key that is missing, as files write it."""
     source: str = ""
     """Where the expected figure was worked out, if not here."""
     house: Mapping[str, Any] | None = None
@@ -137,6 +137,12 @@ def _refuse(problems: Iterable[Problem]) -> None:
         raise ValueError("\n".join(told))
 
 
+def _said(verdict: Verdict, rule: AnyRule) -> str:
+    """Return a verdict's sentence, with the key that it wants: reports say it in an installer's words."""
+    wanted = verdict.wanted
+    return told(verdict, rule) + (f" ({wanted.key} of {wanted.words})" if wanted is not None else "")
+
+
 def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[Verdict]:
     """Return what one rule says of a room; a rule that breaks raises.
 
@@ -181,7 +187,7 @@ def check_case(case: Case, rules: Iterable[AnyRule], today: date | None = None) 
         wrong = (
             verdict.kind != case.kind
             or (case.level is not None and verdict.level != case.level)
-            or case.says not in told(verdict, rule)
+            or case.says not in _said(verdict, rule)
             or (case.figure is not None and not _close(verdict, case.figure, case.within))
         )
         if wrong:

@@ -40,7 +40,7 @@ def program(*words: str, **settings: object) -> subprocess.CompletedProcess[byte
     return subprocess.run(command, check=False, stderr=subprocess.PIPE, env=surroundings, timeout=120, **settings)  # type: ignore[call-overload,no-any-return]
 
 
-@pytest.mark.parametrize("kind", ["text", "sarif", "code-scanning", "markdown", "annotations"])
+@pytest.mark.parametrize("kind", ["text", "sarif", "alerts", "markdown", "annotations"])
 @pytest.mark.parametrize("encoding", ["cp1252", "cp932", "ascii"])
 def test_a_report_is_the_same_bytes_whatever_the_console(kind: str, encoding: str, repository: Path) -> None:
     (repository / "a.room.yaml").write_text(BROKEN, encoding="utf-8")
