@@ -180,7 +180,16 @@ CASES: list[Case | Never] = [
     Case("aim.mount-reach", "notApplicable", NOBODY),
     Case("aim.centre-lobe", "pass", ALONE, (TWIN,), figure=0.0),
     # 343.2/(2 x 2500 x 0.36) = 0.19067, arcsine 10.99 deg: the seat at 13.32 deg is beyond the null.
-    Case("aim.centre-lobe", "fail", CENTRE, (TWIN,), level="warning", figure=13.3245, says="11.0 deg", source="atan(0.9/3.8)"),
+    Case(
+        "aim.centre-lobe",
+        "fail",
+        CENTRE,
+        (TWIN,),
+        level="warning",
+        figure=13.3245,
+        says="11.0 deg",
+        source="atan(0.9/3.8)",
+    ),
     Case("aim.centre-lobe", "open", CENTRE, (changed(TWIN, {"loudspeaker.crossover": None}),), says="crossover"),
     Case("aim.centre-lobe", "notApplicable", ROOM, SHEETS),
     # One turned 20 deg past the seat, the other 20 deg short of it: each is 20 deg off, and they are 40 deg apart.

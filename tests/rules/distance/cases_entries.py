@@ -202,9 +202,38 @@ CASES: list[Case | Never] = [
 ]
 
 EDGES: list[Edge] = [
-    Edge("distance.delay-range", WIRED, "loudspeakers.2.position.from_front", 0.5, 3.0, 1, subject="loudspeaker/near", products=[sheet(delay_range="2 ms")]),
-    Edge("distance.sound-speed", changed(WIRED, {"survey.temperature": "22 degC"}), "survey.temperature", 0.0, 40.0, 2, unit="degC", products=[sheet(speed_of_sound="340 m/s")]),
-    Edge("distance.sound-picture", SHOWN, "picture.video_latency", 0.0, 200.0, 2, unit="ms", scale=1e-3, products=[display("40 ms"), *SYNC], sheet="screen"),
+    Edge(
+        "distance.delay-range",
+        WIRED,
+        "loudspeakers.2.position.from_front",
+        0.5,
+        3.0,
+        1,
+        subject="loudspeaker/near",
+        products=[sheet(delay_range="2 ms")],
+    ),
+    Edge(
+        "distance.sound-speed",
+        changed(WIRED, {"survey.temperature": "22 degC"}),
+        "survey.temperature",
+        0.0,
+        40.0,
+        2,
+        unit="degC",
+        products=[sheet(speed_of_sound="340 m/s")],
+    ),
+    Edge(
+        "distance.sound-picture",
+        SHOWN,
+        "picture.video_latency",
+        0.0,
+        200.0,
+        2,
+        unit="ms",
+        scale=1e-3,
+        products=[display("40 ms"), *SYNC],
+        sheet="screen",
+    ),
     Edge(
         "distance.delay-entered",
         changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}),
