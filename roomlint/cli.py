@@ -21,8 +21,8 @@ from roomlint.writing import CannotWriteError, Outputs, say
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.review.book import Book
     from roomlint.report import Wishes
+    from roomlint.review.book import Book
     from roomlint.review.earlier import Earlier
     from roomlint.review.review import Review
     from roomlint.review.session import Choices

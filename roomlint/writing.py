@@ -35,7 +35,7 @@ class CannotWriteError(Exception):
 
 
 def say(text: str | Iterable[str], kind: str = "text", *, coloured: bool = False) -> None:
-    """Print a report, whole or in parts, `coloured` where colours were asked for; raises `CannotWriteError` where there is no output, or one that is full.
+    """Print a report, whole or in parts; raises `CannotWriteError` where there is no output, or one that is full.
 
     A reader that has seen enough and closed the pipe is no fault: the rest is dropped.
     """

@@ -63,7 +63,7 @@ def test_a_terminal_that_lacks_a_sign_shows_an_escape(repository: Path) -> None:
     shown = os.read(ours, 10_000)
     os.close(ours)
     assert done.returncode == 2, done.stderr
-    assert b"a.room.yaml:3:1: error: unknown key '\\u017c" in shown
+    assert b"a.room.yaml:3:1: unknown key '\\u017c" in shown
 
 
 def test_a_file_name_that_is_no_text_can_be_told(repository: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from typing import TYPE_CHECKING, Final
 
@@ -81,10 +82,12 @@ class Footnotes:
     def __init__(self) -> None:
         self.marks: dict[str, str] = {}
 
-    def mark(self, text: str) -> str:
-        """Return the mark of a footnote; empty for none."""
-        if not text:
-            return ""
+    def of(self, caution: str, most: int | None = None) -> list[str]:
+        """Return the marks of a caution's sentences: what a whole chapter says is one footnote, not one a rule."""
+        sentences = re.split(r"(?<=[.!]) +(?=[A-Z])", caution.removeprefix("Caution: ").strip())
+        return [self._mark(sentence) for sentence in sentences[:most] if sentence]
+
+    def _mark(self, text: str) -> str:
         if text not in self.marks:
             number = len(self.marks)
             more = number // len(LETTERS)

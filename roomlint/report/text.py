@@ -51,7 +51,13 @@ MOST_PASTED: Final = 7
 MOST_CHANGED: Final = 12
 MOST_NAMED: Final = 6
 MOST_UNJUDGED: Final = 8
-MOST_ASSUMED: Final = 4
+MOST_ASSUMED: Final = 3
+MOST_LIGHT: Final = 4
+"""Warnings that are told however many errors stand above them."""
+MOST_HEAVY: Final = 20
+"""Lines up to which warnings are told."""
+NARROW: Final = 80
+"""Below so many columns only what somebody acts on is written."""
 FOLDED: Final = (Level.NOTE,)
 HEADINGS: Final = {Level.ERROR: "Errors", Level.WARNING: "Warnings", Level.NOTE: "Notes"}
 
@@ -118,6 +124,7 @@ class _Sheet:
         self.footnotes = footnotes
         self.wishes = wishes
         self.lacks = lacks(room.verdicts)
+        self.is_narrow = wishes.width < NARROW
 
     def write(self, *, stops: bool) -> None:
         """Write the room: what is dangerous and unknown first, then what to do, the gravest first."""
@@ -148,7 +155,8 @@ class _Sheet:
             verdict = f"held back by {count_of(many, 'finding', 'findings')} ({room.gate} and above)"
         else:
             verdict = f"passes the gate ({room.gate})"
-        parts = [one_line(room.stage or ""), verdict, one_line(room.file)]
+        file = room.file.rpartition("/")[2] if self.is_narrow else room.file
+        parts = [one_line(room.stage or ""), verdict, one_line(file)]
         if room.was_file:
             parts.append(f"was {one_line(room.was_file)}")
         self.page.line(" · ".join(part for part in parts if part), role="error" if stops else "quiet")
@@ -170,10 +178,9 @@ class _Sheet:
             self.page.item(f"{who}: not known: {', '.join(dict.fromkeys(keys))} {marks}".rstrip(), "error")
 
     def _cautions(self, of: list[Lack]) -> str:
-        """Return the marks of the cautions of the rules that want something."""
+        """Return the marks of the cautions of the rules that want something: of each what its chapter says."""
         rules = (self.telling.rule(verdict) for lack in of for verdict in lack.rules.values())
-        marks = dict.fromkeys(self.footnotes.mark(rule.caution) for rule in rules if rule is not None)
-        return " ".join(mark for mark in marks if mark)
+        return " ".join(dict.fromkeys(mark for rule in rules if rule for mark in self.footnotes.of(rule.caution, 1)))
 
     def _changes(self) -> list[Verdict]:
         """Write what changed and return it: it is not told again."""
@@ -219,13 +226,32 @@ class _Sheet:
             ]
             if found:
                 self.page.heading(f"{heading}, as before" if self.room.compared else heading, level.value)
-                for entry in _by_element(merged(found, self.telling)):
-                    self._item(entry, "")
+                self._entries(merged(found, self.telling), level)
+
+    def _entries(self, entries: list[Entry], level: Level | None) -> None:
+        """Write lines by element; errors all, of what weighs less as many as a screen bears."""
+        shown = _by_element(entries)
+        most = (
+            len(shown)
+            if level is Level.ERROR or self.wishes.verdicts
+            else max(MOST_LIGHT, MOST_HEAVY - self.page.number)
+        )
+        if len(shown) == most + 1:
+            most += 1
+        for entry in shown[:most]:
+            self._item(entry, "")
+        if len(shown) > most:
+            self.page.line(f"and {len(shown) - most} more (--verdicts lists all)", 4)
 
     def _item(self, entry: Entry, end: str) -> None:
         rule = self.telling.rule(entry.first)
-        mark = self.footnotes.mark(rule.caution) if rule is not None and entry.first.level is not None else ""
+        fails = rule is not None and entry.first.kind in {Kind.FAIL, Kind.REVIEW}
+        mark = " ".join(self.footnotes.of(rule.caution)) if rule is not None and fails else ""
         level = entry.first.level.value if entry.first.level is not None else "review"
+        place = entry.first.place
+        if self.room.compared:
+            # Whoever has just changed the file wants the line.
+            end = f"{end} · {f'line {place.line}' if place.file == self.room.file else at(place)}"
         self.page.item(" ".join(part for part in (f"{entry.text}{end}", mark) if part), level)
         if entry.first.kind in {Kind.FAIL, Kind.REVIEW}:
             for line in _actions(entry, self.telling):
@@ -239,8 +265,7 @@ class _Sheet:
             return
         if found:
             self.page.heading("For a person to decide", "review")
-            for entry in _by_element(merged(found, self.telling)):
-                self._item(entry, "")
+            self._entries(merged(found, self.telling), None)
 
     def _folded(self, told: list[Verdict]) -> None:
         """Count what is not written out."""
@@ -308,8 +333,9 @@ class _Sheet:
         if many <= MOST_UNJUDGED or self.wishes.verdicts:
             told = "; ".join(f"{name}: {', '.join(dict.fromkeys(words))}" for name, words in keys.items())
         else:
-            told = f"{many} keys of {few(list(keys), MOST_NAMED)} (--verdicts)"
-        self.page.line(f"Not judged, for no rule that ran looks at it: {told}.")
+            of = "" if self.is_narrow else f" of {few(list(keys), MOST_NAMED)}"
+            told = f"{many} keys{of} (--verdicts)"
+        self.page.line(f"Not judged by any rule: {told}.")
 
     def _assumed(self) -> None:
         found: Counter[str] = Counter()
@@ -318,7 +344,7 @@ class _Sheet:
                 found.update(verdict.figure.assumes)
         if found:
             words = [one_line(words) for words, _ in found.most_common()]
-            most = len(words) if self.wishes.verdicts else MOST_ASSUMED
+            most = len(words) if self.wishes.verdicts else 1 if self.is_narrow else MOST_ASSUMED
             more = f"; {len(words) - most} more (--verdicts)" if len(words) > most else ""
             self.page.line(f"Assumed: {'; '.join(words[:most])}{more}.")
 
@@ -335,7 +361,8 @@ class _Sheet:
         self.page.heading("To find out next")
         names = self.telling.names.several(lack.subject for lack in chosen)
         many = count_of(waiting, "judgement waits", "judgements wait")
-        self.page.line(f"{many} for {names}; write into {one_line(file)}:", 2)
+        where = "the room file" if file == self.room.file else one_line(file)
+        self.page.line(f"{many} for {names}; write into {where}:", 2)
         for line in block(chosen):
             self.page.verbatim(line, 4)
         if len(self.lacks) > len(chosen):
@@ -376,7 +403,7 @@ def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, w
     if footnotes.marks:
         page.blank()
         for text, mark in footnotes.marks.items():
-            page.marked(mark, sentence(text.removeprefix("Caution: ")))
+            page.marked(mark, sentence(text))
     decisions: dict[str, list[str]] = {}
     for file, decision in digest.decisions():
         words = decided(Decided(decision.low, decision.high, decision.level))
@@ -391,5 +418,5 @@ def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, w
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
         page.line(f"{count_of(files, 'file', 'files')} could not be read.", role="error")
-    if digest.rooms and not wishes.basis:
+    if digest.rooms and not wishes.basis and wishes.width >= NARROW:
         page.line("--basis names each line's rule and source; --format lines its place.", role="quiet")

@@ -34,7 +34,7 @@ def test_a_small_review_reads_like_this(make):
         "1 open (--verdicts).\n"
         "\n"
         "To find out next\n"
-        "  1 judgement waits for sub; write into rooms/attic.room.yaml:\n"
+        "  1 judgement waits for sub; write into the room file:\n"
         "    subwoofers:\n"
         "      - id: sub\n"
         "        position: {from_left: , from_front: , height: }\n"
@@ -130,7 +130,7 @@ def test_what_nobody_judged_and_what_is_assumed_is_told_once(make):
     verdicts = [make.verdict(figure=figure, subject=f"loudspeaker/{name}") for name in "ab"]
     room = make.room(*verdicts, unjudged=(make.unjudged("sofa", "recline"), make.unjudged("sofa", "depth")))
     text = make.report("text", make.review(room))
-    assert "Not judged, for no rule that ran looks at it: sofa: recline, depth.\n" in text
+    assert "Not judged by any rule: sofa: recline, depth.\n" in text
     assert text.count("air at 20 degC") == 1
 
 
