@@ -201,6 +201,23 @@ def _close(verdict: Verdict, expected: float, within: float | None) -> bool:
     return math.isclose(verdict.figure.value, expected, rel_tol=relative, abs_tol=within or 1e-6)
 
 
+def inputs_text(examples: Path) -> str:
+    """Return the record of what each built-in rule reads in the example rooms, as it is kept."""
+    from roomlint.inputs import recorded
+    from roomlint.review.book import load_book
+
+    def plain(path: Path) -> Any:  # noqa: ANN401  plain data
+        node, problems = read_tree(path.read_bytes(), path.name)
+        if node is None or problems:
+            raise ValueError(f"{path}: {problems}")
+        return node.plain()
+
+    sheets = [plain(path) for path in sorted((examples / "products").glob("*.product.yaml"))]
+    data = [plain(path) for path in sorted(examples.glob("*/*.room.yaml"))]
+    rules = [rule for rule in load_book().rules if rule.package == "roomlint"]
+    return json.dumps(recorded(rules, [lambda each=each: room_of(each, sheets) for each in data]), indent=1)
+
+
 def main(arguments: Sequence[str]) -> int:
     """Write a new rule's files, `new CHAPTER.RULE`, and say what to do next; returns the exit status."""
     from roomlint.scaffold import scaffold
@@ -214,8 +231,12 @@ def main(arguments: Sequence[str]) -> int:
                 return 2
             sys.stdout.write(f"wrote {module} and {cases}; fill them in, then: pytest tests/rules -k {rule_id}\n")
             return 0
+        case ["inputs"]:
+            # From the top of a checkout: the built-in book over the example rooms.
+            Path("rules/inputs.json").write_text(f"{inputs_text(Path('example_projects'))}\n", encoding="utf-8")
+            return 0
         case _:
-            sys.stderr.write("usage: python -m roomlint.testing new CHAPTER.RULE\n")
+            sys.stderr.write("usage: python -m roomlint.testing new CHAPTER.RULE | inputs\n")
             return 2
 
 

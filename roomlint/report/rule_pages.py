@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.inputs import kept
 from roomlint.report.markdown_text import prose
 from roomlint.report.units import US, Units
 from roomlint.report.words import decided, printable, sentence
@@ -176,7 +177,7 @@ def _plain(rule: AnyRule) -> dict[str, object]:
         "critical_level": rule.critical_level.value if rule.critical_level is not None else None,
         "guarded": rule.guarded,
         "of": rule.each.name,
-        "inputs": list(dict.fromkeys(key for key in (rule.at, *rule.cure) if key)),
+        "inputs": list(kept().get(rule.id) or dict.fromkeys(key for key in (rule.at, *rule.cure) if key)),
         "after": list(rule.after),
         "says": dict(rule.says),
         "caution": rule.caution,
