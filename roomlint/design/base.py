@@ -6,11 +6,10 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, Generic, Protocol, TypeVar
 
 from roomlint.design.element import Element
-from roomlint.design.quantity import Quantity
 
 if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
     from roomlint.source.place import Place
-    from roomlint.source.tree import Node
 
 __all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "joined_key", "need"]
 

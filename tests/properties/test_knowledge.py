@@ -21,8 +21,8 @@ def _excepted(path: str) -> bool:
 def lost(data: dict[str, Any], base: dict[tuple[str, str], Any], way: tuple[str | int, ...]) -> list[str]:
     """Return every verdict that fell silent when a key was taken out.
 
-    A verdict may move: without its label a loudspeaker is in no pair, and the same rule is newly open on the loudspeaker
-    itself, or on the room. An element that was taken out takes its verdicts along.
+    A verdict may move: without its label a loudspeaker is in no pair, and the same rule is newly open on it or on the
+    room. An element that was taken out takes its verdicts along.
     """
     try:
         now = verdicts_of(without(data, way))

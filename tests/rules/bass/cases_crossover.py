@@ -21,7 +21,7 @@ BARE = room(speaker("centre", "M+000", 0.0, 3.0, product="box"))
 WITH_SUB = changed(BARE, {"subwoofers": [SUB]})
 
 
-def crossed(at: str, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def crossed(at: str, **more: Any) -> dict[str, Any]:
     """Return a room whose centre hands over to a subwoofer."""
     entered = {"calibration": {"settings": [{"id": "centre", "crossover": at}]}}
     return changed(WITH_SUB, {**entered, **{f"subwoofers.0.{key}": value for key, value in more.items()}})

@@ -8,7 +8,7 @@ from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
 
-def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:
     return {
         "id": name,
         "ear": {"from_left": f"{left} m", "from_front": f"{front} m", "height": "1.1 m"},
@@ -16,7 +16,7 @@ def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  
     }
 
 
-def subwoofer(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def subwoofer(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:
     return {
         "id": name,
         "position": {"from_left": f"{left} m", "from_front": f"{front} m", "height": "0.1 m"},

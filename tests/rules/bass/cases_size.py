@@ -8,7 +8,7 @@ from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
 
-def sized(width: float, length: float, height: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def sized(width: float, length: float, height: float, **more: Any) -> dict[str, Any]:
     return {
         "roomlint": 1,
         "project": {"code": "case", **more},

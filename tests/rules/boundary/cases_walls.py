@@ -31,7 +31,7 @@ CENTRE = "loudspeaker/centre"
 BARE = room()
 
 
-def stands(front: float, left: float = 2.5, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def stands(front: float, left: float = 2.5, **more: Any) -> dict[str, Any]:
     """Return a room with a centre on a stand that faces the rear, so far from the front and from the left."""
     return room(speaker("centre", "M+000", left - 2.5, 3.5 - front, **{**STAND, **more}))
 
@@ -40,7 +40,7 @@ def toed(front: float, left: float, azimuth: str) -> dict[str, Any]:
     return stands(front, left, aim={"azimuth": azimuth})
 
 
-def sub(front: float, height: float = 0.2, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def sub(front: float, height: float = 0.2, **more: Any) -> dict[str, Any]:
     """Return a room with a subwoofer on the floor that faces the rear."""
     place = {"from_left": "2.5 m", "from_front": f"{front} m", "height": f"{height} m"}
     one = {"id": "low", "position": place, "facing": "180 deg", "product": "low", "mounting": {"on": "floor"}, **more}
