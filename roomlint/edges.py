@@ -117,9 +117,8 @@ def _crossings(edge: Edge, judged: Judged, window: Window, side: str, limit: flo
             return float("nan")
 
     span = edge.low * edge.scale, edge.high * edge.scale
-    inner, outer = (_roots(lambda value, level=level: at(value) - level, *span) for level in (
-        base - way * hair, base + way * hair
-    ))  # fmt: skip
+    inner = _roots(lambda value: at(value) - (base - way * hair), *span)
+    outer = _roots(lambda value: at(value) - (base + way * hair), *span)
     for inside in inner:
         outside = min(outer, key=lambda value: abs(value - inside), default=None)
         if outside is not None:

@@ -14,6 +14,7 @@ import json
 import math
 import sys
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -215,7 +216,7 @@ def inputs_text(examples: Path) -> str:
     sheets = [plain(path) for path in sorted((examples / "products").glob("*.product.yaml"))]
     data = [plain(path) for path in sorted(examples.glob("*/*.room.yaml"))]
     rules = [rule for rule in load_book().rules if rule.package == "roomlint"]
-    return json.dumps(recorded(rules, [lambda each=each: room_of(each, sheets) for each in data]), indent=1)
+    return json.dumps(recorded(rules, [partial(room_of, each, sheets) for each in data]), indent=1)
 
 
 def main(arguments: Sequence[str]) -> int:

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing
-from roomlint.measure.fixing import SCREWS
+from roomlint.figures.domain import Refused
+from roomlint.measure.holding import WOOD
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
@@ -50,7 +52,7 @@ def _ask(compute: Callable[[], Figure]) -> Figure | Lacking:
         return compute()
     except Missing as missing:
         return Lacking(missing.element.path_of(missing.key))
-    except ValueError as error:
+    except Refused as error:
         # Outside the range of a formula: the reader is told which, as the rule that needs it would be.
         return Lacking(str(error))
 
@@ -94,31 +96,23 @@ def _bass(figures: Figures) -> Iterable[Table]:
     design = figures.design
     if not design.subwoofers or not design.seats:
         return
-    try:
-        box = figures.bass.is_box
-    except Missing:
-        return
-    if not box:
-        return
     rows = [_row("all seats", figures.bass.seat_spread)]
-    rows += [_row(seat.id, lambda seat=seat: figures.bass.deepest_dip(seat)) for seat in design.seats]  # type: ignore[misc]
+    rows += [_row(seat.id, partial(_deepest, figures, seat)) for seat in design.seats]
     yield Table("bass, 20 to 80 Hz", ("range over seats, or a seat's deepest dip",), tuple(rows))
 
 
+def _deepest(figures: Figures, seat: Seat) -> Figure:
+    return figures.bass.deepest_dip(seat) if len(figures.design.seats) > 1 else figures.bass.own_dip(seat).figure
+
+
 def _mounts(figures: Figures) -> Iterable[Table]:
-    rows = []
-    for device in figures.mounts.on_wood:
-        name, cells = _row(
-            device.id,
-            lambda device=device: figures.mounts.hung_mass(device),  # type: ignore[misc]
-            lambda device=device: figures.mounts.pull(device),  # type: ignore[misc]
-        )
-        fixing = device.mounting.fixing if device.mounting is not None else None
-        if fixing is not None and fixing.fastener in SCREWS:
-            cells += (_ask(lambda device=device: figures.mounts.combined_use(device)),)  # type: ignore[misc]
-        else:
-            cells += (NOT_ITS,)
-        rows.append((name, cells))
+    mounts, rows = figures.mounts, []
+    for thing in mounts.held():
+        fixing = thing.mounting.fixing if thing.mounting is not None else None
+        if fixing is None or fixing.into not in WOOD:
+            continue
+        asked = (partial(mounts.hung_mass, thing), partial(mounts.pull, thing), partial(mounts.combined_use, thing))
+        rows.append(_row(thing.id, *asked))
     if rows:
         title = "fixings (screening arithmetic; an engineer and the maker's instructions decide)"
         yield Table(title, ("mass", "pull on a top fastener", "use of the fastener"), tuple(rows))
@@ -126,11 +120,7 @@ def _mounts(figures: Figures) -> Iterable[Table]:
 
 def _circuits(figures: Figures) -> Iterable[Table]:
     rows = [
-        _row(
-            circuit.id,
-            lambda circuit=circuit: figures.mains.required(circuit),  # type: ignore[misc]
-            lambda circuit=circuit: figures.mains.drop(circuit),  # type: ignore[misc]
-        )
+        _row(circuit.id, partial(figures.mains.required, circuit), partial(figures.protection.drop, circuit))
         for circuit in figures.design.circuits
     ]
     if rows:

@@ -25,7 +25,7 @@ from . import NOMINAL, PAIRS, on_a_surface
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Answer, Applies, Fact, Figure, Pair, Room
+    from roomlint.review import Answer, Applies, Figure, Pair, Room
 
 
 def _half_coverage(room: Room, speaker: Loudspeaker) -> Windows:
@@ -42,7 +42,7 @@ def _half_height(room: Room, speaker: Loudspeaker) -> Windows:
     basis=NOMINAL,
     each=LOUDSPEAKERS,
     window=computed("deg", "at most half the nominal coverage on the product's sheet", _half_coverage),
-    says={"fail": "{seat} sits {figure} off its axis and more than {loss} down; its coverage ends at {limit}"},
+    says={"fail": "{seat} sits {figure} off its axis and more than 6 dB down; its coverage ends at {limit}"},
     cure=("aim.azimuth_deg",),
     at="aim",
     since="0.1.0",
@@ -64,8 +64,7 @@ def coverage(room: Room, speaker: Loudspeaker) -> Answer:
     When to waive: The seat outside is hardly used.
     """
     view = room.figures.aim
-    facts: dict[str, Fact] = {"seat": view.farthest_off(speaker).words, "loss": "6 dB"}
-    return found(view.widest(speaker), **facts)
+    return found(view.widest(speaker), seat=view.farthest_off(speaker).words)
 
 
 def _has_two_planes(room: Room, speaker: Loudspeaker) -> Applies:
