@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing
 from roomlint.figures.domain import Refused
+from roomlint.measure.fixing import SCREWS
 from roomlint.measure.holding import WOOD
 
 if TYPE_CHECKING:
@@ -111,8 +112,9 @@ def _mounts(figures: Figures) -> Iterable[Table]:
         fixing = thing.mounting.fixing if thing.mounting is not None else None
         if fixing is None or fixing.into not in WOOD:
             continue
-        asked = (partial(mounts.hung_mass, thing), partial(mounts.pull, thing), partial(mounts.combined_use, thing))
-        rows.append(_row(thing.id, *asked))
+        name, cells = _row(thing.id, partial(mounts.hung_mass, thing), partial(mounts.pull, thing))
+        cells += (_ask(partial(mounts.combined_use, thing)) if fixing.fastener in SCREWS else NOT_ITS,)
+        rows.append((name, cells))
     if rows:
         title = "fixings (screening arithmetic; an engineer and the maker's instructions decide)"
         yield Table(title, ("mass", "pull on a top fastener", "use of the fastener"), tuple(rows))
