@@ -1,3 +1,3 @@
 """roomlint reviews designs of residential media rooms: text in, located findings out."""
 
-__version__ = "0.1.0"
+__version__ = "0.2.0"
