@@ -6,15 +6,11 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     LOUDSPEAKERS,
-    SOURCES,
     SUBWOOFERS,
     Level,
     No,
     Subjects,
-    Window,
-    Windows,
     at_most,
-    computed,
     fails,
     need,
     passes,
@@ -29,7 +25,6 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.record import Setting
     from roomlint.review import Applies, Figure, Room, Says
-    from roomlint.review.subjects import Source
 
 AGREE_MS: Final = 0.1
 
@@ -121,42 +116,3 @@ def loudspeaker_label(_: Room, speaker: Loudspeaker) -> Says:
     """
     label = need(speaker.label, speaker, "label")
     return fails("fail", label=label) if label.startswith("LFE") else passes("fine", label=label)
-
-
-def _has_both_limits(_: Room, source: Source) -> Applies:
-    product = need(source.product, source, "product")
-    data = need(product.loudspeaker, product, "loudspeaker")
-    if data.low_limit_hz is None or data.high_limit_hz is None:
-        return No("its sheet does not give both ends of its range")
-    return True
-
-
-def _above_low(_: Room, source: Source) -> Windows:
-    product = need(source.product, source, "product")
-    data = need(product.loudspeaker, product, "loudspeaker")
-    return Windows(Window(need(data.low_limit_hz, product, "loudspeaker.low_limit").value, None, "Hz"))
-
-
-@rule(
-    "file.range-turned-round",
-    level=Level.ERROR,
-    basis=ONCE,
-    each=SOURCES,
-    when=_has_both_limits,
-    window=computed("Hz", "at least the lower end on the same sheet", _above_low),
-    says="its sheet ends at {figure} and begins at {limit}: the range is turned round",
-    at="product",
-    since="0.2.0",
-)
-def range_turned_round(room: Room, source: Source) -> Figure:
-    """The upper end of a product's range lies above its lower end.
-
-    Why: A range that is written the wrong way round passes every crossover that it should refuse.
-
-    How decided: Upper limit against lower limit of the product's sheet.
-
-    Remedy: Exchange the two on the sheet.
-
-    When to waive: Never; correct the sheet.
-    """
-    return room.figures.bass.upper_end(source)
