@@ -2,34 +2,86 @@
 
 from __future__ import annotations
 
-import errno
 import gc
 import os
 import sys
+from contextlib import redirect_stdout, suppress
 from dataclasses import replace
 from datetime import date
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from roomlint import __version__
+from roomlint.source.day import DayError, read_day
+from roomlint.source.say import one_line
+from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from roomlint.review.book import Book
     from roomlint.review.compare import Earlier
     from roomlint.review.review import Review
     from roomlint.review.session import Choices
+    from roomlint.source.files import Files
+    from roomlint.source.place import Problem
+
+for _threads in ("OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "OMP_NUM_THREADS"):
+    # The matrices here are small: several threads only wait for each other, and for those of other processes.
+    os.environ.setdefault(_threads, "1")
 
 FORMATS = ("text", "sarif", "code-scanning", "markdown", "annotations")
 GATES = ("error", "warning", "note", "never")
 USAGE = 2
+NOTHING = 3
 BAR_FROM = 20
 """Rooms from which a terminal shows how far the run is."""
 INCOMPLETE = 4
+INTERRUPTED = 130
+"""What a shell gives for a program that the keyboard interrupted."""
+_LONGEST_FAULT = 300
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Net(click.Group):
+    """The commands over a last net: whatever nobody caught is told on one line and ends the run as not complete.
+
+    Our own commands end through click; an exit that comes from anywhere else is a fault like any other.
+    """
+
+    def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401  what click's own returns
+        try:
+            return super().invoke(ctx)
+        except (click.exceptions.Exit, click.ClickException, click.Abort):
+            raise
+        except CannotWriteError as error:
+            raise click.UsageError(str(error)) from None
+        except KeyboardInterrupt:
+            status, told = INTERRUPTED, "interrupted; the run is not complete."
+        except BaseException as error:  # noqa: BLE001  a traceback helps no reader, and ends with the status of findings
+            status, told = INCOMPLETE, _fault(error)
+        with suppress(OSError, ValueError):
+            click.echo(f"roomlint: {told}", err=True)
+        return ctx.exit(status)
+
+
+def _fault(error: BaseException) -> str:
+    """Say what broke and where, on one line."""
+    from roomlint.review.many import ProcessEndedError  # only a fault needs it
+
+    text = one_line(str(error))[:_LONGEST_FAULT]
+    if isinstance(error, ProcessEndedError):
+        return f"not complete: {text}."
+    trace = error.__traceback__
+    while trace is not None and trace.tb_next is not None:
+        trace = trace.tb_next
+    where = f" in {trace.tb_frame.f_globals.get('__name__', '?')}, line {trace.tb_lineno}" if trace is not None else ""
+    name = f"{type(error).__name__}: {text}" if text else type(error).__name__
+    return f"not complete: {name}{where}. This is a fault of roomlint or of a rule package; please report it."
+
+
+@click.group(cls=_Net, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(__version__, prog_name="roomlint", message="%(prog)s %(version)s")
 def main() -> None:
     """Review designs of media rooms: text in, located findings out.
@@ -54,13 +106,13 @@ def _writes(ctx: click.Context, param: click.Parameter, values: tuple[str, ...])
 def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date | None:
     """Read a day of the calendar."""
     try:
-        return date.fromisoformat(value) if value is not None else None
-    except ValueError:
-        text = f"{value!r} is not a day; write year-month-day, such as 2027-06-30."
-        raise click.BadParameter(text, ctx=ctx, param=param) from None
+        return read_day(value) if value is not None else None
+    except DayError as error:
+        raise click.BadParameter(str(error), ctx=ctx, param=param) from None
 
 
 @main.command()
+@click.pass_context
 @click.argument("paths", nargs=-1, type=click.Path())
 @click.option("--format", "kind", type=click.Choice(FORMATS), default="text", help="How to report on the output.")
 @click.option(
@@ -79,10 +131,20 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
 @click.option(
     "--today", callback=_day, metavar="DATE", help="The day that waivers are held against, instead of the clock's."
 )
+@click.option(
+    "--staged",
+    is_flag=True,
+    help="Review what git has staged instead of the files on the disk, against HEAD, and gate on what is new or worse.",
+)
 @click.option("--against", metavar="REV-OR-SARIF", help="Compare with a git revision, or with a SARIF file of ours.")
-@click.option("--gate-new", is_flag=True, help="Gate only on what is new or worse; needs --against.")
+@click.option(
+    "--gate-new/--gate-all",
+    default=None,
+    help="Gate only on what is new or worse, or on everything; the first needs something to compare with.",
+)
 @click.option("--jobs", type=click.IntRange(1, 64), default=1, help="How many processes review; one unless given.")
 def check(  # noqa: PLR0913, PLR0917  one parameter an option
+    ctx: click.Context,
     paths: tuple[str, ...],
     kind: str,
     writes: tuple[tuple[str, str], ...],
@@ -94,7 +156,8 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     jobs: int,
     today: date | None,
     *,
-    gate_new: bool,
+    staged: bool,
+    gate_new: bool | None,
     verdicts: bool,
 ) -> None:
     """Review room files; folders are searched for *.room.yaml."""
@@ -102,17 +165,23 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
 
     # A review makes many small objects that live as long as their room; looking for cycles often finds nothing.
     gc.set_threshold(100_000, 20, 20)
-    if gate_new and against is None:
-        raise click.UsageError("--gate-new needs --against: say what is compared with.")
+    _refuse_empty(paths)
+    outputs = Outputs(file for _, file in writes)
     day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one
-    review = _review(paths or (".",), Choices(day, house, gate, only, without, gate_new=gate_new), against, jobs)
-    _say(_write(kind, review, verdicts=verdicts))
+    choices = Choices(day, house, gate, only, without)
+    if staged:
+        choices, against = _staged(choices, against)
+    elif gate_new and against is None:
+        raise click.UsageError("--gate-new needs --against: say what is compared with.")
+    newly = against is not None and (staged if gate_new is None else gate_new)
+    with redirect_stdout(sys.stderr):  # what a rule prints must not get into a report
+        review = _review(paths or (".",), replace(choices, gate_new=newly), against, jobs, outputs)
     for other, file in writes:
-        try:
-            Path(file).write_text(_write(other, review, verdicts=True), encoding="utf-8", newline="\n")
-        except OSError as error:
-            raise click.UsageError(f"cannot write {file}: {error.strerror}.") from None
-    sys.exit(review.exit_status)
+        outputs.write(file, _write(other, review, verdicts=True))
+    say(_write(kind, review, verdicts=verdicts), kind)
+    status = review.exit_status
+    # A repository whose rooms are all still to come, or gone, is no mistake of the commit that is reviewed.
+    ctx.exit(0 if staged and not paths and status == NOTHING and not review.troubles else status)
 
 
 @main.command("rules")
@@ -120,7 +189,8 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
 @click.option("--format", "kind", type=click.Choice(["text", "json", "markdown"]), default="text", help="How to print.")
 @click.option("--house", type=click.Path(), help="Show the windows and levels that this house file sets.")
 @click.option("--clause", metavar="TEXT", help="Only rules whose basis cites this document or clause.")
-def rule_book(name: str | None, kind: str, house: str | None, clause: str | None) -> None:
+@click.pass_context
+def rule_book(ctx: click.Context, name: str | None, kind: str, house: str | None, clause: str | None) -> None:
     """Print the rule book: a list, or one rule's page."""
     from roomlint.report.rule_pages import rule_text, rules_json, rules_markdown, rules_text
     from roomlint.review.book import load_book
@@ -130,9 +200,8 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
     book = load_book()
     decided, problems = Desk(rules=book.rules).open_house(house)
     if problems:
-        for problem in problems:
-            click.echo(f"{problem.place.file}:{problem.place.line}: {problem.text}", err=True)
-        sys.exit(USAGE)
+        _tell(problems)
+        ctx.exit(USAGE)
     book = replace(book, rules=(*book.rules, *Reviewer.of_house(decided)))
     chosen, unknown = select(book, (name,) if name else (), ())
     if unknown or not chosen:
@@ -142,16 +211,16 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
         if not chosen:
             raise click.UsageError(f"no rule cites {clause!r}.")
     if kind == "json":
-        _say(rules_json(chosen) + "\n")
+        say(rules_json(chosen) + "\n", kind)
     elif kind == "markdown":
-        _say(rules_markdown(chosen, decided))
+        say(rules_markdown(chosen, decided))
     elif name in book.ids:
-        _say(rule_text(chosen[0], decided))
+        say(rule_text(chosen[0], decided))
     else:
-        _say(rules_text(chosen))
+        say(rules_text(chosen))
     for trouble in book.troubles:
-        click.echo(trouble.text, err=True)
-    sys.exit(INCOMPLETE if book.troubles else 0)
+        click.echo(one_line(trouble.text), err=True)
+    ctx.exit(INCOMPLETE if book.troubles else 0)
 
 
 @main.command("figures")
@@ -159,17 +228,19 @@ def rule_book(name: str | None, kind: str, house: str | None, clause: str | None
 @click.option("--format", "kind", type=click.Choice(["text", "json"]), default="text", help="How to print.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
 @click.option("--names", is_flag=True, help="List the figures that a house file's window rules can name.")
-def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool) -> None:
+@click.pass_context
+def figure_sheet(ctx: click.Context, file: str | None, kind: str, house: str | None, *, names: bool) -> None:
     """Print the computed figures of a room: per seat, and of bass, fixings and circuits."""
     from roomlint.report.figure_sheet import names_text, sheet_json, sheet_text
 
     if names:
         from roomlint.measure.names import NAMED
 
-        _say(names_text(NAMED.values()))
+        say(names_text(NAMED.values()))
         return
     if file is None:
         raise click.UsageError("name a room file, or ask for --names.")
+    _refuse_empty((file,))
     from roomlint.measure import Figures
     from roomlint.measure.sheet import sheet
     from roomlint.review.desk import Desk
@@ -177,14 +248,11 @@ def figure_sheet(file: str | None, kind: str, house: str | None, *, names: bool)
 
     design, _, problems = Desk(house=house).open_room(shown(file))
     if design is None or problems:
-        for problem in sorted(problems):
-            click.echo(
-                f"{problem.place.file}:{problem.place.line}:{problem.place.column}: error: {problem.text}", err=True
-            )
-        sys.exit(USAGE)
+        _tell(problems)
+        ctx.exit(USAGE)
     tables = sheet(Figures(design))
-    title = f"{design.project.id}: {design.project.title or design.file}"
-    _say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables))
+    title = one_line(f"{design.project.id}: {design.project.title or design.file}")
+    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables), kind)
 
 
 @main.command()
@@ -193,35 +261,49 @@ def schema(kind: str) -> None:
     """Print the JSON Schema of a file kind."""
     from importlib.resources import files
 
-    _say((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"))
+    say((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"))
 
 
-def _say(text: str) -> None:
-    """Print a report; an output that takes no more, such as a full disk, is told of in plain words."""
+def _tell(problems: Iterable[Problem]) -> None:
+    """Tell on the error output what makes files unreadable, in file order."""
+    for problem in sorted(problems):
+        place = problem.place
+        click.echo(one_line(f"{place.file}:{place.line}:{place.column}: error: {problem.text}"), err=True)
+
+
+def _refuse_empty(paths: tuple[str, ...]) -> None:
+    """Refuse an empty name, as of a variable that a script forgot: it must not stand for the folder one is in."""
+    if "" in paths:
+        raise click.UsageError("an empty text names no file; leave it out, or name a room file or a folder.")
+
+
+def _staged(choices: Choices, against: str | None) -> tuple[Choices, str | None]:
+    """Return the choices of a review of what is staged, and what it is compared with: nothing before any commit."""
+    from roomlint.source.revision import STAGED, RevisionError, has_commits
+
     try:
-        click.echo(text, nl=False)
-    except OSError as error:
-        if error.errno == errno.EPIPE:
-            raise  # the reader has seen enough; click ends quietly
-        # What is still in the buffer would break once more at the end of the run.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        raise click.UsageError(f"cannot write to the output: {error.strerror}.") from None
+        against = against or ("HEAD" if has_commits() else None)
+    except RevisionError as error:
+        raise click.UsageError(f"--staged: {error}") from None
+    return replace(choices, revision=STAGED), against
 
 
-def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int) -> Review:
+def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int, outputs: Outputs) -> Review:
     from roomlint.review.book import load_book
     from roomlint.review.session import select
     from roomlint.source.files import find_rooms
 
-    if choices.house is not None and not Path(choices.house).is_file():
+    files = _files(choices)
+    if choices.house is not None and not files.is_file(choices.house):
         raise click.UsageError(f"there is no house file {choices.house!r}.")
+    rooms, problems, empty = find_rooms(paths, files)
+    outputs.clear([*rooms, *(name for name in (choices.house, against) if name is not None)])
     book = load_book()
     rules, unknown = select(book, choices.only, choices.without)
     if unknown:
         raise click.UsageError(_unknown(unknown, book.ids))
     if not rules and not any(name.startswith("house") for name in choices.only):
         raise click.UsageError("no rule is left to run; --only and --without leave nothing.")
-    rooms, problems, empty = find_rooms(paths)
     earlier = _earlier(against, rooms, book, choices, jobs) if against is not None else None
     found = _run(rooms, book, choices, jobs, "Reviewing")
     if earlier is not None:
@@ -234,6 +316,19 @@ def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs:
         troubles=(*book.troubles, *found.troubles),
         unmatched=tuple(empty),
     )
+
+
+def _files(choices: Choices) -> Files:
+    from roomlint.source.files import Disk
+
+    if not choices.revision:
+        return Disk()
+    from roomlint.source.revision import Revision, RevisionError
+
+    try:
+        return Revision(choices.revision)
+    except RevisionError as error:
+        raise click.UsageError(f"--staged: {error}") from None
 
 
 def _run(rooms: list[str], book: Book, choices: Choices, jobs: int, label: str) -> Review:
@@ -249,12 +344,17 @@ def _earlier(against: str, rooms: list[str], book: Book, choices: Choices, jobs:
     from roomlint.review.compare import NotOursError, earlier_of, read_sarif
     from roomlint.source.revision import Revision, RevisionError
 
+    is_report = against.endswith((".sarif", ".sarif.json"))
+    if is_report and not Path(against).is_file():
+        raise click.UsageError(f"--against: {against} cannot be read: there is no such ordinary file.")
     try:
-        if against.endswith((".sarif", ".sarif.json")):
+        if is_report:
             return read_sarif(against)
         there = Revision(against)
     except (NotOursError, RevisionError) as error:
         raise click.UsageError(f"--against: {error}") from None
+    except OverflowError:  # a number without end where a line or a figure belongs
+        raise click.UsageError(f"--against: {against} holds a number that is none; write it again.") from None
     then = [room for room in rooms if there.is_file(room)]
     return earlier_of(_run(then, book, replace(choices, revision=there.commit), jobs, "Reviewing then"), against)
 

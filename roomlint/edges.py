@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 from roomlint.figures.domain import Refused
 from roomlint.review.engine import review_room
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -41,6 +41,8 @@ class Edge:
     """How many of the reading's own unit one of `unit` is, such as 0.001 for mm."""
     subject: str | None = None
     products: Sequence[Mapping[str, Any]] = ()
+    sheet: str = ""
+    """The product whose sheet holds the value; empty for the room's own."""
 
     def __str__(self) -> str:
         """Return a name for the test's list."""
@@ -69,9 +71,22 @@ def check_edge(edge: Edge, rules: Sequence[AnyRule]) -> None:
 def _outcome(edge: Edge, rule: AnyRule, value: float) -> tuple[str, str]:
     from roomlint.testing import changed
 
-    text = f"{value / edge.scale:.9f} {edge.unit}".strip()
-    kind, level, _, _ = (judged := _judged(edge, rule, changed(edge.room, {edge.path: text}))).outcome(judged.figure)
+    plain = not edge.sheet and isinstance(_at(edge.room, edge.path), int | float)
+    text = value / edge.scale if plain else f"{value / edge.scale:.9f} {edge.unit}".strip()
+    if edge.sheet:
+        sheets = [changed(s, {edge.path: text}) if s["id"] == edge.sheet else s for s in edge.products]
+        judged = _judged(replace(edge, products=sheets), rule, edge.room)
+    else:
+        judged = _judged(edge, rule, changed(edge.room, {edge.path: text}))
+    kind, level, _, _ = judged.outcome(judged.figure)
     return str(kind), str(level)
+
+
+def _at(data: Any, path: str) -> object:  # noqa: ANN401  plain data
+    for part in path.split("."):
+        data = data[int(part) if isinstance(data, list) else part]
+    found: object = data
+    return found
 
 
 def _judged(edge: Edge, rule: AnyRule, data: Mapping[str, Any]) -> Judged:

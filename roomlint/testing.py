@@ -12,7 +12,9 @@ from __future__ import annotations
 import copy
 import json
 import math
+import sys
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from roomlint.design.house import House
@@ -191,3 +193,25 @@ def _close(verdict: Verdict, expected: float, within: float | None) -> bool:
         return False
     relative = 0.0 if within is not None else 1e-3
     return math.isclose(verdict.figure.value, expected, rel_tol=relative, abs_tol=within or 1e-6)
+
+
+def main(arguments: Sequence[str]) -> int:
+    """Write a new rule's files, `new CHAPTER.RULE`, and say what to do next; returns the exit status."""
+    from roomlint.scaffold import scaffold
+
+    match list(arguments):
+        case ["new", rule_id]:
+            try:
+                module, cases = scaffold(rule_id, Path.cwd())
+            except ValueError as error:
+                sys.stderr.write(f"{error}\n")
+                return 2
+            sys.stdout.write(f"wrote {module} and {cases}; fill them in, then: pytest tests/rules -k {rule_id}\n")
+            return 0
+        case _:
+            sys.stderr.write("usage: python -m roomlint.testing new CHAPTER.RULE\n")
+            return 2
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

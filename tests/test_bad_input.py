@@ -91,6 +91,20 @@ TABLE = [
     ("only a comment", GOOD, "# nothing\n", "", "empty"),
     ("a list at the top", GOOD, "- roomlint: 1\n", "1:3", ""),
     ("plain text", GOOD, "a room\n", "1:1", ""),
+    ("a brace too many", "length: 6.0 m}", "length: 6.0 m}}", "3:38", "one `}` too many"),
+    ("a colon in braces", "{id: door,", "{id: door: rear,", "9:12", "quotes"),
+    ("a number sign in braces", "{seat: middle}", "{seat: #1}", "17:17", "comment"),
+    (
+        "an indent that is not of plain spaces",
+        "    label: M+030",
+        "\u00a0\u00a0\u00a0\u00a0label: M+030",
+        "15:1",
+        "U+00A0",
+    ),
+    ("a range", "width: 4.5 m", "width: 4-5 m", "3:17", "4.5 m ± 0.5 m"),
+    ("curly quotes", "width: 4.5 m", "width: “4.5 m”", "3:17", "without them"),
+    ("a capital unit", "width: 4.5 m", "width: 4.5 M", "3:17", "did you mean 'm'"),
+    ("a raised digit", "width: 4.5 m", "width: 4² m", "3:17", "raised"),
     ("a control character", "finish: glass", "finish: gl\x07ass", "7:17", "character"),
 ]
 

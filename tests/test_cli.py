@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -67,6 +69,144 @@ def test_a_report_format_that_does_not_exist_is_told() -> None:
     status, output = run("check", str(EXAMPLES), "--write", "paper=out")
     assert status == 2
     assert "FORMAT=FILE" in output
+
+
+@pytest.mark.parametrize("words", [("check", ""), ("check", str(EXAMPLES), ""), ("figures", "")])
+def test_an_empty_name_stands_for_nothing(words: tuple[str, ...]) -> None:
+    status, output = run(*words)
+    assert status == 2
+    assert "an empty text names no file" in output
+
+
+@pytest.mark.parametrize("command", ["check", "rules", "figures"])
+def test_whatever_nobody_caught_is_one_line_and_not_complete(command: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    def breaks(*_: object, **__: object) -> None:
+        raise OverflowError("(34, 'Numerical result\nout of range')")
+
+    monkeypatch.setattr("roomlint.review.desk.Desk.open_room", breaks)
+    monkeypatch.setattr("roomlint.review.desk.Desk.open_house", breaks)
+    status, output = run(command, *(() if command == "rules" else (str(EXAMPLES / "attic" / "attic.room.yaml"),)))
+    assert status == 4
+    assert output.startswith("roomlint: not complete: OverflowError: (34, 'Numerical result out of range')")
+    assert output.count("\n") == 1
+
+
+@pytest.mark.parametrize(("error", "status"), [(SystemExit(0), 4), (MemoryError(), 4), (KeyboardInterrupt(), 130)])
+def test_an_exit_that_is_not_ours_is_never_a_pass(
+    error: BaseException, status: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def leaves(*_: object, **__: object) -> None:
+        raise error
+
+    monkeypatch.setattr("roomlint.review.session.run", leaves)
+    assert run("check", str(EXAMPLES))[0] == status
+
+
+def test_an_earlier_report_with_a_line_without_end_is_told(tmp_path: Path) -> None:
+    report = tmp_path / "then.sarif"
+    run("check", str(EXAMPLES / "basement"), "--write", f"sarif={report}", *TODAY)
+    text = report.read_text(encoding="utf-8")
+    report.write_text(re.sub('"startLine":[0-9]+', '"startLine":1e999', text), encoding="utf-8")
+    status, output = run("check", str(EXAMPLES / "basement"), "--against", str(report), *TODAY)
+    assert status == 2
+    assert "--against" in output
+
+
+def test_a_pipe_for_an_earlier_report_does_not_hold_the_run(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "then.sarif")
+    command = [sys.executable, "-m", "roomlint", "check", str(EXAMPLES), "--against", str(tmp_path / "then.sarif")]
+    done = subprocess.run(command, capture_output=True, text=True, check=False, timeout=60)
+    assert done.returncode == 2
+    assert "--against" in done.stderr
+
+
+class Team:
+    """A repository in which things are staged and committed."""
+
+    def __init__(self, folder: Path) -> None:
+        self.folder = folder
+        self.git("init", "--quiet", "--initial-branch=main")
+
+    def git(self, *words: str) -> None:
+        names = ("-c", "user.name=team", "-c", "user.email=team@example.org")
+        subprocess.run(["git", *names, *words], cwd=self.folder, check=True, capture_output=True)
+
+    def stage(self, name: str, text: str) -> None:
+        (self.folder / name).parent.mkdir(parents=True, exist_ok=True)
+        (self.folder / name).write_text(text, encoding="utf-8")
+        self.git("add", "--", name)
+
+
+@pytest.fixture
+def team(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Team:
+    for name in ("GIT_DIR", "GIT_INDEX_FILE", "GIT_WORK_TREE"):
+        monkeypatch.delenv(name, raising=False)
+    monkeypatch.chdir(tmp_path)
+    return Team(tmp_path)
+
+
+PLAIN = "roomlint: 1\nroom: {size: {width: 4.5 m, length: 6 m}}\n"
+FAILING = (
+    PLAIN
+    + """\
+layout: 0+2+0
+seats: [{id: middle, ear: {from_left: 2.25 m, from_front: 4 m, height: 1.1 m}}]
+loudspeakers:
+  - {id: left, label: M+030, position: {from_left: 3.5 m, from_front: 0.5 m, height: 1.1 m}}
+"""
+)
+
+
+def test_staged_gates_on_what_is_new_unless_told_otherwise(team: Team) -> None:
+    team.stage("rooms/old.room.yaml", FAILING)
+    assert run("check", "--staged")[0] == 1  # nothing is committed yet, so all of it is new
+    team.git("commit", "--quiet", "-m", "old")
+    team.stage("rooms/other.room.yaml", PLAIN)
+    status, output = run("check", "--staged")
+    assert status == 0
+    assert "Against HEAD" in output
+    assert run("check", "--staged", "--gate-all")[0] == 1
+    team.git("commit", "--quiet", "-m", "other")
+    assert run("check", "--staged", "--against", "HEAD~1")[0] == 0
+    team.stage("rooms/new.room.yaml", FAILING)
+    assert run("check", "--staged")[0] == 1
+    assert run("check", "--staged", "rooms/other.room.yaml")[0] == 0
+    assert run("check", "--staged", "--jobs", "2")[0] == 1
+
+
+def test_staged_reads_the_house_file_and_the_rooms_that_are_staged(team: Team) -> None:
+    team.stage("house.yaml", "roomlint_house: 1\ngate: never\n")
+    team.stage("a.room.yaml", FAILING)
+    (team.folder / "house.yaml").unlink()
+    (team.folder / "a.room.yaml").write_text("nonsense: 1\n", encoding="utf-8")
+    (team.folder / "b.room.yaml").write_text("nonsense: 1\n", encoding="utf-8")
+    status, output = run("check", "--staged")
+    assert status == 0, output
+    assert "1 room," in output
+    assert run("check", "--staged", "--house", "house.yaml")[0] == 0
+    assert run("check", "--staged", "b.room.yaml")[0] == 2
+
+
+def test_staged_answers_alike_from_every_folder(team: Team, monkeypatch: pytest.MonkeyPatch) -> None:
+    team.stage("up/a.room.yaml", FAILING)
+    monkeypatch.chdir(team.folder / "up")
+    assert "a.room.yaml:6:" in run("check", "--staged")[1]
+
+
+def test_staged_without_any_room_is_told_and_stops_no_commit(team: Team) -> None:
+    team.stage("readme.txt", "later\n")
+    status, output = run("check", "--staged")
+    assert status == 0
+    assert "Nothing to check" in output
+    assert run("check", "--staged", ".")[0] == 3
+
+
+def test_staged_outside_a_repository_is_told(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path.parent))
+    status, output = run("check", "--staged")
+    assert status == 2
+    assert "--staged" in output
 
 
 @pytest.mark.parametrize("kind", ["text", "sarif", "code-scanning", "markdown", "annotations"])

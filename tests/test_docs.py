@@ -9,7 +9,7 @@ In a page, these run in order, in a fresh copy of the example projects:
 - `<!-- append FILE -->` before a block: the block is added to that file.
 - `<!-- edit FILE -->` before a block `diff`: lines with `-` are replaced by lines with `+`.
 
-`python tests/test_docs.py --write` writes the pages and the rule book anew.
+`python tests/test_docs.py --write` writes the pages anew.
 """
 
 from __future__ import annotations
@@ -148,24 +148,9 @@ def followed(page: str, folder: Path) -> str:
     return Reader(folder / PAGES[page], environment, text).follow()
 
 
-def rule_book() -> str:
-    from roomlint.report.rule_pages import rules_markdown
-    from roomlint.review.book import load_book
-    from roomlint.review.desk import Desk
-
-    # What other packages add to this environment is no part of roomlint's own book.
-    rules = tuple(rule for rule in load_book().rules if rule.package == "roomlint")
-    decided, _ = Desk(rules=rules).open_house(None)
-    return rules_markdown(rules, decided)
-
-
 @pytest.mark.parametrize("page", PAGES)
 def test_every_block_shows_what_its_command_prints(page: str, tmp_path: Path) -> None:
     assert (CHECKOUT / page).read_text(encoding="utf-8") == followed(page, tmp_path)
-
-
-def test_the_rule_book_is_what_the_program_writes() -> None:
-    assert (DOCS / "rule-book.md").read_text(encoding="utf-8") == rule_book()
 
 
 def test_a_block_that_went_stale_is_set_right(tmp_path: Path) -> None:
@@ -235,4 +220,3 @@ if __name__ == "__main__" and sys.argv[1:] == ["--write"]:
         with tempfile.TemporaryDirectory() as made:
             new = followed(name, Path(made))
         (CHECKOUT / name).write_text(new, encoding="utf-8")
-    (DOCS / "rule-book.md").write_text(rule_book(), encoding="utf-8")

@@ -68,9 +68,9 @@ def test_only_the_command_line_prints_or_exits(path: Path) -> None:
 
 def test_nothing_promises_freedom_from_harm() -> None:
     """No text that the program can print holds the word, whatever it is said of."""
-    for path in [*FILES, ROOT / "roomlint" / "cli.py"]:
+    for path in [*FILES, *(ROOT / "roomlint").glob("*.py")]:
         strings = [
-            node.value
+            node.value.replace("safe.bareRepository", "")  # a setting of git, by its name
             for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
             if isinstance(node, ast.Constant) and isinstance(node.value, str)
         ]

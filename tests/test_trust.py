@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -97,6 +98,67 @@ def test_a_pipe_does_not_hold_the_run(name: str, repository: Path) -> None:
     status, output = check(repository)
     assert status == 2
     assert f"{name}:1:1: error: this is not an ordinary file." in output
+
+
+@pytest.mark.parametrize("kind", ["nowhere", "circle", "pipe", "folder"])
+def test_a_house_file_that_cannot_be_read_is_not_taken_for_none(kind: str, repository: Path) -> None:
+    house = repository / "house.yaml"
+    house.unlink()
+    if kind == "pipe":
+        os.mkfifo(house)
+    elif kind == "folder":
+        house.mkdir()
+    else:
+        house.symlink_to("house.yaml" if kind == "circle" else "nowhere.yaml")
+    status, output = check(repository)
+    assert status == 2
+    assert "house.yaml:1:1: error: " in output
+
+
+@pytest.mark.parametrize(
+    ("name", "wanted"), [("products/x.product.yml", ".product.yaml"), ("x.room.yml", ".room.yaml"), ("house.yml", "")]
+)
+def test_a_design_file_of_another_ending_is_told(name: str, wanted: str, repository: Path) -> None:
+    if name == "house.yml":
+        (repository / "house.yaml").unlink()
+        wanted = "house.yaml"
+    (repository / name).write_text(HOUSE, encoding="utf-8")
+    status, output = check(repository)
+    assert status == 2
+    assert f"{name}:1:1: error: " in output
+    assert wanted in output
+
+
+def test_one_link_in_a_circle_does_not_hide_the_other_sheets(repository: Path) -> None:
+    (repository / "products" / "loop").symlink_to("loop")
+    (repository / "products" / "box.product.yaml").write_text("roomlint_product: 1\nid: Box\n", encoding="utf-8")
+    status, output = check(repository)
+    assert status == 2
+    assert "products/box.product.yaml:2:" in output
+
+
+@pytest.mark.parametrize("name", ["loop.room.yaml", f"{'x' * 300}.room.yaml", f"{'x' * 300}/a.room.yaml"])
+def test_a_path_that_leads_nowhere_is_told(name: str, repository: Path) -> None:
+    (repository / "loop.room.yaml").symlink_to("loop.room.yaml")
+    status, output = check(repository, name)
+    assert status == 2
+    assert f"{name}:1:1: error: cannot be read" in output.replace("\n    ", "")
+
+
+def test_a_planted_bare_repository_decides_no_comparison(repository: Path) -> None:
+    (repository / ".git").rmdir()
+    git = ["git", "-c", "user.name=team", "-c", "user.email=team@example.org"]
+    for words in (["init", "--quiet"], ["add", "--all"], ["commit", "--quiet", "-m", "then"]):
+        subprocess.run([*git, *words], cwd=repository, check=True)
+    rooms = repository / "rooms"
+    shutil.copytree(repository / ".git", rooms)
+    for key, value in (("core.bare", "false"), ("core.worktree", ".")):
+        subprocess.run(["git", "config", "--file", str(rooms / "config"), key, value], check=True)
+    (rooms / "case.room.yaml").write_text(ROOM, encoding="utf-8")
+    for words in (("--against", "HEAD", "--gate-new"), ("--staged",)):
+        status, output = check(rooms, *words, ".")
+        assert status == 2
+        assert output == ""
 
 
 def test_a_giant_file_costs_nothing(repository: Path) -> None:

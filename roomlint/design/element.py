@@ -127,7 +127,13 @@ class Element:
     """Whether its keys are read in the order of their declaration, because later ones rest on earlier ones."""
     KEYS: ClassVar[dict[str, Key[Any]]] = {}
     """Its keys by the name that the file writes."""
-    REQUIRED: ClassVar[tuple[str, ...]] = ()
+    REQUIRED: ClassVar[frozenset[str]] = frozenset()
+    TAKES: ClassVar[dict[str, tuple[Callable[[Node, Book, Element], Any], str, bool]]] = {}
+    """The same for the reader: how a key is read, into which attribute, and whether it is told as it is."""
+    HOLDS: ClassVar[tuple[str, ...]] = ()
+    """The attributes that are made of elements."""
+    SETTLES: ClassVar[bool] = False
+    """Whether several of its keys rest on one another."""
 
     at: Node
     id: str
@@ -138,8 +144,11 @@ class Element:
 
     def __init_subclass__(cls) -> None:
         own = (value for value in vars(cls).values() if isinstance(value, Key))
-        cls.KEYS = {**cls.KEYS, **{key.name: key for key in own}}
-        cls.REQUIRED = tuple(key.name for key in cls.KEYS.values() if key.required)
+        cls.KEYS = {**{key.name: key for key in own}, **cls.KEYS}
+        cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
+        cls.TAKES = {name: (key.take, key.attr, key.told) for name, key in cls.KEYS.items()}
+        cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))
+        cls.SETTLES = cls.settle is not Element.settle
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"{type(self).__name__} is not to be changed: {name}")
@@ -240,7 +249,7 @@ def _unread(named: Element, element: Element, way: str) -> Iterator[Unread]:
         path = f"{way}.{key.name}" if way else key.name
         if key.attr in waiting:
             node = element.at.get(key.name)
-            if node is not None:
+            if node is not None and _wanted(waiting[key.attr]):
                 yield Unread(named, path, node)
         elif key.attr in held and isinstance(key, Holds):
             value = held[key.attr]
@@ -250,6 +259,16 @@ def _unread(named: Element, element: Element, way: str) -> Iterator[Unread]:
                 for index, one in enumerate(value):
                     if isinstance(one, Element):
                         yield from _below(named, one, f"{path}[{index}]")
+
+
+def _wanted(value: object) -> bool:
+    """Whether something in a value was there to be read by a rule; a part that only reports tell was not."""
+    if isinstance(value, tuple) and value and isinstance(value[0], Element):
+        return any(_wanted(one) for one in value)
+    if not isinstance(value, Element):
+        return True
+    waiting = value.__dict__[WAITING]
+    return any(_wanted(waiting[key.attr]) for key in value.KEYS.values() if key.attr in waiting)
 
 
 def _below(named: Element, element: Element, path: str) -> Iterator[Unread]:

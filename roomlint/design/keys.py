@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import re
 from datetime import date
+from functools import cache
 from typing import TYPE_CHECKING, Any, Final, Literal, TypeVar, overload
 
 from roomlint.design.element import ABSENT, Element, Key
 from roomlint.design.quantity import Quantity, read
+from roomlint.source.day import DayError, read_day
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.quantity import QuantityError, parse
 
@@ -27,7 +29,11 @@ NONE: Final = "none"
 _IDENT = "^[a-z0-9][a-z0-9-]{0,62}$"
 _LABEL = "^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$"
 _DAY = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
-_SPREAD = re.compile(r"±|\+ ?/ ?-|\+-")
+
+WIDEST_M: Final = 0.1
+"""No tape in a room is off by more."""
+_WIDEST = {"angle": 30.0, "level": 20.0, "temperature": 20.0}
+"""The same of what can be zero without being nothing."""
 
 LAYOUTS = ("0+2+0", "0+5+0", "2+5+0", "4+5+0", "4+5+1", "3+7+0", "4+9+0", "9+10+3", "0+7+0", "4+7+0")
 
@@ -46,7 +52,6 @@ class Text(Key[T]):
         self.most = most
         self.words = tuple(words)
         self.part = part
-        self._fits = re.compile(form.removesuffix("$") + r"\Z") if form else None
         self._among = frozenset(words)
 
     def fits(self, value: object) -> bool:
@@ -55,8 +60,8 @@ class Text(Key[T]):
             return False
         if self._among:
             return value in self._among
-        if self._fits is not None:
-            return self._fits.match(value) is not None
+        if self.form:
+            return _whole(self.form).match(value) is not None
         return 0 < len(value) <= self.most
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401, ARG002
@@ -99,6 +104,12 @@ PARTS = {
 """Definitions of texts that several keys share: what they are, and examples."""
 
 
+@cache
+def _whole(form: str) -> re.Pattern[str]:
+    """Return a form for the whole of a text: JSON Schema's `$` is its end, Python's also stands before a line break."""
+    return re.compile(form.removesuffix("$") + r"\Z")
+
+
 class Ident(Text[str]):
     """The key `id`: the element's own name."""
 
@@ -119,10 +130,9 @@ class Day(Text[date | None]):
         if value is ABSENT:
             return ABSENT
         try:
-            return date.fromisoformat(value)
-        except ValueError:
-            text = f"{value!r} is not a day of the calendar; write year-month-day, such as 2027-06-30."
-            book.tell(node, text)
+            return read_day(value)
+        except DayError as error:
+            book.tell(node, str(error))
             return ABSENT
 
 
@@ -202,7 +212,7 @@ class Measured(Key[T]):
     def take(self, node: Node, book: Book, element: Element | None) -> Any:  # noqa: ANN401, ARG002
         """Return the quantity."""
         text = node.value
-        if type(text) is not str or not 0 < len(text) <= LONGEST_QUANTITY:
+        if type(text) is not str or len(text) > LONGEST_QUANTITY:
             book.broken = True
             return ABSENT
         if self.or_none and text == NONE:
@@ -216,9 +226,21 @@ class Measured(Key[T]):
         if not self.low <= value <= self.high or (value == 0.0 and self.above_zero):
             book.tell(node, self._out_of_range(text, value))
             return ABSENT
-        if self.surveyed and not u and not _SPREAD.search(text):
+        if u and u > (limit := self._widest(value)):
+            said = f"{text!r} may be off by more than {_shown(limit, self.of.unit)}, and then it says nothing;"
+            book.tell(node, f"{said} measure it, or leave it out.")
+            return ABSENT
+        if self.surveyed and not measure.u_given:
             u = book.tolerance_m
         return read(value, u, self.of.unit, node, book.origin)
+
+    def _widest(self, value: float) -> float:
+        """Return the largest uncertainty that still says something: one that is wider would silence every finding."""
+        if self.surveyed:
+            return WIDEST_M
+        if self.dimension in _WIDEST:
+            return _WIDEST[self.dimension]
+        return max(abs(value), WIDEST_M if self.dimension == "length" else 0.0)
 
     def _out_of_range(self, text: str, value: float) -> str:
         if value <= 0.0 and self.above_zero:
@@ -334,11 +356,17 @@ def quantity(about: str, dimension: str, **more: Any) -> Measured[Any]:
 
 
 def length(
-    about: str, *, low: float | None = None, high: float | None = None, zero: bool = False, example: str = "",
+    about: str,
+    *,
+    low: float | None = None,
+    high: float | None = None,
+    zero: bool = False,
+    example: str = "",
     key: str = "",
-) -> Measured[Quantity | None]:  # fmt: skip
+    told: bool = False,
+) -> Measured[Quantity | None]:
     """Declare a nominal size: it is exact unless it says otherwise."""
-    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key)
+    return Measured(about, "length", low=low, high=high, zero=zero, example=example, key=key, told=told)
 
 
 def surveyed(

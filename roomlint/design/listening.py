@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import angle, choice, flag, ident, labelled, length, number, quantity, surveyed, text, whole
 from roomlint.design.parts import Each, Name, named, part, point, sheet
-from roomlint.design.proofs import AnchorApproval, Engineer, Secondary, Strap
+from roomlint.design.proofs import AnchorApproval, BoxListing, Engineer, FastenerReport, Secondary, Strap
 from roomlint.design.quantity import exact
 
 if TYPE_CHECKING:
@@ -54,11 +54,13 @@ class Fixing(Element):
 
     fastener = choice(
         "Kind of fastener.", "lag-screw", "wood-screw", "nail", "drywall-screw", "through-bolt", "toggle",
-        "expansion-anchor", "structural-screw", "steel-screw", "adhesive", "strap",
+        "expansion-anchor", "structural-screw", "steel-screw", "adhesive", "strap", "concrete-screw", "adhesive-anchor",
+        "clamp",
     )  # fmt: skip
     into = choice(
         "What the fasteners hold in.", "stud", "joist", "blocking", "beam", "steel-stud", "board", "masonry",
-        "hollow-block", "concrete", "glass", "tile", "plaster", "grid",
+        "hollow-block", "concrete", "glass", "tile", "plaster", "grid", "plywood-backing", "furring", "hat-channel",
+        "brick-veneer",
     )  # fmt: skip
     diameter_m = length("Nominal diameter.", high=0.05, example="5/16 in")
     length_m = length("Length under the head.", high=1.0, example="3 in")
@@ -68,12 +70,29 @@ class Fixing(Element):
     row_spacing_m = length(
         "Between the top and the bottom fastener row, when the mount's sheet does not say.", high=3.0, example="200 mm"
     )
+    column_spacing_m = length(
+        "Between the outermost columns of fasteners in framing; 0 mm when all stand in one column.",
+        zero=True, high=3.0, example="406 mm",
+    )  # fmt: skip
+    plate_thickness_m = length(
+        "Thickness of what the fasteners hold, when no mount's sheet says: a flange, a bracket.", high=0.1,
+        example="3 mm",
+    )  # fmt: skip
+    member_thickness_m = length(
+        "Actual thickness of what the fasteners enter, along the fastener; a stud or joist has its framing's depth when"
+        " not given.", high=1.0, example="38 mm",
+    )  # fmt: skip
     edge_offset_m = length(
         "Distance of the fasteners from the middle of the stud's face.", zero=True, high=0.5, example="5 mm"
     )
     grain = choice("Which grain they enter.", "side", "end")
     wet = flag("Whether the wood is wet in service.")
     attic = flag("Whether the place is hotter than 100 degF in summer.")
+    hottest_degc = quantity("How hot it gets there.", "temperature", low=-40.0, high=90.0, example="45 degC")
+    embedment_m = length("How deep an anchor sits in its base.", high=1.0, example="60 mm")
+    edge_distance_m = length("From the fasteners to the nearest edge of what they enter.", high=5.0, example="80 mm")
+    anchor_spacing_m = length("Between neighbouring anchors.", high=3.0, example="150 mm")
+    report = part("What the fastener's evaluation report allows, or none.", FastenerReport)
     anchor_approval = part("Approval document of an anchor in masonry or concrete, or none.", AnchorApproval)
     anchor_ultimate_n = quantity("Ultimate load the anchor's maker publishes.", "force", example="8 kN")
     backing = text("Backing plate or blocking behind the board.", "18 mm plywood between studs")
@@ -112,6 +131,7 @@ class Mounting(Element):
     sling_angle_deg = angle("Angle of sling legs from the horizontal.", 1.0, 90.0, example="60 deg")
     breaking_load_n = quantity("Breaking load of the weakest part of the suspension.", "force", example="5 kN")
     strap = part("What keeps it from tipping, or none.", Strap)
+    box = part("What the electrical box that holds it is listed and marked for, or none.", BoxListing)
     accessories_kg = quantity("Mass of what is hung on as well.", "mass", zero=True, example="4 kg")
     carpet = flag("Whether it stands on thick carpet.")
 

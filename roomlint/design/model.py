@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.design.element import Element, Holds
+from roomlint.design.element import Element
 from roomlint.design.keys import Number, system, text
 from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
 from roomlint.design.parts import part, several
@@ -116,10 +116,9 @@ class Design(Element):
 
 def below(element: Element) -> Iterator[Element]:
     """Yield every element below one, in the order of declaration, without counting anything as read."""
-    for key in element.KEYS.values():
-        if isinstance(key, Holds):
-            value = element.given(key.attr)
-            for one in value if isinstance(value, tuple) else (value,):
-                if isinstance(one, Element):
-                    yield one
-                    yield from below(one)
+    for attr in element.HOLDS:
+        value = element.given(attr)
+        for one in value if isinstance(value, tuple) else (value,):
+            if isinstance(one, Element):
+                yield one
+                yield from below(one)

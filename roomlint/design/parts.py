@@ -35,7 +35,7 @@ def _mapping(of: type[Element], parts: dict[str, Any]) -> dict[str, Any]:
     if issubclass(of, Proof):
         made |= {"type": ["string", "object"], "pattern": f"^{NONE}$", "examples": [NONE]}
     made["properties"] = {key.name: key.schema(parts) for key in of.KEYS.values()}
-    return made | ({"required": list(of.REQUIRED)} if of.REQUIRED else {})
+    return made | ({"required": [name for name in of.KEYS if name in of.REQUIRED]} if of.REQUIRED else {})
 
 
 class Proof(Element):

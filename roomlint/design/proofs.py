@@ -5,10 +5,13 @@ Each can also be the word `none`: that there is no such thing is then stated, wh
 
 from __future__ import annotations
 
-from roomlint.design.keys import choice, day, quantity, text
+from roomlint.design.keys import choice, day, length, quantity, text, whole
 from roomlint.design.parts import Proof, stated
 
-__all__ = ["AnchorApproval", "Engineer", "FireApproval", "Proof", "Secondary", "Strap", "stated"]
+__all__ = [
+    "AnchorApproval", "BoxListing", "Engineer", "FastenerReport", "FireApproval", "Proof", "Secondary", "Strap",
+    "stated",
+]  # fmt: skip
 
 STRUCTURE = ("joist", "rafter", "beam", "truss", "stud", "blocking", "concrete", "masonry", "steel")
 """What carries, so that something may be attached to it."""
@@ -17,9 +20,9 @@ STRUCTURE = ("joist", "rafter", "beam", "truss", "stud", "blocking", "concrete",
 class _Attached(Proof):
     """Something that holds a thing at a point of its own."""
 
-    attached_to = choice("What it is attached to.", *STRUCTURE, required=True)
+    attached_to = choice("What it is attached to.", *STRUCTURE, required=True, told=True)
     rating = quantity("What it may carry, as marked.", "force", key="rating", example="500 N")
-    document = text("The document that says what it carries.", "data sheet 4")
+    document = text("The document that says what it carries.", "data sheet 4", told=True)
     on = day("When it was fitted or seen.", told=True)
     by = text("Who fitted or saw it.", "A. N. Installer", told=True)
 
@@ -35,7 +38,8 @@ class Secondary(_Attached):
     KIND = "secondary"
     PART = "secondary"
 
-    kind = choice("What it is.", "wire-rope", "chain", "bracket", "rod", required=True)
+    kind = choice("What it is.", "wire-rope", "chain", "bracket", "rod", required=True, told=True)
+    count = whole("How many of them, each at a point of its own.", 1, 12, example=2)
 
 
 class Strap(_Attached):
@@ -44,13 +48,13 @@ class Strap(_Attached):
     KIND = "strap"
     PART = "strap"
 
-    kind = choice("What it is.", "strap", "bracket", "wire-rope", "chain", required=True)
+    kind = choice("What it is.", "strap", "bracket", "wire-rope", "chain", required=True, told=True)
 
 
 class _Documented(Proof):
     """A decision that a document records."""
 
-    document = text("Which document says so.", "calculation sheet 3", required=True)
+    document = text("Which document says so.", "calculation sheet 3", required=True, told=True)
     on = day("The day of the document.", told=True)
 
     @property
@@ -73,6 +77,31 @@ class AnchorApproval(_Documented):
 
     KIND = "anchor approval"
     PART = "anchor_approval"
+
+    embedment_m = length("The least depth that it asks for.", high=1.0, example="50 mm")
+    edge_distance_m = length("The least distance to an edge that it asks for.", high=5.0, example="60 mm")
+    spacing_m = length("The least spacing that it asks for.", high=3.0, example="120 mm")
+
+
+class FastenerReport(_Documented):
+    """What an evaluation report allows for one fastener in this base; or none."""
+
+    KIND = "fastener report"
+    PART = "fastener_report"
+
+    withdrawal_n = quantity("Allowable pull on one fastener under a permanent load.", "force", example="900 N")
+    shear_n = quantity(
+        "Allowable shear of one fastener, with the board between if there is any.", "force", example="400 N"
+    )
+
+
+class BoxListing(_Documented):
+    """What an electrical box is listed and marked to support; or none."""
+
+    KIND = "box listing"
+    PART = "box_listing"
+
+    marked_mass_kg = quantity("The mass that is marked on it.", "mass", example="23 kg")
 
 
 class FireApproval(_Documented):

@@ -52,6 +52,8 @@ class Book:
         self.length: Quantity | None = None
         self.names: dict[str, dict[str, Element | None]] = {}
         """What may be referred to, by what it is."""
+        self.unknown: set[str] = set()
+        """Kinds of things whose names could not be read, so that no name of one is told as wrong."""
         self.used: dict[str, Product] = {}
         """The product sheets that the file uses, each this file's own copy."""
         self._customary: bool | None = None
@@ -109,9 +111,9 @@ class Book:
             if also:
                 known = {**known, **self.names.get(also, {})}
             name = str(node.value)
-            if name not in known:
+            if name not in known and kind not in self.unknown:
                 self.cross(node, f"there is no {kind} {name!r}; {nearest(name, known)}")
-            elif element is not None and attr:
+            elif name in known and element is not None and attr:
                 element.put(attr, known[name])
 
     def answer(self, node: Node, kind: str) -> list[Problem]:
@@ -120,7 +122,9 @@ class Book:
             return sorted({*self.problems, *self.crossed})
         from roomlint.source.check import explain, load_schema
 
-        return explain(node, node.plain(), load_schema(kind), self.problems)
+        told = explain(node, node.plain(), load_schema(kind), self.problems)
+        # Our walk and jsonschema agree, which tests hold; should they ever not, the file is still not passed over.
+        return told or [Problem(node.place, f"this does not have the form of a {kind} file.")]
 
 
 def read_element(of: type[E], node: Node, book: Book, owner: str = "") -> E | None:
@@ -129,34 +133,34 @@ def read_element(of: type[E], node: Node, book: Book, owner: str = "") -> E | No
     if type(items) is not dict:
         book.broken = True
         return None
-    element = of.empty(node, owner)
+    element = of.__new__(of)
     held = element.__dict__
-    waiting = held[WAITING]
-    keys = of.KEYS
-    if of.ORDERED:
-        book.broken |= not items.keys() <= keys.keys()
-        given = [(name, items[name]) for name in keys if name in items]
-    else:
-        given = items.items()  # type: ignore[assignment]
-        if "id" in items and type(items["id"].value) is str and "id" in keys:
-            held["id"] = items["id"].value  # parts below are named after it, wherever it stands
-    for name, child in given:
-        key = keys.get(name)
-        if key is None:
+    held["at"], held["id"] = node, of.ID or owner
+    waiting = held[WAITING] = {}
+    takes = of.TAKES
+    for name, child in _in_order(of, items):
+        known = takes.get(name)
+        if known is None:
             book.broken = True
             continue
-        value = key.take(child, book, element)
-        if value is ABSENT:
-            continue
-        if key.told:
-            held[key.attr] = value
-        else:
-            waiting[key.attr] = value
-    for name in of.REQUIRED:
-        if name not in items:
-            book.broken = True
-    element.settle(book)
+        take, attr, told = known
+        value = take(child, book, element)
+        if value is not ABSENT:
+            (held if told else waiting)[attr] = value
+    book.broken |= not items.keys() >= of.REQUIRED
+    if of.SETTLES:
+        element.settle(book)
     return element
+
+
+def _in_order(of: type[Element], items: dict[str, Node]) -> Iterable[tuple[str, Node]]:
+    """Return the keys that are given in the order in which they are to be read."""
+    if of.ORDERED:
+        first = [(name, items[name]) for name in of.KEYS if name in items]
+        return [*first, *((name, node) for name, node in items.items() if name not in of.KEYS)]
+    if "id" in of.KEYS and "id" in items and next(iter(items)) != "id":
+        return [("id", items["id"]), *items.items()]  # parts below are named after it, wherever it stands
+    return items.items()
 
 
 def unique(elements: Iterable[Element], what: str, book: Book) -> None:

@@ -34,7 +34,15 @@ class Codes(Element):
     KIND = "codes"
 
     electrical = choice(
-        "Electrical code and edition.", "nec2017", "nec2020", "nec2023", "bs7671", "iec60364", "asnzs3000", "other"
+        "Electrical code and edition.",
+        "nec2017",
+        "nec2020",
+        "nec2023",
+        "nec2026",
+        "bs7671",
+        "iec60364",
+        "asnzs3000",
+        "other",
     )
     building = choice("Building code and edition.", "irc2018", "irc2021", "irc2024", "other")
     seismic_category = choice("Seismic design category.", "a", "b", "c", "d", "d0", "d1", "d2", "e", "f")
@@ -95,7 +103,7 @@ class Survey(Element):
     tolerance_m = length(
         "Uncertainty of every length of this file that does not carry its own: positions, sizes and openings, not"
         " nominal sizes such as boards and screws. Without it 10 mm are taken at survey and rough-in, 5 mm at design"
-        " and handover.", zero=True, high=0.1, example="5 mm",
+        " and handover.", zero=True, high=0.1, told=True, example="5 mm",
     )  # fmt: skip
     temperature_degc = quantity("Air temperature when listening.", "temperature")
     by = text("Who measured.", "A. N. Installer", told=True)

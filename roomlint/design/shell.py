@@ -43,7 +43,7 @@ class Framing(Element):
 
     kind = choice(
         "What carries.", "wood-stud", "steel-stud", "joist", "truss", "engineered", "masonry", "hollow-block",
-        "concrete", "unknown",
+        "concrete", "furring", "hat-channel", "brick-veneer", "unknown",
     )  # fmt: skip
     spacing_m = length("Between the centres of studs or joists.", high=3.0, example="16 in")
     member_width_m = length("Width of the face that fasteners enter.", high=1.0, example="38 mm")
@@ -58,6 +58,8 @@ class Framing(Element):
     )  # fmt: skip
     steel_thickness_m = length("Design thickness of a steel stud's sheet.", high=0.01, example="0.84 mm")
     bearing = flag("Whether it carries the building.")
+    span_m = length("Clear span of the joists.", high=20.0, example="3.60 m")
+    runs = choice("Which way the joists run.", "front-to-rear", "left-to-right")
 
 
 class Board(Element):
@@ -343,16 +345,20 @@ class Shell(Element):
 
     def settle(self, book: Book) -> None:
         """Work out the corners, and see that what is in the room fits them."""
+        before = len(book.crossed)
         corners = read_outline(self, book)
         walls = [corner.wall for corner in corners]
         for kind, names in (("wall", walls), ("surface", [*walls, *HORIZONTAL]), ("holder", HOLDERS)):
             for name in names:
                 book.name(kind, name)
         if not corners or book.width is None or book.length is None:
+            book.unknown |= {"wall", "surface"}  # what they are called is unknown, so no name of one is wrong
             return
         self.put("corners", corners)
         self.put("width_m", book.width)
         self.put("length_m", book.length)
+        if len(book.crossed) > before:
+            return  # what does not fit a room that is wrong itself may well be right
         ceiling = self.given("ceiling")
         if ceiling is not None:
             ceiling.fit(book)

@@ -7,13 +7,13 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import (
     NONE,
+    Measured,
     Text,
     choice,
     flag,
     ident,
     labelled,
     length,
-    number,
     quantity,
     surveyed,
     text,
@@ -21,6 +21,7 @@ from roomlint.design.keys import (
 )
 from roomlint.design.listening import Mounting
 from roomlint.design.parts import Name, named, part, point, several, sheet, words
+from roomlint.design.quantity import Quantity
 from roomlint.design.reader import nearest
 
 if TYPE_CHECKING:
@@ -85,6 +86,8 @@ class Rack(Element):
     contains = words("Ids of what is in it.", _element("Id of an element."), 64)
     front_clear_m = surveyed("Free depth in front.", zero=True, high=20.0, example="0.90 m")
     bonded = flag("Whether its metal is bonded to earth.")
+    mass_kg = quantity("Mass with everything in it.", "mass", example="60 kg")
+    depth_m = length("Outer depth.", high=3.0, example="0.60 m")
     mounting = part("How it is held.", Mounting)
 
 
@@ -144,6 +147,25 @@ class Cable(Element):
     ambient_degc = quantity("Warmest air around it.", "temperature", example="40 degC")
 
 
+PLUGS = (
+    "nema-1-15", "nema-5-15", "nema-5-20", "bs1363", "cee7-4", "cee7-7", "cee7-16", "cee7-17", "as3112-10",
+    "as3112-15", "iec60309-16", "iec60309-32",
+)  # fmt: skip
+"""Forms of plugs by the standard and its figure."""
+SOCKETS = (
+    "nema-5-15",
+    "nema-5-20",
+    "bs1363",
+    "cee7-3",
+    "cee7-5",
+    "as3112-10",
+    "as3112-15",
+    "iec60309-16",
+    "iec60309-32",
+)
+"""Forms of receptacles."""
+
+
 class Receptacle(Element):
     """A receptacle (socket-outlet)."""
 
@@ -151,6 +173,17 @@ class Receptacle(Element):
 
     id_key = ident()
     rating_a = quantity("Its rating.", "current", high=125.0, example="20 A")
+    form = choice("Its form, by standard.", *SOCKETS)
+    outlets = whole("How many plugs it takes: 1 for a single, 2 for a duplex or double.", 1, 6, example=2)
+    spur = choice("Whether it is on a spur off a ring, and whether that is fused.", "none", "unfused", "fused")
+    where = choice(
+        "Where it is.", "habitable", "finished-basement", "unfinished-basement", "garage", "laundry", "kitchen",
+        "bathroom", "crawl-space", "outdoors", key="place",
+    )  # fmt: skip
+    sink_m = Measured[Quantity | None](
+        "To the edge of the nearest sink, the way a cord would take, or none.", "length", zero=True, high=50.0,
+        example="1.20 m", surveyed=True, or_none=True,
+    )  # fmt: skip
     wall = named("The wall it is on.", "surface", "rear")
     start_m = surveyed(
         "From the wall's left-hand end, seen from inside.", key="from_wall_left", zero=True, high=50.0,
@@ -162,6 +195,12 @@ class Receptacle(Element):
     tamper_resistant = flag("Whether it is tamper resistant.")
     dimmed = flag("Whether a dimmer feeds it.")
     in_cabinet = flag("Whether it is in a cabinet, stage or riser.")
+
+    @property
+    def no_sink(self) -> bool:
+        """Whether the file states that there is no sink near it."""
+        node = self.at.get("sink")
+        return node is not None and self.sink_m is None and node.value == NONE
 
 
 class Load(Element):
@@ -176,6 +215,8 @@ class Load(Element):
     current_a = quantity("Nameplate current, instead of apparent_power.", "current", high=125.0, example="5 A")
     continuous = flag("Whether it is expected to run for three hours or more.")
     connection = choice("How it is connected.", "plug", "fastened")
+    plug = choice("Form of its plug, by standard.", *PLUGS)
+    fuse_a = quantity("Rating of the fuse in its plug.", "current", low=1.0, high=13.0, example="5 A")
     receptacle = Text[str | None]("The receptacle it is plugged into.", example="rack-1", most=63)
     cord_concealed = flag("Whether its cord runs through or inside a wall, floor or ceiling.")
     listed_inlet_kit = flag("Whether a listed inlet assembly is used for that.")
@@ -193,8 +234,17 @@ class Circuit(Element):
     conductor_m2 = quantity("Conductor size.", "conductor")
     material = choice("Conductor material.", "copper", "aluminium")
     length_m = length("One way, panel to farthest outlet.", example="14 m")
-    dedicated = flag("Whether it feeds one piece of equipment only.")
-    feeds_lighting = flag("Whether it also feeds lighting or other plug-in loads.")
+    installation = choice(
+        "How the cable is laid.",
+        "clipped",
+        "conduit",
+        "insulated-wall",
+        "in-insulation",
+    )
+    arrangement = choice("How it runs from outlet to outlet.", "radial", "ring")
+    dedicated = flag("Whether it feeds one piece of equipment only, an individual branch circuit.")
+    feeds_lighting = flag("Whether it also feeds lighting.")
+    lighting_va = quantity("Apparent power of that lighting.", "apparent_power", zero=True, example="120 VA")
     new = flag("Whether it is new or extended.")
     afci = flag("Whether it has arc-fault protection.")
     gfci = flag("Whether it has ground-fault protection.")
@@ -203,7 +253,10 @@ class Circuit(Element):
     )
     sequenced = flag("Whether its loads switch on one after another.")
     earth_lifted = flag("Whether a protective earth on it is lifted or adapted away.")
-    feeder_drop = number("Voltage drop of the feeder before it, in percent.", 0, 20, example=1.0)
+    panel = choice("The board that it starts from.", "service", "subpanel")
+    feeder_drop = quantity(
+        "Voltage drop of the feeder before it.", "ratio", low=0.0, high=0.2, zero=True, example="1.0 %"
+    )
     receptacles = several("Its receptacles.", Receptacle, most=40, what="receptacle")
     loads = several("Its loads.", Load, most=60, what="load")
 

@@ -1,4 +1,4 @@
-"""Copper conductors: size, resistance, voltage drop, and what a loudspeaker cable loses.
+"""Conductors: size, resistance, voltage drop, and what a loudspeaker cable loses.
 
 Single phase, resistance only: fair to about 10 AWG or 6 mm2, where reactance is still small. Lengths are one way.
 """
@@ -12,11 +12,16 @@ from roomlint.figures.domain import Refused, between, not_negative, positive
 from roomlint.figures.inch_pound import FOOT_M
 
 ConductorClass = Literal["class 1/2", "class 5/6"]
+Material = Literal["copper", "aluminium"]
 
 COPPER_RESISTIVITY_OHM_M: Final = 1.7241e-8
 """Annealed copper at 20 C, 100 % IACS (IEC 60028; the last digit from memory)."""
 COPPER_COEFFICIENT_PER_K: Final = 0.00393
 """Temperature coefficient of copper at 20 C (IEC 60028, from memory); agrees with 0.00323 at 75 C, which was read."""
+
+ALUMINIUM_TO_COPPER: Final = 1.64
+"""Resistance of an aluminium conductor over that of a copper one of the same area (28.264 over 17.241 nohm m, IEC 60889
+and IEC 60028, from memory); the table of NFPA 70 gives 3.18 over 1.93 for 12 AWG, 1.65 (from memory)."""
 
 _AWG_RANGE: Final = (-3, 40)
 _TEMPERATURE_RANGE_C: Final = (-50.0, 150.0)
@@ -58,7 +63,7 @@ IEC_60228_OHM_PER_KM: Final[Mapping[float, Mapping[ConductorClass, float]]] = Ma
 )
 """Greatest resistance at 20 C of plain copper by cross-section in mm2, IEC 60228 (read second-hand)."""
 
-_COPPER_FOR_BREAKER: Final = ((15.0, 14), (20.0, 12), (30.0, 10))
+_SAME_SIZE: Final = 0.02
 _MILLIVOLTS_PER_VOLT: Final = 1000.0
 
 
@@ -152,17 +157,18 @@ def greatest_length_m(limit_percent: float, nominal_v: float, current_a: float, 
     return allowed / per_metre
 
 
-def minimum_copper_awg(breaker_a: float) -> int:
-    """Smallest copper branch conductor behind a breaker, AWG: 14 to 15 A, 12 to 20 A, 10 to 30 A.
+def installed_ohm_per_m(area_mm2: float, temperature_c: float, material: Material = "copper") -> float:
+    """Resistance of one installed conductor, ohm/m, warm.
 
-    A 10 A circuit, new in 2023, is given 14 AWG as well. ValueError for a rating not above zero or above 30 A.
-    Source: NFPA 70 (2023) Table 210.24(1) and 240.4(D) (read second-hand).
+    A metric size counts with the greatest resistance that IEC 60228 allows it, any other area with that of its copper;
+    aluminium 1.64 times as much. Valid for -50 to 150 C. Source: IEC 60228 (second-hand), IEC 60028 (from memory).
     """
-    rating = positive("breaker rating", breaker_a, "A")
-    for limit, gauge in _COPPER_FOR_BREAKER:
-        if rating <= limit:
-            return gauge
-    raise Refused(f"a {rating:g} A breaker is beyond the branch circuits treated here, up to 30 A")
+    metric = next((size for size in IEC_60228_OHM_PER_KM if abs(size - area_mm2) <= _SAME_SIZE * size), None)
+    if metric is not None:
+        copper = at_temperature(iec_60228_ohm_per_m(metric), temperature_c)
+    else:
+        copper = copper_ohm_per_m(area_mm2, temperature_c)
+    return copper * (ALUMINIUM_TO_COPPER if material == "aluminium" else 1.0)
 
 
 def loop_ohm(length_m: float, ohm_per_m: float) -> float:

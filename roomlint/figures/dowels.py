@@ -59,7 +59,7 @@ class SingleShear:
 def bearing_parallel_mpa(specific_gravity: float) -> float:
     """Dowel bearing strength along the grain for nominal D of 1/4 in and more, MPa: 11 200 G psi.
 
-    Valid for G 0.31 to 0.73; ValueError outside. Source: NDS-2015 Table 12.3.3 footnote (read second-hand).
+    Valid for G 0.31 to 0.73; Refused outside. Source: NDS-2015 Table 12.3.3 footnote (read second-hand).
     """
     return 11_200.0 * between("specific gravity", specific_gravity, GRAVITY_RANGE, "") * PSI_MPA
 
@@ -67,7 +67,7 @@ def bearing_parallel_mpa(specific_gravity: float) -> float:
 def bearing_perpendicular_mpa(specific_gravity: float, diameter_mm: float) -> float:
     """Dowel bearing strength across the grain, MPa: 6100 G^1.45 / sqrt(D) psi, D the nominal diameter in inches.
 
-    Valid for G 0.31 to 0.73 and D 6.35 to 25.4 mm; ValueError outside. Source: NDS-2015 Table 12.3.3 footnote (read
+    Valid for G 0.31 to 0.73 and D 6.35 to 25.4 mm; Refused outside. Source: NDS-2015 Table 12.3.3 footnote (read
     second-hand).
     """
     gravity = between("specific gravity", specific_gravity, GRAVITY_RANGE, "")
@@ -79,7 +79,7 @@ def bearing_at_angle_mpa(specific_gravity: float, diameter_mm: float, angle_deg:
     """Dowel bearing strength at an angle to the grain (0 along, 90 across), MPa, by the Hankinson formula.
 
     A load straight down runs along the grain of a stud and across that of blocking, a plate or a joist.
-    Valid as the two strengths it joins; ValueError outside. Source: NDS-2015 12.3.4 (read second-hand).
+    Valid as the two strengths it joins; Refused outside. Source: NDS-2015 12.3.4 (read second-hand).
     """
     across = bearing_perpendicular_mpa(specific_gravity, diameter_mm)
     return hankinson(bearing_parallel_mpa(specific_gravity), across, angle_deg)
@@ -88,7 +88,7 @@ def bearing_at_angle_mpa(specific_gravity: float, diameter_mm: float, angle_deg:
 def steel_bearing_mpa(thickness_mm: float) -> float:
     """Bearing strength of the side plate by its thickness, MPa: cold-formed below 1/4 in, hot-rolled from there.
 
-    ValueError for a thickness not above zero. Source: NDS-2015 Table 12K and 12.3.3 notes (read second-hand).
+    Refused for a thickness not above zero. Source: NDS-2015 Table 12K and 12.3.3 notes (read second-hand).
     """
     thickness = positive("plate thickness", thickness_mm, "mm")
     return COLD_FORMED_STEEL_BEARING_MPA if thickness < _QUARTER_INCH_MM else HOT_ROLLED_STEEL_BEARING_MPA
@@ -99,7 +99,7 @@ def reduction_terms(root_diameter_mm: float, nominal_diameter_mm: float, angle_d
 
     Root of 1/4 in to 1 in: 4 Kt (Im, Is), 3.6 Kt (II), 3.2 Kt (others), Kt = 1 + 0.25 angle / 90. Below 1/4 in:
     KD = 2.2 to 0.17 in, 10 D + 0.5 above, in every mode, times Kt when the nominal diameter is 1/4 in or more.
-    ValueError for diameters not above zero, a root above 1 in or an angle outside 0 to 90 degrees.
+    Refused for diameters not above zero, a root above 1 in or an angle outside 0 to 90 degrees.
     Source: NDS-2015 Table 12.3.1B with its footnote (read second-hand).
     """
     angle = between("angle to the grain", angle_deg, (0.0, _RIGHT_ANGLE_DEG), "deg")
@@ -121,7 +121,7 @@ def yield_values_n(joint: SingleShear) -> YieldModes:
     Formula: q = strength x D for side and main member, M = Fyb D^3 / 6; modes Im q_m l_m, Is q_s l_s; else the
     positive root P of A P^2 + B P + C = 0 with the published A, B, C, the gap entering B. Mode II uses
     C = -(q_s l_s^2 + q_m l_m^2) / 4: only that sign agrees with the equations without gap.
-    ValueError for a size or strength not above zero or a negative gap. Source: AWC TR-12 (read second-hand).
+    Refused for a size or strength not above zero or a negative gap. Source: AWC TR-12 (read second-hand).
     """
     diameter = positive("dowel diameter", joint.diameter_mm, "mm")
     side = positive("side bearing strength", joint.side_bearing_mpa, "MPa") * diameter
@@ -148,7 +148,7 @@ def yield_values_n(joint: SingleShear) -> YieldModes:
 def reference_shear_n(joint: SingleShear, divisors: YieldModes) -> float:
     """Give the reference lateral value Z of one fastener, N: the least yield value over its own divisor.
 
-    ValueError as `yield_values_n`. Source: NDS-2015 12.3.1 (read second-hand).
+    Refused as `yield_values_n`. Source: NDS-2015 12.3.1 (read second-hand).
     """
     return min(value / divisor for value, divisor in zip(yield_values_n(joint), divisors, strict=True))
 
@@ -170,7 +170,7 @@ class LagSeat:
 def lag_joint(size: LagSize, specific_gravity: float, seat: LagSeat) -> SingleShear:
     """Joint of a standard lag screw under a steel plate, threads taken as lying in the shear plane.
 
-    ValueError as the bearing strengths.
+    Refused as the bearing strengths.
     """
     return SingleShear(
         diameter_mm=size.root_diameter_mm,
@@ -187,7 +187,16 @@ def lag_shear_n(size: LagSize, specific_gravity: float, seat: LagSeat) -> float:
     """Give the reference lateral value Z of a standard lag screw under a steel plate, N.
 
     Joins `lag_joint`, `reduction_terms` and `reference_shear_n`; multiply by the adjustment factors afterwards.
-    ValueError as those. Source: NDS-2015 12.3.1, AWC TR-12 (read second-hand).
+    Refused as those. Source: NDS-2015 12.3.1, AWC TR-12 (read second-hand).
     """
     divisors = reduction_terms(size.root_diameter_mm, size.diameter_mm, seat.angle_deg)
     return reference_shear_n(lag_joint(size, specific_gravity, seat), divisors)
+
+
+def shear_to_grain(along_n: float, across_n: float) -> tuple[float, float]:
+    """Resultant of two shears along and across the grain, N, and its angle to the grain, deg: 0 without load.
+
+    Refused for a negative force. Source: statics.
+    """
+    along, across = not_negative("shear along the grain", along_n, "N"), not_negative("shear across", across_n, "N")
+    return math.hypot(along, across), math.degrees(math.atan2(across, along))

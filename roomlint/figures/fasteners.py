@@ -50,9 +50,11 @@ SPECIFIC_GRAVITY: Final[Mapping[str, float]] = MappingProxyType(
 )
 """Oven-dry specific gravity by species group, NDS Table 12.3.3A (read in a secondary copy)."""
 
-UNKNOWN_SPECIES_GRAVITY: Final = 0.36
-"""Specific gravity when no grade stamp names the species: the lightest common framing lumber. A choice of this
-program, on the cautious side; no standard gives it."""
+UNKNOWN_SPECIES_GRAVITY: Final = 0.31
+"""Specific gravity when no grade stamp names the species: the lightest wood of the table. A choice of this program,
+so that not saying the species never helps; no standard gives it."""
+PLYWOOD_GRAVITY: Final = 0.42
+"""Specific gravity taken for plywood of no stated grade, NDS Table 12.3.3B (from memory)."""
 
 GRAVITY_RANGE: Final = (0.31, 0.73)
 LAG_DIAMETER_RANGE_MM: Final = (0.25 * INCH_MM, 1.25 * INCH_MM)
@@ -91,8 +93,10 @@ _RIGHT_ANGLE_DEG: Final = 90.0
 class LagSize:
     """One standard lag screw: nominal and root diameter, length of the tapered tip, bending yield strength.
 
-    NDS Appendix L and Table I1. The figures are from memory; the published lateral table (NDS-2015 Table 12K) is
-    reproduced with them, which is strong support for root diameter and yield strength, none for the tip.
+    Inch sizes: NDS Appendix L and Table I1. The figures are from memory; the published lateral table (NDS-2015 Table
+    12K) is reproduced with those of 1/4, 5/16 and 3/8 in, which is strong support for root diameter and yield
+    strength, none for the tip. Metric coach screws: a root of 0.7 of the diameter, a tip as long as the screw is
+    thick and the yield strength of the weakest inch lag, all from memory and on the cautious side.
     """
 
     diameter_mm: float
@@ -101,35 +105,51 @@ class LagSize:
     bending_yield_mpa: float
 
 
+def _metric(diameter_mm: float) -> LagSize:
+    return LagSize(diameter_mm, 0.7 * diameter_mm, diameter_mm, 45_000 * PSI_MPA)
+
+
 LAG_SIZES: Final = (
     LagSize(0.25 * INCH_MM, 0.173 * INCH_MM, 5 / 32 * INCH_MM, 70_000 * PSI_MPA),
     LagSize(0.3125 * INCH_MM, 0.227 * INCH_MM, 3 / 16 * INCH_MM, 60_000 * PSI_MPA),
     LagSize(0.375 * INCH_MM, 0.265 * INCH_MM, 7 / 32 * INCH_MM, 45_000 * PSI_MPA),
+    LagSize(0.4375 * INCH_MM, 0.328 * INCH_MM, 9 / 32 * INCH_MM, 45_000 * PSI_MPA),
+    LagSize(0.5 * INCH_MM, 0.371 * INCH_MM, 5 / 16 * INCH_MM, 45_000 * PSI_MPA),
+    LagSize(0.625 * INCH_MM, 0.471 * INCH_MM, 13 / 32 * INCH_MM, 45_000 * PSI_MPA),
 )
-"""Standard lags of 1/4, 5/16 and 3/8 in. A lag sold without a grade has an unknown steel strength all the same."""
+"""Standard lags of 1/4 to 5/8 in. A lag sold without a grade has an unknown steel strength all the same."""
+COACH_SIZES: Final = tuple(_metric(diameter) for diameter in (8.0, 10.0, 12.0))
+"""Metric coach screws within the range of the withdrawal formula; one of 6 mm is thinner than the formula's least."""
 
-_SAME_SIZE_MM: Final = 0.1
+_SAME_SIZE_MM: Final = 0.02
+"""5/16 in and 8 mm differ by 0.06 mm and are different screws."""
 
 
 def lag_size(diameter_mm: float) -> LagSize:
-    """Find the standard lag screw of this nominal diameter (mm), to within 0.1 mm.
+    """Find the standard lag or coach screw of this nominal diameter (mm), to within 0.02 mm.
 
-    Valid for 1/4, 5/16 and 3/8 in (6.35, 7.9375, 9.525 mm); ValueError for any other. Source: see `LagSize`.
+    Valid for 1/4, 5/16, 3/8, 7/16, 1/2 and 5/8 in and for 8, 10 and 12 mm; Refused for any other.
+    Source: see `LagSize`.
     """
-    for size in LAG_SIZES:
+    for size in (*LAG_SIZES, *COACH_SIZES):
         if abs(size.diameter_mm - diameter_mm) <= _SAME_SIZE_MM:
             return size
     raise Refused(
-        f"no standard lag screw of {diameter_mm:g} mm is tabulated here: use 1/4 in, 5/16 in or 3/8 in, "
-        "or the evaluation report of a proprietary screw"
+        f"no lag screw of {diameter_mm:g} mm is tabulated here: 1/4 to 5/8 in and 8, 10 and 12 mm are; "
+        "an evaluation report speaks for others"
     )
+
+
+def is_metric(diameter_mm: float) -> bool:
+    """Whether a diameter is that of a metric coach screw rather than of a lag in inches."""
+    return any(abs(size.diameter_mm - diameter_mm) <= _SAME_SIZE_MM for size in COACH_SIZES)
 
 
 def lag_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
     """Give the reference withdrawal value of a lag screw in side grain, N per mm of thread in the main member.
 
     Formula: W = 1800 G^1.5 D^0.75 lbf/in, D in inches. Valid for G 0.31 to 0.73 and D 6.35 to 31.75 mm, the extents
-    of the published table; ValueError outside. The tapered tip does not count as thread.
+    of the published table; Refused outside. The tapered tip does not count as thread.
     Source: NDS-2015 12.2-1 and Table 12.2A (table read in a scan).
     """
     gravity = between("specific gravity", specific_gravity, GRAVITY_RANGE, "")
@@ -141,7 +161,7 @@ def wood_screw_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) 
     """Give the reference withdrawal value of a wood screw in side grain, N per mm of thread in the main member.
 
     Formula: W = 2850 G^2 D lbf/in, D in inches. Valid for G 0.31 to 0.73 and screw numbers 6 to 24 (3.51 to
-    9.45 mm); ValueError outside. Source: NDS-2015 12.2-2 (formula read second-hand, size range from memory).
+    9.45 mm); Refused outside. Source: NDS-2015 12.2-2 (formula read second-hand, size range from memory).
     """
     gravity = between("specific gravity", specific_gravity, GRAVITY_RANGE, "")
     diameter_in = between("wood screw diameter", diameter_mm, WOOD_SCREW_DIAMETER_RANGE_MM, "mm") / INCH_MM
@@ -151,7 +171,7 @@ def wood_screw_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) 
 def nail_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
     """Give the reference withdrawal value of a smooth nail in side grain, N per mm of length in the main member.
 
-    Formula: W = 1380 G^2.5 D lbf/in, D in inches. Valid for G 0.31 to 0.73 and D 2.51 to 9.53 mm; ValueError
+    Formula: W = 1380 G^2.5 D lbf/in, D in inches. Valid for G 0.31 to 0.73 and D 2.51 to 9.53 mm; Refused
     outside. Given for completeness of a report only: no equipment should hang on a nail.
     Source: NDS-2015 12.2-3 (formula read second-hand, size range from memory).
     """
@@ -174,7 +194,7 @@ def wet_service_factor(kind: FastenerKind, *, wet: bool) -> float:
 def temperature_factor(temperature_c: float, *, wet: bool = False) -> float:
     """Temperature factor Ct for wood held at `temperature_c` (an attic in summer), dry or wet.
 
-    To 37.8 C (100 F) 1.0; to 51.7 C (125 F) 0.8 dry, 0.7 wet; to 65.6 C (150 F) 0.7 dry, 0.5 wet. ValueError above
+    To 37.8 C (100 F) 1.0; to 51.7 C (125 F) 0.8 dry, 0.7 wet; to 65.6 C (150 F) 0.7 dry, 0.5 wet. Refused above
     65.6 C. Source: NDS-2015 Table 11.3.4 (first band read second-hand, the others from memory).
     """
     for limit_c, dry_factor, wet_factor in _TEMPERATURE_BANDS:
@@ -196,36 +216,47 @@ def end_grain_lateral_factor() -> float:
     return _END_GRAIN_LATERAL
 
 
-def penetration_mm(length_mm: float, through_mm: float, tip_mm: float = 0.0) -> float:
-    """Length of a fastener in the main member, mm: length less what it passes through, less the tip. Never below 0.
+def penetration_mm(length_mm: float, through_mm: float, tip_mm: float = 0.0, member_mm: float = math.inf) -> float:
+    """Length of a fastener in the main member, mm: from where it enters to its tip or the far side. Never below 0.
 
-    `through_mm` is the bracket plate and every board layer together. Give the tapered tip of a lag screw in
-    `tip_mm`; wood screws and nails count the tip in their minimum penetration. ValueError for a length that is not
-    above zero or a negative thickness. Source: arithmetic; which part counts is from an American Wood Council answer
-    on penetration and NDS-2015 12.1.4.6 (read second-hand).
+    `through_mm` is the bracket plate and every board layer together, `member_mm` the thickness of the main member.
+    Give the tapered tip of a lag screw in `tip_mm`; wood screws and nails count the tip in their minimum penetration.
+    Refused for a length or member that is not above zero or a negative thickness. Source: arithmetic; which part
+    counts is from an American Wood Council answer on penetration and NDS-2015 12.1.4.6 (read second-hand).
     """
     length = positive("fastener length", length_mm, "mm")
     through = not_negative("thickness passed through", through_mm, "mm")
-    return max(0.0, length - through - not_negative("tip length", tip_mm, "mm"))
+    inside = max(0.0, length - through - not_negative("tip length", tip_mm, "mm"))
+    return min(inside, _thickness(member_mm))
 
 
-def counted_thread_mm(length_mm: float, thread_mm: float, through_mm: float, tip_mm: float) -> float:
-    """Thread that works in withdrawal, mm: the lesser of the thread less its tip and the penetration less the tip.
+def counted_thread_mm(
+    length_mm: float, thread_mm: float, through_mm: float, tip_mm: float, member_mm: float = math.inf
+) -> float:
+    """Thread that works in withdrawal, mm: what lies inside the main member, the tip left out. Never below 0.
 
-    The tip is left out for lag screws by the standard and for wood screws as the cautious reading. Never below 0.
-    ValueError for lengths that are not above zero or a thread longer than the fastener.
-    Source: NDS-2015 Table 12.2A note (read in a scan).
+    The thread reaches from `length - thread` to `length - tip` below the head, the member from `through` to
+    `through + member`; the overlap counts. The tip is left out for lag screws by the standard and for wood screws as
+    the cautious reading. Refused for lengths that are not above zero or a thread longer than the fastener.
+    Source: NDS-2015 Table 12.2A note (read in a scan); that thread beyond the far side holds nothing is statics.
     """
     thread = positive("thread length", thread_mm, "mm")
-    if thread > length_mm:
+    if thread > length_mm * (1.0 + 1e-9):
         raise Refused(f"thread length {thread:g} mm is more than the whole fastener, {length_mm:g} mm")
-    return max(0.0, min(thread - tip_mm, penetration_mm(length_mm, through_mm, tip_mm)))
+    enters = not_negative("thickness passed through", through_mm, "mm")
+    starts = max(length_mm - thread, enters)
+    ends = min(positive("fastener length", length_mm, "mm") - tip_mm, enters + _thickness(member_mm))
+    return max(0.0, ends - starts)
+
+
+def _thickness(member_mm: float) -> float:
+    return member_mm if member_mm == math.inf else positive("thickness of the wood", member_mm, "mm")
 
 
 def minimum_penetration_mm(kind: FastenerKind, diameter_mm: float) -> float:
     """Least penetration for which a shear value exists, mm: 4 D for a lag (tip excluded), 6 D for a screw or nail.
 
-    ValueError for a diameter that is not above zero. Source: NDS-2015 12.1.4.6, 12.1.5.6, 12.1.6.5 (read
+    Refused for a diameter that is not above zero. Source: NDS-2015 12.1.4.6, 12.1.5.6, 12.1.6.5 (read
     second-hand).
     """
     return _MINIMUM_PENETRATION_DIAMETERS[kind] * positive("diameter", diameter_mm, "mm")
@@ -235,7 +266,7 @@ def tabulated_shear_reduction(kind: FastenerKind, diameter_mm: float, penetratio
     """Factor on a tabulated shear value for shallow penetration (both in mm): p / (8 D) lag, p / (10 D) screw, to 1.
 
     Only for table values; the yield equations take the true penetration instead. Zero below the minimum penetration.
-    ValueError for a negative penetration. Source: NDS-2015 footnotes to the lateral tables (read second-hand).
+    Refused for a negative penetration. Source: NDS-2015 footnotes to the lateral tables (read second-hand).
     """
     depth = not_negative("penetration", penetration, "mm")
     if depth < minimum_penetration_mm(kind, diameter_mm):
@@ -246,7 +277,7 @@ def tabulated_shear_reduction(kind: FastenerKind, diameter_mm: float, penetratio
 def edge_tolerance_mm(member_thickness_mm: float, diameter_mm: float, edge_diameters: float = 1.5) -> float:
     """How far off the middle of a member's narrow face a fastener may sit, mm: thickness / 2 - edge_diameters x D.
 
-    Negative means that the fastener cannot keep its edge distance anywhere in that face. ValueError for sizes not
+    Negative means that the fastener cannot keep its edge distance anywhere in that face. Refused for sizes not
     above zero. Source: NDS-2015 Table 12.5.1C, 1.5 D for load along the grain (from memory).
     """
     half = positive("member thickness", member_thickness_mm, "mm") / 2.0
@@ -258,7 +289,7 @@ def combined_capacity_n(withdrawal_n: float, lateral_n: float, *, tension_n: flo
 
     Formula: Z'a = W'p Z' / (W'p cos^2 a + Z' sin^2 a), tan a = tension / shear, W'p and Z' the adjusted withdrawal
     and lateral capacities. Compare with the resultant sqrt(tension^2 + shear^2), not with the shear.
-    ValueError for capacities not above zero, negative demands, or no demand at all.
+    Refused for capacities not above zero, negative demands, or no demand at all.
     Source: NDS-2015 12.4.1 (read second-hand).
     """
     pull = positive("withdrawal capacity", withdrawal_n, "N")
@@ -275,7 +306,7 @@ def combined_utilisation(withdrawal_n: float, lateral_n: float, *, tension_n: fl
     """Resultant demand over allowable resultant, dimensionless; 0 without load.
 
     Formula: U = (V^2 / Z' + T^2 / W'p) / sqrt(V^2 + T^2), the same condition as `combined_capacity_n`.
-    ValueError as there. Source: NDS-2015 12.4.1, rearranged.
+    Refused as there. Source: NDS-2015 12.4.1, rearranged.
     """
     if tension_n == 0.0 and shear_n == 0.0:
         return 0.0
@@ -286,7 +317,7 @@ def combined_utilisation(withdrawal_n: float, lateral_n: float, *, tension_n: fl
 def straight_line_utilisation(withdrawal_n: float, lateral_n: float, *, tension_n: float, shear_n: float) -> float:
     """Sum of the two separate utilisations, T / W'p + V / Z', dimensionless.
 
-    Never less than `combined_utilisation`: a simple cautious check. ValueError for capacities not above zero or
+    Never less than `combined_utilisation`: a simple cautious check. Refused for capacities not above zero or
     negative demands. Source: plain comparison of the two expressions.
     """
     pull = not_negative("tension", tension_n, "N") / positive("withdrawal capacity", withdrawal_n, "N")
@@ -296,7 +327,7 @@ def straight_line_utilisation(withdrawal_n: float, lateral_n: float, *, tension_
 def hankinson(parallel: float, perpendicular: float, angle_deg: float) -> float:
     """Strength at an angle to the grain from those along and across it, in their unit.
 
-    Formula: Fp Fq / (Fp sin^2 + Fq cos^2). Valid for 0 to 90 degrees and strengths above zero; ValueError outside.
+    Formula: Fp Fq / (Fp sin^2 + Fq cos^2). Valid for 0 to 90 degrees and strengths above zero; Refused outside.
     Source: NDS-2015 Appendix J (read second-hand).
     """
     along = positive("strength along the grain", parallel, "")

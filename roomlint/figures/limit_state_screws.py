@@ -23,7 +23,7 @@ MATERIAL_FACTOR: Final = 1.3
 def withdrawal_parameter_mpa(diameter_mm: float, embedment_mm: float, density_kg_m3: float) -> float:
     """Characteristic withdrawal parameter, N/mm2: 0.52 d^-0.5 lef^-0.1 rho^0.8.
 
-    Valid for 6 to 12 mm screws with a thread embedment of at least 6 d; ValueError outside.
+    Valid for 6 to 12 mm screws with a thread embedment of at least 6 d; Refused outside.
     Source: EN 1995-1-1 8.7.2 (formula read second-hand, range from memory).
     """
     diameter = between("screw diameter", diameter_mm, _DIAMETER_RANGE_MM, "mm")
@@ -40,7 +40,7 @@ def withdrawal_characteristic_n(
     """Characteristic withdrawal resistance of `count` screws, N.
 
     Formula: n^0.9 f d lef kd / (1.2 cos^2 a + sin^2 a), kd = min(d / 8 mm, 1), a the angle of the screw to the grain.
-    Valid for 30 to 90 degrees and the range of `withdrawal_parameter_mpa`; ValueError outside.
+    Valid for 30 to 90 degrees and the range of `withdrawal_parameter_mpa`; Refused outside.
     Source: EN 1995-1-1 8.7.2 (formula read second-hand; the 1.2, the exponent 0.9 and the angle range from memory).
     """
     strength = withdrawal_parameter_mpa(diameter_mm, embedment_mm, density_kg_m3)
@@ -56,7 +56,7 @@ def design_resistance_n(
 ) -> float:
     """Design resistance, N: characteristic x modification factor / material factor.
 
-    ValueError for a number not above zero. Source: EN 1995-1-1 2.4.3 (factors from memory).
+    Refused for a number not above zero. Source: EN 1995-1-1 2.4.3 (factors from memory).
     """
     resistance = positive("characteristic resistance", characteristic_n, "N")
     return resistance * positive("modification factor", modification, "") / positive("material factor", material, "")

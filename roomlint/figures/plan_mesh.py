@@ -22,7 +22,6 @@ REFINEMENT = 0.7
 AREA_SLACK = 1e-6
 STEP_SLACK_M = 0.01
 TOUCH_M = 1e-4
-ON_PLAN = 0.05  # how far outside its triangle, as a share of it, a point on a wall may seem to lie
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -116,7 +115,10 @@ def _cut(points: Array, outline: Sequence[Corner], facets: Sequence[Facet]) -> t
         heights[under] = facet.a * corners[:, :, 0] + facet.b * corners[:, :, 1] + facet.c
     if np.isnan(heights).any():
         raise Refused("the ceiling leaves a part of the plan open: its pieces must cover the plan")
-    return PlanMesh(points, triangles, heights), float(area.sum())
+    # A point that no triangle kept, beside one a hair away on the same wall, would be an unknown without an equation.
+    corners_used, numbers = np.unique(triangles, return_inverse=True)
+    mesh = PlanMesh(points[corners_used], numbers.reshape(-1, 3).astype(np.int64), heights)
+    return mesh, float(area.sum())
 
 
 def _checked(mesh: PlanMesh, least_height_m: float) -> PlanMesh:
@@ -166,9 +168,9 @@ def mesh_plan(
 
 
 def locate(mesh: PlanMesh, points: Array) -> tuple[Whole, Array]:
-    """Triangle of each point and its three area coordinates there; points on a wall count as inside.
+    """Triangle of each point and its three area coordinates there.
 
-    Raises Refused for a point outside the plan.
+    A point outside the plan, which those on a wall are by a hair, is taken to the nearest triangle by its coordinates.
     """
     corners = mesh.points[mesh.triangles]
     origin = corners[:, 0]
@@ -179,7 +181,5 @@ def locate(mesh: PlanMesh, points: Array) -> tuple[Whole, Array]:
     third = (across[:, 0] * offset[:, :, 1] - across[:, 1] * offset[:, :, 0]) / twice
     shares = np.stack([1 - second - third, second, third], axis=2)
     best = shares.min(axis=2).argmax(axis=1)
-    found = shares[np.arange(len(points)), best]
-    if found.min() < -ON_PLAN:
-        raise Refused("a source or receiver lies outside the plan of the room")
-    return best.astype(np.int64), found
+    found = np.clip(shares[np.arange(len(points)), best], 0.0, 1.0)
+    return best.astype(np.int64), found / found.sum(axis=1, keepdims=True)

@@ -65,6 +65,7 @@ class RoomResponse:
         self.top_hz = top_hz
         self.sound_speed_mps = sound_speed_mps
         self.grade = grade
+        self._refusal = ""
 
     @property
     def found_numerically(self) -> bool:
@@ -78,7 +79,15 @@ class RoomResponse:
 
     @cached_property
     def modes(self) -> Modes:
-        """The modes as found."""
+        """The modes as found; a refusal is remembered as well, since it is asked for once for each seat."""
+        if not self._refusal:
+            try:
+                return self._solved()
+            except Refused as refusal:
+                self._refusal = str(refusal)
+        raise Refused(self._refusal)
+
+    def _solved(self) -> Modes:
         shape, top, speed = self.shape, self.top_hz, self.sound_speed_mps
         coarse = self.grade == "coarse"
         if shape.kind == "any":

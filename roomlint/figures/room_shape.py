@@ -127,13 +127,15 @@ def shape_of(outline: Sequence[Point2], facets: Sequence[Facet]) -> RoomShape:
     corners = _straightened(outline)
     if len(corners) > MOST_WALLS:
         raise Refused(f"a plan of {len(corners)} walls is too intricate for its modes; {MOST_WALLS} are the most")
-    faults = plan.why_not_simple(corners)
-    if faults:
-        raise Refused(f"the plan is no simple outline ({faults[0].kind.replace('-', ' ')})")
+    if plan.area_m2(corners) < BUILT_M:
+        raise Refused("the plan encloses no area")
     facets = tuple(facet for facet in facets if plan.area_m2(facet.outline) > BUILT_M**2)
     _check_ceiling(corners, facets)
     frames = [(turn, -(np.asarray(corners) @ turn.T).min(axis=0)) for turn in _turns(corners)]
     written = [_in_frame(corners, facets, *frame) for frame in frames]
+    # Judged in the frame, where walls on one line lie on it exactly.
+    if plan.why_not_simple(written[0][0]):
+        raise Refused("the walls of the plan cross or touch one another")
     signatures = [_signature(*room) for room in written]
     first = min(range(len(frames)), key=lambda number: signatures[number])
     same = [frame for frame, numbers in zip(frames, signatures, strict=True) if _near(numbers, signatures[first])]

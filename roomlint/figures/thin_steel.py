@@ -25,7 +25,7 @@ PULL_OUT_SAFETY_FACTOR: Final = 3.0
 def pull_out_nominal_n(sheet_mm: float, screw_diameter_mm: float, ultimate_mpa: float) -> float:
     """Nominal pull-out of a screw from sheet steel, N: 0.85 t d Fu.
 
-    Sizes in mm, ultimate strength in MPa, each above zero; ValueError otherwise. At least three threads must show
+    Sizes in mm, ultimate strength in MPa, each above zero; Refused otherwise. At least three threads must show
     behind the sheet. Source: AISI S100 section J4 (from memory).
     """
     thickness = positive("sheet thickness", sheet_mm, "mm")
@@ -34,5 +34,5 @@ def pull_out_nominal_n(sheet_mm: float, screw_diameter_mm: float, ultimate_mpa: 
 
 
 def pull_out_allowable_n(sheet_mm: float, screw_diameter_mm: float, ultimate_mpa: float) -> float:
-    """Give the allowable pull-out, N: the nominal over 3.0. ValueError and source as `pull_out_nominal_n`."""
+    """Give the allowable pull-out, N: the nominal over 3.0. Refused and source as `pull_out_nominal_n`."""
     return pull_out_nominal_n(sheet_mm, screw_diameter_mm, ultimate_mpa) / PULL_OUT_SAFETY_FACTOR

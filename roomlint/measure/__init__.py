@@ -10,19 +10,25 @@ from roomlint.measure.world import World
 if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.measure.aim import Aiming
+    from roomlint.measure.anchoring import Anchors
     from roomlint.measure.angles import Angles
     from roomlint.measure.arrangement import Arrangement
     from roomlint.measure.bass import Bass
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.delays import Delays
+    from roomlint.measure.hanging import Hanging
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
+    from roomlint.measure.panels import Panels
+    from roomlint.measure.powered import Powered
+    from roomlint.measure.protection import Protection
     from roomlint.measure.reflections import Reflections
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
+    from roomlint.measure.standing import Standing
 
 
 class Figures:
@@ -125,8 +131,50 @@ class Figures:
         return Mounts(self)
 
     @cached_property
+    def anchors(self) -> Anchors:
+        """What anchors, toggles and screws in thin steel hold."""
+        from roomlint.measure.anchoring import Anchors
+
+        return Anchors(self)
+
+    @cached_property
+    def hanging(self) -> Hanging:
+        """What hangs overhead, and from what."""
+        from roomlint.measure.hanging import Hanging
+
+        return Hanging(self)
+
+    @cached_property
+    def panels(self) -> Panels:
+        """How acoustic panels burn."""
+        from roomlint.measure.panels import Panels
+
+        return Panels(self)
+
+    @cached_property
+    def standing(self) -> Standing:
+        """What stands free, and when it tips."""
+        from roomlint.measure.standing import Standing
+
+        return Standing(self)
+
+    @cached_property
     def mains(self) -> Mains:
         """Circuits and what they carry."""
         from roomlint.measure.mains import Mains
 
         return Mains(self)
+
+    @cached_property
+    def powered(self) -> Powered:
+        """What draws from the mains, and which circuit feeds it."""
+        from roomlint.measure.powered import Powered
+
+        return Powered(self)
+
+    @cached_property
+    def protection(self) -> Protection:
+        """Conductors, plugs and receptacles against the devices before them."""
+        from roomlint.measure.protection import Protection
+
+        return Protection(self)

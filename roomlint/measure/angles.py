@@ -40,6 +40,9 @@ class Angles(View):
 
     def azimuth_deg(self, world: World, source: Source, seat: Seat) -> float:
         """Return the azimuth of a source for a seat in a world, positive to the left, deg; refuses overhead."""
+        return world.once(("azimuth", source, seat), lambda w: self._azimuth_deg(w, source, seat))
+
+    def _azimuth_deg(self, world: World, source: Source, seat: Seat) -> float:
         ear, facing = world.xyz(self.ear(seat)), world(seat.facing_deg)
         azimuth = overhead.set_azimuth_deg(ear, facing, world.xyz(self.place(source)))
         if azimuth is None:
@@ -103,7 +106,9 @@ class Angles(View):
     def both_past_middle(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
         """How far past the middle the nearer of two stands, when each stands on the other's side; negative else."""
         return self.figure(
-            "angle past the middle", "deg", lambda w: min(self._past_deg(w, one, seat) for one in pair.elements)
+            "angle past the middle",
+            "deg",
+            lambda w: min(self._past_deg(w, one, seat) for one in (pair.left, pair.right)),
         )
 
     def _past_deg(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
@@ -140,7 +145,7 @@ class Angles(View):
 
     def distance(self, source: Source, seat: Seat) -> Figure:
         """Distance from a source to a seat's ear."""
-        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key)
+        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key, per_m=2.0)
 
     def over_head(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Angle of a loudspeaker over the head: 0 ahead, 90 above, 180 behind."""

@@ -43,6 +43,11 @@ _LOOKED_AGAIN_M: Final = 0.3
 _DOWN: Vector3 = (0.0, 0.0, -1.0)
 
 
+def obstacle_words(obstacle: Obstacle) -> str:
+    """Return what the team calls an obstacle, with what it is where its name does not say so."""
+    return obstacle.id if obstacle.kind in obstacle.id else f"{obstacle.kind} {obstacle.id}"
+
+
 class Overlap(NamedTuple):
     """How deep a thing stands in another, m (negative: clear of it), and what that other is."""
 
@@ -145,13 +150,13 @@ class Bodies(View):
         far: list[Obstacle | Thing] = []
         for obstacle in self.design.shell.obstacles:
             if self._beside(own, thing, obstacle):
-                near.append((f"{obstacle.kind} {obstacle.id}", obstacle))
+                near.append((obstacle_words(obstacle), obstacle))
             else:
                 far.append(obstacle)
         for other in things:
             if other is thing or (other.ear if isinstance(other, Seat) else other.position) is None:
                 continue
-            if self._apart_m(own, self.place(other)) > self._reach_m(thing) + self._reach_m(other) + FAR_M:
+            if self._apart_m(own, self.place(other)) > self.reach_m(thing) + self.reach_m(other) + FAR_M:
                 far.append(other)
             elif other in earlier:
                 near.append((other.words, other))
@@ -163,7 +168,7 @@ class Bodies(View):
 
         depths = [self._depth_m(self.world, thing, other) for _, other in near]
         nearest = near[depths.index(max(depths))][0] if near else ""
-        return Overlap(self.figure("overlap", "m", compute, thing.key), nearest)
+        return Overlap(self.figure("overlap", "m", compute, thing.key, per_m=3.0), nearest)
 
     def _elsewhere_m(self, world: World, thing: Thing, others: list[Obstacle | Thing]) -> float:
         """Return how deep a thing that was moved stands in what is far from its place as read."""
@@ -173,20 +178,37 @@ class Bodies(View):
         return max((self._depth_m(world, thing, other) for other in others), default=-FAR_M)
 
     def _depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
+        if self._gap_at_least_m(world, thing, other) > FAR_M:
+            return -FAR_M
         across = self.obstacle(world, other) if isinstance(other, Obstacle) else self.solid(world, other)
         return -solid.clearance_m(self.solid(world, thing), across)
 
-    def _reach_m(self, thing: Thing) -> float:
+    def _gap_at_least_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
+        """Return a gap in plan that two things have at the least: their points' distance less what they reach."""
+        own = self.place(thing)
+        x, y = world(own.x), world(own.y)
+        if isinstance(other, Obstacle):
+            low, high = need(other.low, other, "from_left"), need(other.high, other, "from_left")
+            aside = max(world(low.x) - x, x - world(high.x), 0.0)
+            return math.hypot(aside, max(world(low.y) - y, y - world(high.y), 0.0)) - self.reach_m(thing)
+        there = self.place(other)
+        return math.dist((x, y), (world(there.x), world(there.y))) - self.reach_m(thing) - self.reach_m(other)
+
+    def reach_m(self, thing: Thing) -> float:
         """Return how far from its point a thing reaches in plan at most, m."""
-        if isinstance(thing, Seat):
-            return self._seat_width(thing).value
-        width, height, depth = (size.value for size in self.sizes(thing))
-        return math.hypot(width / 2.0, height / 2.0, depth)
+
+        def reach() -> float:
+            if isinstance(thing, Seat):
+                return self._seat_width(thing).value
+            width, height, depth = (size.value for size in self.sizes(thing))
+            return math.hypot(width / 2.0, height / 2.0, depth)
+
+        return self.once(("reach", thing), reach)
 
     def _beside(self, own: Point, thing: Thing, obstacle: Obstacle) -> bool:
         low, high = need(obstacle.low, obstacle, "from_left").xyz, need(obstacle.high, obstacle, "from_left").xyz
         out = [max(first - at, at - last, 0.0) for first, last, at in zip(low, high, own.xyz, strict=True)]
-        return math.hypot(out[0], out[1]) <= self._reach_m(thing) + FAR_M
+        return math.hypot(out[0], out[1]) <= self.reach_m(thing) + FAR_M
 
     @staticmethod
     def _apart_m(one: Point, other: Point) -> float:

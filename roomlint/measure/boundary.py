@@ -57,7 +57,7 @@ class Boundaries(View):
 
     def to_wall(self, point: Point) -> Figure:
         """Distance in plan from a point to the nearest wall."""
-        return self.figure("distance to the nearest wall", "m", lambda w: self._to_wall_m(w, point))
+        return self.figure("distance to the nearest wall", "m", lambda w: self._to_wall_m(w, point), per_m=2.0)
 
     def _to_wall_m(self, world: World, point: Point) -> float:
         count = len(self.design.shell.corners)
@@ -239,7 +239,7 @@ class Boundaries(View):
             body = self.figures.bodies.solid(world, source)
             return enclosure.solid_clearance(self.figures.space.enclosure(world), body, floor=False).distance_m
 
-        return self.figure("clearance of the cabinet", "m", compute)
+        return self.figure("clearance of the cabinet", "m", compute, per_m=3.0)
 
     def corner(self, source: Source) -> Figure:
         """Distance in plan to the nearest corner that encloses the source; corners that poke inward do not count."""
@@ -250,7 +250,7 @@ class Boundaries(View):
             corners = true_corners(self.figures.space.outline(world))
             return min(math.dist(at, corner.point) for corner in corners if not corner.reentrant)
 
-        return self.figure("distance to the nearest corner", "m", compute)
+        return self.figure("distance to the nearest corner", "m", compute, per_m=2.0)
 
     def band_end(self, subwoofer: Subwoofer) -> Quantity:
         """Return where a subwoofer's band ends: its low-pass, the highest crossover entered, or one that is assumed."""

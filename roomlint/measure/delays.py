@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 TOUCHING_M = 0.05
 """Nearer than this an ear and a loudspeaker are in one place, and a level there has no meaning."""
+MS_PER_M = 6.0
+"""No length moves a time of arrival by more than this a metre: twice the way at the speed of sound."""
 ALIGNED = "delays set for the reference seat where none is entered"
 UNDELAYED = "no delay entered for the sound"
 
@@ -34,7 +36,8 @@ class Delays(View):
 
     def far_m(self, world: World, source: Loudspeaker | Subwoofer, seat: Seat) -> float:
         """Return the distance from a source to a seat's ear in a world, m."""
-        return self.figures.angles.distance_m(world, source, seat)
+        key = ("far", source.key, seat.key)
+        return world.once(key, lambda w: self.figures.angles.distance_m(w, source, seat))
 
     def farthest_m(self, world: World, seat: Seat) -> float:
         """Return the distance of the loudspeaker farthest from a seat, m; every loudspeaker must have its place."""
@@ -44,7 +47,9 @@ class Delays(View):
 
     def to_enter(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Delay that makes a loudspeaker arrive with the farthest one at a seat, ms."""
-        return self.figure("delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker.key, seat.key)
+        return self.figure(
+            "delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker.key, seat.key, per_m=MS_PER_M
+        )
 
     def _to_enter(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
         later_m = self.farthest_m(world, seat) - self.far_m(world, speaker, seat)
@@ -123,9 +128,12 @@ class Delays(View):
             base = self._base_ms(world, seat)
             return abs(1e3 * world(own) - base - self._to_enter(world, speaker, seat))
 
-        return self.figure("entered delay against the drawing", "ms", compute)
+        return self.figure("entered delay against the drawing", "ms", compute, per_m=MS_PER_M)
 
     def _base_ms(self, world: World, seat: Seat) -> float:
+        return world.once(("base", seat.key), lambda w: self._find_base_ms(w, seat))
+
+    def _find_base_ms(self, world: World, seat: Seat) -> float:
         last = max(self.design.loudspeakers, key=lambda speaker: self.far_m(world, speaker, seat))
         setting = self.setting_of(last)
         return 1e3 * world(setting.delay_s) if setting is not None and setting.delay_s is not None else 0.0
@@ -134,7 +142,10 @@ class Delays(View):
         """How far the entered distance is from the one in the drawing, m."""
         entered = need(setting.distance_m, setting, "distance")
         return self.figure(
-            "entered distance against the drawing", "m", lambda w: abs(w(entered) - self.far_m(w, speaker, seat))
+            "entered distance against the drawing",
+            "m",
+            lambda w: abs(w(entered) - self.far_m(w, speaker, seat)),
+            per_m=2.0,
         )
 
     def entries_apart(self, setting: Setting) -> Figure:
@@ -177,7 +188,7 @@ class Delays(View):
                 return abs(apart + delay.travel_ms(ahead, speed))
             return abs(apart + self._in_force_ms(world, left) - self._in_force_ms(world, right))
 
-        return self.figure("time between left and right", "ms", compute)
+        return self.figure("time between left and right", "ms", compute, per_m=2.0 * MS_PER_M)
 
     def spread(self, seat: Seat) -> Figure:
         """Time between the first and the last arrival at a seat with the delays in force, ms."""
@@ -188,7 +199,7 @@ class Delays(View):
             delays = [self._in_force_ms(world, speaker) for speaker in speakers]
             return delay.arrival_spread_ms([self.far_m(world, speaker, seat) for speaker in speakers], delays, speed)
 
-        return self.figure("spread of the arrivals", "ms", compute)
+        return self.figure("spread of the arrivals", "ms", compute, per_m=2.0 * MS_PER_M)
 
     def reference(self) -> Seat:
         """Return the seat that delays are set for."""
@@ -257,7 +268,7 @@ class Delays(View):
             at = 1e3 * self.far_m(world, subwoofer, seat) / speed + 1e3 * world(own)
             return at - math.fsum(arrivals) / len(arrivals)
 
-        return self.figure("arrival of the subwoofer after the fronts", "ms", compute)
+        return self.figure("arrival of the subwoofer after the fronts", "ms", compute, per_m=2.0 * MS_PER_M)
 
     def other_seats(self) -> Iterator[Seat]:
         """Yield the seats that the room is not calibrated for."""

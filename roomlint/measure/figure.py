@@ -28,7 +28,7 @@ class Figure:
     """
 
     __slots__ = (
-        "_ask", "_compute", "_one_sided", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value",
+        "_ask", "_compute", "_one_sided", "_per_m", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value",
     )  # fmt: skip
 
     def __init__(
@@ -44,6 +44,7 @@ class Figure:
         shares: tuple[Share, ...] | None = None,
         ask: Callable[[], Iterable[Share]] | None = None,
         u: float | None = None,
+        per_m: float | None = None,
     ) -> None:
         """Make one by one of `of`, `plain` or `many`; no figure is infinite or no number at all."""
         if not math.isfinite(value):
@@ -58,16 +59,23 @@ class Figure:
         self._shares = shares
         self._ask = ask
         self._u = u
+        self._per_m = per_m
         self._one_sided: tuple[Reading, ...] = ()
 
     @classmethod
-    def of(cls, name: str, unit: str, world: World, compute: Callable[[World], float]) -> Figure:
-        """Return a figure that is a function of a world."""
+    def of(
+        cls, name: str, unit: str, world: World, compute: Callable[[World], float], per_m: float | None = None
+    ) -> Figure:
+        """Return a figure that is a function of a world.
+
+        `per_m`: no reading of a length moves it by more than this a metre. It saves looking at every one of them where
+        the limit is far away.
+        """
         value, trace = world.traced(compute)
         readings = tuple(trace.readings)
         told = {reading.words: None for reading in readings if reading.origin is Origin.ASSUMED}
         assumes = tuple({**trace.assumes, **told})
-        return cls(name, unit, value, readings=readings, assumes=assumes, compute=compute, world=world)
+        return cls(name, unit, value, readings=readings, assumes=assumes, compute=compute, world=world, per_m=per_m)
 
     @classmethod
     def plain(
@@ -192,14 +200,18 @@ class Figure:
         if self._compute is None or self._ask is not None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
         squares, most = 0.0, (margin / times) ** 2
-        for reading in self.readings:
-            if reading.u > 0.0:
-                change = self._change(reading, reading.u) or self._change(reading, -reading.u)
-                if change is None:
-                    return False
-                squares += change**2
-                if squares >= most:
-                    return False
+        unknown = [reading for reading in self.readings if reading.u > 0.0]
+        if self._per_m is not None:
+            bounded = (self._per_m * math.hypot(*(reading.u for reading in unknown if reading.unit == "m"))) ** 2
+            if bounded < most:
+                squares, unknown = bounded, [reading for reading in unknown if reading.unit != "m"]
+        for reading in unknown:
+            change = self._change(reading, reading.u) or self._change(reading, -reading.u)
+            if change is None:
+                return False
+            squares += change**2
+            if squares >= most:
+                return False
         return True
 
     def settled(self) -> Figure:

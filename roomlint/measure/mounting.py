@@ -1,303 +1,362 @@
-"""Loads on mounts and fasteners, and whether what stands on the floor stays up."""
+"""Loads on mounts and what their fasteners hold."""
 
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Missing, Value, need
-from roomlint.figures import fasteners, loads, stability, thin_steel
-from roomlint.measure.figure import Figure, figure
-from roomlint.measure.fixing import WoodFixing
-from roomlint.measure.holding import Holdings
+from roomlint.design.base import need
+from roomlint.design.proofs import stated
+from roomlint.design.quantity import exact
+from roomlint.figures import ceiling, fasteners, loads
+from roomlint.figures.domain import positive
+from roomlint.measure.fixing import SCREWS, WoodFixing
+from roomlint.measure.holding import FREE, SWINGS, Holdings
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker, Subwoofer
-    from roomlint.design.products import Product
-    from roomlint.design.shell import Treatment
+    from roomlint.design.proofs import Engineer, FastenerReport
+    from roomlint.design.quantity import Quantity
     from roomlint.figures.fasteners import LoadDuration
+    from roomlint.measure.figure import Figure
     from roomlint.measure.holding import Held
+    from roomlint.measure.world import World
 
-PUSH_N = 50.0
+PUSH_N: Final = 50.0
 """Sideways push on what hangs from a pole, the product-safety test's figure."""
-STEEL_ULTIMATE_MPA = 310.0
-"""Ultimate strength of ordinary stud sheet, 45 ksi."""
+LEAST_MM: Final = {"lag-screw": 6.35, "through-bolt": 6.35, "wood-screw": 3.5052}
+"""Least diameters that the wood standard has values for: 1/4 in, and screw number 6."""
+_ONE_COLUMN_M: Final = 0.01
+_CORNERS: Final = 4
+_SIDEWAYS_DEG: Final = 90.0
+
+
+class Demand(NamedTuple):
+    """What the most loaded fastener bears, N."""
+
+    pull: float
+    down: float
+    """Shear downwards, or down the slope of a ceiling."""
+    across: float
+    """Level shear, of an arm that is swung aside."""
 
 
 class Mounts(Holdings):
-    """Figures of everything that is held up."""
+    """Figures of everything that hangs."""
 
-    def mass(self, device: Held) -> Value:
-        """Mass of the device with its mount and what is hung on, kg."""
-        mounting = self.mounting(device)
-        product: Product = need(device.product, device, "product")
-        parts = [need(product.mass_kg, product, "mass")]
+    def mass_kg(self, world: World, thing: Held) -> float:
+        """Return the mass of the thing with its mount and what is hung on, in a world."""
+        mounting = self.mounting(thing)
+        mass = world(self.own_mass(thing))
         if mounting.product is not None:
-            parts.append(need(mounting.product.mass_kg, mounting.product, "mass"))
-        if mounting.accessories_kg is not None:
-            parts.append(mounting.accessories_kg)
-        return total(parts)
+            mass += world(need(mounting.product.mass_kg, mounting.product, "mass"))
+        return mass + (world(mounting.accessories_kg) if mounting.accessories_kg is not None else 0.0)
 
-    def device_mass(self, device: Held) -> Figure:
-        """Mass of the device alone, kg."""
-        product: Product = need(device.product, device, "product")
-        return figure("mass", "kg", float, need(product.mass_kg, product, "mass"))
+    def own_mass_figure(self, thing: Held) -> Figure:
+        """Mass of the thing alone."""
+        return self.figure("mass", "kg", lambda w: w(self.own_mass(thing)), thing.key)
 
-    def hung_mass(self, device: Held) -> Figure:
-        """Mass of everything that hangs there, kg."""
-        return figure("mass with mount", "kg", float, self.mass(device))
+    def hung_mass(self, thing: Held) -> Figure:
+        """Mass of everything that hangs there."""
+        return self.figure("mass with mount", "kg", lambda w: self.mass_kg(w, thing), thing.key)
 
-    def rating_ratio(self, device: Held) -> Figure:
-        """Rated mass of the mount over what it carries."""
-        product: Product = need(device.product, device, "product")
-        parts = [need(product.mass_kg, product, "mass")]
-        extra = self.mounting(device).accessories_kg
-        carried = total([*parts, extra] if extra is not None else parts)
-        mount = self.mount(device)
-        rated = need(mount.rated_mass_kg, mount, "rated_mass")
-        return figure("rated mass over carried mass", "", lambda r, m: r / m, rated, carried)
+    def mass_each(self, thing: Held) -> Figure:
+        """Mass that each fastener in board carries."""
+        count = self.count(thing)
+        return self.figure("mass on each anchor", "kg", lambda w: self.mass_kg(w, thing) / count, thing.key)
 
-    def reach(self, device: Held) -> Value:
-        """Distance of the centre of gravity from the wall at the largest extension of use, m."""
-        mounting, mount = self.mounting(device), self.mount_data(device)
-        out = mounting.extension_m or (mount.reach_m if mount is not None else None)
-        if out is None and mount is not None:
-            raise Missing(mount, "reach")
-        product: Product = need(device.product, device, "product")
-        depth = need(product.depth_m, product, "depth")
-        half = Value(depth.value / 2.0, depth.u / 2.0, "m", depth.at)
-        return total([need(out, mounting, "extension"), half])
+    def rating_ratio(self, thing: Held) -> Figure:
+        """Rated mass of the mount or stand over what it carries."""
+        mounting = self.mounting(thing)
+        if mounting.on == "stand":
+            _, stand = self.stand(thing)
+            rated = need(stand.rated_mass_kg, stand, "rated_mass")
+        else:
+            mount = self.mount(thing)
+            rated = need(mount.rated_mass_kg, mount, "rated_mass")
+        extra = mounting.accessories_kg
 
-    def row_spacing(self, device: Held) -> Value:
-        """Distance between the top and the bottom fastener row, m."""
-        fixing, mount = self.fixing(device), self.mount_data(device)
-        given = fixing.row_spacing_m or (mount.row_spacing_m if mount is not None else None)
-        return need(given, fixing, "row_spacing")
+        def compute(world: World) -> float:
+            carried = world(self.own_mass(thing)) + (world(extra) if extra is not None else 0.0)
+            return world(rated) / positive("mass", carried, "kg")
 
-    def fasteners(self, device: Held) -> int:
-        """Return how many fasteners are really in framing."""
-        fixing, mount = self.fixing(device), self.mount_data(device)
-        return need(fixing.count or (mount.fasteners if mount is not None else None), fixing, "count")
+        return self.figure("rated mass over carried mass", "", compute, thing.key)
 
-    def top_fasteners(self, device: Held) -> int:
-        """Return how many of them are in the top row, or in the pulled row of a ceiling plate."""
-        fixing, mount = self.fixing(device), self.mount_data(device)
-        return need(fixing.top_count or (mount.top_fasteners if mount is not None else None), fixing, "top_count")
+    def count(self, thing: Held) -> int:
+        """Return how many fasteners are really in framing; the holes of a plate are not yet fasteners."""
+        fixing = self.fixing(thing)
+        return need(fixing.count, fixing, "count")
 
-    def pull(self, device: Held) -> Figure:
-        """Pull on the most loaded fastener, N."""
+    def top_count(self, thing: Held) -> int:
+        """Return how many of them are in the row that is pulled.
 
-        def compute() -> Figure:
-            mass = self.mass(device)
-            if self.mounting(device).on == "ceiling":
-                return self._ceiling_pull(device, mass)
-            top = self.top_fasteners(device)
-            return figure(
-                "pull on each top fastener",
-                "N",
-                lambda m, e, h: loads.top_fastener_tension_n(loads.weight_n(m), e, h, top),
-                mass,
-                self.reach(device),
-                self.row_spacing(device),
-            )
+        The sheet's top row counts only where every hole of the plate has its fastener.
+        """
+        fixing, mount, count = self.fixing(thing), self.mount_data(thing), self.count(thing)
+        if fixing.top_count is not None:
+            return fixing.top_count
+        full = mount is not None and mount.fasteners == count and mount.top_fasteners is not None
+        return need(mount.top_fasteners if mount is not None and full else None, fixing, "top_count")
 
-        return self.once(("pull", device.key), compute)
+    def row_spacing(self, thing: Held) -> Quantity:
+        """Distance between the top and the bottom fastener row, m: the smaller where sheet and fixing differ."""
+        fixing, mount = self.fixing(thing), self.mount_data(thing)
+        given = [fixing.row_spacing_m, mount.row_spacing_m if mount is not None else None]
+        stated_ones = [one for one in given if one is not None]
+        return min(stated_ones, key=lambda one: one.value) if stated_ones else need(None, fixing, "row_spacing")
 
-    def _ceiling_pull(self, device: Held, mass: Value) -> Figure:
-        count, drop = self.fasteners(device), self.mounting(device).drop_m
-        if drop is None:
-            return figure(
-                "pull on each fastener", "N", lambda m: loads.vertical_shear_n(loads.weight_n(m), count), mass
-            )
-        pulled = self.top_fasteners(device)
-        return figure(
-            "pull on the most loaded fastener",
-            "N",
-            lambda m, length, b: loads.ceiling_pole_tension_n(
-                loads.vertical_shear_n(loads.weight_n(m), count), PUSH_N, length, b, pulled
-            ),
-            mass,
-            drop,
-            self.row_spacing(device),
-            assumes=(f"a sideways push of {PUSH_N:.0f} N at the end of the drop",),
+    def reach_m(self, world: World, thing: Held) -> float:
+        """Return how far the centre of gravity can stand off the wall: at the largest reach that the mount has."""
+        mounting, mount = self.mounting(thing), self.mount_data(thing)
+        use = mounting.extension_m
+        if mount is not None:
+            reach = world(need(mount.reach_m, mount, "reach"))
+            out = max(reach, world(use)) if use is not None else reach
+        else:
+            out = world(need(use, mounting, "extension"))
+        return out + world(self.depth(thing)) / 2.0
+
+    def slope_deg(self, world: World, thing: Held) -> float:
+        """Return the slope of the ceiling where a thing hangs."""
+        shape = need(self.design.shell.ceiling, self.design.shell, "ceiling")
+        if shape.shape == "flat":
+            return 0.0
+        x, y = self.plan_spot(thing)
+        return ceiling.facet_over(self.figures.space.facets(world), (world(x), world(y))).slope_deg
+
+    def slope(self, thing: Held) -> Figure:
+        """Slope of the ceiling where a thing hangs."""
+        return self.figure("slope of the ceiling", "deg", lambda w: self.slope_deg(w, thing), thing.key)
+
+    def ceiling_seat(self, world: World, thing: Held) -> loads.CeilingSeat:
+        """Return how a thing hangs under a ceiling, in a world."""
+        mounting, motion = self.mounting(thing), self.motion(thing)
+        reach, half = self.reach_m(world, thing), world(self.depth(thing)) / 2.0
+        drop = world(mounting.drop_m) if mounting.drop_m is not None else 0.0
+        if motion == "pole":
+            drop = world(need(mounting.drop_m, mounting, "drop"))
+        slope = self.slope_deg(world, thing)
+        if motion == "pole" and slope > 0.0:
+            world.assume("the pole hangs plumb")
+        beside = (
+            self._beside_m(world, thing, reach)
+            if motion == "articulated"
+            else half * self._tilted(world, thing, motion)
+        )
+        turned = beside > 0.0 or drop > 0.0 or slope > 0.0
+        return loads.CeilingSeat(
+            count=self.count(thing),
+            pulled=self.top_count(thing) if turned else 1,
+            spacing_m=world(self.row_spacing(thing)) if turned else 1.0,
+            beside_m=beside,
+            stands_off_m=0.0 if motion == "pole" else reach + drop,
+            drop_m=drop,
+            slope_deg=slope,
         )
 
-    def wood(self, device: Held) -> WoodFixing:
+    def _beside_m(self, world: World, thing: Held, reach: float) -> float:
+        """Return how far beside its plate an arm under a ceiling can hold a thing."""
+        mount = self.mount_data(thing)
+        aside = mount.side_reach_m if mount is not None else None
+        return max(reach, world(aside)) if aside is not None else reach
+
+    def _tilted(self, world: World, thing: Held, motion: str) -> float:
+        """Return the sine of the largest tilt of what hangs, without which it is taken as square to its plate."""
+        mounting, mount = self.mounting(thing), self.mount_data(thing)
+        use = abs(world(mounting.tilt_deg)) if mounting.tilt_deg is not None else 0.0
+        if motion == "fixed":
+            return math.sin(math.radians(use))
+        most = mount.tilt_deg if mount is not None else None
+        if most is None:
+            return 1.0  # as far as it can ever tilt
+        return math.sin(math.radians(min(max(world(most), use), _SIDEWAYS_DEG)))
+
+    def demand(self, world: World, thing: Held, *, misuse: bool = False, aside: Quantity | None = None) -> Demand:
+        """Return what the most loaded fastener bears, in a world."""
+        weight = loads.weight_n(self.mass_kg(world, thing))
+        whole = loads.misuse_load_n(weight) if misuse else weight
+        if self.on(thing) == "ceiling":
+            seat = self.ceiling_seat(world, thing)
+            if seat.drop_m > 0.0:
+                world.assume(f"a sideways push of {PUSH_N:.0f} N at the end of the drop")
+            pull, shear = loads.ceiling_demand_n(whole, seat, PUSH_N)
+            return Demand(pull, 0.0, shear)  # across the grain, the weaker way
+        count, spacing = self.count(thing), world(self.row_spacing(thing))
+        pull = loads.top_fastener_tension_n(whole, self.reach_m(world, thing), spacing, self.top_count(thing))
+        down, across = loads.vertical_shear_n(whole, count), 0.0
+        if aside is not None:
+            more, across = self._twist(world, thing, whole, world(aside))
+            down += more
+        return Demand(pull, down, across)
+
+    def _twist(self, world: World, thing: Held, load: float, aside: float) -> tuple[float, float]:
+        fixing, spacing = self.fixing(thing), world(self.row_spacing(thing))
+        if fixing.column_spacing_m is None and self.top_count(thing) > 1:
+            world.assume("all fasteners stand in one column")
+        if fixing.column_spacing_m is None or self.one_column(thing):
+            return 0.0, loads.sideways_shear_n(load, aside, spacing)
+        corners = min(self.count(thing), _CORNERS)
+        return loads.group_twist_n(load, aside, spacing, world(fixing.column_spacing_m), corners)
+
+    def one_column(self, thing: Held) -> bool:
+        """Whether its fasteners stand in one column, as far as the file does not say that they do not."""
+        columns = self.fixing(thing).column_spacing_m
+        apart = columns is not None and columns.value - columns.u >= _ONE_COLUMN_M
+        return not apart or self.top_count(thing) == 1
+
+    def pull(self, thing: Held) -> Figure:
+        """Pull on the most loaded fastener."""
+        return self.figure("pull on the most loaded fastener", "N", lambda w: self.demand(w, thing).pull, thing.key)
+
+    def wood(self, thing: Held) -> WoodFixing:
         """Return the fixing in wood with everything that its capacity needs."""
-        return self.once(("wood", device.key), lambda: self._wood(device))
+        made = lambda: WoodFixing.of(self.fixing(thing), self.surface(thing), self.mount_data(thing))  # noqa: E731
+        return self.once(("wood", thing.key), made)
 
-    def _wood(self, device: Held) -> WoodFixing:
-        return WoodFixing.of(self.fixing(device), self.surface(device), self.mount(device))
+    def is_screw(self, thing: Held) -> bool:
+        """Whether it is held by lag or wood screws, which the wood standard has formulas for."""
+        return self.fastener(thing) in SCREWS
 
-    def withdrawal_use(self, device: Held) -> Figure:
+    def report(self, thing: Held) -> FastenerReport | None:
+        """Return what the fastener's evaluation report allows, when the file gives it."""
+        return stated(self.fixing(thing).report)
+
+    def engineer(self, thing: Held) -> Engineer | None:
+        """Return the engineer's decision on the fixing, when there is one."""
+        return stated(self.fixing(thing).engineer)
+
+    def withdrawal_use(self, thing: Held) -> Figure:
         """Pull over allowable withdrawal of the most loaded fastener."""
-        wood, pull = self.wood(device), self.pull(device)
-        demand = Value(pull.value, pull.u, "N", pull.inputs[0].at)
-        return wood.withdrawal_use(demand, pull.assumes)
+        report = self.report(thing)
+        if report is not None:
+            allowed = need(report.withdrawal_n, report, "withdrawal")
+            use = lambda w: self.demand(w, thing).pull / w(allowed)  # noqa: E731
+        else:
+            wood = self.wood(thing)
+            use = lambda w: wood.screw(w).pulled("permanent", self.demand(w, thing).pull)  # noqa: E731
+        return self.figure("pull over allowable pull", "", use, thing.key)
 
-    def withdrawal_remedy(self, device: Held) -> str:
-        """Say what pulls, and how near the device must come for the screws to hold it."""
-        pull = self.pull(device)
-        if self.mounting(device).on == "ceiling":
-            return f"The {pull.name} is {pull}; use longer thread or more screws in framing."
-        # The pull grows straight with the reach, so the reach that fits follows from the use at the present one.
-        nearest = self.reach(device).value / self.withdrawal_use(device).value
-        return (
-            f"The {pull.name} is {pull}; it would hold with the centre of gravity at most {nearest:.2f} m from the "
-            "wall, or with longer thread or more screws in framing."
-        )
-
-    def combined_use(self, device: Held) -> Figure:
+    def combined_use(self, thing: Held) -> Figure:
         """Resultant over allowable resultant of the most loaded fastener, board taken as a gap."""
-        return self._combined("pull and shear together", device, "permanent", misuse=False, swing=None)
+        return self._combined("pull and shear over what one fastener may bear", thing, "permanent")
 
-    def misuse_use(self, device: Held) -> Figure:
-        """Return the same with somebody hanging on the device, at the ten-year value."""
-        return self._combined("use under the misuse load", device, "ten years", misuse=True, swing=None)
+    def misuse_use(self, thing: Held) -> Figure:
+        """Return the same with somebody hanging on the thing, at the ten-year value."""
+        return self._combined("use under the misuse load", thing, "ten years", misuse=True)
 
-    def swing_use(self, device: Held) -> Figure:
-        """Return the same with the arm swung aside as far as it goes, all fasteners in one stud."""
-        mount = self.mount(device)
-        swing = need(mount.side_reach_m, mount, "side_reach")
-        return self._combined("use with the arm swung aside", device, "permanent", misuse=False, swing=swing)
+    def swing_use(self, thing: Held) -> Figure:
+        """Return the same with the arm swung aside as far as it goes."""
+        mount = self.mount(thing)
+        aside = need(mount.side_reach_m, mount, "side_reach")
+        return self._combined("use with the arm swung aside", thing, "permanent", aside=aside)
 
     def _combined(
-        self, name: str, device: Held, duration: LoadDuration, *, misuse: bool, swing: Value | None
+        self, name: str, thing: Held, duration: LoadDuration, *, misuse: bool = False, aside: Quantity | None = None
     ) -> Figure:
-        wood, top, count = self.wood(device), self.top_fasteners(device), self.fasteners(device)
+        report = self.report(thing)
+        if report is not None:
+            pulled, sheared = need(report.withdrawal_n, report, "withdrawal"), need(report.shear_n, report, "shear")
 
-        def demand(mass: float, reach: float, spacing: float, aside: float) -> tuple[float, float]:
-            weight = loads.weight_n(mass)
-            whole = loads.misuse_load_n(weight) if misuse else weight
-            down = loads.vertical_shear_n(whole, count)
-            across = loads.sideways_shear_n(whole, aside, spacing)
-            return loads.top_fastener_tension_n(whole, reach, spacing, top), loads.resultant_n(down, across)
+            def by_report(world: World) -> float:
+                demand = self.demand(world, thing, misuse=misuse, aside=aside)
+                permanent = fasteners.LOAD_DURATION_FACTOR[duration] / fasteners.LOAD_DURATION_FACTOR["permanent"]
+                shear = math.hypot(demand.down, demand.across)
+                return fasteners.straight_line_utilisation(
+                    world(pulled) * permanent, world(sheared) * permanent, tension_n=demand.pull, shear_n=shear
+                )
 
-        values = (self.mass(device), self.reach(device), self.row_spacing(device), swing or Value(0.0, 0.0, "m"))
-        return wood.combined_use(name, duration, demand, values)
+            return self.figure(name, "", by_report, thing.key)
+        wood = self.wood(thing)
 
-    def edge_left(self, device: Held) -> Figure:
-        """Room left between a screw's edge distance and the edge of the stud, mm; negative is too near."""
-        fixing, surface = self.fixing(device), self.surface(device)
-        return figure(
-            "edge distance to spare",
-            "mm",
-            lambda w, d, off: fasteners.edge_tolerance_mm(w * 1e3, d * 1e3) - abs(off) * 1e3,
-            need(surface.framing.member_width_m, surface, "framing.member_width"),
+        def compute(world: World) -> float:
+            demand = self.demand(world, thing, misuse=misuse, aside=aside)
+            along, across = (demand.down, demand.across) if wood.along else (demand.across, demand.down)
+            if self.on(thing) == "ceiling":
+                along, across = 0.0, math.hypot(demand.down, demand.across)
+            screw = wood.screw(world)
+            if along == across == 0.0:
+                return screw.pulled(duration, demand.pull)
+            return screw.pulled_and_sheared(duration, demand.pull, along, across)
+
+        return self.figure(name, "", compute, thing.key)
+
+    def thread_in_wood(self, thing: Held) -> Figure:
+        """Thread of the screw that works in the wood."""
+        wood = self.wood(thing)
+        return self.figure("thread in the wood", "mm", lambda w: wood.screw(w).counted_thread_mm(), thing.key)
+
+    def depth_in_wood(self, thing: Held) -> Figure:
+        """Depth of the screw in the wood, in diameters."""
+        wood = self.wood(thing)
+        return self.figure("depth in the wood, in diameters", "", lambda w: wood.screw(w).depth_diameters(), thing.key)
+
+    def beyond(self, thing: Held) -> Figure:
+        """How far the screw's point stands out of the far side of the wood."""
+        wood = self.wood(thing)
+        return self.figure("point beyond the wood", "mm", lambda w: wood.screw(w).beyond_mm(), thing.key)
+
+    def swings(self, thing: Held) -> bool:
+        """Whether its mount can turn it aside."""
+        return self.motion(thing) in SWINGS
+
+    def stands(self, thing: Held) -> bool:
+        """Whether it stands on the floor, a stand or furniture."""
+        return self.on(thing) in FREE
+
+    def edge_left(self, thing: Held) -> Figure:
+        """Room left between a screw's edge distance and the edge of the stud; negative is too near."""
+        fixing, surface = self.fixing(thing), self.surface(thing)
+        width = need(surface.framing.member_width_m, surface, "framing.member_width")
+        diameter, offset = (
             need(fixing.diameter_m, fixing, "diameter"),
             need(fixing.edge_offset_m, fixing, "edge_offset"),
         )
 
-    def stud_span(self, device: Held) -> Figure:
-        """Widest distance between the mount's holes over the spacing of the studs."""
-        framing, mount = self.framing(device), self.mount(device)
-        spacing = need(framing.spacing_m, self.surface(device), "framing.spacing")
-        holes = need(mount.plate_holes_m, mount, "plate_holes")
-        return figure("hole distance over stud spacing", "", lambda a, b: a / b, holes, spacing)
+        def compute(world: World) -> float:
+            spare = fasteners.edge_tolerance_mm(world(width) * 1e3, world(diameter) * 1e3)
+            return spare - abs(world(offset)) * 1e3
 
-    def on_one_stud(self, device: Held) -> bool:
-        """Whether the mount's plate is too narrow for two studs."""
-        return self.stud_span(device).value < 1.0
+        return self.figure("edge distance to spare", "mm", compute, thing.key)
 
-    def steel_use(self, device: Held) -> Figure:
-        """Pull over allowable pull-out of a screw in a steel stud."""
-        fixing, surface, pull = self.fixing(device), self.surface(device), self.pull(device)
-        sheet = need(surface.framing.steel_thickness_m, surface, "framing.steel_thickness")
+    def loaded_edge(self, thing: Held) -> Figure:
+        """Distance from the fasteners to the edge that a load across the grain pushes them toward, in diameters."""
+        fixing = self.fixing(thing)
         diameter = need(fixing.diameter_m, fixing, "diameter")
-        return figure(
-            "pull over allowable pull-out",
-            "",
-            lambda t, s, d: t / thin_steel.pull_out_allowable_n(s * 1e3, d * 1e3, STEEL_ULTIMATE_MPA),
-            Value(pull.value, pull.u, "N", pull.inputs[0].at),
-            sheet,
-            diameter,
-            assumes=(*pull.assumes, f"sheet with {STEEL_ULTIMATE_MPA:.0f} MPa ultimate strength"),
-        )
+        if fixing.into == "stud":
+            surface = self.surface(thing)
+            width = need(surface.framing.member_width_m, surface, "framing.member_width")
+            offset = need(fixing.edge_offset_m, fixing, "edge_offset")
+        else:
+            width, offset = need(fixing.edge_distance_m, fixing, "edge_distance") * 2.0, exact(0.0, "m")
 
-    def hang_factor(self, device: Held) -> Figure:
-        """Divide the breaking load of the weakest part by the load on it."""
-        mounting, mount = self.mounting(device), self.mount_data(device)
-        given = mounting.breaking_load_n or (mount.breaking_load_n if mount is not None else None)
-        breaking = need(given, mounting, "breaking_load")
-        slope = mounting.sling_angle_deg
-        if slope is None:
-            return figure(
-                "breaking load over load",
-                "",
-                lambda b, m: loads.design_factor(b, loads.weight_n(m)),
-                breaking,
-                self.mass(device),
-            )
-        return figure(
-            "breaking load over load",
-            "",
-            lambda b, m, a: loads.design_factor(b, loads.sling_tension_n(loads.weight_n(m), 2, a)),
-            breaking,
-            self.mass(device),
-            slope,
-            assumes=("two sling legs carry the load",),
-        )
+        def compute(world: World) -> float:
+            return (world(width) / 2.0 - abs(world(offset))) / world(diameter)
 
-    def sling_angle(self, device: Held) -> Figure:
-        """Angle of the sling legs from the horizontal, degrees."""
-        mounting = self.mounting(device)
-        return figure("sling angle", "deg", float, need(mounting.sling_angle_deg, mounting, "sling_angle"))
+        return self.figure("distance to the loaded edge, in diameters", "", compute, thing.key)
 
-    def secondary_fall(self, device: Held) -> Figure:
-        """How far the device falls before the secondary holds, mm."""
-        mounting = self.mounting(device)
-        fall = need(mounting.secondary_fall_m, mounting, "secondary_fall")
-        return figure("fall onto the secondary", "mm", lambda f: f * 1e3, fall)
+    def stud_span(self, thing: Held) -> Figure:
+        """Distance between the columns of fasteners over the spacing of the studs.
 
-    def joist_load(self, device: Held) -> Figure:
-        """Load on the ceiling joist that carries the device, as if spread over its area, Pa."""
-        shell, surface = self.design.shell, self.surface(device)
+        A plate whose holes are narrower than that cannot span two studs, wherever its fasteners are.
+        """
+        surface, mount, fixing = self.surface(thing), self.mount(thing), self.fixing(thing)
         spacing = need(surface.framing.spacing_m, surface, "framing.spacing")
-        span = min(shell.width_m, shell.length_m, key=lambda size: size.value)
-        return figure(
-            "added joist load",
-            "Pa",
-            lambda m, length, s: loads.joist_area_load_pa(loads.weight_n(m), length, s),
-            self.mass(device),
-            span,
-            spacing,
-            assumes=("one joist carries it at midspan", "joists span the shorter side of the room"),
-        )
+        columns, holes = fixing.column_spacing_m, mount.plate_holes_m
+        if columns is None and (holes is None or holes.value >= spacing.value):
+            need(columns, fixing, "column_spacing")
+        given = [one for one in (columns, holes) if one is not None]
 
-    def needs_seismic_anchorage(self, device: Held) -> bool:
-        """Whether the device calls for designed seismic anchorage; everything that hangs is taken as up high."""
-        category = need(self.design.project.seismic_category, self.design, "project.codes.seismic_category")
-        return loads.needs_seismic_anchorage(category.upper(), self.mass(device).value, math.inf)
+        def compute(world: World) -> float:
+            return min(world(one) for one in given) / world(spacing)
 
-    def tip_angle(self, device: Loudspeaker | Subwoofer) -> Figure:
-        """Slope at which a standing loudspeaker tips, degrees."""
-        product: Product = need(device.product, device, "product")
-        height = need(product.height_m, product, "height")
-        given = product.loudspeaker.centre_of_gravity_m if product.loudspeaker is not None else None
-        middle = given or Value(height.value / 2.0, height.u / 2.0, "m", height.at)
-        assumes = () if given is not None else ("the centre of gravity is at half height",)
-        return figure(
-            "tip angle", "deg", lambda b, h: stability.tip_angle_deg(b / 2.0, h), self._base(product), middle,
-            assumes=assumes,
-        )  # fmt: skip
+        return self.figure("distance between columns of fasteners over stud spacing", "", compute, thing.key)
 
-    @staticmethod
-    def _base(product: Product) -> Value:
-        data = need(product.loudspeaker, product, product.kind)
-        sides = need(data.base_width_m, data, "base_width"), need(data.base_depth_m, data, "base_depth")
-        return min(sides, key=lambda side: side.value)
+    def size_ratio(self, thing: Held) -> Figure:
+        """Nominal diameter of the fasteners over the least that the wood standard has values for."""
+        fixing, least = self.fixing(thing), LEAST_MM[self.fastener(thing)]
+        given = need(fixing.diameter_m, fixing, "diameter")
+        return self.figure("diameter over the least one", "", lambda w: w(given) * 1e3 / least, thing.key)
 
-    def flame_spread(self, panel: Treatment) -> Figure:
-        """Flame-spread index of a panel."""
-        return Figure("flame-spread index", need(panel.flame_spread, panel, "flame_spread"), "")
-
-    def smoke(self, panel: Treatment) -> Figure:
-        """Smoke-developed index of a panel."""
-        return Figure("smoke-developed index", need(panel.smoke_developed, panel, "smoke_developed"), "")
-
-
-def total(values: list[Value]) -> Value:
-    """Add values that are independent of each other; the largest one tells the place."""
-    largest = max(values, key=lambda value: value.value)
-    u = math.sqrt(sum(value.u**2 for value in values))
-    return Value(sum(value.value for value in values), u, largest.unit, largest.at)
+    def edge_case_mass(self, thing: Held) -> float:
+        """Return the mass that hangs there, at the far end of its uncertainty, kg: what words are guarded with."""
+        mass = self.hung_mass(thing)
+        return mass.value + mass.u

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from roomlint.figures import direction
+from roomlint.figures import direction, plan
 from roomlint.figures.domain import Refused
 from roomlint.figures.layouts import parse_label
 from roomlint.figures.ray import first_met
@@ -16,12 +16,22 @@ if TYPE_CHECKING:
 
     from roomlint.design.base import Pair
     from roomlint.design.listening import Loudspeaker, Seat
+    from roomlint.figures.direction import Point3
+    from roomlint.figures.enclosure import Enclosure
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
 
 FAR_WALL_M: Final = 2.0
 """Beyond this a surface counts as far, however far it is: what it returns is late and weak."""
 _AROUND_DEG: Final = (0.0, 90.0, 180.0)
+
+
+def pulled_in(shape: Enclosure, point: Point3) -> Point3:
+    """Return a point, or the nearest one of the room where it lies behind a surface."""
+    x, y, z = point
+    if not plan.contains(shape.outline, (x, y)):
+        x, y = plan.nearest_wall(shape.outline, (x, y)).foot
+    return (x, y, min(max(z, 0.0), shape.height_m((x, y))))
 
 
 class Pairs(View):
@@ -44,7 +54,7 @@ class Pairs(View):
         """Larger distance of a pair over the smaller."""
 
         def compute(world: World) -> float:
-            near, far = sorted(self.figures.angles.distance_m(world, one, seat) for one in pair.elements)
+            near, far = sorted(self.figures.angles.distance_m(world, one, seat) for one in (pair.left, pair.right))
             if near < direction.COINCIDENT_M:
                 raise Refused("a loudspeaker stands where the ear is")
             return far / near
@@ -53,7 +63,7 @@ class Pairs(View):
 
     def base_width(self, pair: Pair[Loudspeaker]) -> Figure:
         """Distance between a left and a right loudspeaker."""
-        one, other = (self.figures.angles.place(speaker) for speaker in pair.elements)
+        one, other = (self.figures.angles.place(speaker) for speaker in (pair.left, pair.right))
         return self.figure("base width", "m", lambda w: math.dist(w.xyz(one), w.xyz(other)))
 
     def surroundings_difference(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
@@ -63,14 +73,16 @@ class Pairs(View):
         """
 
         def compute(world: World) -> float:
-            ways = [self._ways_m(world, speaker, seat) for speaker in pair.elements]
-            return max(abs(one - other) for one, other in zip(*ways, strict=True))
+            ways = [self._ways_m(world, speaker, seat) for speaker in (pair.left, pair.right)]
+            return max(abs(one - other) for one, other in zip(ways[0], ways[1], strict=True))
 
         return self.figure("difference of the ways to the surfaces around", "m", compute)
 
     def _ways_m(self, world: World, speaker: Loudspeaker, seat: Seat) -> list[float]:
         space, side = self.figures.space, parse_label(speaker.label or "").side
-        start, facing = world.xyz(self.figures.angles.place(speaker)), world(seat.facing_deg)
         shape, solids = space.enclosure(world), space.obstacles(world)
+        facing = world(seat.facing_deg)
+        # What hangs at a surface is at most behind it by what a tape may miss; the ways start in the room.
+        start = pulled_in(shape, world.xyz(self.figures.angles.place(speaker)))
         ways = (direction.direction_vector(facing + side * around, 0.0) for around in _AROUND_DEG)
         return [min(FAR_WALL_M, first_met(shape, start, way, solids).distance_m) for way in ways]

@@ -83,9 +83,9 @@ class Reflections(View):
 
         return self.figure("loudest early reflection", "dB", compute)
 
-    def told(self, speaker: Loudspeaker, seat: Seat) -> tuple[Early, ...]:
-        """Return every early reflection with where it bounces, loudest first."""
-        return tuple(self._told(speaker, seat, bounce) for bounce in self.early(speaker, seat))
+    def first(self, speaker: Loudspeaker, seat: Seat) -> Early:
+        """Return the loudest early reflection with where it bounces; there must be one."""
+        return self._told(speaker, seat, self.early(speaker, seat)[0])
 
     def _told(self, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> Early:
         absorbed = self._absorbed(bounce)

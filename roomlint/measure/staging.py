@@ -10,6 +10,7 @@ from roomlint.design.listening import HOLDERS, Loudspeaker, Seat, Subwoofer
 from roomlint.figures import ceiling, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
+from roomlint.measure.bodies import FAR_M, obstacle_words
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -54,13 +55,13 @@ class Staging(View):
     """Places, openings and lines of sight."""
 
     def depth_inside(self, thing: Thing) -> Figure:
-        """How far inside the room a source's acoustic centre or a seat's ear is: to the nearest surface; else negative."""
+        """How far inside the room an acoustic centre or an ear is, to the nearest surface; negative outside."""
         point = self.figures.bodies.place(thing)
 
         def compute(world: World) -> float:
             return enclosure.nearest_surface(self.figures.space.enclosure(world), world.xyz(point)).distance_m
 
-        return self.figure("distance inside the room", "m", compute, thing.key)
+        return self.figure("distance inside the room", "m", compute, thing.key, per_m=2.0)
 
     def off_surface(self, source: Source, surface: str) -> Figure:
         """Gap between a mounted cabinet, with its mount, and the wall, ceiling or floor that the file says it is on.
@@ -77,7 +78,7 @@ class Staging(View):
         def compute(world: World) -> float:
             return self._off_m(world, point, surface) - world(size) - sum(world(length) for length in reach)
 
-        return self.figure("gap behind the cabinet", "m", compute)
+        return self.figure("gap behind the cabinet", "m", compute, per_m=2.0)
 
     def _off_m(self, world: World, point: Point, surface: str) -> float:
         space = self.figures.space
@@ -89,7 +90,7 @@ class Staging(View):
 
     @staticmethod
     def _reach(source: Source) -> tuple[Quantity, ...]:
-        """Return what a mount puts between the cabinet and its surface: its reach in use, or its largest, and a drop."""
+        """Return what a mount puts between cabinet and surface: its reach in use, or its largest, and a drop."""
         mounting = source.mounting
         if mounting is None:
             return ()
@@ -105,7 +106,7 @@ class Staging(View):
             body = self.figures.bodies.solid(world, source)
             return enclosure.gap_on_wall_m(self.figures.space.enclosure(world), body, there(world))
 
-        return self.figure("gap to an opening", "m", compute)
+        return self.figure("gap to an opening", "m", compute, per_m=3.0)
 
     def _opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
         wall = self.design.shell.wall_names.index(opening.wall)
@@ -121,7 +122,8 @@ class Staging(View):
     def out_of_swing(self, thing: Thing, opening: Opening) -> Figure:
         """Clearance between a thing and what a door's leaf sweeps as it opens; negative when the leaf meets it."""
         there, left = self._opening(opening), need(opening.hinge, opening, "hinge") == "left"
-        _ = self.figures.bodies.place(thing)
+        bodies = self.figures.bodies
+        place, reach_m = bodies.place(thing), bodies.reach_m(thing)
 
         def compute(world: World) -> float:
             shape, hole = self.figures.space.enclosure(world), there(world)
@@ -129,13 +131,16 @@ class Staging(View):
             first = start + hole.from_left_m
             hinge, tip = (first, first + hole.width_m) if left else (first + hole.width_m, first)
             (hx, hy), (tx, ty) = wall.at(hinge), wall.at(tip)
+            x, y, _ = world.xyz(place)
+            if math.dist((x, y), (hx, hy)) - hole.width_m - reach_m > FAR_M:
+                return FAR_M
             # A leaf hung on the left, seen from inside, opens clockwise into the room.
             closed = -math.degrees(math.atan2(tx - hx, ty - hy))
             swing = sight.DoorSwing((hx, hy), hole.width_m, closed, -90.0 if left else 90.0)
             leaf = solid.door_leaf(swing, hole.sill_m, hole.sill_m + hole.height_m)
-            return solid.clearance_m(self.figures.bodies.solid(world, thing), leaf)
+            return min(solid.clearance_m(bodies.solid(world, thing), leaf), FAR_M)
 
-        return self.figure("clearance to a door's leaf", "m", compute)
+        return self.figure("clearance to a door's leaf", "m", compute, per_m=3.0)
 
     def ear_height(self, seat: Seat) -> Figure:
         """Height of an ear above the floor or platform that its seat stands on."""
@@ -154,7 +159,7 @@ class Staging(View):
         if met is None:
             return ""
         if met.kind == "obstacle":
-            return f"{placed[met.number].kind} {placed[met.number].id}"
+            return obstacle_words(placed[met.number])
         return f"wall {space.wall_name(met.number)}" if met.kind == "wall" else f"the {met.kind}"
 
     def heads_in_the_way(self, seat: Seat, wanted_m: float) -> InTheWay | None:

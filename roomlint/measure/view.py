@@ -29,11 +29,16 @@ class View:
         self.world: World = figures.world
         self._known: dict[Hashable, Any] = {}
 
-    def figure(self, name: str, unit: str, compute: Callable[[World], float], *key: Hashable) -> Figure:
-        """Return a figure; with a key, made once and remembered under its name and that key."""
+    def figure(
+        self, name: str, unit: str, compute: Callable[[World], float], *key: Hashable, per_m: float | None = None
+    ) -> Figure:
+        """Return a figure; with a key, made once and remembered under its name and that key.
+
+        `per_m` as for `Figure.of`: what no length moves it by more than, a metre.
+        """
         if not key:
-            return Figure.of(name, unit, self.world, compute)
-        return self.once((name, *key), lambda: Figure.of(name, unit, self.world, compute))
+            return Figure.of(name, unit, self.world, compute, per_m)
+        return self.once((name, *key), lambda: Figure.of(name, unit, self.world, compute, per_m))
 
     def once(self, key: Hashable, compute: Callable[[], T]) -> T:
         """Compute something the first time it is asked for and remember it; the design never changes."""

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.measure.figure import Figure
 from roomlint.review.verdict import Kind
 from roomlint.review.window import Window
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule

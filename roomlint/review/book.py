@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import sys
+from contextlib import redirect_stdout
 from dataclasses import dataclass, replace
 from importlib import import_module
 from importlib.metadata import EntryPoint, entry_points
@@ -26,6 +28,7 @@ WITHDRAWN: Mapping[str, str] = {
     "bass.whole-ratios": "bass.room-modes",
     "boundary.rear-null": "boundary.surface-null",
     "distance.level-spread": "distance.seat-near-loudspeaker",
+    "mount.panel-overhead": "mount.substrate",
 }
 """Ids of rules that once were, and the rule that took over; an id is never used again."""
 
@@ -55,13 +58,20 @@ def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
     # Our own chapters first: another package must not take the id of a built-in rule.
     for point in sorted(found, key=lambda point: (not _is_ours(point), point.value, point.name)):
         package, version = _package_of(point)
+        named = f"rule package {package} {version} ({point.value})"
         try:
-            found_rules = rules_of(point.load())
-        except Exception as error:  # noqa: BLE001  a package that cannot load must not take the run with it
-            text = f"rule package {package} {version} ({point.value}) cannot be loaded: {type(error).__name__}: {error}"
+            # What a package prints as it loads must not get into a report.
+            with redirect_stdout(sys.stderr):
+                own = rules_of(point.load())
+        except KeyboardInterrupt:
+            raise
+        except BaseException as error:  # noqa: BLE001  not even one that exits may take the run with it
+            text = f"{named} cannot be loaded: {type(error).__name__}: {error}"
             troubles.append(Trouble(f"{package}:{point.name}", text))
             continue
-        for rule in found_rules:
+        if not own:
+            troubles.append(Trouble(f"{package}:{point.name}", f"{named} holds no rules, although it says it does"))
+        for rule in own:
             if rule.id in rules:
                 text = f"rule id {rule.id!r} of {package} is already taken by {rules[rule.id].package}; it was left out"
                 troubles.append(Trouble(rule.id, text))

@@ -7,7 +7,18 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.house import House
 from roomlint.design.read import read_design, read_house, read_product
-from roomlint.source.files import PRODUCT_ENDING, Disk, Files, Unreadable, house_of, root_of, whole
+from roomlint.source.files import (
+    HOUSE_NAME,
+    HOUSE_OTHER_NAME,
+    PRODUCT_ENDING,
+    Disk,
+    Files,
+    Unreadable,
+    house_of,
+    misnamed,
+    root_of,
+    whole,
+)
 from roomlint.source.place import Problem
 from roomlint.source.tree import read_tree
 
@@ -51,6 +62,9 @@ class Desk:
         return self._houses[path]
 
     def _read_house(self, path: str) -> tuple[House, list[Problem]]:
+        if path != self._house and PurePosixPath(path).name == HOUSE_OTHER_NAME:
+            text = f"a house file's name is {HOUSE_NAME}; this one was not read. Rename it."
+            return House(file=path), [Problem(whole(path), text)]
         # A house file that was named on the command line may stand anywhere; one that was found may not lead away.
         node, problems = self._tree(path, None if path == self._house else root_of(path))
         if node is None or problems:
@@ -85,8 +99,11 @@ class Desk:
                 problems.append(Problem(place, f"product folder {name!r}: {error}"))
                 continue
             for sheet in names:
+                path = str(PurePosixPath(folder) / sheet)
                 if sheet.endswith(PRODUCT_ENDING):
-                    self._read_sheet(str(PurePosixPath(folder) / sheet), home, shelf, problems)
+                    self._read_sheet(path, home, shelf, problems)
+                elif text := misnamed(sheet, PRODUCT_ENDING):
+                    problems.append(Problem(whole(path), text))
         return shelf, problems
 
     def _read_sheet(self, path: str, home: str, shelf: Shelf, problems: list[Problem]) -> None:

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from roomlint.review.rule import Answer, AnyRule
     from roomlint.review.waivers import Waiving
 
-__all__ = ["Outcome", "Trouble", "house_window", "review_room", "unjudged"]
+__all__ = ["Outcome", "Trouble", "house_window", "in_book_order", "review_room", "unjudged"]
 
 NO_NUMBER = "no-number"
 """What is said of a guarded figure that came out infinite: a failure until somebody knows better."""
@@ -66,9 +66,13 @@ def review_room(room: Room, rules: Iterable[AnyRule]) -> Outcome:
     room.found, room.waivings = tuple(outcome.verdicts), tuple(outcome.waivings)
     for rule in in_order([rule for rule in rules if rule.closing]):
         run.rule(rule)
-    order = {rule.id: number for number, rule in enumerate(rules)}
-    outcome.verdicts.sort(key=lambda verdict: order[verdict.rule])
     return outcome
+
+
+def in_book_order(verdicts: Iterable[Verdict], rules: Iterable[AnyRule]) -> tuple[Verdict, ...]:
+    """Return verdicts in the order of their rules, whatever order these had to run in."""
+    order = {rule.id: number for number, rule in enumerate(rules)}
+    return tuple(sorted(verdicts, key=lambda verdict: order[verdict.rule]))
 
 
 def in_order(rules: list[AnyRule]) -> list[AnyRule]:
@@ -172,7 +176,8 @@ class _Run:
         if isinstance(answer, Says):
             return _said(rule, subject, answer, level, decision)
         found = Found(answer) if isinstance(answer, Figure) else answer
-        verdict, judged = judged_by(rule, self.room, subject, found, level, decision)
+        number = len(self.outcome.verdicts)
+        verdict, judged = judged_by(rule, self.room, subject, found, level, decision, number)
         self.outcome.judged.append(judged)
         return verdict
 

@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.reader import nearest
 from roomlint.review.rule import CAUTIOUS
-from roomlint.review.units import DIMENSION, in_unit
+from roomlint.review.units import in_unit
 from roomlint.review.verdict import Level
 from roomlint.review.window import Window
+from roomlint.source.dimensions import SYMBOLS
 from roomlint.source.place import Problem
 
 if TYPE_CHECKING:
@@ -78,7 +79,7 @@ def _decision(decision: Decision, known: dict[str, AnyRule], own: set[str]) -> I
 
 
 def _edge(text: str, unit: str) -> float | str:
-    if unit not in DIMENSION:
+    if unit not in SYMBOLS:
         return f"no quantity is read in {unit!r}; its window cannot be set here."
     try:
         return in_unit(text, unit)

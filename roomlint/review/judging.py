@@ -9,7 +9,7 @@ from roomlint.measure.figure import Figure
 from roomlint.review.again import again_of
 from roomlint.review.verdict import Kind, Level, Related, Verdict
 from roomlint.review.window import Window, Windows, decide
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -30,6 +30,8 @@ class Judged(NamedTuple):
     figure: Figure
     windows: Windows
     level: Level
+    number: int
+    """Of its verdict among all of the room, so that a remedy finds its way back."""
     fixed: bool
     """Whether the house decided the level, so that no window raises or lowers it."""
 
@@ -50,7 +52,7 @@ class Judged(NamedTuple):
 
 
 def judged_by(
-    rule: AnyRule, room: Room, subject: Subject, found: Found, level: Level, decision: Decision | None
+    rule: AnyRule, room: Room, subject: Subject, found: Found, level: Level, decision: Decision | None, number: int
 ) -> tuple[Verdict, Judged]:
     """Return the verdict of a figure, and the figure with its windows."""
     windows = rule.windows(room, subject)
@@ -68,7 +70,7 @@ def judged_by(
     figure = found.figure
     if windows.unit != figure.unit:
         raise TypeError(f"{rule.id}: figure in {figure.unit!r} against a window in {windows.unit!r}")
-    judged = Judged(rule, subject, figure, windows, level, fixed)
+    judged = Judged(rule, subject, figure, windows, level, number, fixed)
     kind, level, window, margin = judged.outcome(figure)
     place = found.place or subject.place_of(rule.at)
     told = kind is not Kind.PASS

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import os
+import sys
 from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from dataclasses import replace
-from multiprocessing import get_context
+from multiprocessing import connection, get_context, parent_process
 from signal import SIG_IGN, SIGINT, signal
-from threading import current_thread, main_thread
+from threading import Thread, current_thread, main_thread
 from typing import TYPE_CHECKING
 
 from roomlint.design.house import House
@@ -25,15 +28,20 @@ AT_ONCE = 16
 _reviewer: list[Reviewer] = []
 
 
+class ProcessEndedError(Exception):
+    """A process that reviewed rooms was ended from outside, as when the memory runs out."""
+
+
 def each_in_processes(paths: Sequence[str], choices: Choices, jobs: int, desk: Desk) -> Iterator[One]:
     """Yield what comes of each room file, in the order of the paths.
 
     The houses stay behind in the processes and are read again here, once each: their trees need not travel.
     """
     size = max(1, min(AT_ONCE, -(-len(paths) // jobs)))
-    with ProcessPoolExecutor(
+    pool = ProcessPoolExecutor(
         min(jobs, -(-len(paths) // size)), mp_context=get_context("spawn"), initializer=_start, initargs=(choices,)
-    ) as pool:
+    )
+    try:
         with _deaf_to_interrupts():
             found = pool.map(_one, paths, chunksize=size)
         for one in found:
@@ -42,6 +50,13 @@ def each_in_processes(paths: Sequence[str], choices: Choices, jobs: int, desk: D
                 yield replace(one, room=replace(one.room, house=house))
             else:
                 yield one
+    except BrokenProcessPool:
+        raise ProcessEndedError(
+            "a process that reviewed rooms was ended from outside, perhaps for want of memory; "
+            "use fewer --jobs, or fewer rooms at a time"
+        ) from None
+    finally:
+        pool.shutdown(cancel_futures=True)  # after a mistake nobody waits for the rooms that are left
 
 
 @contextmanager
@@ -58,7 +73,17 @@ def _deaf_to_interrupts() -> Iterator[None]:
 
 
 def _start(choices: Choices) -> None:
+    Thread(target=_end_with_parent, daemon=True).start()
+    sys.stdout = sys.stderr  # what a rule prints must not get into a report
     _reviewer[:] = [Reviewer(load_book(), choices)]
+
+
+def _end_with_parent() -> None:
+    """End this process as soon as the one that started it is gone, however that ended."""
+    parent = parent_process()
+    if parent is not None:
+        connection.wait([parent.sentinel])
+        os._exit(1)
 
 
 def _one(path: str) -> One:

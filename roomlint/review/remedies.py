@@ -3,30 +3,37 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Point
+from roomlint.design.base import Element, Point
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
-from roomlint.review.verdict import Kind, Remedy
+from roomlint.measure.world import Moved, World
+from roomlint.review.verdict import Kind, Level, Remedy
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from roomlint.design.base import Element
     from roomlint.review.judging import Judged
     from roomlint.review.room import Room
+    from roomlint.review.verdict import Verdict
 
-STEPS: Final = 48
+STEPS: Final = 40
 """Points at which a way is tried before its ends are found."""
-_HALVINGS: Final = 12
-_TOLD_M: Final = 0.01
-"""A remedy is told to the centimetre, rounded inwards."""
+COARSE: Final = 8
+"""Points of a span at which everything else is looked at."""
+MOST_BROKEN: Final = 3
+"""A change that breaks more rules than this is none to recommend."""
+_HALVINGS: Final = 7
+_TOLD: Final = {"m": 0.01, "deg": 1.0}
+"""A remedy is told to the centimetre or the degree, rounded inwards."""
 
 
-class _Way(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class _Way:
     """One reading that may be another: an element's, by its key, from one value to another."""
 
     element: Element
@@ -34,6 +41,63 @@ class _Way(NamedTuple):
     reading: Reading
     low: float
     high: float
+    nominal: World
+    worlds: dict[float, World] = field(default_factory=dict)
+
+    def also(self, value: float, reading: Reading, off: float) -> World:
+        """Return the world in which a reading, perhaps the same, is off as well."""
+        moves = {self.reading: value - self.reading.value}
+        moves[reading] = moves.get(reading, 0.0) + off
+        return Moved(self.nominal, moves)
+
+    def world(self, value: float) -> World:
+        """Return the world in which the reading has another value; all figures share what is computed in it."""
+        if value not in self.worlds:
+            self.worlds[value] = Moved(self.nominal, {self.reading: value - self.reading.value})
+        return self.worlds[value]
+
+
+class _Held(NamedTuple):
+    """A figure that a move may touch, and what its windows say of it as it is."""
+
+    judged: Judged
+    kind: Kind
+    level: Level
+
+
+class _Tries:
+    """The figures of one room, with what is said of each as it is; found out once."""
+
+    def __init__(self, judged: Sequence[Judged]) -> None:
+        self.judged = judged
+        self._held: dict[int, _Held] = {}
+
+    def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
+        """Return everything else that rests on a reading."""
+        return [
+            self._as_is(number, other)
+            for number, other in enumerate(self.judged)
+            if other is not failed and reading in other.figure.readings
+        ]
+
+    def _as_is(self, number: int, other: Judged) -> _Held:
+        if number not in self._held:
+            self._held[number] = _Held(other, *other.outcome(other.figure)[:2])
+        return self._held[number]
+
+
+def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: Room) -> list[Verdict]:
+    """Return the verdicts, each standing error and warning with the remedy that was found for it, if one was."""
+    done = list(verdicts)
+    tries = _Tries(judged)
+    for one in judged:
+        verdict = done[one.number]
+        grave = verdict.level in {Level.ERROR, Level.WARNING}
+        if grave and verdict.waived is None and one.rule.cure:
+            remedy = _remedy(one, tries, room)
+            if remedy is not None:
+                done[one.number] = replace(verdict, remedy=remedy)
+    return done
 
 
 def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | None:
@@ -41,98 +105,169 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
     What else rests on that reading is held against its own windows there: a way that breaks nothing is told first,
-    and one that breaks something says what.
+    and one that breaks something says what. A place that makes a new error is none. Where people can get hurt nothing
+    is told but what holds in every respect: all other figures of those chapters that rest on the reading hold there,
+    whether they do now or not.
     """
+    return _remedy(failed, _Tries(judged), room)
+
+
+def _remedy(failed: Judged, tries: _Tries, room: Room) -> Remedy | None:
     best: tuple[int, float, Remedy] | None = None
     for way in _ways(failed, room):
-        touched = [other for other in judged if other is not failed and way.reading in other.figure.readings]
-        for low, high in _spans(partial(_clears, failed, way), way):
+        touched = tries.touched(failed, way.reading)
+        for low, high in _spans(failed, way, touched):
             remedy = _tried(way, low, high, failed, touched)
             if remedy is None:
                 continue
-            score = (len(remedy.breaks), abs((remedy.low.value + remedy.high.value) / 2.0 - way.reading.value), remedy)
-            if best is None or score[:2] < best[:2]:
-                best = score
+            nearest = min(abs(end.value - way.reading.value) for end in (remedy.low, remedy.high))
+            if best is None or (len(remedy.breaks), nearest) < best[:2]:
+                best = (len(remedy.breaks), nearest, remedy)
     return best[2] if best is not None else None
 
 
 def _ways(failed: Judged, room: Room) -> Iterator[_Way]:
-    sizes = room.design.shell.width_m.value, room.design.shell.length_m.value
+    shell = room.design.shell
+    spans = ((0.0, shell.width_m.value), (0.0, shell.length_m.value), (0.0, room.figures.space.highest_m))
     for element in failed.subject.about:
         for key in failed.rule.cure:
             found = _value(element, key)
             if isinstance(found, Point):
-                names = ("x", "y", "z")
-                spans = ((0.0, sizes[0]), (0.0, sizes[1]), (0.0, room.figures.space.highest_m))
-                for name, quantity, span in zip(names, found.values, spans, strict=True):
-                    if name in room.figures.staging.free_axes(element):
-                        yield from _coordinate(element, key, quantity, span)
+                free = room.figures.staging.free_axes(element)
+                for name, quantity, span in zip(("x", "y", "z"), found.values, spans, strict=True):
+                    if name in free:
+                        yield from _coordinate(element, key, quantity, span, room)
             elif isinstance(found, Quantity):
-                yield from _coordinate(element, key, found, (0.0, 4.0 * abs(found.value) or 1.0))
+                yield from _coordinate(element, key, found, _span_of(found), room)
+
+
+def _span_of(quantity: Quantity) -> tuple[float, float]:
+    """Return how far a value that is no coordinate may be changed: once round, or up to four times as much."""
+    if quantity.unit == "deg":
+        return (quantity.value - 180.0, quantity.value + 180.0)
+    return (0.0, 4.0 * abs(quantity.value) or 1.0)
 
 
 def _value(element: Element, key: str) -> object:
     found: object = element
     for part in key.split("."):
-        found = getattr(found, part, None)
+        declared = found.KEYS.get(part) if isinstance(found, Element) else None
+        found = getattr(found, declared.attr) if declared is not None else None
         if found is None:
             return None
     return found
 
 
-def _coordinate(element: Element, key: str, quantity: Quantity, span: tuple[float, float]) -> Iterator[_Way]:
+def _coordinate(
+    element: Element, key: str, quantity: Quantity, span: tuple[float, float], room: Room
+) -> Iterator[_Way]:
     """Yield the reading that a coordinate was written as, from where it is one end of the span to where the other."""
     own = [
         share for share in quantity.shares if share.reading.origin is Origin.FILE and share.reading.at is quantity.at
     ]
     for share in own[:1]:
         ends = sorted(share.reading.value + (end - quantity.value) / share.slope for end in span)
-        written = share.reading.at.path.rpartition(".")[2] if share.reading.at is not None else ""
-        below = key if key.endswith(written) else f"{key}.{written}"
-        yield _Way(element, below, share.reading, max(ends[0], 0.0), ends[1])
+        path = share.reading.at.path if share.reading.at is not None else ""
+        below = path.removeprefix(element.at.path).lstrip(".") or key
+        floor = ends[0] if quantity.unit == "deg" else max(ends[0], 0.0)
+        yield _Way(element, below, share.reading, floor, ends[1], room.figures.world)
+
+
+def _there(figure: Figure, way: _Way, value: float) -> float | None:
+    """Return a figure's value with the reading at another value; None where it refuses."""
+    try:
+        found = figure.at(way.world(value))
+    except Refused:
+        return None
+    return found if math.isfinite(found) else None
 
 
 def _clears(judged: Judged, way: _Way, value: float) -> bool:
-    try:
-        moved = judged.figure.moved({way.reading: value - way.reading.value})
-    except Refused:
+    there = _there(judged.figure, way, value)
+    if there is None:
         return False
-    if not math.isfinite(moved):
-        return False
-    shares = [share for share in judged.figure.shares if share.reading is not way.reading or share.reading.u]
-    there = Figure.plain(judged.figure.name, judged.figure.unit, moved, shares=shares)
-    return judged.outcome(there)[0] is Kind.PASS
+    moved = Figure.plain(judged.figure.name, judged.figure.unit, there, shares=judged.figure.shares)
+    return judged.outcome(moved)[0] is Kind.PASS
 
 
-def _breaks(other: Judged, way: _Way, value: float) -> bool:
-    """Return whether a figure that rests on the reading fails there, or fails at a higher level, and does not now."""
-    kind, level, _, _ = other.outcome(other.figure)
+def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> bool:
+    """Return whether the figure passes there with the uncertainty that it has there, near a limit perhaps another.
+
+    `noted`: or is worth no more than a note.
+    """
+    figure, there = judged.figure, _there(judged.figure, way, value)
+    if there is None:
+        return False
     try:
-        moved = other.figure.moved({way.reading: value - way.reading.value})
+        changes = [
+            max(abs(figure.at(way.also(value, reading, off)) - there) for off in (reading.u, -reading.u))
+            for reading in figure.readings
+            if reading.u > 0.0
+        ]
     except Refused:
+        return False
+    kind, level, _, _ = judged.outcome(Figure.plain(figure.name, figure.unit, there, u=math.hypot(*changes)))
+    return kind is Kind.PASS or (noted and kind is Kind.FAIL and level is Level.NOTE)
+
+
+def _breaks(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that rests on the reading passes now and not there, or fails there at a higher level."""
+    other, kind, level = held
+    there = _there(other.figure, way, value)
+    if there is None:
         return kind is Kind.PASS
-    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, moved, u=0.0))
+    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=other.figure.u))
+    if kind is Kind.PASS:
+        return then is not Kind.PASS
     return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
 
 
-def _spans(holds: Callable[[float], bool], way: _Way) -> list[tuple[float, float]]:
-    """Return where along a way something holds, the ends found by halving."""
-    step = (way.high - way.low) / STEPS
+def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that rests on the reading fails there as an error, and does not now."""
+    other, kind, level = held
+    there = _there(other.figure, way, value)
+    if there is None:
+        return kind is Kind.PASS
+    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=0.0))
+    return then is Kind.FAIL and at is Level.ERROR and not (kind is Kind.FAIL and level is Level.ERROR)
+
+
+def _leaves_a_danger(held: _Held, way: _Way, value: float) -> bool:
+    """Return whether a figure that people can get hurt by does not hold there, now or not; a note may stand."""
+    return held.judged.rule.guarded and not _known(held.judged, way, value, noted=True)
+
+
+def _none(spoils: Callable[[_Held, _Way, float], bool], touched: Sequence[_Held], way: _Way, value: float) -> bool:
+    """Return whether none of the figures that a move touches is spoilt there."""
+    return not any(spoils(held, way, value) for held in touched)
+
+
+def _spans(failed: Judged, way: _Way, touched: list[_Held]) -> Iterator[tuple[float, float]]:
+    """Yield where along a way a failure is cleared, the ends found by halving."""
+    for low, high in _runs(lambda value: _clears(failed, way, value), way.low, way.high, STEPS):
+        if failed.rule.guarded:
+            yield from _runs(partial(_none, _leaves_a_danger, touched, way), low, high, COARSE)
+        else:
+            yield low, high
+
+
+def _runs(holds: Callable[[float], bool], low: float, high: float, steps: int) -> list[tuple[float, float]]:
+    step = (high - low) / steps
     if step <= 0.0:
         return []
-    points = [way.low + step * number for number in range(STEPS + 1)]
+    points = [low + step * number for number in range(steps + 1)]
     held = [holds(point) for point in points]
-    spans: list[tuple[float, float]] = []
+    runs: list[tuple[float, float]] = []
     start: float | None = None
     for number, (point, here) in enumerate(zip(points, held, strict=True)):
         if here and start is None:
             start = point if number == 0 else _edge(holds, point, points[number - 1])
         if not here and start is not None:
-            spans.append((start, _edge(holds, points[number - 1], point)))
+            runs.append((start, _edge(holds, points[number - 1], point)))
             start = None
     if start is not None:
-        spans.append((start, way.high))
-    return spans
+        runs.append((start, high))
+    return runs
 
 
 def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> float:
@@ -145,19 +280,35 @@ def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> floa
     return inside
 
 
-def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[Judged]) -> Remedy | None:
-    """Return the part of a span that breaks nothing else, or all of it with what it breaks."""
-    clear = _Way(way.element, way.key, way.reading, low, high)
-    whole = [
-        span
-        for span in _spans(lambda value: not any(_breaks(other, way, value) for other in touched), clear)
-        if span[1] - span[0] > _TOLD_M
-    ]
-    if whole:
-        low, high = min(whole, key=lambda span: abs(sum(span) / 2.0 - way.reading.value))
-    low, high = math.ceil(low / _TOLD_M - 1e-6) * _TOLD_M, math.floor(high / _TOLD_M + 1e-6) * _TOLD_M
-    if high < low or not (_clears(failed, way, low) and _clears(failed, way, high)):
+def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[_Held]) -> Remedy | None:
+    """Return the part of a span that breaks nothing else, or that makes no new error, with what it breaks.
+
+    Where every place of it makes an error, such as one outside the room or in a chimney breast, there is none.
+    """
+    told = _TOLD.get(way.reading.unit, 0.01 * max(abs(low), abs(high)))
+    for spoils in (_breaks, _makes_an_error):
+        runs = [run for run in _runs(partial(_none, spoils, touched, way), low, high, COARSE) if run[1] - run[0] > told]
+        if runs:
+            low, high = min(runs, key=lambda run: min(abs(end - way.reading.value) for end in run))
+            break
+    else:
         return None
-    broken = {other.rule.id for value in (low, high) for other in touched if _breaks(other, way, value)}
-    told = [Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)]
-    return Remedy(way.element.words, way.element.key, way.key, *told, breaks=tuple(sorted(broken)))
+
+    def known(value: float) -> bool:
+        harmless = not failed.rule.guarded or _none(_leaves_a_danger, touched, way, value)
+        return harmless and _known(failed, way, value)
+
+    middle = (low + high) / 2.0
+    if not known(middle):
+        return None
+    low, high = (end if known(end) else _edge(known, middle, end) for end in (low, high))
+    low, high = math.ceil(low / told - 1e-6) * told, math.floor(high / told + 1e-6) * told
+    if high < low or not (known(low) and known(high)):
+        return None
+    broken = sorted({held.judged.rule.id for value in (low, high) for held in touched if _breaks(held, way, value)})
+    if len(broken) > MOST_BROKEN:
+        return None
+    first, last, now = (
+        Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)
+    )
+    return Remedy(way.element.words, way.element.key, way.key, first, last, now, tuple(broken))

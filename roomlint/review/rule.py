@@ -34,6 +34,8 @@ CAUTIOUS = frozenset({"mount", "mains", "heat", "access"})
 HEADINGS = ("Why", "How decided", "Remedy", "When to waive")
 MOST_SAID = 110
 """Signs of a template: a finding is read in one breath."""
+FILL_IN = "FILL IN"
+"""What a new rule's file says where its author has to: a rule that still says so is refused."""
 OWN_FIELDS = frozenset({"figure", "window", "limit", "beyond", "subject"})
 """Fields that every template may use: the figure, the window in words, its nearer edge, the way to it, the subject."""
 
@@ -197,6 +199,8 @@ def faults(made: AnyRule) -> Iterator[str]:
         yield f"there is no chapter {made.chapter!r}; chapters: {', '.join(CHAPTERS)}"
     if not re.fullmatch(r"\d+\.\d+\.\d+", made.since):
         yield f"since is a version such as 0.2.0, not {made.since!r}"
+    if FILL_IN in f"{made.docstring} {made.says} {made.bases} {made.caution}":
+        yield f"something still says {FILL_IN}"
     yield from _basis_faults(made)
     yield from _page_faults(made)
     yield from _template_faults(made)

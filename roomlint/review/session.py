@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.reader import nearest
 from roomlint.review.desk import Desk
-from roomlint.review.engine import Trouble, review_room, unjudged
+from roomlint.review.engine import Trouble, in_book_order, review_room, unjudged
+from roomlint.review.remedies import with_remedies
 from roomlint.review.review import Review, RoomReview
 from roomlint.review.room import Room
 from roomlint.review.verdict import Level
@@ -208,7 +209,7 @@ def review_design(
             title=project.title or "",
             stage=project.stage,
             house=house,
-            verdicts=tuple(outcome.verdicts),
+            verdicts=in_book_order(with_remedies(outcome.verdicts, outcome.judged, room), rules),
             # A part of the book says nothing of what the rest would have looked at.
             unjudged=() if choices.only or choices.without else unjudged(room),
             open_level=_level(house.opens.get(project.stage or "", "never")),

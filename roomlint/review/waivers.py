@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import Kind, Level, Verdict, Waived
-from roomlint.source.shown import decimals
+from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

@@ -131,6 +131,12 @@ SYMBOLS: dict[str, Symbol] = {
 }
 
 
+def decimals(symbol: str) -> int:
+    """Return how many decimals a unit is shown with."""
+    unit = SYMBOLS.get(symbol)
+    return unit.decimals if unit is not None else 2
+
+
 def in_symbol(value: float, symbol: str) -> float:
     """Return a number of the dimension's own unit in another unit of the table."""
     unit = SYMBOLS[symbol]
@@ -143,3 +149,9 @@ def customary(value: float, symbol: str) -> tuple[float, str]:
     if not unit.customary:
         return value, symbol
     return in_symbol(value * unit.scale + unit.offset, unit.customary), unit.customary
+
+
+def customary_difference(value: float, symbol: str) -> float:
+    """Return a difference, a margin or an uncertainty in that unit: no offset is in it."""
+    unit = SYMBOLS[symbol]
+    return value * unit.scale / SYMBOLS[unit.customary].scale if unit.customary else value

@@ -5,14 +5,20 @@ from __future__ import annotations
 import os
 import stat
 from pathlib import Path
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from roomlint.source.place import Place, Problem
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 ROOM_ENDING = ".room.yaml"
 PRODUCT_ENDING = ".product.yaml"
 HOUSE_NAME = "house.yaml"
+HOUSE_OTHER_NAME = "house.yml"
 MAX_BYTES = 1024 * 1024
+_HOUSE_KEY = b"roomlint_house"
+_LEADS_OUT = "this link leads out of the folder that is checked; it was not read."
 
 
 class Unreadable(Exception):  # noqa: N818  it is told to the user as a problem of that file
@@ -20,7 +26,7 @@ class Unreadable(Exception):  # noqa: N818  it is told to the user as a problem 
 
 
 class Files(Protocol):
-    """Where files come from: the disk, or a revision of the repository."""
+    """Where files come from: the disk, a revision of the repository, or what git has staged."""
 
     def read(self, path: str) -> bytes:
         """Return a file's bytes, one more than the limit at most; raises `Unreadable`."""
@@ -28,8 +34,20 @@ class Files(Protocol):
     def is_file(self, path: str) -> bool:
         """Return whether there is a file of that path."""
 
+    def is_folder(self, path: str) -> bool:
+        """Return whether there is a folder of that path."""
+
+    def bears(self, path: str) -> bool:
+        """Return whether anything bears that path, be it a file, a folder or a link that leads nowhere."""
+
     def names(self, folder: str) -> list[str]:
-        """Return the names of the files right in a folder, sorted."""
+        """Return the names of what lies right in a folder, sorted."""
+
+    def below(self, folder: str, problems: list[Problem]) -> Iterator[str]:
+        """Yield the path of every entry below a folder, folders too, in order; what cannot be listed is a problem.
+
+        Folders whose name starts with a dot are passed over, and links to folders are not followed.
+        """
 
     def is_within(self, path: str, folder: str) -> bool:
         """Return whether a path, with every link followed, stays inside a folder."""
@@ -45,24 +63,47 @@ class Disk:
                 if not stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
                     raise Unreadable("this is not an ordinary file.")
                 return stream.read(MAX_BYTES + 1)
+        except IsADirectoryError:
+            raise Unreadable("this is a folder, not a file. Rename it.") from None
         except OSError as error:
             raise Unreadable(f"cannot be read: {error.strerror}.") from None
 
+    # The questions below are asked through os.path, which answers no where pathlib raises: a name that is too long, a
+    # link in a circle, a folder that may not be entered. Reading then says what is the matter.
+
     def is_file(self, path: str) -> bool:
         """Return whether there is a file of that path."""
-        return Path(path).is_file()
+        return os.path.isfile(path)  # noqa: PTH113  never raises
+
+    def is_folder(self, path: str) -> bool:
+        """Return whether there is a folder of that path."""
+        return os.path.isdir(path)  # noqa: PTH112  never raises
+
+    def bears(self, path: str) -> bool:
+        """Return whether anything bears that path, be it a file, a folder or a link that leads nowhere."""
+        return os.path.lexists(path)
 
     def names(self, folder: str) -> list[str]:
-        """Return the names of the files right in a folder, sorted."""
+        """Return the names of what lies right in a folder, sorted."""
         try:
-            with os.scandir(folder) as entries:
-                return sorted(entry.name for entry in entries if not entry.is_dir())
+            return sorted(os.listdir(folder))  # noqa: PTH208  names are wanted, not paths
         except OSError as error:
             raise Unreadable(f"the folder cannot be read: {error.strerror}.") from None
 
+    def below(self, folder: str, problems: list[Problem]) -> Iterator[str]:
+        """Yield the path of every entry below a folder, folders too, in order; what cannot be listed is a problem."""
+
+        def cannot(error: OSError) -> None:
+            text = f"the folder cannot be read: {error.strerror}; nothing in it was checked."
+            problems.append(Problem(whole(shown(os.fsdecode(error.filename or folder))), text))
+
+        for where, folders, names in os.walk(folder, onerror=cannot):
+            folders[:] = sorted(name for name in folders if not name.startswith("."))
+            yield from (shown(os.path.join(where, name)) for name in sorted([*folders, *names]))  # noqa: PTH118  text
+
     def is_within(self, path: str, folder: str) -> bool:
         """Return whether a path, with every link followed, stays inside a folder."""
-        return Path(path).resolve().is_relative_to(Path(folder).resolve())
+        return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(folder))
 
 
 def _open(path: str, flags: int) -> int:
@@ -70,28 +111,47 @@ def _open(path: str, flags: int) -> int:
     return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
 
 
+def repository_of(path: str) -> Path | None:
+    """Return the top folder of the repository that a path lies in; None outside of one."""
+    folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
+    return next((above for above in (folder, *folder.parents) if os.path.lexists(above / ".git")), None)
+
+
 def root_of(path: str) -> str:
     """Return the folder that a file may not lead out of: its repository, or its own folder outside of one."""
-    folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
-    return str(next((above for above in (folder, *folder.parents) if (above / ".git").exists()), folder))
+    return str(repository_of(path) or Path(os.path.abspath(path)).parent)  # noqa: PTH100  as above
 
 
-def find_rooms(paths: tuple[str, ...]) -> tuple[list[str], list[Problem], list[str]]:
+def from_top(path: str) -> str:
+    """Return a path from the top of its repository, with forward slashes, wherever the program runs.
+
+    Outside of a repository, the path as it is shown. Links are left as they are written.
+    """
+    top = repository_of(path)
+    if top is None:
+        return shown(path)
+    return Path(os.path.abspath(path)).relative_to(top).as_posix()  # noqa: PTH100  as above
+
+
+def find_rooms(paths: tuple[str, ...], files: Files | None = None) -> tuple[list[str], list[Problem], list[str]]:
     """Return the room files of files and folders, what is wrong with some, and folders that hold none.
 
     A folder is searched all the way down; links to folders are not followed, and a room file that is a link must
-    lead to somewhere inside the folder searched. Folders whose name starts with a dot are passed over.
+    lead to somewhere inside the folder searched. Folders whose name starts with a dot are passed over. What is named
+    nearly as a room file is told of, so that no room is left out in silence.
     """
+    there = files or Disk()
     found: dict[str, None] = {}
     problems: list[Problem] = []
     empty: list[str] = []
     for path in paths:
-        if Path(path).is_dir():
-            inside = list(_search(path, problems))
+        if there.is_folder(path):
+            before = len(problems)
+            inside = list(_search(path, there, problems))
             found.update(dict.fromkeys(inside))
-            if not inside:
+            if not inside and len(problems) == before:
                 empty.append(path)
-        elif not path.endswith(ROOM_ENDING) and Path(path).is_file():
+        elif not path.endswith(ROOM_ENDING) and there.is_file(path):
             text = f"a room file's name ends in {ROOM_ENDING}; rename it, or give its folder."
             problems.append(Problem(whole(shown(path)), text))
         else:
@@ -99,25 +159,32 @@ def find_rooms(paths: tuple[str, ...]) -> tuple[list[str], list[Problem], list[s
     return sorted(found), problems, empty
 
 
-def _search(folder: str, problems: list[Problem]) -> list[str]:
-    found = []
-    for where, below, names in os.walk(folder):
-        below[:] = sorted(name for name in below if not name.startswith("."))
-        for name in sorted(names):
-            if not name.endswith(ROOM_ENDING):
-                continue
-            path = Path(where) / name
-            if path.is_symlink() and not Disk().is_within(str(path), folder):
-                text = "this link leads out of the folder that is checked; it was not read."
-                problems.append(Problem(whole(shown(str(path))), text))
-                continue
-            found.append(shown(str(path)))
-    return found
+def _search(folder: str, files: Files, problems: list[Problem]) -> Iterator[str]:
+    for path in files.below(folder, problems):
+        if not path.endswith(ROOM_ENDING):
+            if (text := misnamed(path, ROOM_ENDING)) and not files.is_folder(path):
+                problems.append(Problem(whole(path), text))
+        elif not files.is_within(path, folder):
+            problems.append(Problem(whole(path), _LEADS_OUT))
+        else:
+            yield path
+
+
+def misnamed(path: str, ending: str) -> str:
+    """Return what is wrong with a name that is nearly one of the ending, as of `.room.yml`; empty for any other."""
+    lower = path.lower()
+    nearly = (ending, ending.removesuffix("yaml") + "yml")
+    if path.endswith(ending) or not lower.endswith(nearly):
+        return ""
+    return f"the name must end in {ending}, written just so; this file was not read. Rename it."
 
 
 def shown(path: str) -> str:
     """Return a path as reports show it: relative to where the program runs, with forward slashes."""
-    return Path(os.path.relpath(path)).as_posix()
+    try:
+        return Path(os.path.relpath(path)).as_posix()
+    except ValueError:  # on another drive
+        return Path(os.path.abspath(path)).as_posix()  # noqa: PTH100  links must stay
 
 
 def whole(path: str) -> Place:
@@ -126,12 +193,29 @@ def whole(path: str) -> Place:
 
 
 def house_of(path: str, files: Files) -> str | None:
-    """Return the nearest house file above a room file, up to the root of its repository."""
+    """Return the nearest house file above a room file.
+
+    It is sought up to the top of the repository; outside of one, up to the folder where the program runs, and no
+    further than the room's own folder when the room lies elsewhere. Whatever bears the name counts, and a house file
+    of the other ending too: that it cannot be read is then told, instead of going on without the team's decisions.
+    """
     folder = Path(os.path.abspath(path)).parent  # noqa: PTH100  `..` must go, links must stay
+    here = Path.cwd()
+    last = repository_of(path) or (here if folder.is_relative_to(here) else folder)
     for above in (folder, *folder.parents):
-        candidate = above / HOUSE_NAME
-        if files.is_file(str(candidate)):
-            return shown(str(candidate))
-        if (above / ".git").exists():
+        if files.bears(str(above / HOUSE_NAME)):
+            return shown(str(above / HOUSE_NAME))
+        other = str(above / HOUSE_OTHER_NAME)
+        if files.is_file(other) and _is_house(other, files):
+            return shown(other)
+        if above == last:
             return None
     return None
+
+
+def _is_house(path: str, files: Files) -> bool:
+    """Tell a house file from another program's file of the same name."""
+    try:
+        return any(line.startswith(_HOUSE_KEY) for line in files.read(path).splitlines())
+    except Unreadable:
+        return False

@@ -28,6 +28,8 @@ class Measure:
 
     value: float
     u: float = 0.0
+    u_given: bool = False
+    """Whether the text itself gives the uncertainty: `± 0 mm` says exactly, no `±` says nothing."""
 
 
 _NO_SHARE = frozenset({"ratio", "level", "angle", "temperature", "conductor"})  # where `± 5 %` of a value says nothing
@@ -39,7 +41,7 @@ _FRACTIONS = {
     "⅙": "1/6", "⅚": "5/6", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
 _PLAIN = str.maketrans(
-    {fraction: f" {plain}" for fraction, plain in _FRACTIONS.items()}
+    {fraction: f" {plain} " for fraction, plain in _FRACTIONS.items()}
     | dict.fromkeys("\u00a0\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f", " ")
     | dict.fromkeys("′’‘", "'")
     | dict.fromkeys("″”“", '"')
@@ -47,14 +49,23 @@ _PLAIN = str.maketrans(
     | dict.fromkeys("\u2126\u03a9", "ohm")  # ohm sign and capital omega look alike
     | dict.fromkeys("\u00b5\u03bc", "u")  # so do micro sign and mu
     | dict.fromkeys("·⋅", "*")
-    | {"²": "2", "³": "3", "⁄": "/", "℃": "degC", "℉": "degF", "º": "°"}
+    | {"⁄": "/", "℃": "degC", "℉": "degF", "º": "°"}
 )
+# Raised digits belong to a unit, as in m². After a digit they would read as one more digit.
+_POWER = re.compile(r"(?<=[A-Za-z])([²³])(?![0-9⁰¹²³⁴-⁹])")
+_RAISED = re.compile(r"[⁰¹²³⁴-⁹₀-₉]")
+_LOOSE = re.compile(r"(?:~|≈|ca\.?|c\.|about|approx\.?|approximately|roughly|some) *(?=[0-9.+-])", re.IGNORECASE)
+_LIMIT = re.compile(r"(?:<|>|≤|≥|<=|>=|max\.?|min\.?|up to|at least|at most|under|over) *(?=[0-9.+-])", re.IGNORECASE)
 
 _DECIMAL = r"(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]+)?"
 # The form that nearly every quantity has: a decimal and one unit.
 _SIMPLE = re.compile(rf"([+-]?{_DECIMAL}) ?([A-Za-z°%][^0-9+±,]*[0-9]?(?:/[A-Za-z0-9]+)?)")
 # A number as US customary lengths are written: 6, 6.5, 1/2, 6 1/2, 6-1/2.
 _NUMBER = re.compile(rf"(?:(?P<whole>[0-9]+)(?: +| ?- ?))?(?P<over>[0-9]+)/(?P<under>[0-9]+)|(?P<decimal>{_DECIMAL})")
+_RANGE = re.compile(
+    rf"(?P<low>{_DECIMAL}) ?(?P<first>[A-Za-z°%'\"]*) ?(?:-|to|or|\.\.\.?) ?"
+    rf"(?P<high>{_DECIMAL}) ?(?P<unit>[A-Za-z°%'\"][^0-9]*)"
+)
 _UNIT_WORD = re.compile(r" ?('{1,2}|\"|[A-Za-z]+\.?)")
 _BETWEEN = re.compile(r"[ ]*[-,]?[ ]*")
 _UNCERTAIN = re.compile(r" *(?:±|\+ ?/ ?-|\+-) *")
@@ -62,6 +73,7 @@ _AWG = re.compile(
     r"(?:# ?)?(?P<size>[0-9]/0|0{1,4}|[1-9][0-9]?) ?AWG|AWG ?(?P<after>[0-9]/0|0{1,4}|[1-9][0-9]?)", re.IGNORECASE
 )
 _LARGEST_AWG = 40
+_LARGEST = 1e30  # no quantity of a room comes near it, in any unit, and no formula overflows below it
 
 
 @lru_cache(maxsize=4096)  # the same lengths stand in every file of a team
@@ -73,7 +85,7 @@ def parse(text: str, dimension: str) -> Measure:
     """
     if len(text) > MAX_LENGTH:
         raise QuantityError(f"{shorten(text)!r} is too long for {_words(dimension)}.")
-    plain = " ".join(text.translate(_PLAIN).split())
+    plain = " ".join(_POWER.sub(_lowered, text).translate(_PLAIN).split())
     simple = _SIMPLE.fullmatch(plain)
     if simple is not None:
         entry = UNITS.get(simple[2])
@@ -83,7 +95,11 @@ def parse(text: str, dimension: str) -> Measure:
     number = _value(value, dimension, text)
     if not mark:
         return Measure(number)
-    return Measure(number, _uncertainty(spread, number, dimension, text))
+    return Measure(number, _uncertainty(spread, number, dimension, text), u_given=True)
+
+
+def _lowered(found: re.Match[str]) -> str:
+    return "2" if found[1] == "²" else "3"
 
 
 def _uncertainty(spread: str, number: float, dimension: str, whole: str) -> float:
@@ -117,6 +133,7 @@ def _value(text: str, dimension: str, whole: str) -> float:
             )
             raise QuantityError(said)
         return _awg_area_m2(gauge["size"] or gauge["after"], whole)
+    _refuse_slips(text, dimension, whole)
     if re.search(r"[0-9],[0-9]", text):
         raise QuantityError(f"{shorten(whole)!r} has a comma in its number; write a decimal point, no thousands mark.")
     sign = -1.0 if text.startswith("-") else 1.0
@@ -137,6 +154,31 @@ def _value(text: str, dimension: str, whole: str) -> float:
         )
     factor, offset = _unit(unit, dimension, whole)
     return _finite(_convert(sign * number, factor) + offset, whole, dimension)
+
+
+def _refuse_slips(text: str, dimension: str, whole: str) -> None:
+    """Tell of what people write and no unit explains: raised digits, quotes, ranges, limits, `about`."""
+    said = shorten(whole)
+    raised = _RAISED.search(text)
+    if raised is not None:
+        raise QuantityError(f"{said!r} has the raised or lowered digit {raised[0]!r}; write plain digits.")
+    if len(text) > 1 and text[0] in "\"'" and text[-1] in "\"'":
+        inner = text.strip("\"' ")
+        raise QuantityError(f"{said!r} holds quotes of its own; write {shorten(inner)!r} without them.")
+    span = _RANGE.fullmatch(text)
+    if span is not None and span["unit"] in UNITS and span["first"] in {"", span["unit"]}:
+        unit, low, high = span["unit"], *sorted((float(span["low"]), float(span["high"])))
+        middle = f"{(low + high) / 2:.6g} {unit} ± {(high - low) / 2:.6g} {unit}"
+        raise QuantityError(f"{said!r} is a range; write its middle and how far it may be off: {middle!r}.")
+    loose = _LOOSE.match(text)
+    if loose is not None:
+        sure = text[loose.end() :]
+        raise QuantityError(
+            f"{said!r} does not say how far off it may be; write {shorten(sure)!r}, and ± with a unit if you know it."
+        )
+    limit = _LIMIT.match(text)
+    if limit is not None:
+        raise QuantityError(f"{said!r} is a limit, not a value; write the value itself, {_such_as(dimension)}.")
 
 
 def _known(unit: str) -> bool:
@@ -206,9 +248,19 @@ def _unit(spelling: str, dimension: str, whole: str) -> tuple[float, float]:
         raise QuantityError(f"{shorten(spelling)!r} in {shorten(whole)!r} is not a unit; {hint}")
     kind, factor, offset = entry
     if kind != wanted:
+        other = next((name for name, (of, _, _) in UNITS.items() if of == wanted and _is_like(spelling, name)), None)
+        if other is not None:
+            raise QuantityError(
+                f"{shorten(whole)!r} is {_words(kind)}, but {_words(dimension)} belongs here; did you mean {other!r}?"
+            )
         text = f"{shorten(whole)!r} is {_words(kind)}, but {_words(dimension)} belongs here, {_such_as(dimension)}."
         raise QuantityError(text)
     return factor, 0.0 if dimension == "temperature difference" else offset
+
+
+def _is_like(spelling: str, name: str) -> bool:
+    """Whether one spelling is the other in capitals, or without the deg of a temperature."""
+    return spelling.casefold() in {name.casefold(), name.casefold().removeprefix("deg")}
 
 
 def _ask_pint(spelling: str) -> tuple[str, float, float] | None:
@@ -245,7 +297,7 @@ def _convert(number: float, factor: float) -> float:
 
 
 def _finite(value: float, text: str, dimension: str) -> float:
-    if not math.isfinite(value):
+    if not abs(value) <= _LARGEST:
         raise QuantityError(f"{shorten(text)!r} is too large for {_words(dimension)}.")
     if dimension == "temperature" and value < _ABSOLUTE_ZERO_DEGC:
         raise QuantityError(f"{shorten(text)!r} is below absolute zero.")

@@ -62,3 +62,13 @@ def is_customary(root: Node) -> bool:
         elif type(value) is list:
             waiting.extend(value)
     return count > 0
+
+
+def one_line(text: str) -> str:
+    """Return a text on one line, with escapes for what is not seen and would steer a terminal or a log."""
+    if text.isprintable():
+        return text
+    return "".join(
+        sign if sign.isprintable() else sign.encode("unicode_escape", "backslashreplace").decode("ascii")
+        for sign in " ".join(text.split())
+    )

@@ -6,6 +6,7 @@ from typing import Any
 
 from roomlint.source.place import Place, Problem
 from roomlint.source.say import shorten
+from roomlint.source.slips import slip_of
 
 MAX_BYTES = 1 << 20
 _MOST_UNFIT = 20  # more of the same would help nobody
@@ -136,6 +137,9 @@ def syntax_text(error: Any, text: str) -> tuple[int, int, str]:  # noqa: ANN401
         mark = error.context_mark or mark
     line, column, index = (mark.line + 1, mark.column + 1, mark.index) if mark is not None else (1, 1, 0)
     here = text[index : index + 1]
+    slip = slip_of(error, said, text, index)
+    if slip is not None:
+        return *position(text, slip[0]), slip[1]
     since = error.context_mark.line + 1 if error.context_mark is not None else line
     if said == "found character that cannot start any token":
         if here == "\t":

@@ -25,6 +25,7 @@ from ruamel.yaml.events import (
 
 from roomlint.source.place import Place, Problem
 from roomlint.source.say import code, kind_of, nearest, shorten
+from roomlint.source.slips import cut_off, has_number_signs, slip_in_key, slip_in_number, swallowed
 from roomlint.source.text import Source, decode, is_unfit, syntax_text
 
 __all__ = ["MAX_ALIAS_NODES", "MAX_DEPTH", "Node", "Place", "Problem", "read_tree"]
@@ -49,6 +50,8 @@ _WORDS: dict[str, bool | None] = {
 }
 _TOO_LARGE = 2**63
 _MOST_DIGITS = 100
+SCHEMA_KEY = "$schema"
+"""A key at the top that tells an editor which schema a file follows; it says nothing of the design."""
 _PLAIN_STEP = r"[A-Za-z_][A-Za-z0-9_-]*"
 
 
@@ -144,13 +147,16 @@ def read_tree(data: bytes | str, file: str) -> tuple[Node | None, list[Problem]]
     if problems:
         return None, problems
     source = Source(file, text)
-    builder = _Builder(source)
+    builder = _Builder(source, text)
     try:
         parser = CParser(text)
         root = builder.build(parser.get_event)
     except MarkedYAMLError as error:
         line, column, said = syntax_text(error, text)
-        return None, [*builder.problems, Problem(source.at(line, column), said)]
+        place = source.at(line, column)
+        if any((known.place.line, known.place.column) == (line, column) for known in builder.problems):
+            return None, builder.problems  # the same slip, met before the parser gave up over it
+        return None, [*builder.problems, Problem(place, said)]
     except (YAMLError, ValueError, OverflowError) as error:
         return None, [*builder.problems, Problem(source.at(1, 1), f"this is not YAML: {error}.")]
     except _Stop:
@@ -181,8 +187,11 @@ class _Frame:
 class _Builder:
     """Builds the tree from parser events, noting problems on the way."""
 
-    def __init__(self, source: Source) -> None:
+    def __init__(self, source: Source, text: str) -> None:
         self.source = source
+        self.text = text
+        self.has_number_signs = has_number_signs(text)
+        self.may_slip = self.has_number_signs or not text.isascii()  # most files ask for no second look at each value
         self.problems: list[Problem] = []
         self.anchors: dict[str, Node] = {}
         self.stack: list[_Frame] = []
@@ -229,6 +238,10 @@ class _Builder:
     def finish(self) -> Node | None:
         if self.root is None and not self.problems:
             self.problems.append(Problem(self.source.at(1, 1, 0), "the file is empty. Write at least its first key."))
+        if self.root is not None and type(self.root.value) is dict and len(self.root.value) > 1:
+            told = self.root.value.get(SCHEMA_KEY)
+            if told is not None and type(told.value) is str:
+                del self.root.value[SCHEMA_KEY]
         return self.root
 
     def attach(self, frame: _Frame | None, value: Any, event: Event) -> Node:  # noqa: ANN401
@@ -275,6 +288,9 @@ class _Builder:
             if name == "<<":
                 self.note(event, "the merge key `<<` is not read. Write the keys out, or use an alias for one value.")
                 return
+            if self.may_slip and not name.isascii() and (slip := slip_in_key(name)):
+                self.note(event, slip)
+                return
             value = self.scalar(event)
             if type(value) is not str:
                 self.note(
@@ -304,10 +320,18 @@ class _Builder:
                 self.note(event, "the text in double quotes holds a control character. Write it without.")
             return text
         if text in _WORDS:
+            if not text and (slip := swallowed(self.text, event.end_mark.index)):
+                self.note(event, slip)
             return _WORDS[text]
-        if text[0] not in _NUMBER_START or text[-1] not in _NUMBER_END:
-            return text
-        return self.number(event, text)
+        if text[0] in _NUMBER_START and text[-1] in _NUMBER_END:
+            return self.number(event, text)
+        if self.may_slip:
+            slip = slip_in_number(text)
+            if not slip and self.has_number_signs:
+                slip = cut_off(self.text, event.end_mark.index, text)
+            if slip:
+                self.note(event, slip)
+        return text
 
     def number(self, event: Event, text: str) -> str | int | float:
         value: int | float

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.rules.layout import BS775, BS2051, HOME_STUDY, LABELS, SETTING_OUT_DEG, as_laid_out
-
 from roomlint.review import No, Window, Windows, need, practice, standard
+
+from ..layout import BS775, BS2051, HOME_STUDY, LABELS, SETTING_OUT_DEG, as_laid_out
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer

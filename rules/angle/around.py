@@ -8,8 +8,11 @@ from roomlint.review import (
     Cases,
     Level,
     Missing,
+    No,
     Several,
     Subjects,
+    Window,
+    Windows,
     at_most,
     between,
     by_reference,
@@ -27,16 +30,17 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Figure, Room, Windows
+    from roomlint.review import Applies, Figure, Room
 
 SURROUND_HOME = between(90.0, 120.0, "deg", note=(100.0, 120.0), allowance=SETTING_OUT_DEG)
 SURROUND_CRITICAL = between(100.0, 120.0, "deg", allowance=SETTING_OUT_DEG)
 PLACES: Final = ("angle.surround-pair", "angle.side-pair", "angle.rear-pair")
 EAR_LAYER = layered("M", name="ear-layer loudspeaker")
 SEVEN: Final = 7
-FIVE_GAP = at_most(160.0, "deg")
-SEVEN_GAP = at_most(120.0, "deg")
-TEN_GAP = at_most(70.0, "deg")
+# Both loudspeakers beside a gap are set out.
+FIVE_GAP = Windows(Window(None, 160.0, "deg", 2.0 * SETTING_OUT_DEG))
+SEVEN_GAP = Windows(Window(None, 120.0, "deg", 2.0 * SETTING_OUT_DEG))
+TEN_GAP = Windows(Window(None, 70.0, "deg", 2.0 * SETTING_OUT_DEG))
 _SURROUNDING: Final = 4
 _ARC_DEG: Final = range(60, 180)
 _SIDED: Final = 3
@@ -97,10 +101,10 @@ def surround_pair(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: Nearer the front it pulls images out of the stage; farther back the sides fall empty.
 
-    How decided: Azimuth at the reference seat toward the label's own side. 100 to 120 passes everywhere. At home from 90
-    on, which the trade is content with, a note; beyond 90 to 120 a warning. For critical listening 100 to 120 is the
-    window. The wrong side is `layout.label-side`'s error. A declared departure is held against its claim instead, such as
-    the 135 degrees that a study of home rooms allows.
+    How decided: Azimuth at the reference seat toward the label's own side. 100 to 120 passes everywhere. At home from
+    90 on, which the trade is content with, a note; beyond 90 to 120 a warning. For critical listening 100 to 120 is
+    the window. The wrong side is `layout.label-side`'s error. A declared departure is held against its claim instead,
+    such as the 135 degrees that a study of home rooms allows.
 
     Remedy: Move the loudspeaker along the side wall into the range that the message gives.
 
@@ -168,7 +172,7 @@ def rear_pair(room: Room, speaker: Loudspeaker) -> Figure:
 
 
 def gap_windows(room: Room, speakers: Several[Loudspeaker]) -> Windows:
-    """Return the widest gap that the layout's own ranges leave; without a layout, by how many loudspeakers there are."""
+    """Return the widest gap that the layout's own ranges leave, by how many loudspeakers there are."""
     if room.design.layout == "9+10+3":
         return TEN_GAP
     return SEVEN_GAP if len(speakers.members) >= SEVEN else FIVE_GAP
@@ -199,15 +203,24 @@ def largest_gap(room: Room, speakers: Several[Loudspeaker]) -> Figure:
 
     Why: Sound that should pass through a wide gap jumps across it.
 
-    How decided: Azimuths at the reference seat, sorted round the circle. With fewer than seven loudspeakers the standard
-    allows 160 degrees at the rear, between surrounds at 100; with seven or more 120, between rears at 120; in 9+10+3 70,
-    between a rear at 110 and the one straight behind. A loudspeaker out of its own range is told by its own rule first.
+    How decided: Azimuths at the reference seat, sorted round the circle. With fewer than seven loudspeakers the
+    standard allows 160 degrees at the rear, between surrounds at 100; with seven or more 120, between rears at 120;
+    in 9+10+3 70, between a rear at 110 and the one straight behind. A loudspeaker out of its own range is told by its
+    own rule first.
 
     Remedy: Move the loudspeakers beside the gap toward it, or add a pair.
 
     When to waive: A seat against the rear wall that leaves no place behind it.
     """
     return room.figures.angles.largest_gap(speakers.members, room.reference_seat)
+
+
+def spaced_freely(room: Room, speakers: Several[Loudspeaker]) -> Applies:
+    """Say whether the surrounds are spread over the arc freely, or each has its own place in a named layout."""
+    arrangement = room.figures.arrangement
+    if room.design.layout is None or not all(arrangement.position(speaker) for speaker in speakers.members):
+        return True
+    return No(f"layout {room.design.layout} gives each its own place")
 
 
 @rule(
@@ -218,6 +231,7 @@ def largest_gap(room: Room, speakers: Several[Loudspeaker]) -> Figure:
         practice("15 degrees of spread, a choice of this rule book"),
     ),
     each=MANY_SURROUNDS,
+    when=spaced_freely,
     window=at_most(15.0, "deg"),
     says="stand at intervals that differ by {figure}; {window} wanted",
     after=(*SIDES, *PLACES),
@@ -231,7 +245,8 @@ def even_spacing(room: Room, speakers: Several[Loudspeaker]) -> Figure:
     Why: Uneven intervals make sound that circles the listener speed up and slow down.
 
     How decided: Azimuths at the reference seat of the ear-layer loudspeakers of one side beyond 60 degrees; the widest
-    interval minus the narrowest. The standard asks for equal intervals; 15 degrees of spread are our choice.
+    interval minus the narrowest. The standard asks for equal intervals; 15 degrees of spread are our
+    choice. A layout that gives each of them its own place is judged by that.
 
     Remedy: Spread the loudspeakers over the arc from 60 to 150 degrees.
 

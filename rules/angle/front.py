@@ -110,8 +110,8 @@ def centre_azimuth(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: Every voice comes from it; off the middle it pulls the whole stage with it.
 
-    How decided: Angle at the reference seat between the centre and the upright plane straight ahead. The standard has it
-    at 0 degrees. At home beyond 2 degrees a note and beyond 7 a warning, both ours; for critical listening 2.
+    How decided: Angle at the reference seat between the centre and the upright plane straight ahead. The standard has
+    it at 0 degrees. At home beyond 2 degrees a note and beyond 7 a warning, both ours; for critical listening 2.
 
     Remedy: Move the centre sideways under or over the middle of the picture, or make the middle seat the reference.
 
@@ -142,10 +142,10 @@ def picture_edge(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: Voices and effects that leave the picture sideways are heard away from where they are seen.
 
-    How decided: Angle at the reference seat between the loudspeaker and the picture's edge on its side; the picture is
-    square to the way that it faces. The reference screens of the standard leave 6 and 13.5 degrees: a note beyond 13.5 at
-    home, where a display is seldom as wide as the stage; for critical listening a note beyond 6 and a warning beyond
-    13.5.
+    How decided: Angle at the reference seat between the loudspeaker and the picture's edge on its side; the picture
+    is square to the way that it faces. The reference screens of the standard leave 6 and 13.5 degrees: a note beyond
+    13.5 at home, where a display is seldom as wide as the stage; for critical listening a note beyond 6 and a warning
+    beyond 13.5.
 
     Remedy: Bring loudspeaker and edge together, or choose another picture width.
 
@@ -169,12 +169,12 @@ def beside_a_front_pair(room: Room, speaker: Loudspeaker) -> Applies:
 @rule(
     "angle.centre-height",
     level=Level.WARNING,
-    basis=(HOME_STUDY, practice("a note beyond 10 degrees, a choice of this rule book")),
+    basis=(HOME_STUDY, practice("a note beyond 10 degrees for critical listening, a choice of this rule book")),
     each=labelled("M+000"),
     when=beside_a_front_pair,
-    window=at_most(20.0, "deg", note=10.0),
+    window=by_reference(home=at_most(20.0, "deg"), critical=at_most(20.0, "deg", note=10.0)),
     says="is heard {figure} above or below left and right; {window} wanted",
-    after=("layout.inside-room",),
+    after=("layout.inside-room", "angle.centre-picture"),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -185,8 +185,8 @@ def centre_height(room: Room, speaker: Loudspeaker) -> Figure:
     Why: Movement across the stage should not dip or climb at the middle.
 
     How decided: Elevation of the centre at the reference seat against the mean of left and right. Beyond 20 degrees,
-    the limit of a listening study, a warning; beyond 10, our choice, a note. The other rules of the centre's height wait
-    for it: one low centre is told once.
+    the limit of a listening study, a warning; for critical listening beyond 10, our choice, a note. Where the centre is
+    told against the picture already, this waits: one low centre is told once.
 
     Remedy: Bring the centre nearer to the height of left and right, or move the three together.
 
@@ -206,7 +206,7 @@ def centre_height(room: Room, speaker: Loudspeaker) -> Figure:
     when=with_a_picture,
     window=at_most(15.0, "deg", note=7.0),
     says="is heard {figure} above or below the middle of the picture; {window} wanted",
-    after=("layout.inside-room", "angle.centre-height", "angle.ear-elevation"),
+    after=("layout.inside-room",),
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -71,9 +71,10 @@ def upper_azimuth(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: The same label has different ranges in different layouts; material is made for the layout's.
 
-    How decided: Azimuth at the reference seat toward the label's own side, such as 30 to 45 degrees for U+045 in 4+7+0
-    and 45 to 60 in 9+10+3. A single direction is judged with 2 degrees of tolerance, which are ours. Within 5 degrees of
-    straight overhead an azimuth says nothing, and a person decides. Those of the middle are `angle.other-azimuth`'s.
+    How decided: Azimuth at the reference seat toward the label's own side, such as 30 to 45 degrees for U+045 in
+    4+7+0 and 45 to 60 in 9+10+3. A single direction is judged with 2 degrees of tolerance, which are ours. Within 5
+    degrees of straight overhead an azimuth says nothing, and a person decides. Those of the middle are
+    `angle.other-azimuth`'s.
 
     Remedy: Move the loudspeaker into the range that the message gives.
 
@@ -214,7 +215,7 @@ def ear_windows(room: Room, speaker: Loudspeaker) -> Windows:
         "below": "is heard {figure} from the ear's height; {window} holds the layer together",
         "above": "is heard {figure} up; {window} holds the layer together",
     },
-    after=("layout.inside-room", "angle.centre-height"),
+    after=("layout.inside-room", "angle.centre-picture", "angle.centre-height"),
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -61,9 +61,9 @@ def middle_azimuth(room: Room, source: Source) -> Found:
 
     Why: One that is off the middle pulls what it plays to a side, which no other can pull back.
 
-    How decided: Angle at the reference seat between the loudspeaker and the upright half plane straight ahead or straight
-    behind, from the horizon to straight up, so that one right overhead is in it; 2 degrees for setting out are ours. A
-    note at home, a warning for critical listening. The centre has a rule of its own.
+    How decided: Angle at the reference seat between the loudspeaker and the upright half plane straight ahead or
+    straight behind, from the horizon to straight up, so that one right overhead is in it; 2 degrees for setting out
+    are ours. A note at home, a warning for critical listening. The centre has a rule of its own.
 
     Remedy: Move the loudspeaker sideways by the angle that the message gives.
 

@@ -138,7 +138,7 @@ def early_reflections(room: Room, speaker: Loudspeaker) -> Answer:
     loudest = view.loudest_db(speaker, seat)
     if loudest is None:
         return passes("none")
-    first = view.told(speaker, seat)[0]
+    first = view.first(speaker, seat)
     if not room.critical:
         along, up = first.place
         return tells("home", loudest, surface=first.surface, along=along, up=up)

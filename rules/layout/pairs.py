@@ -117,8 +117,9 @@ def pair_surroundings(room: Room, pair: Pair[Loudspeaker]) -> Figure:
 
     Why: A wall beside one of them only changes its bass and its reflections, and the stage leans.
 
-    How decided: From each loudspeaker the level ways ahead, behind and out to its own side, as the reference seat faces,
-    to the first wall or obstacle; the largest difference between the mirrored ways. Farther than 2 m counts as 2 m.
+    How decided: From each loudspeaker the level ways ahead, behind and out to its own side, as the reference seat
+    faces, to the first wall or obstacle; the largest difference between the mirrored ways. Farther than 2 m counts as
+    2 m.
 
     Remedy: Mirror the positions, or treat the nearer wall.
 

@@ -86,7 +86,7 @@ def opens_inward(room: Room, both: Seen[Thing, Opening]) -> Applies:
     basis=BUILT,
     each=THINGS,
     window=at_least(-0.05, "m"),
-    says="is {figure} inside the room, which is behind a surface; correct its place or the room's outline",
+    says="lies behind a surface of the room ({figure} inside it); correct its place or the room's outline",
     cure=("position", "ear"),
     at="position",
     since="0.1.0",
@@ -156,9 +156,9 @@ def on_surface(room: Room, source: Source) -> Found | Says:
 
     Why: The mount, its fixings and its cable are planned for one surface, the angles for another place.
 
-    How decided: Distance of the acoustic centre from the named wall, as far as it reaches, or from the ceiling above it,
-    less the cabinet's depth and the mount's reach and drop; at most 0.10 m. On the floor, the centre's height less the
-    cabinet's.
+    How decided: Distance of the acoustic centre from the named wall, as far as it reaches, or from the ceiling above
+    it, less the cabinet's depth and the mount's reach and drop; at most 0.10 m. On the floor, the centre's height
+    less the cabinet's.
 
     Remedy: Name the surface that it really hangs on, or correct the position.
 

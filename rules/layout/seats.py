@@ -78,9 +78,9 @@ def over_heads(room: Room, seat: Seat) -> Found | Says:
 
     Why: A head in the way dulls the treble for the listener behind it.
 
-    How decided: Height of each line where it passes nearest to each head of another row in plan, if within 0.12 m, less
-    the top of the head or of the seat back, whichever is higher; the least of all. Rows are told by their numbers, or by
-    0.6 m between front and rear. One finding a listener, with the rise that clears it.
+    How decided: Height of each line where it passes nearest to each head of another row in plan, if within 0.12 m,
+    less the top of the head or of the seat back, whichever is higher; the least of all. Rows are told by their
+    numbers, or by 0.6 m between front and rear. One finding a listener, with the rise that clears it.
 
     Remedy: Raise the rear row by what the finding says, raise the loudspeakers, or stagger the seats.
 
@@ -110,8 +110,8 @@ def ear_height(room: Room, seat: Seat) -> Figure:
 
     Why: Every angle and distance is counted from it; a slip of a hand's width here moves them all.
 
-    How decided: Height of the ear less the riser that the seat stands on, between 1.05 and 1.30 m; beyond 0.70 to 1.70 m
-    nobody sits, which is an error. The standard's figure has the loudspeakers at 1.2 m, a seated ear.
+    How decided: Height of the ear less the riser that the seat stands on, between 1.05 and 1.30 m; beyond 0.70 to
+    1.70 m nobody sits, which is an error. The standard's figure has the loudspeakers at 1.2 m, a seated ear.
 
     Remedy: Measure the ear of somebody who sits in the seat, and say which platform it stands on.
 

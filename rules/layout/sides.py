@@ -63,9 +63,9 @@ def sides_swapped(room: Room, pair: Pair[Loudspeaker]) -> Figure:
 
     Why: With the two labels exchanged the stage is mirrored against the picture, and every angle of both reads wrong.
 
-    How decided: The angle from the upright plane that the reference seat looks along, away from the side that the label
-    names, of whichever of the two is nearer to that plane. Where both are past it, their labels are exchanged; where one
-    is, `layout.label-side` says so. The rules of angles wait for it.
+    How decided: The angle from the upright plane that the reference seat looks along, away from the side that the
+    label names, of whichever of the two is nearer to that plane. Where both are past it, their labels are exchanged;
+    where one is, `layout.label-side` says so. The rules of angles wait for it.
 
     Remedy: Exchange the two labels, not the loudspeakers; left and right are as seen facing the front.
 
@@ -123,8 +123,8 @@ def claimed(room: Room, speaker: Loudspeaker) -> Windows:
     window=computed(
         "deg",
         "home-tolerance: 100 to 135 deg for M+110 (the listening study), 60 to 100 for M+090 and 135 to 150 for M+135"
-        " (a home layout guide, second-hand); common-practice: 22 to 30 for M+030, 90 to 110 for M+110 and M+090, 135 to"
-        " 150 for M+135; right ones mirrored",
+        " (a home layout guide, second-hand); common-practice: 22 to 30 for M+030, 90 to 110 for M+110 and M+090,"
+        " 135 to 150 for M+135; right ones mirrored",
         claimed,
     ),
     says={

@@ -89,7 +89,57 @@ def test_thick_plates_count_as_hot_rolled() -> None:
 def test_counted_thread_never_exceeds_the_depth(length: float, through: float, tip: float) -> None:
     depth = fasteners.penetration_mm(length, through, tip)
     counted = fasteners.counted_thread_mm(length, 0.6 * length, through, tip)
-    assert 0.0 <= counted <= depth
+    assert 0.0 <= counted <= depth * (1.0 + 1e-12)
+
+
+@given(st.floats(20, 200), st.floats(0, 60), st.floats(5, 60), st.floats(0.2, 1.0))
+def test_only_thread_inside_the_wood_counts(length: float, through: float, member: float, share: float) -> None:
+    counted = fasteners.counted_thread_mm(length, share * length, through, 5.0, member)
+    assert 0.0 <= counted <= member * (1.0 + 1e-12)
+    assert counted <= fasteners.counted_thread_mm(length, share * length, through, 5.0) * (1.0 + 1e-12)
+
+
+def test_a_long_lag_in_a_stud_holds_by_what_is_in_the_stud() -> None:
+    """7 in lag with 4 in of thread through 5/8 in into 3-1/2 in: thread from 3 in, wood to 4-1/8 in."""
+    counted = fasteners.counted_thread_mm(7 * INCH_MM, 4 * INCH_MM, 0.625 * INCH_MM, 3 / 16 * INCH_MM, 3.5 * INCH_MM)
+    assert counted == pytest.approx(1.125 * INCH_MM)
+    assert fasteners.penetration_mm(7 * INCH_MM, 0.625 * INCH_MM, 0.0, 3.5 * INCH_MM) == pytest.approx(3.5 * INCH_MM)
+
+
+def test_an_eight_millimetre_screw_is_no_five_sixteenths_lag() -> None:
+    assert fasteners.lag_size(8.0).root_diameter_mm == pytest.approx(5.6)
+    assert fasteners.lag_size(0.3125 * INCH_MM).root_diameter_mm == pytest.approx(0.227 * INCH_MM)
+    assert fasteners.is_metric(8.0)
+    assert not fasteners.is_metric(0.3125 * INCH_MM)
+
+
+def test_unknown_species_is_the_lightest_listed() -> None:
+    assert min(fasteners.SPECIFIC_GRAVITY.values()) == fasteners.UNKNOWN_SPECIES_GRAVITY
+
+
+@given(forces, st.floats(0.0, 1.0), st.floats(0.05, 1.0), st.floats(0.0, 1.0), st.integers(2, 4))
+def test_two_columns_share_a_twist(load: float, aside: float, rows: float, columns: float, corners: int) -> None:
+    """The corner's resultant times its lever, over all corners, is the twist."""
+    down, level = loads.group_twist_n(load, aside, rows, columns, corners)
+    lever = math.hypot(rows, columns) / 2.0
+    assert corners * math.hypot(down, level) * lever == pytest.approx(load * aside)
+
+
+@given(forces, st.floats(0.0, 89.0), st.integers(1, 8))
+def test_a_slope_turns_weight_into_shear(load: float, slope: float, count: int) -> None:
+    seat = loads.CeilingSeat(count, 1, 0.1, 0.0, 0.0, 0.0, slope)
+    pull, shear = loads.ceiling_demand_n(load, seat, 0.0)
+    assert math.hypot(pull, shear) == pytest.approx(load / count)
+    assert shear == pytest.approx(pull * math.tan(math.radians(slope)), abs=1e-9)
+
+
+def test_a_stand_s_centre_lies_between_its_own_and_what_is_on_it() -> None:
+    assert stability.stacked_centre_m(10.0, 0.2, 10.0, 1.0) == pytest.approx(0.6)
+
+
+@pytest.mark.parametrize("category", ["D", "D0", "D1", "D2", "E", "F"])
+def test_the_residential_code_s_categories_of_high_shaking_count(category: str) -> None:
+    assert loads.needs_seismic_anchorage(category, 10.0, 2.0)
 
 
 @pytest.mark.parametrize(
@@ -164,7 +214,7 @@ def test_tipping_push_at_the_centre_of_gravity_is_the_tangent_of_the_tip_angle(
         (lambda: fasteners.lag_withdrawal_n_per_mm(0.5, 4.0), "diameter"),
         (lambda: fasteners.wood_screw_withdrawal_n_per_mm(0.5, 1.0), "diameter"),
         (lambda: fasteners.nail_withdrawal_n_per_mm(0.5, 20.0), "diameter"),
-        (lambda: fasteners.lag_size(8.5), "no standard lag"),
+        (lambda: fasteners.lag_size(8.5), "no lag screw"),
         (lambda: fasteners.temperature_factor(70.0), "above 65.6"),
         (lambda: fasteners.counted_thread_mm(50, 60, 10, 0), "more than the whole"),
         (lambda: fasteners.penetration_mm(50, -1), "passed through"),
@@ -182,6 +232,12 @@ def test_tipping_push_at_the_centre_of_gravity_is_the_tangent_of_the_tip_angle(
         (lambda: loads.top_fastener_tension_n(1, 1, 1, 0), "top fasteners"),
         (lambda: loads.row_tensions_n(1, 1, [(0.0, 2)]), "no row above"),
         (lambda: loads.sling_tension_n(1, 2, 0), "sling angle"),
+        (lambda: loads.group_twist_n(1, 1, 1, 0, 1), "single fastener"),
+        (lambda: loads.ceiling_demand_n(1, loads.CeilingSeat(1, 1, 0.1, 0, 0, 0, 100), 0), "slope"),
+        (lambda: loads.ceiling_demand_n(1, loads.CeilingSeat(1, 1, 0.0, 0.5, 0, 0), 0), "plate spacing"),
+        (lambda: stability.stacked_centre_m(0, 1, 0, 1), "whole mass"),
+        (lambda: dowels.shear_to_grain(-1, 0), "along the grain"),
+        (lambda: fasteners.counted_thread_mm(50, 40, 10, 0, 0), "thickness of the wood"),
         (lambda: stability.tip_angle_deg(0.1, 0.0), "centre of gravity"),
     ],
 )

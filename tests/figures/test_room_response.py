@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roomlint.figures import bass, bass_shares, ceiling, room_response
+from roomlint.figures import bass, bass_shares, ceiling, element_room, room_response
 from roomlint.figures.ceiling import Facet
 from roomlint.figures.plan import Outline, Point2
 
@@ -141,6 +141,21 @@ def test_wall_written_as_two_collinear_ones_is_one_wall(name: str) -> None:
     assert np.allclose(here, there, rtol=1e-6)
 
 
+def test_walls_on_one_line_of_a_turned_room_do_not_cross() -> None:
+    turn = math.radians(29.640625)
+    cosine, sine = math.cos(turn), math.sin(turn)
+    turned = tuple((-cosine * x - sine * y, -sine * x + cosine * y) for x, y in TEE)
+    assert room_response.solve(turned, ceiling.flat(turned, 2.6), 80.0, C).shape.kind == "plan"
+
+
+@pytest.mark.parametrize(
+    "outline", [((0.0, 0.0), (5.0, 4.0), (5.0, 0.0), (0.0, 4.0)), ((0.0, 0.0), (5.0, 0.0), (9.0, 0.0))]
+)
+def test_plan_that_crosses_itself_or_has_no_area_is_refused(outline: Outline) -> None:
+    with pytest.raises(ValueError, match=r"cross or touch|no area"):
+        room_response.solve(outline, [Facet(outline, 0.0, 0.0, 2.5)], 80.0, C)
+
+
 @pytest.mark.parametrize("name", ["box", "L", "gable", "hip"])
 def test_slopes_foretell_a_moved_source_and_a_moved_ear(name: str) -> None:
     room = solved(name)
@@ -227,6 +242,21 @@ def test_room_and_refusal_are_each_worked_out_once_for_all_seats(monkeypatch: py
     assert len(calls) == 1
 
 
+def test_plan_that_cannot_be_cut_is_tried_once_for_all_seats(monkeypatch: pytest.MonkeyPatch) -> None:
+    calls = []
+
+    def cutting(*room: object) -> None:
+        calls.append(room)
+        raise ValueError("the plan is too intricate")
+
+    monkeypatch.setattr(element_room, "mesh_plan", cutting)
+    for _ in range(60):
+        room = room_response.solve(CUT, ceiling.flat(CUT, 2.47), 80.0, C)
+        with pytest.raises(ValueError, match="intricate"):
+            room.transfer(SOURCES, EARS, BAND, 0.5)
+    assert len(calls) == 1
+
+
 @pytest.mark.parametrize(
     ("facets", "words"),
     [
@@ -254,18 +284,21 @@ def test_frequency_beyond_its_means_is_refused() -> None:
 
 
 def test_boxes_and_prisms_are_solved_without_scipy() -> None:
-    program = """
+    program = f"""
 import sys
 from roomlint.figures import ceiling, room_response
-rooms = {rooms!r}
-for outline, height in rooms:
-    for facets in (ceiling.flat(outline, height), ceiling.gable(outline, 1.5, height)):
-        if len(outline) == 4 or len({{facet.a for facet in facets}}) == 1:
-            room = room_response.solve(outline, facets, 80.0, 343.0)
-            room.transfer([(1.0, 0.3, 0.2)], [(2.0, 2.0, 1.1)], [40.0], 0.5)
+oblong, ell = {OBLONG!r}, {ELL!r}
+for outline, facets in (
+    (oblong, ceiling.flat(oblong, 2.5)),
+    (ell, ceiling.flat(ell, 2.5)),
+    (oblong, ceiling.mono_pitch(oblong, 1.5, 3.0, 90.0)),
+    (oblong, ceiling.gable(oblong, 1.5, 3.0)),
+):
+    room = room_response.solve(outline, facets, 80.0, 343.0)
+    room.transfer([(1.0, 0.3, 0.2)], [(2.0, 2.0, 1.1)], [40.0], 0.5)
 assert "scipy" not in sys.modules
 """
-    subprocess.run([sys.executable, "-c", program.format(rooms=[(OBLONG, 2.5), (ELL, 2.5)])], check=True)
+    subprocess.run([sys.executable, "-c", program], check=True)
 
 
 def spread(levels: np.ndarray) -> np.ndarray:

@@ -61,7 +61,6 @@ def test_an_idle_amplifier_draws_its_idle_power() -> None:
         (lambda: conductors.copper_ohm_per_m(1, 400), "temperature"),
         (lambda: conductors.table_eight_ohm_per_m(13), "13 AWG"),
         (lambda: conductors.iec_60228_ohm_per_m(3), "not a tabulated"),
-        (lambda: conductors.minimum_copper_awg(40), "beyond"),
         (lambda: conductors.wire_loss_db(1, 0), "load impedance"),
         (lambda: conductors.wire_tilt_db(1, 8, 4), "above the greatest"),
         (lambda: conductors.damping_factor(8, 0, 0), "output and loop"),

@@ -192,3 +192,13 @@ def test_printed_uncertainty_is_the_95_per_cent_half_width_of_drawn_lots() -> No
             drawn.append(abs(function(w - o, t, u) - figure.value))
         drawn.sort()
         assert figure.u == pytest.approx(drawn[int(0.9545 * len(drawn))], rel=0.03)
+
+
+@given(st.floats(0.0, 3.0), st.floats(0.001, 0.05), st.floats(0.001, 0.05))
+def test_a_bound_a_metre_never_calls_a_near_limit_far(away: float, ux: float, uy: float) -> None:
+    a, b = length(away, ux), length(1.0, uy)
+    fine = Figure.of("made", "m", World(), lambda w: math.hypot(w(a), w(b)))
+    bounded = Figure.of("made", "m", World(), lambda w: math.hypot(w(a), w(b)), per_m=1.0)
+    for margin in (0.5 * fine.u, 2.0 * fine.u, 3.9 * fine.u):
+        assert not bounded.clears(margin, 4.0)
+    assert bounded.clears(4.1 * math.hypot(ux, uy), 4.0)

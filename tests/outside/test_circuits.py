@@ -65,6 +65,23 @@ def test_clauses_that_the_2023_edition_renumbered(
     assert [circuits.clause(topic, edition) for topic in topics] == [plug_in, fastened, arc_fault]
 
 
+def test_the_2026_edition_is_known_as_far_as_reports_tell() -> None:
+    """Reports on the 2026 edition: 125 % stay in 210, 215 and 240, and 210.12(E) is still the clause of extensions."""
+    assert circuits.clause("arc-fault extension", "nec2026") == "210.12(E)"
+    assert circuits.clause_is_known("arc-fault extension", "nec2026")
+    assert not circuits.clause_is_known("dimmed receptacle", "nec2026")
+    assert all(circuits.clause_is_known("dimmed receptacle", edition) for edition in circuits.EDITIONS[:3])
+
+
+@pytest.mark.parametrize(
+    ("place", "editions"),
+    [("garage", 4), ("unfinished-basement", 4), ("kitchen", 4), ("finished-basement", 3), ("habitable", 0)],
+)
+def test_places_of_ground_fault_protection_by_edition(place: str, editions: int) -> None:
+    """NFPA 70 210.8(A): the list of 2014 as an ordinance prints it; finished basements since 2020."""
+    assert sum(circuits.wants_ground_fault(place, edition) for edition in circuits.EDITIONS) == editions
+
+
 def test_seven_channel_class_ab_amplifier() -> None:
     output = mains_draw.average_output_w(7, 100)
     mains = mains_draw.mains_power_w(output, mains_draw.EFFICIENCY_AT_EIGHTH["AB"])

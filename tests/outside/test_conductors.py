@@ -2,7 +2,7 @@
 
 import pytest
 
-from roomlint.figures import conductors
+from roomlint.figures import ampacity, conductors
 from roomlint.figures.inch_pound import FOOT_M
 
 
@@ -71,10 +71,39 @@ def test_low_voltage_lighting_feed() -> None:
     assert conductors.drop_percent(drop, 24) == pytest.approx(5.59, abs=0.006)
 
 
-@pytest.mark.parametrize(("breaker", "gauge"), [(15, 14), (20, 12), (30, 10), (10, 14)])
-def test_copper_behind_a_breaker(breaker: float, gauge: int) -> None:
-    """NFPA 70 (2023) Table 210.24(1)."""
-    assert conductors.minimum_copper_awg(breaker) == gauge
+@pytest.mark.parametrize(("gauge", "device"), [(14, 15), (12, 20), (10, 30), (8, 40), (6, 55), (16, 0)])
+def test_copper_behind_a_breaker(gauge: int, device: float) -> None:
+    """NFPA 70 (2023) 240.4(D) and Table 310.16, the 60 C column."""
+    assert ampacity.nfpa_ampacity_a(conductors.awg_area_mm2(gauge)) == device
+
+
+def test_sixteen_gauge_came_with_the_2026_edition() -> None:
+    assert ampacity.nfpa_ampacity_a(conductors.awg_area_mm2(16), sixteen_awg=True) == 10
+
+
+@pytest.mark.parametrize(
+    ("laying", "amps"),
+    [("insulated-wall", (18.5, 25, 32, 43)), ("conduit", (23, 30, 38, 52)), ("clipped", (27, 36, 46, 63))],
+)
+def test_cable_in_pvc_with_two_loaded_conductors(laying: ampacity.Laying, amps: tuple[float, ...]) -> None:
+    """Methods A2, B2 and C as a maker's table after DIN VDE 0298-4 prints them at 30 C, for 2.5, 4, 6 and 10 mm2."""
+    assert tuple(ampacity.iec_ampacity_a(size, laying) for size in (2.5, 4, 6, 10)) == amps
+
+
+def test_cable_that_insulation_surrounds_carries_half() -> None:
+    """BS 7671 523.9, and method 103 of Table 4D5: 13.5 A for 2.5 mm2, under the 20 A that a ring wants."""
+    assert ampacity.iec_ampacity_a(2.5, "in-insulation") == 13.5 < ampacity.RING_LEAST_A
+
+
+def test_aluminium_loses_what_the_american_table_says() -> None:
+    """NFPA 70 chapter 9, Table 8: 3.18 ohm/kft for 12 AWG aluminium beside 1.93 of copper (from memory)."""
+    warm = conductors.installed_ohm_per_m(conductors.awg_area_mm2(12), 75.0, "aluminium")
+    assert warm == pytest.approx(3.18 / 304.8, rel=0.01)
+
+
+def test_metric_copper_loses_what_the_british_table_says() -> None:
+    """18 mV/A/m for 2.5 mm2, both conductors at 70 C."""
+    assert 2000 * conductors.installed_ohm_per_m(2.5, 70.0) == pytest.approx(18, rel=0.02)
 
 
 @pytest.mark.parametrize(("gauge", "feet"), [(22, 12), (10, 200)])

@@ -39,8 +39,25 @@ def test_sideways_swing_on_one_stud() -> None:
 
 
 def test_ceiling_projector_pushed_sideways() -> None:
-    hung = loads.vertical_shear_n(loads.weight_n(15), 4)
-    assert loads.ceiling_pole_tension_n(hung, 50, 0.6, 0.12, 2) == pytest.approx(161.7749, abs=5e-5)
+    seat = loads.CeilingSeat(count=4, pulled=2, spacing_m=0.12, beside_m=0.0, stands_off_m=0.0, drop_m=0.6)
+    pull, shear = loads.ceiling_demand_n(loads.weight_n(15), seat, 50)
+    assert pull == pytest.approx(161.7749, abs=5e-5)
+    assert shear == 0.0
+
+
+def test_flip_down_arm_under_a_ceiling() -> None:
+    """35 kg half a metre beside its plate, rows 100 mm apart, two of four pulled: W/N + W e/(n h) = 944 N."""
+    seat = loads.CeilingSeat(count=4, pulled=2, spacing_m=0.1, beside_m=0.5, stands_off_m=0.0, drop_m=0.0)
+    pull, _ = loads.ceiling_demand_n(loads.weight_n(35), seat, 0)
+    assert pull == pytest.approx(943.89, abs=5e-3)
+
+
+def test_a_box_on_a_slope_of_forty_five_degrees() -> None:
+    """10 kg on four screws, held 0.2 m off the slope, rows 0.1 m apart: 17.3358 + 69.343 x 0.2 / 0.2 = 86.679 N."""
+    seat = loads.CeilingSeat(count=4, pulled=2, spacing_m=0.1, beside_m=0.0, stands_off_m=0.2, drop_m=0.0, slope_deg=45)
+    pull, shear = loads.ceiling_demand_n(loads.weight_n(10), seat, 0)
+    assert pull == pytest.approx(86.679, abs=5e-3)
+    assert shear == pytest.approx(17.3358, abs=5e-4)
 
 
 @pytest.mark.parametrize(("mass_kg", "extra_n"), [(15, 441.29925), (45, 1321.29925), (50, 1370.3325)])

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from roomlint.source import make_units
 from roomlint.source.ask_pint import CANONICAL
-from roomlint.source.quantity import EXAMPLES, Measure, QuantityError, parse
+from roomlint.source.dimensions import DIMENSIONS as KINDS
+from roomlint.source.quantity import Measure, QuantityError, parse
 from roomlint.source.units import DIMENSIONS, UNITS
 
 INCH_M = 0.0254
@@ -166,6 +167,24 @@ def test_uncertainty_is_read_in_the_same_unit(text: str, dimension: str, value: 
         ("14 AWG", "length", "conductor size"),
         ("50 AWG", "conductor", "4/0"),
         ("2 m**9999999", "length", "not a unit"),
+        ("8\u00b2 ft", "length", "raised"),
+        ("1\u00b3.5 m", "length", "raised"),
+        ("8 ft\u2074", "length", "raised"),
+        ("1\u00bd2 ft", "length", "more than one number"),
+        ("2.4 M", "length", "did you mean 'm'"),
+        ("12 a", "current", "did you mean 'A'"),
+        ("21 C", "temperature", "did you mean 'degC'"),
+        ("7-8 ft", "length", "'7.5 ft \u00b1 0.5 ft'"),
+        ("7 ft - 8 ft", "length", "'7.5 ft \u00b1 0.5 ft'"),
+        ("2.4\u20132.6 m", "length", "'2.5 m \u00b1 0.1 m'"),
+        ("7 to 8 ft", "length", "a range"),
+        ("\u201c4.5 m\u201d", "length", "write '4.5 m' without them"),
+        ("'4.5 m'", "length", "write '4.5 m' without them"),
+        ("about 7 ft", "length", "write '7 ft'"),
+        ("~2.4 m", "length", "write '2.4 m'"),
+        ("max. 2.4 m", "length", "a limit"),
+        ("9 in \u00b1 1e200 m", "length", "too large"),
+        ("1e31 m", "length", "too large"),
         ("2 m" + " m" * 60, "length", "too long"),
     ],
 )
@@ -177,7 +196,8 @@ def test_message_teaches(text: str, dimension: str, word: str) -> None:
 
 @pytest.mark.parametrize("dimension", [*CANONICAL, "conductor"])
 def test_every_dimension_has_an_example_that_it_reads(dimension: str) -> None:
-    assert parse(EXAMPLES[dimension], dimension).value > 0
+    assert parse(KINDS[dimension].example, dimension).value > 0
+    assert parse(KINDS[dimension].customary, dimension).value > 0
 
 
 def test_table_is_as_pint_has_it_today() -> None:
@@ -235,3 +255,14 @@ def test_common_units_do_not_load_pint() -> None:
 
 def test_measure_has_no_uncertainty_unless_given() -> None:
     assert parse("2 m", "length") == Measure(2.0)
+
+
+@pytest.mark.parametrize(("text", "given"), [("2 m \u00b1 0 mm", True), ("2 m", False), ("2 m +/- 1 cm", True)])
+def test_exactly_is_told_apart_from_nothing_said(text: str, *, given: bool) -> None:
+    assert parse(text, "length").u_given is given
+
+
+def test_raised_digits_of_a_unit_are_read() -> None:
+    assert parse("2 m\u00b2", "area") == Measure(2.0)
+    assert parse("1 cd/m\u00b2", "luminance").value == 1.0
+    assert parse("8\u00bd\u2033", "length").value == pytest.approx(8.5 * INCH_M, rel=1e-14)

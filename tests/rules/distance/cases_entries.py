@@ -49,7 +49,6 @@ SHOWN = room(electronics=PROCESSOR, picture={"kind": "display", "product": "scre
 SYNC = [sheet(audio_latency="20 ms")]
 
 
-
 def sub(away: float, delay: str) -> dict[str, Any]:
     centre = speaker("centre", "M+000", 0.0, 3.1)
     entered = settings(("centre", "delay", "0 ms"))
@@ -79,11 +78,17 @@ CASES: list[Case | Never] = [
     ),
     Case("distance.delay-range", "open", WIRED, [sheet(delay_step="0.02 ms")]),
     Case("distance.delay-range", "notApplicable", BARE),
-    Case("distance.delay-entered", "pass", changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}), subject="loudspeaker/near"),
+    Case(
+        "distance.delay-entered",
+        "pass",
+        changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}),
+        subject="loudspeaker/near",
+    ),
     Case(
         "distance.delay-entered",
         "fail",
-        changed(LINE, {"calibration": settings(("near", "delay", "2.60 ms"))}), subject="loudspeaker/near",
+        changed(LINE, {"calibration": settings(("near", "delay", "2.60 ms"))}),
+        subject="loudspeaker/near",
         level="warning",
         figure=0.31375,
         source="1.00 / 343.2 s less 2.60 ms by hand",
@@ -93,7 +98,7 @@ CASES: list[Case | Never] = [
     Case(
         "distance.delay-entered",
         "fail",
-        changed(WIRED, {"calibration": settings(("near", "delay", "2.60 ms"))}), 
+        changed(WIRED, {"calibration": settings(("near", "delay", "2.60 ms"))}),
         [sheet(delay_step="0.05 ms")],
         subject="loudspeaker/near",
         says="2.90 ms",
@@ -101,17 +106,29 @@ CASES: list[Case | Never] = [
     Case(
         "distance.delay-entered",
         "fail",
-        changed(LINE, {"calibration": settings(("near", "delay", "2.86 ms"))}), subject="loudspeaker/near",
+        changed(LINE, {"calibration": settings(("near", "delay", "2.86 ms"))}),
+        subject="loudspeaker/near",
         level="note",
     ),
     Case("distance.delay-entered", "open", changed(LINE, {"calibration": settings(("near", "level", "0 dB"))})),
     Case("distance.delay-entered", "open", LINE, says="calibration.settings"),
-    Case("distance.delay-entered", "notApplicable", changed(LINE, {"calibration": settings(("far", "distance", "3.1 m"))}), subject="loudspeaker/far"),
-    Case("distance.entered", "pass", changed(LINE, {"calibration": settings(("far", "distance", "3.1 m"))}), subject="loudspeaker/far"),
+    Case(
+        "distance.delay-entered",
+        "notApplicable",
+        changed(LINE, {"calibration": settings(("far", "distance", "3.1 m"))}),
+        subject="loudspeaker/far",
+    ),
+    Case(
+        "distance.entered",
+        "pass",
+        changed(LINE, {"calibration": settings(("far", "distance", "3.1 m"))}),
+        subject="loudspeaker/far",
+    ),
     Case(
         "distance.entered",
         "fail",
-        changed(LINE, {"calibration": settings(("far", "distance", "2.9 m"))}), subject="loudspeaker/far",
+        changed(LINE, {"calibration": settings(("far", "distance", "2.9 m"))}),
+        subject="loudspeaker/far",
         level="warning",
         figure=0.2,
         source="3.10 - 2.90 m by hand",
@@ -122,7 +139,12 @@ CASES: list[Case | Never] = [
         changed(LINE, {"calibration": settings(("far", "distance", "2.9 m")), "loudspeakers.0.position": None}),
     ),
     Case("distance.entered", "open", LINE, says="calibration.settings"),
-    Case("distance.entered", "notApplicable", changed(LINE, {"calibration": settings(("far", "delay", "0 ms"))}), subject="loudspeaker/far"),
+    Case(
+        "distance.entered",
+        "notApplicable",
+        changed(LINE, {"calibration": settings(("far", "delay", "0 ms"))}),
+        subject="loudspeaker/far",
+    ),
     Case(
         "distance.sound-speed",
         "fail",
@@ -137,7 +159,9 @@ CASES: list[Case | Never] = [
         changed(WIRED, {"survey": {"temperature": "22 degC"}}),
         [sheet(assumed_temperature="20 degC")],
     ),
-    Case("distance.sound-speed", "open", changed(WIRED, {"survey.temperature": None}), [sheet(speed_of_sound="340 m/s")]),
+    Case(
+        "distance.sound-speed", "open", changed(WIRED, {"survey.temperature": None}), [sheet(speed_of_sound="340 m/s")]
+    ),
     Case("distance.sound-speed", "open", BARE, says="processor"),
     Never("distance.sound-speed", "notApplicable", "a file without a processor may be of a room that has one"),
     Case(
@@ -167,7 +191,9 @@ CASES: list[Case | Never] = [
     ),
     # 1.0 m of way is 2.914 ms: the subwoofer 4.10 m away and the centre 3.10 m, no delays.
     Case("distance.subwoofer-arrival", "pass", sub(3.1, "0 ms"), figure=0.0, within=1e-6, source="the same distance"),
-    Case("distance.subwoofer-arrival", "pass", sub(2.1, "0 ms"), figure=-2.9138, source="-1.0 m over 343.2 m/s by hand"),
+    Case(
+        "distance.subwoofer-arrival", "pass", sub(2.1, "0 ms"), figure=-2.9138, source="-1.0 m over 343.2 m/s by hand"
+    ),
     Case("distance.subwoofer-arrival", "fail", sub(3.1, "8 ms"), level="note", figure=8.0, source="the delay entered"),
     Case("distance.subwoofer-arrival", "fail", sub(1.1, "0 ms"), figure=-5.8275, source="-2.0 m over 343.2 m/s"),
     Case("distance.subwoofer-arrival", "open", changed(sub(3.1, "0 ms"), {"subwoofers.0.delay": None}), says="delay"),
@@ -176,7 +202,57 @@ CASES: list[Case | Never] = [
 ]
 
 EDGES: list[Edge] = [
-    Edge("distance.delay-entered", changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}), "calibration.settings.0.delay", 2.92, 3.2, 2, unit="ms", scale=1e-3, subject="loudspeaker/near"),
-    Edge("distance.entered", changed(LINE, {"calibration": settings(("far", "distance", "3.2 m"))}), "calibration.settings.0.distance", 3.11, 3.4, 2, subject="loudspeaker/far"),
+    Edge(
+        "distance.delay-range",
+        WIRED,
+        "loudspeakers.2.position.from_front",
+        0.5,
+        3.0,
+        1,
+        subject="loudspeaker/near",
+        products=[sheet(delay_range="2 ms")],
+    ),
+    Edge(
+        "distance.sound-speed",
+        changed(WIRED, {"survey.temperature": "22 degC"}),
+        "survey.temperature",
+        0.0,
+        40.0,
+        2,
+        unit="degC",
+        products=[sheet(speed_of_sound="340 m/s")],
+    ),
+    Edge(
+        "distance.sound-picture",
+        SHOWN,
+        "picture.video_latency",
+        0.0,
+        200.0,
+        2,
+        unit="ms",
+        scale=1e-3,
+        products=[display("40 ms"), *SYNC],
+        sheet="screen",
+    ),
+    Edge(
+        "distance.delay-entered",
+        changed(LINE, {"calibration": settings(("near", "delay", "2.914 ms"))}),
+        "calibration.settings.0.delay",
+        2.92,
+        3.2,
+        2,
+        unit="ms",
+        scale=1e-3,
+        subject="loudspeaker/near",
+    ),
+    Edge(
+        "distance.entered",
+        changed(LINE, {"calibration": settings(("far", "distance", "3.2 m"))}),
+        "calibration.settings.0.distance",
+        3.11,
+        3.4,
+        2,
+        subject="loudspeaker/far",
+    ),
     Edge("distance.subwoofer-arrival", sub(3.1, "0 ms"), "subwoofers.0.delay", 0.0, 6.0, 1, unit="ms", scale=1e-3),
 ]

@@ -142,28 +142,100 @@ CASES: list[Case | Never] = [
         changed(room(C, seats=((0.6, 0.0),)), {"loudspeakers.0.position": None}),
     ),
     Case("distance.seat-near-loudspeaker", "notApplicable", room(C)),
-    Case("distance.surround", "notApplicable", room(C, speaker("ls", "M+110", -1.5, -2.0), calibration=settings(("ls", "delay", "1 ms"))), says="delay is entered"),
-    Case("distance.base-width", "review", {**room(speaker("left", "M+030", -1.01, 2.6), speaker("right", "M-030", 1.0, 2.6)), "survey": {"tolerance": "30 mm"}}),
-    Case("distance.listening", "review", {**room(speaker("left", "M+030", -1.21, 1.6)), "survey": {"tolerance": "30 mm"}}),
+    Case(
+        "distance.surround",
+        "notApplicable",
+        room(C, speaker("ls", "M+110", -1.5, -2.0), calibration=settings(("ls", "delay", "1 ms"))),
+        says="delay is entered",
+    ),
+    Case(
+        "distance.base-width",
+        "review",
+        {
+            **room(speaker("left", "M+030", -1.01, 2.6), speaker("right", "M-030", 1.0, 2.6)),
+            "survey": {"tolerance": "30 mm"},
+        },
+    ),
+    Case(
+        "distance.listening", "review", {**room(speaker("left", "M+030", -1.21, 1.6)), "survey": {"tolerance": "30 mm"}}
+    ),
     Case("distance.off-centre", "review", {**room(L, R, seats=((0.36, -1.0),)), "survey": {"tolerance": "60 mm"}}),
-    Case("distance.late-arrival", "review", {**room(AHEAD, BEHIND, seats=((0.0, -0.5),), calibration=settings(("behind", "delay", "38.75 ms"))), "survey": {"tolerance": "60 mm"}}, subject="seat/seat-2"),
-    Case("distance.seat-near-loudspeaker", "review", {**room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.01, 0.0),)), "survey": {"tolerance": "30 mm"}}),
+    Case(
+        "distance.late-arrival",
+        "review",
+        {
+            **room(AHEAD, BEHIND, seats=((0.0, -0.5),), calibration=settings(("behind", "delay", "38.75 ms"))),
+            "survey": {"tolerance": "60 mm"},
+        },
+        subject="seat/seat-2",
+    ),
+    Case(
+        "distance.seat-near-loudspeaker",
+        "review",
+        {**room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.01, 0.0),)), "survey": {"tolerance": "30 mm"}},
+    ),
     Case("distance.too-near", "pass", room(C), figure=3.0, source=HAND),
-    Case("distance.too-near", "fail", room(speaker("side", "M+090", -0.3, 0.4)), level="warning", figure=0.5, source="3-4-5 triangle"),
-    Case("distance.too-near", "fail", room(speaker("side", "M+090", -0.48, 0.64)), level="note", figure=0.8, source="3-4-5 triangle"),
-    Case("distance.too-near", "review", {**room(speaker("side", "M+090", -0.61, 0.0)), "survey": {"tolerance": "30 mm"}}),
+    Case(
+        "distance.too-near",
+        "fail",
+        room(speaker("side", "M+090", -0.3, 0.4)),
+        level="warning",
+        figure=0.5,
+        source="3-4-5 triangle",
+    ),
+    Case(
+        "distance.too-near",
+        "fail",
+        room(speaker("side", "M+090", -0.48, 0.64)),
+        level="note",
+        figure=0.8,
+        source="3-4-5 triangle",
+    ),
+    Case(
+        "distance.too-near", "review", {**room(speaker("side", "M+090", -0.61, 0.0)), "survey": {"tolerance": "30 mm"}}
+    ),
     Case("distance.too-near", "open", changed(room(C), {"loudspeakers.0.position": None})),
     Case("distance.too-near", "notApplicable", BARE),
     # Within an arm of the second seat: only that is told, not how much louder it is there.
-    Case("distance.seat-near-loudspeaker", "open", room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.6, 0.0),)), says="waits for distance.too-near"),
+    Case(
+        "distance.seat-near-loudspeaker",
+        "open",
+        room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.6, 0.0),)),
+        says="waits for distance.too-near",
+    ),
 ]
 
 EDGES: list[Edge] = [
     Edge("distance.base-width", room(L, R), "loudspeakers.1.position.from_left", 1.5, 6.5, 2),
     Edge("distance.listening", room(C), "seats.0.ear.from_front", 1.5, 5.9, 2),
-    Edge("distance.surround", room(C, speaker("ls", "M+110", -1.8, -2.4)), "loudspeakers.1.position.from_front", 4.0, 5.99, 1),
+    Edge(
+        "distance.surround",
+        room(C, speaker("ls", "M+110", -1.8, -2.4)),
+        "loudspeakers.1.position.from_front",
+        4.0,
+        5.99,
+        1,
+    ),
     Edge("distance.off-centre", room(L, R, seats=((0.1, -1.0),)), "seats.1.ear.from_left", 2.5, 4.5, 1),
-    Edge("distance.late-arrival", room(AHEAD, BEHIND, seats=((0.0, -0.5),), calibration=settings(("behind", "delay", "20 ms"))), "calibration.settings.0.delay", 10.0, 50.0, 2, unit="ms", scale=1e-3),
-    Edge("distance.seat-near-loudspeaker", room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.0, 0.0),)), "seats.1.ear.from_left", 0.7, 2.4, 1),
-    Edge("distance.too-near", room(speaker("side", "M+090", -2.0, 0.0)), "loudspeakers.0.position.from_left", 0.5, 2.4, 2),
+    Edge(
+        "distance.late-arrival",
+        room(AHEAD, BEHIND, seats=((0.0, -0.5),), calibration=settings(("behind", "delay", "20 ms"))),
+        "calibration.settings.0.delay",
+        10.0,
+        50.0,
+        2,
+        unit="ms",
+        scale=1e-3,
+    ),
+    Edge(
+        "distance.seat-near-loudspeaker",
+        room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.0, 0.0),)),
+        "seats.1.ear.from_left",
+        0.7,
+        2.4,
+        1,
+    ),
+    Edge(
+        "distance.too-near", room(speaker("side", "M+090", -2.0, 0.0)), "loudspeakers.0.position.from_left", 0.5, 2.4, 2
+    ),
 ]

@@ -1,0 +1,139 @@
+"""Conductors: what they carry against the device before them, and the voltage that they lose."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.review import Cases, Level, at_least, at_most, found, memory, practice, rule, standard
+
+from . import BS_RING, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, nfpa
+from .load import feeds_something
+
+if TYPE_CHECKING:
+    from roomlint.design.supply import Circuit
+    from roomlint.review import Figure, Found, Room, Windows
+
+NFPA_DROP: Final = nfpa("210.19(A), since 2023 210.19, informational note", note="recommended, not enforceable")
+OTHER_DROP: Final = (
+    standard("BS 7671", "Appendix 4, Table 4Ab", read=False, note="public supply; the appendix is informative"),
+    memory("3 % for lighting, 5 % for the rest, informative", document="IEC 60364-5-52", clause="Annex G"),
+    memory("5 % from the point of supply", document="AS/NZS 3000", clause="3.6.2"),
+)
+
+
+@rule(
+    "mains.conductor-size",
+    level=Level.ERROR,
+    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_RING),
+    each=CIRCUITS,
+    window=at_least(100.0, "%"),
+    says="its conductor carries {carries}, {figure} of what the device before it lets through",
+    at="conductor",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def conductor_size(room: Room, circuit: Circuit) -> Found:
+    """A circuit's conductor carries at least the rating of the overcurrent device before it.
+
+    Why: A conductor too thin for its breaker overheats inside the wall before the breaker ever opens.
+
+    How decided: What the table gives over the device's rating. By NFPA 70: copper 14 AWG 15 A, 12 AWG 20 A, 10 AWG
+    30 A, 8 AWG 40 A, 6 AWG 55 A; aluminium from 12 AWG, from memory; 16 AWG copper for 10 A in the 2026 edition. By
+    every other code: the table of IEC 60364-5-52 for cable in PVC with two loaded conductors at 30 degC: clipped,
+    in conduit, in an insulated wall, or surrounded by insulation (half of clipped). BS 7671 lets a ring of 2.5 mm2
+    copper that carries 20 A stand behind 32 A. Grouping and a warm attic lower what is carried and are not counted.
+    How the cable is laid is asked for where it decides.
+
+    Remedy: A larger conductor, or a device of a smaller rating.
+
+    When to waive: Never without the electrician's calculation.
+    """
+    wire = room.figures.protection.conductor(circuit)
+    return found(wire.share, carries=wire.carried)
+
+
+def branch_drop(room: Room, circuit: Circuit) -> Windows:
+    """Return the windows of the branch: NFPA 70 recommends 3 %, the others know a whole only."""
+    if room.figures.mains.family in {"nfpa", "other"}:
+        return at_most(5.0, "%", note=3.0)
+    return at_most(room.figures.protection.drop_limit_percent(circuit), "%")
+
+
+@rule(
+    "mains.voltage-drop",
+    level=Level.WARNING,
+    basis=(NFPA_DROP, *OTHER_DROP, practice("under another code the recommendation of NFPA 70")),
+    each=CIRCUITS,
+    when=feeds_something,
+    window=Cases(
+        "%",
+        (
+            ("under NFPA 70", at_most(5.0, "%", note=3.0)),
+            ("under IEC 60364, BS 7671 and AS/NZS 3000", at_most(5.0, "%")),
+            ("under IEC 60364 and BS 7671 where lighting shares the circuit", at_most(3.0, "%")),
+            ("under another code", at_most(5.0, "%", note=3.0)),
+        ),
+        branch_drop,
+    ),
+    says="loses {figure} of its voltage on the way to the last outlet; {window}",
+    after=CONTRADICTED,
+    cure=("length",),
+    at="length",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def voltage_drop(room: Room, circuit: Circuit) -> Figure:
+    """The voltage drop of a branch stays within what the code in force recommends.
+
+    Why: Long thin runs starve amplifiers at peaks and dim what shares the circuit.
+
+    How decided: Twice the length times the sum of nameplate currents times the resistance of the warm conductor: 75
+    degC by NFPA 70, 70 degC elsewhere, aluminium 1.64 times copper, a ring half of a radial. NFPA 70 recommends 3 %
+    of a branch and 5 % of feeder and branch; BS 7671 and IEC 60364 give 5 %, and 3 % where lighting shares the
+    circuit; AS/NZS 3000 gives 5 %. All but the last are informative.
+
+    Remedy: A larger conductor or a shorter way.
+
+    When to waive: The real current is known to be lower.
+    """
+    return room.figures.protection.drop(circuit)
+
+
+def whole_drop(room: Room, circuit: Circuit) -> Windows:
+    """Return the window of feeder and branch together."""
+    return at_most(room.figures.protection.drop_limit_percent(circuit), "%")
+
+
+@rule(
+    "mains.total-drop",
+    level=Level.WARNING,
+    basis=(NFPA_DROP, *OTHER_DROP),
+    each=CIRCUITS,
+    when=feeds_something,
+    window=Cases(
+        "%",
+        (
+            ("under every code", at_most(5.0, "%")),
+            ("under IEC 60364 and BS 7671 where lighting shares the circuit", at_most(3.0, "%")),
+        ),
+        whole_drop,
+    ),
+    says="loses {figure} of its voltage from the service on; {window}",
+    after=(*CONTRADICTED, "mains.voltage-drop"),
+    at="feeder_drop",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def total_drop(room: Room, circuit: Circuit) -> Figure:
+    """Feeder and branch together lose no more than 5 % of the voltage.
+
+    Why: The equipment sees the sum, not the branch alone.
+
+    How decided: The drop of the branch plus the feeder's as given; a circuit that starts at the service has no
+    feeder. NFPA 70 recommends 5 %, BS 7671 and IEC 60364 the same and 3 % for lighting, AS/NZS 3000 gives 5 %.
+
+    Remedy: A larger conductor in branch or feeder.
+
+    When to waive: The real current is known to be lower.
+    """
+    return room.figures.protection.whole_drop(circuit)

@@ -1,0 +1,345 @@
+"""Receptacles, plugs and cords."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.review import Level, No, at_most, computed, fails, memory, need, passes, practice, rule, standard
+
+from . import CAUTION, CIRCUITS, CONTRADICTED, LOADS, LOADS_ALONE, RECEPTACLES, Fed, nfpa, plugged, under_nfpa
+
+if TYPE_CHECKING:
+    from roomlint.design.supply import Circuit, Load, Receptacle
+    from roomlint.review import Applies, Figure, Room, Says, Windows
+
+LARGEST_ON_SPUR = 2
+"""Plugs that the one socket of an unfused spur takes: a double one."""
+HAZARD = practice("the clause is of NFPA 70; the hazard is the same under any code")
+
+
+@rule(
+    "mains.receptacle-rating",
+    level=Level.WARNING,
+    basis=nfpa("Table 210.21(B)(3); a single receptacle 210.21(B)(1)"),
+    each=RECEPTACLES,
+    when=under_nfpa,
+    says={
+        "wrong": "is rated {rating}, which a circuit of {device} may not have",
+        "fits": "its rating fits the circuit",
+    },
+    after=("mains.individual",),
+    at="rating",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def receptacle_rating(room: Room, fed: Fed[Receptacle]) -> Says:
+    """A receptacle's rating is one that its circuit may have.
+
+    Why: A 20 A receptacle on a 15 A circuit invites a load that the circuit cannot feed.
+
+    How decided: 15 A circuits take 15 A receptacles, 20 A circuits 15 or 20 A, 30 A circuits 30 A, under NFPA 70. The
+    single receptacle of a dedicated circuit has the circuit's rating or more; a duplex is two receptacles.
+
+    Remedy: Have the receptacle changed.
+
+    When to waive: With the authority's word.
+    """
+    mains = room.figures.mains
+    if mains.receptacle_fits(fed.item, fed.circuit):
+        return passes("fits")
+    return fails("wrong", rating=mains.own_rating(fed.item), device=mains.device(fed.circuit))
+
+
+def behind_other_codes(room: Room, _: Fed[Receptacle]) -> Applies:
+    """Whether a code of socket-outlets by form is in force."""
+    if room.figures.mains.family == "nfpa":
+        return No("NFPA 70 has a table of receptacle ratings")
+    return True
+
+
+def device_limit(room: Room, fed: Fed[Receptacle]) -> Windows:
+    """Return the greatest device before a socket of that form."""
+    return at_most(room.figures.protection.before_socket(fed.item, fed.circuit).limit, "A")
+
+
+@rule(
+    "mains.socket-device",
+    level=Level.WARNING,
+    basis=(
+        standard("BS 7671", "433.1.204", read=False, note="BS 1363 behind 30 A or 32 A"),
+        memory("sockets of 16 A behind 20 A at most, AS 3112 behind 32 A, any other behind its own rating"),
+    ),
+    each=RECEPTACLES,
+    when=behind_other_codes,
+    window=computed("A", "BS 1363 and AS 3112 32 A, CEE 7 20 A, IEC 60309 its own", device_limit),
+    says="stands behind a device of {figure}; a socket of that form {window}",
+    at="form",
+    caution=CAUTION,
+    since="0.2.0",
+)
+def socket_device(room: Room, fed: Fed[Receptacle]) -> Figure:
+    """A socket-outlet stands behind a device that its form is made for.
+
+    Why: A socket of 16 A behind a device of 32 A lets two adaptors draw what its contacts cannot bear.
+
+    How decided: Rating of the circuit's device against the form of the socket, outside NFPA 70. The 32 A of BS 1363 are
+    quoted second-hand, the rest is from memory.
+
+    Remedy: A smaller device, or a socket for the current.
+
+    When to waive: The national rules allow it; the electrician says so.
+    """
+    return room.figures.protection.before_socket(fed.item, fed.circuit).figure
+
+
+def is_british_ring(room: Room, circuit: Circuit) -> Applies:
+    """Whether a circuit is a ring by BS 7671."""
+    if room.figures.mains.family != "bs":
+        return No("rings of socket-outlets are of BS 7671")
+    if need(circuit.arrangement, circuit, "arrangement") != "ring":
+        return No("it is a radial circuit")
+    return True
+
+
+@rule(
+    "mains.spur",
+    level=Level.WARNING,
+    basis=standard("BS 7671", "Appendix 15", read=False, note="as a textbook of installation work tells it"),
+    each=CIRCUITS,
+    when=is_british_ring,
+    says={
+        "wide": "{receptacle} is on an unfused spur and takes {count} plugs; one single or double socket is the most",
+        "many": "has {count} unfused spurs off {points} points of the ring; no more spurs than points",
+        "few": "its unfused spurs are no more than its points",
+    },
+    at="receptacles",
+    caution=CAUTION,
+    since="0.2.0",
+)
+def spur(room: Room, circuit: Circuit) -> Says:
+    """An unfused spur off a ring feeds one single or one double socket, and there are no more spurs than points.
+
+    Why: A spur is one cable behind 32 A: with more sockets on it, more current flows than it is made for.
+
+    How decided: Of a British ring, sockets stated to be on an unfused spur: how many plugs each takes, and how many
+    they are beside the points on the ring itself. A spur with a fuse of its own counts for neither.
+
+    Remedy: A fused connection before the spur, or the sockets taken into the ring.
+
+    When to waive: Never without the electrician's calculation.
+    """
+    unfused = [one for one in circuit.receptacles if one.spur == "unfused"]
+    for one in unfused:
+        if one.outlets is not None and one.outlets > LARGEST_ON_SPUR:
+            return fails("wide", receptacle=one.words, count=one.outlets)
+    need(circuit.receptacles or circuit.at.get("receptacles"), circuit, "receptacles")
+    for one in circuit.receptacles:
+        need(one.spur, one, "spur")
+        if one.spur == "unfused":
+            need(one.outlets, one, "outlets")
+    points = sum(one.spur == "none" for one in circuit.receptacles)
+    if len(unfused) > points:
+        return fails("many", count=len(unfused), points=points)
+    return passes("few")
+
+
+def plugs_by_form(room: Room, _: Fed[Load]) -> Applies:
+    """Whether plugs are held to their own rating, and not to NFPA 70's shares of the circuit."""
+    if room.figures.mains.family == "nfpa":
+        return No("NFPA 70 holds plugs to shares of receptacle and circuit")
+    return True
+
+
+def plug_limit(room: Room, fed: Fed[Load]) -> Windows:
+    """Return the least rating on the way of a load."""
+    return at_most(room.figures.protection.plug(fed.item, fed.circuit).limit, "A")
+
+
+@rule(
+    "mains.plug-rating",
+    level=Level.ERROR,
+    basis=(
+        standard("BS 1363-1", "13 A, fuse to BS 1362", read=False),
+        standard("IEC TR 60083", "plugs of 16 A", read=False, note="through an account of the trade"),
+        memory("10 A and 15 A of AS/NZS 3112, 2.5 A of CEE 7/16"),
+    ),
+    each=LOADS_ALONE,
+    when=(plugs_by_form, plugged),
+    window=computed("A", "the least of plug, fuse in the plug and socket", plug_limit),
+    says="draws {figure}; its plug, fuse and socket give {window}",
+    after=CONTRADICTED,
+    at="plug",
+    caution=CAUTION,
+    since="0.2.0",
+)
+def plug_rating(room: Room, fed: Fed[Load]) -> Figure:
+    """A load draws no more than its plug, the fuse in it and the socket are rated for.
+
+    Why: Contacts that carry more than they are made for glow before any breaker opens.
+
+    How decided: Nameplate current against the least rating on the way: the form of the plug, the fuse of a BS 1363
+    plug, the socket's form and rating. What is not known is asked for where it decides. NFPA 70 has shares instead.
+
+    Remedy: A connection by an electrician for what draws more, or the right fuse.
+
+    When to waive: Never without a licensed electrician's document.
+    """
+    return room.figures.protection.plug(fed.item, fed.circuit).figure
+
+
+@rule(
+    "mains.plug-fits",
+    level=Level.WARNING,
+    basis=memory("which plug goes into which receptacle and meets its earth there, by the standards of both"),
+    each=LOADS,
+    when=plugged,
+    says={
+        "not": "has a plug to {plug}, which a receptacle to {form} does not take",
+        "fits": "its plug fits its receptacle",
+    },
+    at="plug",
+    caution=CAUTION,
+    since="0.2.0",
+)
+def plug_fits(room: Room, fed: Fed[Load]) -> Says:
+    """A load's plug is of a form that its receptacle takes.
+
+    Why: What does not fit gets an adapter, and adapters lose the earth, the fuse or the rating.
+
+    How decided: Form of the plug against the form of the receptacle. From memory, so a warning at most.
+
+    Remedy: A receptacle of the plug's form, or a cord with the other plug from the maker.
+
+    When to waive: A cord set that the maker supplies for the country.
+    """
+    if room.figures.protection.plug_fits(fed.item, fed.circuit):
+        return passes("fits")
+    receptacle = room.figures.protection.receptacle_of(fed.item, fed.circuit)
+    form = receptacle.form if receptacle is not None else None
+    return fails("not", plug=str(fed.item.plug).upper(), form=str(form).upper())
+
+
+@rule(
+    "mains.tamper-resistant",
+    level=Level.NOTE,
+    basis=nfpa("406.12"),
+    each=RECEPTACLES,
+    when=under_nfpa,
+    window=None,
+    says={
+        "not": "is within reach of children, {height} up, and not tamper resistant",
+        "is": "is tamper resistant",
+        "high": "is above 1.7 m",
+    },
+    at="tamper_resistant",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def tamper_resistant(room: Room, fed: Fed[Receptacle]) -> Says:
+    """A receptacle within reach of children is tamper resistant.
+
+    Why: Dwellings need it below 1.7 m, behind furniture too.
+
+    How decided: Receptacles that may not be above 1.7 m, their uncertainty counted, under NFPA 70. The sockets of
+    BS 1363 have shutters by their standard.
+
+    Remedy: Fit a tamper-resistant receptacle.
+
+    When to waive: Under another code; the electrician decides.
+    """
+    if fed.item.tamper_resistant:
+        return passes("is")
+    height = room.figures.protection.height(fed.item)
+    if room.figures.protection.out_of_reach(fed.item):
+        return passes("high")
+    need(fed.item.tamper_resistant, fed.item, "tamper_resistant")
+    return fails("not", height=height)
+
+
+@rule(
+    "mains.facing-up",
+    level=Level.WARNING,
+    basis=(standard("NFPA 70", "406.5(H)", edition="2023", read=False), HAZARD),
+    each=RECEPTACLES,
+    says={
+        "bare": "faces up and is not listed for that",
+        "listed": "is listed for facing up",
+        "not": "does not face up",
+    },
+    at="facing_up",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def facing_up(_: Room, fed: Fed[Receptacle]) -> Says:
+    """No receptacle in seating or a riser faces up unless it is listed for that.
+
+    Why: Drinks and dust fall in.
+
+    How decided: A receptacle that faces up must be stated as listed for it.
+
+    Remedy: A listed floor box or furniture power unit.
+
+    When to waive: Under another code; the electrician decides.
+    """
+    if not need(fed.item.facing_up, fed.item, "facing_up"):
+        return passes("not")
+    if need(fed.item.listed_for_floor, fed.item, "listed_for_floor"):
+        return passes("listed")
+    return fails("bare")
+
+
+@rule(
+    "mains.dimmed-receptacle",
+    level=Level.ERROR,
+    basis=(nfpa("404.14(E), since 2023 404.14(F)"), HAZARD),
+    each=RECEPTACLES,
+    says={"dimmed": "is fed by a dimmer", "direct": "no dimmer feeds it"},
+    at="dimmed",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def dimmed_receptacle(_: Room, fed: Fed[Receptacle]) -> Says:
+    """No dimmer feeds a receptacle.
+
+    Why: A dimmer is for lamps that are permanently connected; equipment on a dimmed receptacle fails or burns.
+
+    How decided: A receptacle of which the file says that a dimmer feeds it.
+
+    Remedy: Feed the receptacle undimmed.
+
+    When to waive: The control is listed for that very load.
+    """
+    if need(fed.item.dimmed, fed.item, "dimmed"):
+        return fails("dimmed")
+    return passes("direct")
+
+
+@rule(
+    "mains.concealed-cord",
+    level=Level.ERROR,
+    basis=(nfpa("400.12 and 400.10(A)(11)"), HAZARD),
+    each=LOADS,
+    when=plugged,
+    says={
+        "concealed": "its cord is concealed and no listed inlet assembly carries it",
+        "kit": "a listed inlet assembly carries it through the wall",
+        "open": "its cord is in the open",
+    },
+    at="cord_concealed",
+    caution=CAUTION,
+    since="0.1.0",
+)
+def concealed_cord(_: Room, fed: Fed[Load]) -> Says:
+    """No power cord runs inside or through a wall, floor or ceiling.
+
+    Why: A cord is no fixed wiring: inside a wall it is neither protected nor seen when it fails.
+
+    How decided: A plug-in load whose cord is stated as concealed, unless a listed inlet assembly is stated.
+
+    Remedy: A receptacle behind the equipment by an electrician, or a listed inlet kit.
+
+    When to waive: Never without a licensed electrician's document.
+    """
+    if not need(fed.item.cord_concealed, fed.item, "cord_concealed"):
+        return passes("open")
+    return passes("kit") if fed.item.listed_inlet_kit else fails("concealed")

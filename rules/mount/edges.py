@@ -1,0 +1,128 @@
+"""Where screws sit in the wood: their distance to its edges and to its far side."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.review import Level, No, at_least, at_most, memory, practice, rule
+
+from . import CAUSES, CAUTION, HELD, NDS, base_of, fixed, in_wood, on_wall, screwed
+
+if TYPE_CHECKING:
+    from roomlint.measure.holding import Held
+    from roomlint.review import Applies, Figure, Room
+
+
+def in_stud(room: Room, thing: Held) -> Applies:
+    """Whether its fasteners go into studs."""
+    into = room.figures.mounts.into(thing)
+    return True if into == "stud" else No(f"its fasteners go into {base_of(into)}")
+
+
+@rule(
+    "mount.stud-edge",
+    level=Level.WARNING,
+    basis=memory(
+        "1.5 diameters to the edge for load along the grain", document=NDS, clause="Table 12.5.1C", edition="2015"
+    ),
+    each=HELD,
+    when=(fixed, in_stud),
+    window=at_least(0.0, "mm"),
+    says="its screws have {figure} to spare to the edge of the stud; {window} wanted",
+    after=CAUSES,
+    cure=("mounting.fixing.edge_offset", "mounting.fixing.diameter"),
+    at="mounting.fixing.edge_offset",
+    caution=CAUTION + " Find both edges of the stud before drilling.",
+    since="0.1.0",
+)
+def stud_edge(room: Room, thing: Held) -> Figure:
+    """Screws keep their edge distance in the stud.
+
+    Why: A screw near the edge splits the stud, and its value is gone.
+
+    How decided: Half the stud's width less 1.5 diameters less the offset from its middle is not negative.
+
+    Remedy: Move the mount so that the screws meet the middle of the studs, or use thinner screws.
+
+    When to waive: When blocking was added beside the stud.
+    """
+    return room.figures.mounts.edge_left(thing)
+
+
+def across_grain(room: Room, thing: Held) -> Applies:
+    """Whether its load runs across the grain: in blocking and beams, and of an arm swung aside on one stud."""
+    mounts = room.figures.mounts
+    into = mounts.into(thing)
+    if into in {"blocking", "beam"}:
+        return True
+    if into != "stud":
+        return No(f"its fasteners go into {base_of(into)}")
+    if mounts.motion(thing) != "articulated":
+        return No("its load runs along the stud, but for a short turn")
+    return True if mounts.one_column(thing) else No("its fasteners stand in two columns, which share the twist")
+
+
+@rule(
+    "mount.loaded-edge",
+    level=Level.WARNING,
+    basis=memory(
+        "4 diameters to the edge that a load across the grain pushes toward", document=NDS, clause="Table 12.5.1C",
+        edition="2015",
+    ),
+    each=HELD,
+    when=(fixed, on_wall, in_wood, screwed, across_grain),
+    window=at_least(4.0, ""),
+    says="its screws are {figure} diameters from the edge that the load pushes toward; {window} wanted",
+    after=CAUSES,
+    cure=("mounting.fixing.edge_distance", "mounting.fixing.edge_offset"),
+    at="mounting.fixing",
+    caution=CAUTION,
+    since="0.2.0",
+)  # fmt: skip
+def loaded_edge(room: Room, thing: Held) -> Figure:
+    """Screws loaded across the grain keep a wide distance to the edge that they are pushed toward.
+
+    Why: A screw pushed toward a near edge opens the wood along its grain at a fraction of its value.
+
+    How decided: Distance from the fasteners to the edge of blocking or beam, or to the edge of the stud for an arm that
+    can swing aside on one column of fasteners, in diameters.
+
+    Remedy: Deeper blocking, the screws farther from its edge, or fasteners in two studs.
+
+    When to waive: When an engineer reinforced the wood there.
+    """
+    return room.figures.mounts.loaded_edge(thing)
+
+
+def member_closed(room: Room, thing: Held) -> Applies:
+    """Whether it is wood that a screw should end in."""
+    panel = room.figures.mounts.into(thing) == "plywood-backing"
+    return No("a screw passes through plywood as a rule") if panel else True
+
+
+@rule(
+    "mount.screw-through",
+    level=Level.NOTE,
+    basis=practice("a screw ends in the wood: behind it run cables and pipes, or another room"),
+    each=HELD,
+    when=(fixed, in_wood, screwed, member_closed),
+    window=at_most(0.0, "mm"),
+    says="its screws come out {figure} beyond the wood: see what is behind it",
+    after=CAUSES,
+    cure=("mounting.fixing.length",),
+    at="mounting.fixing.length",
+    caution=CAUTION + " Cables and pipes run behind the wood.",
+    since="0.2.0",
+)
+def screw_through(room: Room, thing: Held) -> Figure:
+    """Screws end inside the wood that they enter.
+
+    Why: A point that comes out of the far side holds nothing there and finds the cable or the pipe behind it.
+
+    How decided: Length less plate, board and the thickness of the wood.
+
+    Remedy: A shorter screw.
+
+    When to waive: When somebody looked behind the wood.
+    """
+    return room.figures.mounts.beyond(thing)

@@ -1,0 +1,57 @@
+"""Cases of the channels."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from offsets import BARE, EMPTY, LS, RS, C, L, R, at, room, speaker
+
+from roomlint.testing import Case, Never, changed
+
+SUB = {"id": "sub", "position": at(-2.0, 3.0, -1.0)}
+PAIR = room(L, R)
+FIVE = room(L, R, C, LS, RS, layout="0+5+0", subwoofers=[SUB])
+NO_LEFT = changed(FIVE, {"loudspeakers.0": None})
+AMPLIFIER = {"roomlint_product": 1, "id": "two", "kind": "amplifier", "amplifier": {"channels": 2}}
+
+
+def fed_by(*feeds: tuple[int, str]) -> dict[str, Any]:
+    outputs = [{"output": number, "loudspeakers": [name]} for number, name in feeds]
+    return {"amplifiers": [{"id": "amp", "product": "two", "feeds": outputs}]}
+
+
+CASES: list[Case | Never] = [
+    Case("layout.channel-set", "pass", FIVE),
+    Case("layout.channel-set", "fail", changed(FIVE, {"loudspeakers.4": None}), says="M-110 missing from layout 0+5+0"),
+    Case("layout.channel-set", "fail", changed(FIVE, {"layout": "0+7+0"}), says="M+090, M-090, M+135, M-135 missing"),
+    Case("layout.channel-set", "fail", changed(FIVE, {"layout": "0+2+0"}), says="M+000, M+110, M-110 not in layout"),
+    Case("layout.channel-set", "pass", changed(FIVE, {"loudspeakers.4": None, "electronics": {"processor": {"id": "brain", "unfitted": ["M-110"]}}}), says="on purpose"),
+    # A subwoofer that is labelled as the left loudspeaker plays no left channel.
+    Case("layout.channel-set", "fail", changed(NO_LEFT, {"subwoofers.0.label": "M+030"}), says="M+030 missing"),
+    Case("layout.channel-set", "open", changed(FIVE, {"layout": None})),
+    # The one without a label may be the one that is missing.
+    Case("layout.channel-set", "open", changed(FIVE, {"loudspeakers.4.label": None}), says="label of rs"),
+    Case("layout.channel-set", "notApplicable", EMPTY),
+    Case("layout.one-label-each", "pass", FIVE),
+    Case("layout.one-label-each", "fail", room(L, speaker("other", "M+030", -1.0, 2.0)), says="M+030"),
+    Case("layout.one-label-each", "fail", room(L, speaker("other", "M+030", -1.0, 2.0), speaker("third", None, 1.0, 2.0)), says="M+030"),
+    Case("layout.one-label-each", "fail", changed(NO_LEFT, {"subwoofers.0.label": "M+030"}), says="a subwoofer carries LFE1"),
+    Case("layout.one-label-each", "open", room(speaker("left", None, -1.5, 2.6))),
+    Case("layout.one-label-each", "notApplicable", EMPTY),
+    Case("layout.fed", "pass", changed(PAIR, {"electronics": fed_by((1, "left"), (2, "right"))}), [AMPLIFIER]),
+    Case("layout.fed", "fail", changed(PAIR, {"electronics": fed_by((1, "left"))}), [AMPLIFIER], subject="loudspeaker/right"),
+    Case("layout.fed", "fail", changed(room(L), {"electronics": fed_by((1, "left"), (2, "left"))}), [AMPLIFIER], says="more than one"),
+    Case("layout.fed", "open", PAIR),
+    Case("layout.fed", "notApplicable", EMPTY),
+    Case("layout.amplifier-outputs", "pass", changed(PAIR, {"electronics": fed_by((1, "left"))}), [AMPLIFIER]),
+    Case("layout.amplifier-outputs", "fail", changed(PAIR, {"electronics": fed_by((3, "left"))}), [AMPLIFIER], says="use 3 outputs and it has 2"),
+    Case("layout.amplifier-outputs", "fail", changed(PAIR, {"electronics": fed_by((1, "left"), (1, "right"))}), [AMPLIFIER], says="output 1 is used more than once"),
+    Case("layout.amplifier-outputs", "open", changed(PAIR, {"electronics": fed_by((1, "left"))}), [{**AMPLIFIER, "amplifier": {"technology": "class-d"}}]),
+    Case("layout.amplifier-outputs", "notApplicable", PAIR),
+    Case("layout.mode-channels", "pass", changed(FIVE, {"listening_modes": [{"id": "all", "layout": "0+5+0"}]})),
+    Case("layout.mode-channels", "fail", changed(FIVE, {"listening_modes": [{"id": "all", "channels": ["M+030", "U+045"]}]}), says="U+045"),
+    Case("layout.mode-channels", "open", changed(FIVE, {"listening_modes": [{"id": "all", "title": "All"}]})),
+    Case("layout.mode-channels", "open", changed(FIVE, {"loudspeakers.4.label": None, "listening_modes": [{"id": "all", "layout": "0+5+0"}]})),
+    Case("layout.mode-channels", "notApplicable", FIVE),
+    Case("layout.one-label-each", "notApplicable", BARE),
+]  # fmt: skip

@@ -1,0 +1,60 @@
+"""Cases of the pairs."""
+
+from __future__ import annotations
+
+from offsets import HAND, L, R, nowhere, room, speaker, taped
+
+from roomlint.edges import Edge
+from roomlint.testing import Case, Never, changed
+
+ANGLE, HEIGHT, DISTANCE = "layout.pair-angle", "layout.pair-height", "layout.pair-distance"
+AROUND = "layout.pair-surroundings"
+PAIR = room(L, R)
+SWAPPED = room(speaker("left", "M+030", 1.5, 2.6), speaker("right", "M-030", -1.5, 2.6))
+BENT = room(L, speaker("right", "M-030", 1.2, 2.8))
+HIGH = room(speaker("left", "M+030", -1.8, 2.4, 0.4), speaker("right", "M-030", 1.8, 2.4))
+FAR = room(speaker("left", "M+030", -1.86, 2.48), speaker("right", "M-030", 1.62, 2.16))
+# The seat is 0.5 m left of the middle: the pair is mirrored about it, its walls are not.
+ASIDE = changed(
+    room(speaker("left", "M+030", -2.0, 2.6), speaker("right", "M-030", 1.0, 2.6)), {"seats.0.ear.from_left": "2.0 m"}
+)
+DEPARTS = {"because": "a door on that side", "meets": "common-practice"}
+
+CASES: list[Case | Never] = [
+    Case(ANGLE, "pass", PAIR, figure=0.0, source="mirrored positions"),
+    # 29.98 against atan(1.2 / 2.8) = 23.20 deg.
+    Case(ANGLE, "fail", BENT, figure=6.783, level="warning", source=HAND),
+    Case(ANGLE, "review", taped(room(L, speaker("right", "M-030", 1.26, 2.7)), "50 mm")),
+    Case(ANGLE, "open", nowhere(PAIR)),
+    Case(ANGLE, "open", SWAPPED, says="waits for layout.sides-swapped"),
+    Case(ANGLE, "notApplicable", room(L)),
+    Case(ANGLE, "notApplicable", changed(BENT, {"loudspeakers.1.departure": DEPARTS}), says="departs from its place on purpose"),
+    Case(HEIGHT, "pass", PAIR),
+    # Both 3.0 m away in plan by 3-4-5; one 0.4 m up: atan(0.4 / 3.0) = 7.59 deg.
+    Case(HEIGHT, "fail", HIGH, figure=7.595, level="warning", source=HAND),
+    Case(HEIGHT, "review", taped(changed(HIGH, {"loudspeakers.0.position.height": "1.465 m"}))),
+    Case(HEIGHT, "open", nowhere(PAIR)),
+    Case(HEIGHT, "open", SWAPPED, says="waits for layout.sides-swapped"),
+    Case(HEIGHT, "notApplicable", room(L)),
+    Case(DISTANCE, "pass", PAIR),
+    Case(DISTANCE, "fail", FAR, figure=1.1481, level="warning", source="3-4-5 triangles: 3.10 over 2.70 m"),
+    Case(DISTANCE, "review", taped(changed(FAR, {"loudspeakers.1.position.from_front": "1.22 m"}))),
+    Case(DISTANCE, "open", nowhere(PAIR)),
+    Case(DISTANCE, "open", room(L, speaker("right", "M-030", 0.9, 2.0)), says="waits for layout.pair-angle"),
+    Case(DISTANCE, "notApplicable", room(L)),
+    Case(AROUND, "pass", PAIR),
+    # The left one is 0.5 m from its side wall, the right one 1.5 m from its own.
+    Case(AROUND, "fail", ASIDE, figure=1.0, level="note", source="0.5 m to the left wall, 1.5 m to the right one"),
+    # 0.4 m from its side wall against 3.9 m, both 0.4 m from the front wall: the nearest walls alone are equal.
+    Case(AROUND, "fail", changed(room(speaker("left", "M+030", -2.1, 3.1), speaker("right", "M-030", 1.9, 3.1)), {"room.size.width": "8.3 m", "seats.0.ear.from_left": "2.4 m"}), figure=1.6, source="0.4 m against 3.9 m, which counts as 2.0 m"),
+    Case(AROUND, "review", taped(changed(ASIDE, {"seats.0.ear.from_left": "2.35 m", "loudspeakers.0.position.from_left": "0.85 m", "loudspeakers.1.position.from_left": "3.85 m"}))),
+    Case(AROUND, "open", nowhere(PAIR)),
+    Case(AROUND, "open", FAR, says="waits for layout.pair-distance"),
+    Case(AROUND, "notApplicable", room(L)),
+]  # fmt: skip
+EDGES = [
+    Edge(ANGLE, BENT, "loudspeakers.1.position.from_left", 2.6, 4.9, 2),
+    Edge(HEIGHT, HIGH, "loudspeakers.0.position.height", 0.3, 2.5, 2),
+    Edge(DISTANCE, PAIR, "loudspeakers.1.position.from_front", 0.1, 3.4, 2),
+    Edge(AROUND, PAIR, "loudspeakers.1.position.from_left", 3.0, 4.9, 2),
+]  # fmt: skip

@@ -1,0 +1,110 @@
+"""Cases of conductors: against the device before them, and the voltage that they lose."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from mains_rooms import AUSTRALIAN, BRITISH, CODE, GERMAN, NO_CODE, RACK, VACUUM, C, edge, on, silent
+
+from roomlint.testing import changed
+
+if TYPE_CHECKING:
+    from roomlint.edges import Edge
+    from roomlint.testing import Case, Never
+
+RULES = ("mains.conductor-size", "mains.voltage-drop", "mains.total-drop")
+T310 = "NFPA 70 240.4(D)"
+B52 = "IEC 60364-5-52 Table B.52.2"
+TABLE_8 = "NFPA 70 chapter 9, Table 8, 75 C solid, worked by hand"
+LOW = {f"{RACK}.current": None, f"{RACK}.apparent_power": "60 VA"}
+SIXTEEN = {f"{VACUUM}.current": "7 A"}
+RADIAL = {f"{C}.arrangement": "radial"}
+LIT = {f"{C}.feeds_lighting": True, f"{C}.lighting": "0 VA"}
+NO_LOADS = {f"{C}.loads": []}
+
+CASES: list[Case | Never] = [
+    *silent(*RULES),
+    on("mains.conductor-size", "pass", figure=100.0, source=f"{T310}: 12 AWG for 20 A"),
+    on("mains.conductor-size", "fail", {f"{C}.conductor": "14 AWG"}, figure=75.0, level="error",
+       source=f"{T310}: 15 A of 20 A", says="carries 15.0 A"),
+    # The 2026 edition is one that is known.
+    on("mains.conductor-size", "fail", {f"{C}.conductor": "14 AWG", CODE: "nec2026"}, level="error", figure=75.0,
+       source=f"{T310}: 15 A of 20 A"),
+    on("mains.conductor-size", "pass", {f"{C}.conductor": "16 AWG", CODE: "nec2026", f"{C}.rating": "10 A"}),
+    on("mains.conductor-size", "fail", {f"{C}.conductor": "16 AWG", f"{C}.rating": "10 A"}),
+    on("mains.conductor-size", "fail", {f"{C}.material": "aluminium"}, figure=75.0,
+       source="NFPA 70 240.4(D): 12 AWG aluminium 15 A"),
+    on("mains.conductor-size", "open", {f"{C}.material": None}, says="material"),
+    on("mains.conductor-size", "open", {f"{C}.conductor": None}, says="conductor"),
+    on("mains.conductor-size", "open", NO_CODE, says="codes.electrical"),
+    # A floor under every other code.
+    on("mains.conductor-size", "pass", room=GERMAN, figure=143.75, source=f"{B52}: method B2, 23 A of 16 A"),
+    on("mains.conductor-size", "fail", {f"{C}.conductor": "1.5 mm2", f"{C}.rating": "32 A"}, room=GERMAN,
+       level="error", figure=51.5625, source=f"{B52}: method B2, 16.5 A of 32 A"),
+    on("mains.conductor-size", "fail",
+       {f"{C}.conductor": "1.0 mm2", f"{C}.rating": "32 A", f"{C}.installation": None}, room=GERMAN, level="error"),
+    on("mains.conductor-size", "fail",
+       {f"{C}.conductor": "1.5 mm2", f"{C}.rating": "32 A", CODE: "other", "project.region": None}, room=GERMAN,
+       level="error"),
+    on("mains.conductor-size", "fail", {f"{C}.conductor": "0.75 mm2"}, room=GERMAN, level="error"),
+    on("mains.conductor-size", "open", {f"{C}.installation": None}, room=GERMAN, says="installation"),
+    on("mains.conductor-size", "fail", {f"{C}.installation": "in-insulation"}, room=GERMAN, figure=84.375,
+       source="BS 7671 523.9: half of 27 A, of 16 A"),
+    on("mains.conductor-size", "pass", room=BRITISH, figure=135.0, source="BS 7671 433.1.204: 27 A of 20 A"),
+    on("mains.conductor-size", "fail", {f"{C}.installation": "in-insulation"}, room=BRITISH, level="error",
+       figure=67.5, source="BS 7671 Table 4D5 method 103: 13.5 A of 20 A"),
+    on("mains.conductor-size", "fail", RADIAL, room=BRITISH, figure=84.375, source="27 A of 32 A"),
+    on("mains.conductor-size", "open", {f"{C}.arrangement": None}, room=BRITISH, says="arrangement"),
+    on("mains.conductor-size", "fail", {f"{C}.arrangement": None, f"{C}.conductor": "1.5 mm2"}, room=BRITISH),
+    on("mains.conductor-size", "pass", room=AUSTRALIAN, figure=115.0, source=f"{B52}: method B2, 23 A of 20 A"),
+    # Guarded: a device of 20 A +- 1 A before 12 AWG.
+    on("mains.conductor-size", "fail", {f"{C}.rating": "19.8 A +- 1 A"}),
+    on("mains.conductor-size", "notApplicable", {"circuits": []}),
+    # 2 x 50 ft x 13 A x 1.93 ohm/kft = 2.509 V of 120 V = 2.091 %; 16 A: 2.57 %; 100 ft: 5.15 %.
+    on("mains.voltage-drop", "pass", figure=2.091, within=0.003, source=TABLE_8),
+    on("mains.voltage-drop", "pass", SIXTEEN, figure=2.574, within=0.004, source=TABLE_8),
+    on("mains.voltage-drop", "fail", {**SIXTEEN, f"{C}.length": "100 ft"}, level="warning", figure=5.147, within=0.01,
+       source=TABLE_8, says="loses 5.2 % of its voltage on the way to the last outlet; at most 5.0 %"),
+    on("mains.voltage-drop", "fail", {f"{C}.length": "80 ft"}, level="note", says="at most 3.0 %"),
+    on("mains.voltage-drop", "fail", {f"{C}.material": "aluminium"}, level="note", figure=3.445, within=0.02,
+       source="Table 8: 3.18 ohm/kft for 12 AWG aluminium, from memory"),
+    on("mains.voltage-drop", "open", {f"{C}.material": None}, says="material"),
+    on("mains.voltage-drop", "open", {f"{C}.length": None}, says="length"),
+    on("mains.voltage-drop", "open", {f"{VACUUM}.current": None}, says="apparent_power"),
+    on("mains.voltage-drop", "fail", {f"{C}.length": "200 ft", f"{VACUUM}.current": None}, level="warning"),
+    on("mains.voltage-drop", "open", LOW, says="waits for mains.sheet-draw"),
+    on("mains.voltage-drop", "notApplicable", NO_LOADS),
+    # 13 A over 20 m of 2.5 mm2 on 230 V by 18 mV/A/m: 4.68 V, 2.03 %; the ring half of it.
+    on("mains.voltage-drop", "pass", RADIAL, room=BRITISH, figure=2.035, within=0.04,
+       source="BS 7671 Appendix 4: 18 mV/A/m"),
+    on("mains.voltage-drop", "pass", room=BRITISH, figure=1.017, within=0.02, source="half of 18 mV/A/m"),
+    # What 5 % let pass, 3 % for lighting do not; 13 A over 34 m are 3.4 %. No note at 3 % elsewhere.
+    on("mains.voltage-drop", "pass", {f"{C}.length": "34 m"}, room=GERMAN, figure=3.459, within=0.06,
+       source="18 mV/A/m"),
+    on("mains.voltage-drop", "fail", {f"{C}.length": "34 m", **LIT}, room=GERMAN, level="warning",
+       says="at most 3.0 %"),
+    on("mains.voltage-drop", "pass", {f"{C}.length": "34 m", **LIT}, room=AUSTRALIAN),
+    # A length of 15.2 m +- 15 m: guarded, the edge inside the uncertainty fails.
+    on("mains.voltage-drop", "fail", {f"{C}.length": "30 m +- 15 m"}, level="warning", says="±"),
+    on("mains.total-drop", "pass", figure=3.091, within=0.003, source="Table 8 as above and 1 % of feeder"),
+    on("mains.total-drop", "fail", {f"{C}.feeder_drop": "3.0 %"}, level="warning"),
+    on("mains.total-drop", "pass", {f"{C}.feeder_drop": None, f"{C}.panel": "service"}, figure=2.091, within=0.003,
+       source=TABLE_8),
+    on("mains.total-drop", "open", {f"{C}.feeder_drop": None}, says="feeder_drop"),
+    on("mains.total-drop", "open", {f"{C}.feeder_drop": None, f"{C}.panel": None}, says="panel"),
+    on("mains.total-drop", "notApplicable", NO_LOADS),
+    on("mains.total-drop", "open", {**SIXTEEN, f"{C}.length": "100 ft"}, says="waits for mains.voltage-drop"),
+    # The sum keeps the uncertainty of the branch and of the feeder: 2.09 +- 0.21 and 2.8 +- 0.5 make +- 0.54.
+    on("mains.total-drop", "fail", {f"{C}.length": "15.24 m +- 1.524 m", f"{C}.feeder_drop": "2.8 % +- 0.5 %"},
+       figure=4.892, within=0.01, source="Table 8 and the feeder's, the tenth of 2.09 % and 0.5 % in quadrature",
+       says="4.9 % ± 0.5 %"),
+]  # fmt: skip
+
+EDGES: list[Edge] = [
+    edge("mains.conductor-size", f"{C}.rating", 10.0, 30.0, 1, unit="A"),
+    edge("mains.voltage-drop", f"{C}.length", 10.0, 60.0, 2, changes={f"{C}.length": "20 m"}),
+    edge("mains.voltage-drop", f"{C}.length", 10.0, 80.0, 1, room=GERMAN),
+    edge("mains.voltage-drop", f"{C}.length", 10.0, 80.0, 1, room=changed(GERMAN, LIT)),
+    edge("mains.total-drop", f"{C}.length", 10.0, 60.0, 1, changes={f"{C}.length": "20 m"}),
+    edge("mains.total-drop", f"{C}.length", 10.0, 80.0, 1, room=changed(GERMAN, LIT)),
+]
