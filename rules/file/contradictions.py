@@ -9,9 +9,11 @@ from roomlint.review import (
     SUBWOOFERS,
     Level,
     No,
+    Seen,
     Subjects,
     at_most,
     fails,
+    found,
     need,
     passes,
     rule,
@@ -24,19 +26,33 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.record import Setting
-    from roomlint.review import Applies, Figure, Room, Says
+    from roomlint.review import Applies, Found, Room, Says
+    from roomlint.review.subjects import Source
 
 AGREE_MS: Final = 0.1
 
 
-def _settings(room: Room) -> Iterator[Setting]:
-    yield from room.design.calibration.settings
+class Entered(Seen["Source", "Setting"]):
+    """A loudspeaker or subwoofer with what is entered for it; both go by one name."""
+
+    @property
+    def words(self) -> str:
+        """What the team calls it."""
+        return self.source.words
 
 
-SETTINGS: Subjects[Setting] = Subjects("entry for a loudspeaker or subwoofer", _settings)
+def _settings(room: Room) -> Iterator[Entered]:
+    sources = {source.id: source for source in room.design.sources}
+    for setting in room.design.calibration.settings:
+        yield Entered(sources[setting.id], setting)
 
 
-def _both(_: Room, setting: Setting) -> Applies:
+SETTINGS: Subjects[Entered] = Subjects("entry for a loudspeaker or subwoofer", _settings)
+"""Each entry with what it is for: what is judged of that waits for the entry."""
+
+
+def _both(_: Room, entered: Entered) -> Applies:
+    setting = entered.seat
     if setting.delay_s is None or setting.distance_m is None:
         return No("delay and distance are not both entered")
     return True
@@ -50,10 +66,9 @@ def _both(_: Room, setting: Setting) -> Applies:
     when=_both,
     window=at_most(AGREE_MS, "ms"),
     says="delay and distance entered differ by {figure}; the processor takes one of them",
-    at="delay",
     since="0.2.0",
 )
-def delay_and_distance(room: Room, setting: Setting) -> Figure:
+def delay_and_distance(room: Room, entered: Entered) -> Found:
     """A delay and a distance that are both entered for a loudspeaker agree.
 
     Why: A processor takes the one or the other; whoever reads the file cannot tell which.
@@ -65,7 +80,8 @@ def delay_and_distance(room: Room, setting: Setting) -> Figure:
 
     When to waive: Never; one of the two is not what the processor holds.
     """
-    return room.figures.delays.entries_apart(setting)
+    setting = entered.seat
+    return found(room.figures.delays.entries_apart(setting), place=setting.place_of("delay"))
 
 
 @rule(
