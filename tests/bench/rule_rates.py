@@ -62,12 +62,12 @@ class Drawn:
     """One room, drawn by chance within what is usual."""
 
     def __init__(self, number: int) -> None:
-        self.by = random.Random(number)
+        self.by = random.Random(number)  # noqa: S311  chance, not secrets
         chance = self.by
         self.kind = chance.choices(("box", "attic", "ell"), (3, 1, 1))[0]
         self.width, self.length = chance.uniform(3.2, 5.5), chance.uniform(4.0, 8.0)
         self.height = chance.uniform(2.3, 2.9)
-        self.sheets = chance.random() < 0.6  # noqa: PLR2004  chances
+        self.sheets = chance.random() < 0.6
         self.ear_y = self.length * chance.uniform(0.55, 0.72)
         self.ear_x = self.width / 2.0
 
@@ -95,9 +95,9 @@ class Drawn:
         """Return one or two rows, the reference seat in or beside the middle of the first."""
         pitch, across = 0.65, int((self.width - 0.9) / 0.65)
         number = self.by.choice((1, 2, 2, 3, 3, 4, 5, 6))
-        first = max(1, min(number, across, 4 if number > 3 else number))  # noqa: PLR2004
+        first = max(1, min(number, across, 4 if number > 3 else number))
         rows = [first]
-        if number > first and self.length - self.ear_y > 1.5:  # noqa: PLR2004
+        if number > first and self.length - self.ear_y > 1.5:
             rows.append(min(number - first, across))
         found: list[Data] = []
         for row, seats in enumerate(rows, 1):
@@ -117,7 +117,7 @@ class Drawn:
         x, y = -math.sin(math.radians(degrees)), -math.cos(math.radians(degrees))
         ways = [4.5]
         for start, step, end in ((self.ear_x, x, self.width), (self.ear_y, y, self.length)):
-            if abs(step) > 1e-6:  # noqa: PLR2004
+            if abs(step) > 1e-6:
                 ways.append(((end - margin if step > 0 else margin) - start) / step)
         way = max(0.7, min(ways))
         return self.ear_x + way * x, self.ear_y + way * y
@@ -130,19 +130,19 @@ class Drawn:
         spread = min(spread, self.width / 2.0 - 0.45)
         front.append(("left", "M+030", self.ear_x - spread, gap))
         front.append(("right", "M-030", self.ear_x + spread, gap))
-        if self.by.random() < 0.8:  # noqa: PLR2004
+        if self.by.random() < 0.8:
             front.append(("centre", "M+000", self.ear_x, gap))
         found = []
         for name, label, x, y in front:
             held = "furniture" if name == "centre" else "stand"
             found.append(self._speaker(name, label, (x, y, 0.9 if name == "centre" else 1.05), held, reference))
-        around = SURROUNDS + (REARS if self.by.random() < 0.3 else ())  # noqa: PLR2004
-        on_walls = self.by.random() < 0.5  # noqa: PLR2004
+        around = SURROUNDS + (REARS if self.by.random() < 0.3 else ())
+        on_walls = self.by.random() < 0.5
         for degrees in around:
             side = "left" if degrees > 0 else "right"
-            wall = on_walls and self.kind == "box" and abs(degrees) < 120.0  # noqa: PLR2004
+            wall = on_walls and self.kind == "box" and abs(degrees) < 120.0
             x, y = self._on_ray(degrees, 0.14 if wall else 0.55)
-            wall = wall and min(x, self.width - x) < 0.2  # noqa: PLR2004
+            wall = wall and min(x, self.width - x) < 0.2
             name, label = f"{side}-{abs(degrees):.0f}", f"M{degrees:+04.0f}"
             found.append(self._speaker(name, label, (x, y, 1.3), side if wall else "stand", reference))
         return found
@@ -185,7 +185,7 @@ class Drawn:
         tolerance = self.by.choice((None, "20 mm", "30 mm"))
         if tolerance is not None:
             data["survey"] = {"tolerance": tolerance, "temperature": "20 degC"}
-        if self.by.random() < 0.5:  # noqa: PLR2004
+        if self.by.random() < 0.5:
             data["calibration"] = {"settings": self.settings(speakers, subwoofers, seats)}
         return data
 

@@ -8,7 +8,7 @@ from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
 
-def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:
     return {
         "id": name,
         "ear": {"from_left": f"{left} m", "from_front": f"{front} m", "height": "1.1 m"},
@@ -16,7 +16,7 @@ def seat(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  
     }
 
 
-def subwoofer(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:  # noqa: ANN401  plain data
+def subwoofer(name: str, left: float, front: float, **more: Any) -> dict[str, Any]:
     return {
         "id": name,
         "position": {"from_left": f"{left} m", "from_front": f"{front} m", "height": "0.1 m"},
@@ -39,9 +39,7 @@ NONE = changed(ROOM, {"subwoofers": None})
 NOWHERE = changed(ROOM, {"subwoofers.0.position": None})
 LONE = changed(ROOM, {"seats": [seat("a", 2.25, 4.5)], "subwoofers": [FRONT, REAR]})
 SLOPED = changed(ONE, {"room.ceiling": {"shape": "mono-pitch", "low": "2 m", "high": "3 m", "low_side": "left"}})
-TO_THE_FLOOR = changed(
-    SLOPED, {"room.ceiling.low": "0.1 m", "seats": [seat("a", 2.0, 3.0), seat("b", 3.0, 3.0)]}
-)
+TO_THE_FLOOR = changed(SLOPED, {"room.ceiling.low": "0.1 m", "seats": [seat("a", 2.0, 3.0), seat("b", 3.0, 3.0)]})
 ASIDE = changed(ONE, {"seats.0.ear": seat("a", 0.7, 3.0)["ear"]})
 IMAGES = "image sources of pyroomacoustics 0.10.1, order 40, every surface with the Sabine absorption of 0.5 s"
 SUM = "an independent modal sum of the same room"

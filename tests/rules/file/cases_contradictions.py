@@ -50,5 +50,15 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
-    Edge("file.delay-and-distance", BOTH, DELAY, 2.5, 3.3, 2, unit="ms", scale=1e-3, subject="loudspeaker/near+setting/near"),
+    Edge(
+        "file.delay-and-distance",
+        BOTH,
+        DELAY,
+        2.5,
+        3.3,
+        2,
+        unit="ms",
+        scale=1e-3,
+        subject="loudspeaker/near+setting/near",
+    ),
 ]
