@@ -5,7 +5,7 @@ Lengths in metres, frequencies in hertz, levels in decibels, speed of sound in m
 
 import math
 from collections.abc import Sequence
-from itertools import combinations, pairwise
+from itertools import combinations
 
 from roomlint.figures.domain import Refused
 
@@ -125,20 +125,6 @@ def deepest_power_dip(
         ((at, boundary_power_gain_db(distances_m, at, sound_speed_mps)) for at in frequencies),
         key=lambda found: found[1],
     )
-
-
-def closest_distance_ratio(distances_m: Sequence[float]) -> float:
-    """Smallest ratio, larger over smaller, between any two distances to surfaces; 1 when two are equal.
-
-    Equal distances stack their cancellations on one frequency. Raises Refused for fewer than two, or
-    for one that is not positive.
-    """
-    if len(distances_m) <= 1:
-        raise Refused("at least two distances are needed to compare them")
-    for distance in distances_m:
-        _positive("a distance to a surface", distance)
-    ordered = sorted(distances_m)
-    return min(high / low for low, high in pairwise(ordered))
 
 
 def equivalent_diameter_m(area_m2: float) -> float:
