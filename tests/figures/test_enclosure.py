@@ -112,7 +112,7 @@ def test_walls_opposite_each_other_do_not_stack() -> None:
 
 
 @given(st.sampled_from([BOX, CUT, ELL]), st.integers(0, 6), st.booleans(), st.booleans(), INSIDE, INSIDE)
-@settings(max_examples=80)
+@settings(max_examples=40)
 def test_how_a_room_is_listed_changes_nothing(
     outline: Outline,
     first: int,
@@ -148,6 +148,7 @@ def test_how_a_room_is_listed_changes_nothing(
     )
 
 
+@settings(max_examples=40)
 @given(INSIDE, st.floats(0.2, 3.0))
 def test_a_room_twice_as_large_has_all_distances_twice(point: tuple[float, float, float], times: float) -> None:
     larger = [(times * x, times * y) for x, y in BOX]
@@ -236,7 +237,7 @@ def test_openings_are_measured_on_their_wall_and_before_it() -> None:
 
 
 @given(INSIDE, TURN)
-@settings(max_examples=200)
+@settings(max_examples=80)
 def test_a_ray_ends_on_a_surface_and_the_way_there_is_free(
     start: tuple[float, float, float], turn: tuple[float, float]
 ) -> None:
