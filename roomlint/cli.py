@@ -21,8 +21,9 @@ from roomlint.writing import CannotWriteError, Outputs, say
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from roomlint.report import Wishes
     from roomlint.review.book import Book
-    from roomlint.review.compare import Earlier
+    from roomlint.review.earlier import Earlier
     from roomlint.review.review import Review
     from roomlint.review.session import Choices
     from roomlint.source.files import Files
@@ -32,7 +33,7 @@ for _threads in ("OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "OMP_NUM_THREADS"):
     # The matrices here are small: several threads only wait for each other, and for those of other processes.
     os.environ.setdefault(_threads, "1")
 
-FORMATS = ("text", "sarif", "code-scanning", "markdown", "annotations")
+FORMATS = ("text", "lines", "sarif", "alerts", "markdown", "annotations")
 GATES = ("error", "warning", "note", "never")
 USAGE = 2
 NOTHING = 3
@@ -127,6 +128,9 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
 @click.option("--only", multiple=True, metavar="ID-OR-CHAPTER", help="Run only these rules; repeatable.")
 @click.option("--without", multiple=True, metavar="ID-OR-CHAPTER", help="Leave these rules out; repeatable.")
 @click.option("--verdicts", is_flag=True, help="Show open, passed and not applicable verdicts too.")
+@click.option("--notes", is_flag=True, help="List notes instead of counting them.")
+@click.option("--basis", is_flag=True, help="Name the rule of each line, and why its window is what it is.")
+@click.option("--units", type=click.Choice(["metric", "us"]), help="Units instead of those of each file.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
 @click.option(
     "--today", callback=_day, metavar="DATE", help="The day that waivers are held against, instead of the clock's."
@@ -159,8 +163,12 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     staged: bool,
     gate_new: bool | None,
     verdicts: bool,
+    notes: bool,
+    basis: bool,
+    units: str | None,
 ) -> None:
     """Review room files; folders are searched for *.room.yaml."""
+    from roomlint.report import Wishes, write
     from roomlint.review.session import Choices
 
     # A review makes many small objects that live as long as their room; looking for cycles often finds nothing.
@@ -176,9 +184,11 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     newly = against is not None and (staged if gate_new is None else gate_new)
     with redirect_stdout(sys.stderr):  # what a rule prints must not get into a report
         review = _review(paths or (".",), replace(choices, gate_new=newly), against, jobs, outputs)
+    wishes = Wishes(units or "", verdicts=verdicts, notes=notes, basis=basis)
     for other, file in writes:
-        outputs.write(file, _write(other, review, verdicts=True))
-    say(_write(kind, review, verdicts=verdicts), kind)
+        outputs.write(file, write(other, review, replace(wishes, verdicts=True)))
+    wishes, coloured = _for_the_output(wishes)
+    say(write(kind, review, wishes), kind, coloured=coloured)
     status = review.exit_status
     # A repository whose rooms are all still to come, or gone, is no mistake of the commit that is reviewed.
     ctx.exit(0 if staged and not paths and status == NOTHING and not review.troubles else status)
@@ -227,9 +237,12 @@ def rule_book(ctx: click.Context, name: str | None, kind: str, house: str | None
 @click.argument("file", required=False, type=click.Path())
 @click.option("--format", "kind", type=click.Choice(["text", "json"]), default="text", help="How to print.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
+@click.option("--units", type=click.Choice(["metric", "us"]), help="Units instead of those of the file.")
 @click.option("--names", is_flag=True, help="List the figures that a house file's window rules can name.")
 @click.pass_context
-def figure_sheet(ctx: click.Context, file: str | None, kind: str, house: str | None, *, names: bool) -> None:
+def figure_sheet(
+    ctx: click.Context, file: str | None, kind: str, house: str | None, units: str | None, *, names: bool
+) -> None:
     """Print the computed figures of a room: per seat, and of bass, fixings and circuits."""
     from roomlint.report.figure_sheet import names_text, sheet_json, sheet_text
 
@@ -245,14 +258,16 @@ def figure_sheet(ctx: click.Context, file: str | None, kind: str, house: str | N
     from roomlint.measure.sheet import sheet
     from roomlint.review.desk import Desk
     from roomlint.source.files import shown
+    from roomlint.source.say import is_customary
 
-    design, _, problems = Desk(house=house).open_room(shown(file))
+    design, decided, problems = Desk(house=house).open_room(shown(file))
     if design is None or problems:
         _tell(problems)
         ctx.exit(USAGE)
     tables = sheet(Figures(design))
     title = one_line(f"{design.project.id}: {design.project.title or design.file}")
-    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables), kind)
+    units = units or decided.units or ("us" if is_customary(design.at) else "metric")
+    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units), kind)
 
 
 @main.command()
@@ -304,12 +319,13 @@ def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs:
         raise click.UsageError(_unknown(unknown, book.ids))
     if not rules and not any(name.startswith("house") for name in choices.only):
         raise click.UsageError("no rule is left to run; --only and --without leave nothing.")
-    earlier = _earlier(against, rooms, book, choices, jobs) if against is not None else None
+    earlier, renamed = _earlier(against, paths, book, choices, jobs) if against is not None else (None, {})
     found = _run(rooms, book, choices, jobs, "Reviewing")
     if earlier is not None:
         from roomlint.review.compare import compare
+        from roomlint.source.files import at_top
 
-        found = compare(found, earlier)
+        found = compare(found, earlier, renamed, lambda file: files.is_file(at_top(file)))
     return replace(
         found,
         problems=tuple(sorted({*found.problems, *problems})),
@@ -340,23 +356,38 @@ def _run(rooms: list[str], book: Book, choices: Choices, jobs: int, label: str) 
         return run(rooms, book, choices, jobs, lambda: bar.update(1))
 
 
-def _earlier(against: str, rooms: list[str], book: Book, choices: Choices, jobs: int) -> Earlier:
+def _earlier(
+    against: str, paths: tuple[str, ...], book: Book, choices: Choices, jobs: int
+) -> tuple[Earlier, dict[str, str]]:
+    """Return the earlier review, of every room that was there then, and which files were renamed since."""
     from roomlint.review.compare import NotOursError, earlier_of, read_sarif
-    from roomlint.source.revision import Revision, RevisionError
+    from roomlint.source.files import at_top, find_rooms
+    from roomlint.source.revision import STAGED, Revision, RevisionError, renamed_since
 
     is_report = against.endswith((".sarif", ".sarif.json"))
     if is_report and not Path(against).is_file():
         raise click.UsageError(f"--against: {against} cannot be read: there is no such ordinary file.")
     try:
         if is_report:
-            return read_sarif(against)
+            return read_sarif(against), {}
         there = Revision(against)
     except (NotOursError, RevisionError) as error:
         raise click.UsageError(f"--against: {error}") from None
     except OverflowError:  # a number without end where a line or a figure belongs
         raise click.UsageError(f"--against: {against} holds a number that is none; write it again.") from None
-    then = [room for room in rooms if there.is_file(room)]
-    return earlier_of(_run(then, book, replace(choices, revision=there.commit), jobs, "Reviewing then"), against)
+    renamed = renamed_since(there.commit, staged=choices.revision == STAGED)
+    then = {room: None for room in find_rooms(paths, there)[0] if there.is_file(room)}
+    then |= {at_top(old): None for new, old in renamed.items() if there.is_file(at_top(old)) and _is_asked(new, paths)}
+    review = _run(sorted(then), book, replace(choices, revision=there.commit), jobs, "Reviewing then")
+    return earlier_of(review, against), renamed
+
+
+def _is_asked(file: str, paths: tuple[str, ...]) -> bool:
+    """Return whether a room file, named from the top of the repository, is among what is to be reviewed."""
+    from roomlint.source.files import ROOM_ENDING, at_top
+
+    whole = Path(at_top(file)).resolve()
+    return file.endswith(ROOM_ENDING) and any(whole.is_relative_to(Path(path).resolve()) for path in paths)
 
 
 def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
@@ -366,7 +397,31 @@ def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
     return " ".join(f"{name!r} is neither a rule nor a chapter; {nearest(name, known)}" for name in names)
 
 
-def _write(kind: str, review: Review, *, verdicts: bool) -> str:
-    from roomlint.report import write
+LOOKS: dict[str, dict[str, Any]] = {
+    "heading": {"bold": True},
+    "error": {"fg": "red", "bold": True},
+    "warning": {"fg": "yellow"},
+    "note": {"fg": "cyan"},
+    "review": {"fg": "magenta"},
+    "quiet": {"dim": True},
+}
+"""Role of a text to how a terminal shows it."""
 
-    return write(kind, review, verdicts=verdicts)
+
+def _for_the_output(wishes: Wishes) -> tuple[Wishes, bool]:
+    """Return what is wished for as the output bears it: as wide as a terminal, and coloured only on one."""
+    from shutil import get_terminal_size
+
+    from roomlint.report import width_of
+
+    is_terminal = sys.stdout is not None and sys.stdout.isatty()
+    columns = get_terminal_size((0, 0)).columns if is_terminal or os.environ.get("COLUMNS") else None
+    coloured = is_terminal or os.environ.get("FORCE_COLOR", "") not in {"", "0"}
+    if os.environ.get("NO_COLOR") or not coloured:
+        return replace(wishes, width=width_of(columns)), False
+    return replace(wishes, width=width_of(columns), paint=_painted), True
+
+
+def _painted(text: str, role: str) -> str:
+    look = LOOKS.get(role)
+    return click.style(text, **look) if look is not None else text

@@ -52,7 +52,7 @@ class Case:
     """The figure's value, to one part in a thousand unless `within` says how closely."""
     within: float | None = None
     says: str = ""
-    """Something that its sentence must hold."""
+    """Something that its sentence must hold; of an open verdict also the key that is missing, as files write it."""
     source: str = ""
     """Where the expected figure was worked out, if not here."""
     house: Mapping[str, Any] | None = None
@@ -137,6 +137,12 @@ def _refuse(problems: Iterable[Problem]) -> None:
         raise ValueError("\n".join(told))
 
 
+def _said(verdict: Verdict, rule: AnyRule) -> str:
+    """Return a verdict's sentence, with the key that it wants: reports say it in an installer's words."""
+    wanted = verdict.wanted
+    return told(verdict, rule) + (f" ({wanted.key} of {wanted.words})" if wanted is not None else "")
+
+
 def verdicts(rule: AnyRule, room: Room, others: Iterable[AnyRule] = ()) -> list[Verdict]:
     """Return what one rule says of a room; a rule that breaks raises.
 
@@ -181,7 +187,7 @@ def check_case(case: Case, rules: Iterable[AnyRule], today: date | None = None) 
         wrong = (
             verdict.kind != case.kind
             or (case.level is not None and verdict.level != case.level)
-            or case.says not in told(verdict, rule)
+            or case.says not in _said(verdict, rule)
             or (case.figure is not None and not _close(verdict, case.figure, case.within))
         )
         if wrong:
@@ -193,6 +199,23 @@ def _close(verdict: Verdict, expected: float, within: float | None) -> bool:
         return False
     relative = 0.0 if within is not None else 1e-3
     return math.isclose(verdict.figure.value, expected, rel_tol=relative, abs_tol=within or 1e-6)
+
+
+def inputs_text(examples: Path) -> str:
+    """Return the record of what each built-in rule reads in the example rooms, as it is kept."""
+    from roomlint.inputs import recorded
+    from roomlint.review.book import load_book
+
+    def plain(path: Path) -> Any:  # noqa: ANN401  plain data
+        node, problems = read_tree(path.read_bytes(), path.name)
+        if node is None or problems:
+            raise ValueError(f"{path}: {problems}")
+        return node.plain()
+
+    sheets = [plain(path) for path in sorted((examples / "products").glob("*.product.yaml"))]
+    data = [plain(path) for path in sorted(examples.glob("*/*.room.yaml"))]
+    rules = [rule for rule in load_book().rules if rule.package == "roomlint"]
+    return json.dumps(recorded(rules, [lambda each=each: room_of(each, sheets) for each in data]), indent=1)
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -208,8 +231,12 @@ def main(arguments: Sequence[str]) -> int:
                 return 2
             sys.stdout.write(f"wrote {module} and {cases}; fill them in, then: pytest tests/rules -k {rule_id}\n")
             return 0
+        case ["inputs"]:
+            # From the top of a checkout: the built-in book over the example rooms.
+            Path("rules/inputs.json").write_text(f"{inputs_text(Path('example_projects'))}\n", encoding="utf-8")
+            return 0
         case _:
-            sys.stderr.write("usage: python -m roomlint.testing new CHAPTER.RULE\n")
+            sys.stderr.write("usage: python -m roomlint.testing new CHAPTER.RULE | inputs\n")
             return 2
 
 

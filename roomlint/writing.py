@@ -21,7 +21,7 @@ from roomlint.source.files import repository_of
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-JSON_KINDS = frozenset({"json", "sarif", "code-scanning"})
+JSON_KINDS = frozenset({"json", "sarif", "alerts"})
 COMMAND_KINDS = frozenset({"annotations"})
 """Formats whose very lines are commands to the machine that keeps the log; their writers escape what they hold."""
 _DESIGN_ENDINGS = (".yaml", ".yml")
@@ -34,7 +34,7 @@ class CannotWriteError(Exception):
     """A report cannot be written; the text says which and why."""
 
 
-def say(text: str | Iterable[str], kind: str = "text") -> None:
+def say(text: str | Iterable[str], kind: str = "text", *, coloured: bool = False) -> None:
     """Print a report, whole or in parts; raises `CannotWriteError` where there is no output, or one that is full.
 
     A reader that has seen enough and closed the pipe is no fault: the rest is dropped.
@@ -45,7 +45,7 @@ def say(text: str | Iterable[str], kind: str = "text") -> None:
     is_terminal = stream.isatty()
     try:
         for part in _parts(text):
-            _put(_tamed(part, kind, is_terminal=is_terminal), is_terminal=is_terminal)
+            _put(_tamed(part, kind, coloured=coloured), is_terminal=is_terminal)
         stream.flush()
     except OSError as error:
         # What is still in the buffer would break once more at the end of the run.
@@ -78,7 +78,7 @@ def _parts(text: str | Iterable[str]) -> Iterator[str]:
         yield from text
 
 
-def _tamed(text: str, kind: str, *, is_terminal: bool) -> str:
+def _tamed(text: str, kind: str, *, coloured: bool) -> str:
     r"""Return a text without anything that steers a terminal or a log: such signs are written as escapes.
 
     Machines that run workflows take a line that begins with `::`, and `##[` anywhere, for commands.
@@ -87,7 +87,7 @@ def _tamed(text: str, kind: str, *, is_terminal: bool) -> str:
         return text
     if kind in JSON_KINDS:
         return _INLINE_COMMAND.sub(r"\\u0023", text)
-    hidden = re.compile(rf"({_COLOUR})|." if is_terminal else "(?!)()|.")
+    hidden = re.compile(rf"({_COLOUR})|." if coloured else "(?!)()|.")
     lines = (
         line if line.isprintable() else hidden.sub(lambda found: found[1] or _escaped(found[0]), line)
         for line in text.split("\n")

@@ -209,7 +209,7 @@ def test_staged_outside_a_repository_is_told(tmp_path: Path, monkeypatch: pytest
     assert "--staged" in output
 
 
-@pytest.mark.parametrize("kind", ["text", "sarif", "code-scanning", "markdown", "annotations"])
+@pytest.mark.parametrize("kind", ["text", "sarif", "alerts", "markdown", "annotations"])
 def test_same_input_gives_the_same_bytes(kind: str) -> None:
     first = run("check", str(EXAMPLES / "basement"), "--format", kind, *TODAY)
     assert first == run("check", str(EXAMPLES / "basement"), "--format", kind, *TODAY)

@@ -194,6 +194,8 @@ def test_workflow_files_run_commands_that_exist(file: Path, repository: Path) ->
         **os.environ,
         "PATH": f"{Path(sys.executable).parent}{os.pathsep}{os.environ['PATH']}",
         "CI_MERGE_REQUEST_DIFF_BASE_SHA": "HEAD^1",
+        "AGAINST": "--against HEAD^1 --gate-new",
+        "GITHUB_OUTPUT": os.devnull,
     }
     for review in reviews:
         done = subprocess.run(
@@ -208,11 +210,55 @@ def test_workflow_files_run_commands_that_exist(file: Path, repository: Path) ->
 
 
 def test_a_workflow_file_asks_for_no_right_that_it_does_not_use() -> None:
-    flow = yaml.safe_load((DOCS / "ci" / "actions-code-scanning.yml").read_text(encoding="utf-8"))
+    flow = yaml.safe_load((DOCS / "ci" / "actions-alerts.yml").read_text(encoding="utf-8"))
     assert flow["permissions"] == {}
-    assert flow["jobs"]["review"]["permissions"] == {"contents": "read", "security-events": "write"}
+    assert flow["jobs"]["review"]["permissions"] == {
+        "contents": "read",
+        "pull-requests": "write",
+        "security-events": "write",
+    }
     used = [step["uses"] for step in flow["jobs"]["review"]["steps"] if "uses" in step]
-    assert all(re.fullmatch(r"[\w./-]+@v\d+", name) for name in used), used
+    assert all(re.fullmatch(r"[\w./-]+@[0-9a-f]{40}", name) for name in used), used
+
+
+def test_an_incomplete_review_is_not_uploaded() -> None:
+    """A host would close the alerts of every room that was not seen."""
+    flow = yaml.safe_load((DOCS / "ci" / "actions-alerts.yml").read_text(encoding="utf-8"))
+    (upload,) = [step for step in flow["jobs"]["review"]["steps"] if "upload-sarif" in step.get("uses", "")]
+    assert "outputs.status == '0' || steps.review.outputs.status == '1'" in upload["if"]
+
+
+def test_the_comment_is_found_by_the_marker_that_the_report_starts_with() -> None:
+    from roomlint.report.markdown import MARKER
+
+    for file in (DOCS / "ci").glob("*.yml"):
+        assert 'startswith("<!-- roomlint:")' in file.read_text(encoding="utf-8")
+    assert MARKER.startswith("<!-- roomlint:")
+
+
+def test_the_second_host_s_inline_report_is_made_of_the_alerts(tmp_path: Path) -> None:
+    import json
+
+    flow = yaml.safe_load((DOCS / "ci" / "pipeline-merge-request.yml").read_text(encoding="utf-8"))
+    place = {"artifactLocation": {"uri": "rooms/a%20b.room.yaml"}, "region": {"startLine": 7}}
+    alert = {
+        "ruleId": "mount.x",
+        "level": "error",
+        "message": {"text": "picture: wrong."},
+        "locations": [{"physicalLocation": place}],
+        "partialFingerprints": {"primaryLocationLineHash": "abc:1"},
+    }
+    (tmp_path / "roomlint.sarif").write_text(json.dumps({"runs": [{"results": [alert]}]}), encoding="utf-8")
+    subprocess.run(["bash", "-ec", flow["roomlint"]["after_script"][0]], cwd=tmp_path, check=True)
+    assert json.loads((tmp_path / "roomlint-quality.json").read_text(encoding="utf-8")) == [
+        {
+            "description": "picture: wrong.",
+            "check_name": "mount.x",
+            "fingerprint": "abc:1",
+            "severity": "critical",
+            "location": {"path": "rooms/a b.room.yaml", "lines": {"begin": 7}},
+        }
+    ]
 
 
 if __name__ == "__main__" and sys.argv[1:] == ["--write"]:

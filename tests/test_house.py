@@ -70,7 +70,8 @@ def test_nothing_promises_freedom_from_harm() -> None:
     """No text that the program can print holds the word, whatever it is said of."""
     for path in [*FILES, *(ROOT / "roomlint").glob("*.py")]:
         strings = [
-            node.value.replace("safe.bareRepository", "")  # a setting of git, by its name
+            # A setting of git, by its name, and the very pattern that refuses the word in a rule.
+            node.value.replace("safe.bareRepository", "").replace(r"\b(un)?safe(ly)?\b", "")
             for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
             if isinstance(node, ast.Constant) and isinstance(node.value, str)
         ]

@@ -32,7 +32,7 @@ def repository(tmp_path: Path) -> Path:
 
 def check(repository: Path, *words: str) -> tuple[int, str]:
     done = subprocess.run(
-        [str(PROGRAM), "check", *(words or (".",))],
+        [str(PROGRAM), "check", "--format", "lines", *(words or (".",))],
         cwd=repository,
         capture_output=True,
         text=True,
@@ -192,7 +192,7 @@ def test_text_runs_nothing(text: str, where: str, repository: Path) -> None:
 @pytest.mark.parametrize("name", ["--help.room.yaml", "-o=x.room.yaml", "--write=text=gone.room.yaml"])
 def test_a_room_named_like_an_option_is_a_room(name: str, repository: Path) -> None:
     (repository / name).write_text(ROOM, encoding="utf-8")
-    status, output = check(repository, "--gate", "never", ".")
+    status, output = check(repository, "--format", "text", "--gate", "never", ".")
     assert status in {0, 4}
     assert "2 rooms" in output
     assert check(repository, "--gate", "never", "--", name)[0] in {0, 4}

@@ -40,7 +40,7 @@ def program(*words: str, **settings: object) -> subprocess.CompletedProcess[byte
     return subprocess.run(command, check=False, stderr=subprocess.PIPE, env=surroundings, timeout=120, **settings)  # type: ignore[call-overload,no-any-return]
 
 
-@pytest.mark.parametrize("kind", ["text", "sarif", "code-scanning", "markdown", "annotations"])
+@pytest.mark.parametrize("kind", ["text", "sarif", "alerts", "markdown", "annotations"])
 @pytest.mark.parametrize("encoding", ["cp1252", "cp932", "ascii"])
 def test_a_report_is_the_same_bytes_whatever_the_console(kind: str, encoding: str, repository: Path) -> None:
     (repository / "a.room.yaml").write_text(BROKEN, encoding="utf-8")
@@ -63,7 +63,7 @@ def test_a_terminal_that_lacks_a_sign_shows_an_escape(repository: Path) -> None:
     shown = os.read(ours, 10_000)
     os.close(ours)
     assert done.returncode == 2, done.stderr
-    assert b"a.room.yaml:3:1: error: unknown key '\\u017c" in shown
+    assert b"a.room.yaml:3:1: unknown key '\\u017c" in shown
 
 
 def test_a_file_name_that_is_no_text_can_be_told(repository: Path) -> None:

@@ -6,22 +6,17 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar, Generic, Protocol, TypeVar
 
 from roomlint.design.element import Element
-from roomlint.design.quantity import Quantity, read
 
 if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
     from roomlint.source.place import Place
-    from roomlint.source.tree import Node
 
-__all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "Value", "joined_key", "need"]
+__all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "joined_key", "need"]
 
 T = TypeVar("T")
 E = TypeVar("E", bound=Element)
 S_co = TypeVar("S_co", bound="Subject", covariant=True)
 T_co = TypeVar("T_co", bound="Subject", covariant=True)
-
-
-def Value(value: float, u: float = 0.0, unit: str = "", at: Node | None = None) -> Quantity:  # noqa: N802
-    return read(value, u, unit, at)
 
 
 @dataclass(frozen=True, slots=True)

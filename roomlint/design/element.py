@@ -242,6 +242,22 @@ def unread(element: Element) -> Iterator[Unread]:
     yield from _unread(element, element, "")
 
 
+def touched(element: Element, way: str = "") -> Iterator[str]:
+    """Yield the way to every key below an element that somebody has looked at, items of lists as `[]`."""
+    held = element.__dict__
+    for key in element.KEYS.values():
+        if key.told or key.attr not in held or key.attr in held[WAITING]:
+            continue
+        path = f"{way}.{key.name}" if way else key.name
+        value = held[key.attr]
+        parts = value if isinstance(value, tuple) else (value,)
+        below = [part for part in parts if isinstance(part, Element)] if isinstance(key, Holds) else []
+        for part in below:
+            yield from touched(part, f"{path}[]" if isinstance(value, tuple) else path)
+        if not below and element.at.get(key.name) is not None:
+            yield path
+
+
 def _unread(named: Element, element: Element, way: str) -> Iterator[Unread]:
     held = element.__dict__
     waiting = held[WAITING]

@@ -104,6 +104,7 @@ class House(Element):
         "Folders of product sheets, relative to this file and below it.",
         Text("A folder.", example="products", most=200), 20,
     )  # fmt: skip
+    units = choice("Units that reports are written in, instead of those of each room file.", "metric", "us")
     gate = choice("What gates.", *GATES)
     gates = Table["Mapping[str, str]"]("The gate by stage.", STAGES, choice("What gates", *GATES), default={})
     opens = Table["Mapping[str, str]"](

@@ -85,11 +85,11 @@ class Bodies(View):
         at = world.xyz(self.place(source))
         if isinstance(source, Loudspeaker):
             aim = source.aim
-            if aim is not None and aim.seat is not None and aim.seat.ear is not None:
-                return toward(at, world.xyz(aim.seat.ear))
-            if aim is not None and aim.azimuth_deg is not None:
-                rise = world(aim.elevation_deg) if aim.elevation_deg is not None else 0.0
-                return direction_vector(world(aim.azimuth_deg), rise)
+            if aim is not None and aim.seat is not None:
+                return toward(at, world.xyz(need(aim.seat.ear, aim.seat, "ear")))
+            if aim is not None:
+                azimuth = world(need(aim.azimuth_deg, source, "aim.azimuth"))
+                return direction_vector(azimuth, world(aim.elevation_deg) if aim.elevation_deg is not None else 0.0)
         elif source.facing_deg is not None:
             return direction_vector(world(source.facing_deg), 0.0)
         held = source.mounting.on if source.mounting is not None else None

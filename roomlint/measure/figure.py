@@ -28,10 +28,21 @@ class Figure:
     """
 
     __slots__ = (
-        "_ask", "_compute", "_one_sided", "_per_m", "_shares", "_u", "_world", "assumes", "name", "readings", "unit", "value",
-    )  # fmt: skip
+        "_ask",
+        "_compute",
+        "_one_sided",
+        "_per_m",
+        "_shares",
+        "_u",
+        "_world",
+        "assumes",
+        "name",
+        "readings",
+        "unit",
+        "value",
+    )
 
-    def __init__(
+    def __init__(  # noqa: PLR0913  each part by its name
         self,
         name: str,
         unit: str,

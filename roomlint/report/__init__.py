@@ -1,29 +1,36 @@
-"""Verdicts out: a finished review goes in, text comes out."""
+"""Verdicts out: a finished review goes in, text comes out, part by part."""
 
 from __future__ import annotations
 
 from importlib import import_module
 from typing import TYPE_CHECKING
 
+from roomlint.report.wishes import Wishes, width_of
+
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.review.review import Review
+
+__all__ = ["WRITERS", "Wishes", "width_of", "write"]
 
 WRITERS = {
     "text": ("roomlint.report.text", "text_report"),
+    "lines": ("roomlint.report.lines", "lines_report"),
     "sarif": ("roomlint.report.sarif", "sarif_report"),
-    "code-scanning": ("roomlint.report.code_scanning", "code_scanning_report"),
+    "alerts": ("roomlint.report.alerts", "alerts_report"),
     "markdown": ("roomlint.report.markdown", "markdown_report"),
     "annotations": ("roomlint.report.annotations", "annotations_report"),
 }
 """Format to the module and the function that writes it; a writer loads only when it is asked for."""
 
 
-def write(kind: str, review: Review, *, verdicts: bool = False) -> str:
-    """Return a finished review in one of the formats.
+def write(kind: str, review: Review, wishes: Wishes | None = None) -> Iterator[str]:
+    """Yield a finished review in one of the formats, room by room: nothing holds the whole text.
 
-    `verdicts` asks the formats meant for reading to show what is open, passed or not applicable too; the formats meant
-    for machines decide for themselves, and the full SARIF always holds every verdict.
+    What a reader wishes for is heard by the formats meant for reading; those meant for machines decide for themselves,
+    and the full SARIF always holds every verdict.
     """
     module, function = WRITERS[kind]
-    text: str = getattr(import_module(module), function)(review, verdicts=verdicts)
-    return text
+    parts: Iterator[str] = getattr(import_module(module), function)(review, wishes or Wishes())
+    return parts

@@ -5,17 +5,17 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
-from roomlint.report.words import ORDER, movement, place_key
+from roomlint.report.units import Units
+from roomlint.report.words import loosened
 from roomlint.review.verdict import Kind
+from roomlint.review.window import Window
 
 if TYPE_CHECKING:
     from roomlint.design.house import Decision
-    from roomlint.review.review import Review, RoomReview
+    from roomlint.review.review import Loosened, Review, RoomReview
     from roomlint.review.verdict import Verdict
 
 T = TypeVar("T")
-
-MOST_MOVED = 250
 
 
 class Foremost(Generic[T]):
@@ -46,66 +46,50 @@ class Foremost(Generic[T]):
 
 
 class Digest:
-    """Counts, missing inputs, changes and decisions of the house; each room is added once."""
+    """Counts and decisions of the house; each room is added once."""
 
     def __init__(self, review: Review) -> None:
         self.rooms = 0
+        self.stopped = 0
         self.counts: Counter[str] = Counter()
-        self.moves: Counter[str] = Counter()
-        self.moved: Foremost[tuple[str, Verdict]] = Foremost(MOST_MOVED)
-        self._compared = bool(review.against)
+        self.ways: Counter[str] = Counter()
+        self.codes: dict[str, str] = {}
         self._ran = {rule.id for rule in review.rules}
-        self._missing: Counter[tuple[str, str]] = Counter()
         self._decisions: dict[tuple[str, str], Decision] = {}
         self._houses: set[str] = set()
-        self._loosened: set[str] = set()
+        self._loosened: dict[tuple[str, str], Loosened] = {}
 
-    def add(self, room: RoomReview) -> None:
-        """Take in what a report tells of a room beside its findings."""
+    def add(self, room: RoomReview) -> bool:
+        """Take in what a report tells of a room beside its findings; return whether the gate stops it."""
         self.rooms += 1
         self.counts.update(room.counts())
-        self._missing.update((room.file, verdict.missing) for verdict in room.verdicts if verdict.missing is not None)
-        self._loosened.update(room.loosened)
+        stops = next(room.gating(), None) is not None
+        self.stopped += stops
+        self.codes[room.file] = room.code
+        self._loosened.update({(one.house, one.rule): one for one in room.loosened})
         if room.house.file not in self._houses:
             self._houses.add(room.house.file)
             for rule_id, decision in room.house.decisions.items():
                 if rule_id in self._ran:
                     self._decisions[room.house.file, rule_id] = decision
-        if self._compared:
-            for verdict in room.verdicts:
-                self._move(movement(verdict), verdict, room)
-            for verdict in left(room):
-                self._move("gone", verdict, room)
-
-    def _move(self, word: str, verdict: Verdict, room: RoomReview) -> None:
-        if word:
-            self.moves[word] += 1
-            self.moved.add((ORDER.index(word), place_key(verdict), room.file), (word, verdict))
-
-    def moves_in_order(self) -> list[tuple[str, int]]:
-        """Return how many verdicts moved which way, what matters most first."""
-        return [(word, self.moves[word]) for word in ORDER if self.moves[word]]
-
-    def missing(self) -> list[tuple[str, str, int]]:
-        """Return file, key and how many verdicts wait for it, most first."""
-        ranked = sorted(self._missing.items(), key=lambda entry: (-entry[1], entry[0]))
-        return [(file, key, count) for (file, key), count in ranked]
+        if room.compared:
+            for verdict in (*room.verdicts, *room.gone):
+                if verdict.change is not None and verdict.change.way is not None:
+                    self.ways[verdict.change.way.value] += 1
+        return stops
 
     def decisions(self) -> list[tuple[str, Decision]]:
         """Return the decisions of every house file about rules that ran, each once, with the house's file."""
         return [(file, self._decisions[file, rule_id]) for file, rule_id in sorted(self._decisions)]
 
-    def loosened(self) -> list[str]:
-        """Return what the house made looser where people can get hurt, each once."""
-        return sorted(self._loosened)
-
-
-def left(room: RoomReview) -> list[Verdict]:
-    """Return the failures of the earlier revision of which nothing is left, not even a verdict that now passes."""
-    if not room.gone:
-        return []
-    still = {(verdict.rule, verdict.subject) for verdict in room.verdicts}
-    return [verdict for verdict in room.gone if (verdict.rule, verdict.subject) not in still]
+    def loosened(self, units: str = "") -> list[str]:
+        """Return what the houses made looser where people can get hurt, each once."""
+        told = Units(units or "metric")
+        found = []
+        for _, one in sorted(self._loosened.items()):
+            edges = [told.window(edge) if isinstance(edge, Window) else edge.value for edge in (one.was, one.now)]
+            found.append(loosened(one, *edges))
+        return found
 
 
 def is_for_action(verdict: Verdict) -> bool:

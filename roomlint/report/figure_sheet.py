@@ -6,6 +6,8 @@ import json
 from typing import TYPE_CHECKING
 
 from roomlint.measure.sheet import Lacking
+from roomlint.report.names import key_words
+from roomlint.report.units import METRIC, Units
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -15,28 +17,38 @@ if TYPE_CHECKING:
     from roomlint.measure.sheet import Table
 
 
-def sheet_text(title: str, tables: list[Table]) -> str:
-    """Return the tables as aligned text; what lacks an input is a dash, and the keys that lack are listed below."""
+def sheet_text(title: str, tables: list[Table], units: str = METRIC) -> str:
+    """Return the tables as aligned text; what lacks an input is a dash, and what lacks is listed below."""
+    told = Units(units)
     lines = [title]
     for table in tables:
         head = ("", *table.columns)
-        body = [(name, *(_cell(cell) for cell in cells)) for name, cells in table.rows]
+        body = [(name, *(_cell(cell, told) for cell in cells)) for name, cells in table.rows]
         widths = [max(len(row[column]) for row in (head, *body)) for column in range(len(head))]
         lines += ["", table.title]
         for row in (head, *body):
             cells = (cell.ljust(width) for cell, width in zip(row, widths, strict=True))
             lines.append(f"  {'  '.join(cells)}".rstrip())
-        lacking = dict.fromkeys(
-            cell.key for _, cells in table.rows for cell in cells if isinstance(cell, Lacking) and cell.key
-        )
-        lines += [f"  needs {key}" for key in lacking]
+        for name, row_cells in table.rows:
+            keys = dict.fromkeys(_words(cell.key) for cell in row_cells if isinstance(cell, Lacking) and cell.key)
+            if keys:
+                lines.append(f"  {name} needs {', '.join(keys)}")
     if not tables:
         lines += ["", "Nothing to compute yet: give seats and loudspeakers with their positions."]
     return "\n".join(lines) + "\n"
 
 
-def _cell(cell: Figure | Lacking) -> str:
-    return "-" if isinstance(cell, Lacking) else str(cell)
+def _cell(cell: Figure | Lacking, units: Units) -> str:
+    if isinstance(cell, Lacking):
+        return "-"
+    scale = units.of([cell])
+    text = scale.figures([cell])
+    return f"{text} {scale.spread()}" if cell.u > 0.0 else text
+
+
+def _words(lacks: str) -> str:
+    """Return what lacks in words: a key's path loses its place in the list, which the row's name tells."""
+    return key_words(lacks.rpartition("]")[2].lstrip(".")) if "[" in lacks else lacks
 
 
 def sheet_json(file: str, tables: list[Table]) -> str:

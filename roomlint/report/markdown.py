@@ -1,241 +1,310 @@
-"""The comment on a pull request: the verdict first, then what is new or worse, what fails, what nobody could decide."""
+"""The comment on a pull request: the verdict and its reason, what to read first, what was cured; all else folded."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, Final
 
+from roomlint.report.asking import lacks
+from roomlint.report.changes import TITLES, departed_words, has_changed, house_lines, of_design, of_waivers
 from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
+from roomlint.report.merging import Entry, merged
+from roomlint.report.names import key_words
 from roomlint.report.rule_pages import basis_words
+from roomlint.report.telling import Rules, Telling
 from roomlint.report.words import (
-    ORDER,
-    brief,
+    acceptance,
     count_of,
     decided,
-    kind_words,
-    movement,
-    movement_words,
+    few,
     place_key,
     printable,
     sentence,
     tally,
-    wanted,
 )
-from roomlint.review.verdict import Kind
+from roomlint.review.review import Decided
+from roomlint.review.verdict import By, Kind, Way
+from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterable, Iterator
 
+    from roomlint.report.asking import Lack
+    from roomlint.report.wishes import Wishes
     from roomlint.review.review import Review, RoomReview
-    from roomlint.review.rule import Rule
     from roomlint.review.verdict import Verdict
 
-MOST = 60_000
+MARKER: Final = "<!-- roomlint: this one comment is kept up to date -->"
+"""The first line: by it a workflow finds its earlier comment and writes it anew."""
+MOST: Final = 60_000
 """Characters of the whole comment; code hosts refuse longer ones."""
-MOST_KEYS = 5
-MOST_WORDS = 400
-"""Characters of one finding in a table."""
-ROOM = {"rooms": 8_000, "troubles": 5_000, "changes": 8_000, "findings": 16_000, "waivers": 6_000, "notes": 5_000}
-"""Characters for each part; the folded list gets what is left."""
-MOST_ROWS = 500
-"""Rows of any part; more never fit."""
-LISTED = (Kind.FAIL, Kind.REVIEW, Kind.OPEN, Kind.INFORMATIONAL, Kind.PASS, Kind.NOT_APPLICABLE)
-FOLD_END = ["", "</details>"]
+MOST_WORDS: Final = 400
+"""Characters of one line."""
+FIRST: Final = 5
+MOST_CURED: Final = 8
+MOST_UNKNOWN: Final = 5
+MOST_NAMED: Final = 12
+MOST_CURES: Final = 2
+MOST_ROOMS: Final = 20
+MOST_PROBLEMS: Final = 10
+MOST_ROWS: Final = 400
+MOST_WAIVED: Final = 40
 
 
-def markdown_report(review: Review, *, verdicts: bool = False) -> str:
-    """Return the review as a comment in Markdown; `verdicts` lists what passed or does not apply too."""
-    seen = _Seen(review, verdicts=verdicts)
+def markdown_report(review: Review, wishes: Wishes) -> Iterator[str]:
+    """Yield the review as a comment in Markdown; `verdicts` lists what passed or does not apply too."""
+    seen = _Seen(review, wishes)
     for room in review.rooms:
         seen.add(room)
-    lines = [*_rooms(seen), *_troubles(review), *_changes(review, seen), *_findings(seen)]
-    lines += [*_undecided(seen.digest), *_waivers(seen), *_house(seen.digest)]
-    spent = sum(len(line) + 1 for line in lines)
-    return printable([*lines, *_everything(seen, MOST - spent)])
+    lines = [MARKER, *seen.verdict(), *_incomplete(review), *seen.house(), *seen.first(), *seen.moved()]
+    lines += [*seen.others(), *seen.cautions()]
+    spent = 0
+    for line in lines:
+        spent += len(line) + 1
+        yield printable(f"{line}\n")
+    for line in seen.folded(MOST - spent):
+        yield printable(f"{line}\n")
 
 
 class _Seen:
     """What the comment may show, gathered in one pass over the rooms."""
 
-    def __init__(self, review: Review, *, verdicts: bool) -> None:
+    def __init__(self, review: Review, wishes: Wishes) -> None:
+        self.review = review
+        self.wishes = wishes
         self.digest = Digest(review)
-        self.rules = {rule.id: rule for rule in review.rules}
-        self.kinds = LISTED if verdicts else LISTED[:3]
-        self.rooms: Foremost[str] = Foremost(MOST_ROWS)
-        self.stopped = 0
-        self.findings: Foremost[Verdict] = Foremost(MOST_ROWS)
-        self.waived: Foremost[Verdict] = Foremost(MOST_ROWS)
-        self.listed: Foremost[Verdict] = Foremost(MOST_ROWS)
-        self.cautions: set[str] = set()
+        self._rules = Rules(review.rules)
+        self._stopped: Foremost[str] = Foremost(MOST_ROOMS)
+        self._passed: list[str] = []
+        self._first: Foremost[tuple[str, str, str]] = Foremost(FIRST)
+        """The line, the rule's caution and its bases."""
+        self._rows: Foremost[str] = Foremost(FIRST)
+        self._moved = {way: Foremost[str](MOST_CURED) for way in (Way.BETTER, Way.GONE, Way.UNKNOWN)}
+        self._by_house: Foremost[str] = Foremost(MOST_CURED)
+        self._waivers: Foremost[str] = Foremost(MOST_CURED)
+        self._waived: Foremost[str] = Foremost(MOST_WAIVED)
+        self._listed: Foremost[str] = Foremost(MOST_ROWS)
+        self._lacks: Foremost[str] = Foremost(MOST_UNKNOWN)
+        self._bases: dict[str, str] = {}
 
     def add(self, room: RoomReview) -> None:
-        self.digest.add(room)
-        gating = sum(1 for _ in room.gating())
-        self.stopped += gating > 0
-        self.rooms.add((gating == 0, room.file), _room(room, gating))
-        for verdict in room.verdicts:
-            key = place_key(verdict)
+        """Take in one room."""
+        stops = self.digest.add(room)
+        telling = Telling(room, self._rules, self.wishes.units)
+        name = data(room.code or room.file)
+        if stops:
+            self._stopped.add(room.file, _held(room, name))
+        quiet = room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)
+        if not stops and quiet and not has_changed(room):
+            self._passed.append(name)
+        if room.compared:
+            self._changes(room, telling, name)
+        self._findings(room, telling, name)
+
+    def _changes(self, room: RoomReview, telling: Telling, name: str) -> None:
+        for way in self._moved:
+            for number, entry in enumerate(of_design(room, telling, way)):
+                self._moved[way].add((room.file, number), f"- {self._row(entry, name)}")
+        for way in TITLES:
+            for number, entry in enumerate(of_design(room, telling, way, By.HOUSE)):
+                self._by_house.add((room.file, number), f"- {TITLES[way]}: {self._row(entry, name)}")
+        for number, line in enumerate(of_waivers(room, telling)):
+            self._waivers.add((room.file, number), f"- {name}: {data(line)}")
+
+    def _findings(self, room: RoomReview, telling: Telling, name: str) -> None:
+        chosen = [verdict for verdict in room.verdicts if is_for_action(verdict)]
+        gating = {id(verdict) for verdict in room.gating()}
+        for number, entry in enumerate(merged(chosen, telling, moved=True)):
+            row = self._row(entry, name)
+            self._listed.add((*_gravity(entry), room.file, number), f"- {row}")
+            change = entry.first.change
+            is_moved = change is None or change.way in {Way.NEW, Way.WORSE, Way.CLOSE}
+            is_note = entry.first.level is None or entry.first.level.rank == 1
+            if not (is_moved or id(entry.first) in gating) or (change is None and is_note):
+                continue
+            rule = telling.rule(entry.first)
+            caution = rule.caution if rule is not None else ""
+            bases = "; ".join(basis_words(basis) for basis in rule.bases) if rule is not None else ""
+            key: tuple[Any, ...] = (not is_moved, *_gravity(entry), room.file, number)
+            self._first.add(key, (f"{row}{_cure(entry, telling)}", caution, f"{entry.first.rule}: {bases}"))
+            self._rows.add(key, f"- {row}")
+        for verdict in sorted(room.verdicts, key=place_key):
             if verdict.waived is not None:
-                self.waived.add((key, room.file), verdict)
-            elif is_for_action(verdict):
-                self.findings.add((*_gravest(verdict), key, room.file), verdict)
-                if verdict.rule in self.rules:
-                    self.cautions.add(self.rules[verdict.rule].caution)
-            if verdict.kind in self.kinds:
-                self.listed.add((LISTED.index(verdict.kind), key, room.file), verdict)
+                text = f"{telling.whole(verdict)} {acceptance(verdict.waived)}"
+                self._waived.add(
+                    (room.file, place_key(verdict)), f"- {name}: {_cut(data(text))} ({data(verdict.rule)})"
+                )
+            elif self.wishes.verdicts and verdict.kind in {Kind.PASS, Kind.NOT_APPLICABLE, Kind.INFORMATIONAL}:
+                row = f"- {verdict.kind.value}: {_cut(data(telling.whole(verdict)))} ({data(verdict.rule)})"
+                self._listed.add((9, 0, room.file, len(room.verdicts), place_key(verdict)), row)
+        if not room.compared:
+            alike: dict[str, list[Lack]] = {}
+            for lack in lacks(room.verdicts):
+                alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
+            for keys, of in alike.items():
+                waiting = sum(lack.waiting for lack in of)
+                waits = count_of(waiting, "judgement waits", "judgements wait")
+                row = f"- {name}: {data(telling.names.several(lack.subject for lack in of))}: {data(keys)} ({waits})"
+                self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), row)
 
+    @staticmethod
+    def _row(entry: Entry, room: str) -> str:
+        """Return one line of the comment."""
+        verdict = entry.first
+        level = f"**{verdict.level.value}** " if verdict.level is not None else ""
+        where = code(f"{from_top(verdict.place.file)}:{verdict.place.line}")
+        return f"{level}{room}: {_cut(data(entry.text))} ({data(verdict.rule)}, {where})"
 
-def _fitted(head: list[str], rows: list[str], total: int, room: int, foot: list[str] | None = None) -> Iterator[str]:
-    """Yield as many rows as there is room for, and say how many are left out."""
-    if not rows:
-        return
-    foot = foot or []
-    yield from head
-    # The line that tells of the rest, and the blank lines around it, need room too.
-    left = room - sum(len(line) + 1 for line in (*head, *foot)) - 60
-    shown = 0
-    for row in rows:
-        left -= len(row) + 1
-        if left < 0:
-            break
-        yield row
-        shown += 1
-    if shown < total:
+    def verdict(self) -> Iterator[str]:
+        """Yield the verdict and its reason."""
+        review, digest = self.review, self.digest
+        if review.problems or review.troubles:
+            yield "**Not complete: this review says nothing final.**"
+        elif not digest.rooms:
+            yield "**No room was reviewed.**"
+        elif digest.stopped:
+            rows = self._stopped.items()
+            more = f"; and {digest.stopped - len(rows)} more rooms" if digest.stopped > len(rows) else ""
+            yield f"**Held back:** {'; '.join(rows)}{more}."
+        else:
+            yield f"**Nothing holds this back** ({count_of(digest.rooms, 'room', 'rooms')})."
+        if review.against:
+            ways = ", ".join(f"{digest.ways[way.value]} {TITLES[way]}" for way in TITLES if digest.ways[way.value])
+            yield f"Compared with {data(review.against)}: {ways or 'nothing changed'}."
         yield ""
-        yield f"{total - shown} more in the full report."
-    yield from foot
-    yield ""
 
+    def house(self) -> Iterator[str]:
+        """Yield what was decided otherwise, before anything that the design did."""
+        lines = house_lines(self.review)
+        yield from _list(
+            "Decisions of the house that changed", [f"- {data(line)}" for line in lines[:MOST_NAMED]], len(lines)
+        )
+        yield from _list("Because of that, not of the design", self._by_house.items(), self._by_house.total)
+        yield from _list("Waivers that changed", self._waivers.items(), self._waivers.total)
+        gone = [f"- {data(departed_words(room))}" for room in self.review.departed]
+        yield from _list("Rooms that are gone", gone[:MOST_NAMED], len(gone))
 
-def _rooms(seen: _Seen) -> Iterator[str]:
-    rows, total = seen.rooms.items(), seen.rooms.total
-    if total == 1:
-        yield rows[0].removeprefix("- ")
+    def first(self) -> Iterator[str]:
+        """Yield the few things to read first."""
+        rows = [f"{number}. {line}" for number, (line, _, _) in enumerate(self._first.items(), 1)]
+        yield from _list("Read first", rows, self._first.total)
+
+    def moved(self) -> Iterator[str]:
+        """Yield what was cured, what got better, and what nobody can tell any more."""
+        for way, title in ((Way.GONE, "Cured"), (Way.BETTER, "Better"), (Way.UNKNOWN, "Newly unknown")):
+            yield from _list(title, self._moved[way].items(), self._moved[way].total)
+        yield from _list("To find out next", self._lacks.items(), self._lacks.total)
+
+    def others(self) -> Iterator[str]:
+        """Yield the rooms of which there is nothing to say."""
+        if self._passed:
+            said = "As before" if self.review.against else "Nothing to put right"
+            yield f"{said}: {few(self._passed, MOST_NAMED)}."
+            yield ""
+
+    def cautions(self) -> Iterator[str]:
+        """Yield the cautions of what is read first, each once."""
+        found = dict.fromkeys(caution for _, caution, _ in self._first.items() if caution)
+        for caution in found:
+            yield f"> {data(sentence(caution.removeprefix('Caution: ')))}"
+        if found:
+            yield ""
+
+    def folded(self, room: int) -> Iterator[str]:
+        """Yield everything else, folded, as far as there is room."""
+        digest = self.digest
+        bases = dict.fromkeys(f"- {data(bases)}" for _, _, bases in self._first.items())
+        decisions = [
+            f"- {data(decision.id)}, by {code(from_top(file))}: "
+            f"{data(decided(Decided(decision.low, decision.high, decision.level)))}"
+            f"{f': {data(sentence(decision.because))}' if decision.because else ''}"
+            for file, decision in digest.decisions()
+        ]
+        for text in digest.loosened(self.wishes.units):
+            line = f"**Loosened where people can get hurt:** {data(sentence(text))}"
+            room -= len(line) + 2
+            yield from (line, "")
+        first = set(self._rows.items())
+        others = [row for row in self._listed.items() if row not in first]
+        parts = (
+            ("What else fails or is for a person to decide", others, self._listed.total - len(first)),
+            ("Accepted failures", self._waived.items(), self._waived.total),
+            ("What the house decided", decisions[:MOST_NAMED], len(decisions)),
+            ("Why: the bases of what is read first", list(bases), len(bases)),
+        )
+        room -= 300
+        for title, rows, total in parts:
+            if not rows:
+                continue
+            head = ["<details>", f"<summary>{title}: {total}</summary>", ""]
+            room -= sum(len(line) + 1 for line in head) + 60
+            fitting = []
+            for row in rows:
+                room -= len(row) + 1
+                if room < 0:
+                    break
+                fitting.append(row)
+            yield from head
+            yield from fitting
+            if len(fitting) < total:
+                yield f"- {total - len(fitting)} more in the full report."
+            yield from ("", "</details>")
         yield ""
-    elif not rows:
-        yield "**No room was reviewed.**"
-        yield ""
-    else:
-        yield f"**{total} rooms, {seen.stopped} stopped by the gate**: {tally(seen.digest.counts)}."
-        yield ""
-        yield from _fitted([], rows, total, ROOM["rooms"])
+        yield f"{count_of(digest.rooms, 'room', 'rooms')}: {tally(digest.counts)}."
 
 
-def _room(room: RoomReview, gating: int) -> str:
-    if room.gate is None:
-        verdict = "not gated"
-    elif gating:
-        verdict = f"stopped by the gate ({room.gate}): {count_of(gating, 'finding', 'findings')}"
-    else:
-        verdict = f"passes the gate ({room.gate})"
-    name = " ".join(part for part in (room.code, room.title) if part)
-    stage = f", {data(room.stage)}" if room.stage else ""
-    return f"- **{data(name or room.file)}: {verdict}.** {code(room.file)}{stage}: {tally(room.counts())}."
+def _held(room: RoomReview, name: str) -> str:
+    """Return a room that is held back, and what holds it."""
+    rules: dict[str, None] = {}
+    gating = sorted(room.gating(), key=lambda verdict: (-_rank(verdict), place_key(verdict)))
+    for verdict in gating:
+        rules[verdict.rule] = None
+    many = count_of(len(gating), "finding", "findings")
+    return f"{name}, {many} at {room.gate} or above ({data(few(list(rules), 3))})"
 
 
-def _troubles(review: Review) -> Iterator[str]:
-    rows = [f"- {_where(problem.place.file, problem.place.line)} {data(problem.text)}" for problem in review.problems]
-    rows += [f"- A rule broke: {data(sentence(trouble.text))}" for trouble in review.troubles]
-    rows += [f"- Nothing to check in {code(name)}." for name in review.unmatched]
-    yield from _fitted(["**Not complete**", ""], rows, len(rows), ROOM["troubles"])
+def _cure(entry: Entry, telling: Telling) -> str:
+    """Return what clears a finding, on lines of their own."""
+    remedies = [(each, each.remedy) for each in entry.verdicts if each.remedy is not None]
+    alone = len(entry.verdicts) == 1
+    return "".join(
+        f"<br>→ {'' if alone else f'{data(telling.names.one(remedy.subject))}: '}"
+        f"{data(telling.remedy(remedy, each.subject))}"
+        for each, remedy in remedies[:MOST_CURES]
+    )
 
 
-def _where(file: str, line: int) -> str:
-    return code(f"{file}:{line}")
+def _rank(verdict: Verdict) -> int:
+    return verdict.level.rank if verdict.level is not None else 0
 
 
-def _words(verdict: Verdict, rules: dict[str, Rule]) -> str:
-    text = brief(verdict, rules.get(verdict.rule))
-    return data(text if len(text) <= MOST_WORDS else f"{text[:MOST_WORDS].rstrip()} …")
+def _gravity(entry: Entry) -> tuple[int, int]:
+    change = entry.first.change
+    is_new = change is not None and change.way in {Way.NEW, Way.WORSE}
+    return -_rank(entry.first), 0 if is_new else 1
 
 
-def _changes(review: Review, seen: _Seen) -> Iterator[str]:
-    if not review.against:
-        return
-    rows = []
-    for word, verdict in seen.digest.moved.items():
-        change = word if word == "gone" else movement_words(verdict)
-        text = data(verdict.words) if word == "gone" else _words(verdict, seen.rules)
-        rows.append(f"| {change} | {_where(verdict.place.file, verdict.place.line)} | {text} | {data(verdict.rule)} |")
-    if not rows:
-        yield f"**Against {data(review.against)}: nothing changed.**"
-        yield ""
-    head = [f"**Against {data(review.against)}**", "", "| change | where | finding | rule |", "|---|---|---|---|"]
-    yield from _fitted(head, rows, seen.digest.moved.total, ROOM["changes"])
+def _cut(text: str) -> str:
+    return text if len(text) <= MOST_WORDS else f"{text[:MOST_WORDS].rstrip()} …"
 
 
-def _findings(seen: _Seen) -> Iterator[str]:
-    rows = []
-    for verdict in seen.findings.items():
-        rule = seen.rules.get(verdict.rule)
-        basis = "; ".join(basis_words(basis) for basis in rule.bases) if rule is not None else ""
-        where = _where(verdict.place.file, verdict.place.line)
-        text = _words(verdict, seen.rules)
-        rows.append(f"| {kind_words(verdict)} | {where} | {text} | {data(verdict.rule)} | {data(basis)} |")
-    if not rows and seen.rooms.total:
-        yield "Nothing fails and nothing is for review."
-        yield ""
-    head = ["**What fails, and what a person must decide**", ""]
-    head += ["| level | where | finding | rule | basis |", "|---|---|---|---|---|"]
-    yield from _fitted(head, rows, seen.findings.total, ROOM["findings"])
-    rows = [f"- {data(text)}" for text in sorted(seen.cautions - {""})]
-    yield from _fitted(["**Cautions**", ""], rows, len(rows), ROOM["notes"])
-
-
-def _gravest(verdict: Verdict) -> tuple[int, int]:
-    """Return what findings are sorted by first: new and worse, then the gravest."""
-    way = movement(verdict)
-    newness = ORDER.index(way) if way in {"new", "worse"} else len(ORDER)
-    return newness, -(verdict.level.rank if verdict.level is not None else 0)
-
-
-def _undecided(digest: Digest) -> Iterator[str]:
-    keys = digest.missing()
-    if not keys:
-        return
-    total = sum(count for _, _, count in keys)
-    yield f"**{count_of(total, 'verdict', 'verdicts')} could not be decided.** What would decide most:"
-    yield ""
-    for file, key, count in keys[:MOST_KEYS]:
-        yield f"- give {data(wanted(key, file))}: {count_of(count, 'verdict', 'verdicts')}"
-    if len(keys) > MOST_KEYS:
-        yield f"- and {count_of(len(keys) - MOST_KEYS, 'more key', 'more keys')}"
-    yield ""
-
-
-def _waivers(seen: _Seen) -> Iterator[str]:
-    rows = []
-    for verdict in seen.waived.items():
-        waived = verdict.waived
-        if waived is not None:
-            who, until = data(waived.approved_by or "nobody named"), data(waived.until or "no end")
-            because = data(" ".join(part for part in (sentence(waived.because), waived.document) if part))
-            where = _where(waived.place.file, waived.place.line)
-            cells = (where, _words(verdict, seen.rules), data(verdict.rule), who, until, because)
-            rows.append(f"| {' | '.join(cells)} |")
-    head = [
-        "**Accepted failures**",
-        "",
-        "| where | finding | rule | by | until | because |",
-        "|---|---|---|---|---|---|",
+def _incomplete(review: Review) -> Iterator[str]:
+    rows = [
+        f"- {code(f'{from_top(problem.place.file)}:{problem.place.line}')} {_cut(data(problem.text))}"
+        for problem in sorted(review.problems)
     ]
-    yield from _fitted(head, rows, seen.waived.total, ROOM["waivers"])
+    rows += [f"- {_cut(data(sentence(trouble.text)))}" for trouble in review.troubles]
+    rows += [f"- Nothing to check in {code(name)}." for name in review.unmatched]
+    yield from _list("What could not be reviewed", rows[:MOST_PROBLEMS], len(rows))
 
 
-def _house(digest: Digest) -> Iterator[str]:
-    rows = [f"- **Loosened where people can get hurt:** {data(sentence(text))}" for text in digest.loosened()]
-    for file, decision in digest.decisions():
-        because = f": {data(sentence(decision.because))}" if decision.because else ""
-        rows.append(f"- {data(decision.id)}, by {code(file)}: {data(decided(decision))}{because}")
-    yield from _fitted(["**Rules changed by the house**", ""], rows, len(rows), ROOM["notes"])
-
-
-def _everything(seen: _Seen, room: int) -> Iterator[str]:
-    rows = []
-    for verdict in seen.listed.items():
-        word = "waived" if verdict.waived is not None else kind_words(verdict)
-        where = _where(verdict.place.file, verdict.place.line)
-        rows.append(f"- {where} {word}: {_words(verdict, seen.rules)} ({data(verdict.rule)})")
-    which = "All verdicts" if seen.kinds is LISTED else "All that fails, is for review or is open"
-    head = ["<details>", f"<summary>{which}: {seen.listed.total}</summary>", ""]
-    yield from _fitted(head, rows, seen.listed.total, room, FOLD_END)
+def _list(title: str, rows: Iterable[str], total: int) -> Iterator[str]:
+    rows = list(rows)
+    if not rows:
+        return
+    yield f"**{title}**"
+    yield ""
+    yield from rows
+    if total > len(rows):
+        yield f"- and {total - len(rows)} more"
+    yield ""

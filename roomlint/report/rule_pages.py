@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.inputs import kept
 from roomlint.report.markdown_text import prose
+from roomlint.report.units import US, Units
 from roomlint.report.words import decided, printable, sentence
 from roomlint.review.basis import Grade
-from roomlint.review.engine import house_window
+from roomlint.review.house_check import own_window
+from roomlint.review.judging import house_window
+from roomlint.review.review import Decided
 from roomlint.review.rule import CHAPTERS, HEADINGS
 
 if TYPE_CHECKING:
@@ -15,8 +19,8 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import House
     from roomlint.review.basis import Basis
-    from roomlint.review.rule import Rule
-    from roomlint.review.window import Window
+    from roomlint.review.rule import AnyRule
+    from roomlint.review.window import Window, Windows
 
 GRADES = {
     Grade.READ: "published text, read",
@@ -28,17 +32,17 @@ WHOLE = "the document as a whole"
 """Stands for the clause where a basis names none."""
 
 
-def rules_text(rules: Iterable[Rule]) -> str:
+def rules_text(rules: Iterable[AnyRule]) -> str:
     """Return the rules as a list by chapter: id, level, first sentence of the page."""
     lines: list[str] = []
     for chapter, group in _by_chapter(rules):
         width = max(len(rule.id) for rule in group)
         lines += ["", chapter] if lines else [chapter]
         lines += [f"  {rule.id:{width}}  {rule.level:7}  {rule.summary}" for rule in group]
-    return printable(lines)
+    return printable("\n".join([*lines, ""]))
 
 
-def rule_text(rule: Rule, house: House | None = None) -> str:
+def rule_text(rule: AnyRule, house: House | None = None) -> str:
     """Return one rule's page; with a house, what it decided about the rule."""
     page = rule.page
     lines = [f"{rule.id}: {rule.level}", "", page.summary, "", *_numbers(rule, house), ""]
@@ -48,18 +52,18 @@ def rule_text(rule: Rule, house: House | None = None) -> str:
     lines += ["Basis:", *(f"  {basis_words(basis)}" for basis in rule.bases), ""]
     if rule.caution:
         lines += [f"Caution: {_caution(rule)}", ""]
-    lines += [f"Reads: {', '.join(rule.reads)}", f"Since: {rule.since}, from {rule.package} {rule.version}".rstrip()]
-    return printable(lines)
+    lines += [f"Since: {rule.since}, from {rule.package} {rule.version}".rstrip()]
+    return printable("\n".join([*lines, ""]))
 
 
-def rules_json(rules: Iterable[Rule]) -> str:
+def rules_json(rules: Iterable[AnyRule]) -> str:
     """Return the rules as a JSON list of objects."""
     import json  # the lists and pages for reading do without
 
     return json.dumps([_plain(rule) for rule in _sorted(rules)], ensure_ascii=False, indent=2)
 
 
-def rules_markdown(rules: Iterable[Rule], house: House | None = None) -> str:
+def rules_markdown(rules: Iterable[AnyRule], house: House | None = None) -> str:
     """Return the whole book in Markdown: every page, then an index from each document and clause to the rules."""
     rules = _sorted(rules)
     lines = ["# Rule book", "", f"{len(rules)} rules.", ""]
@@ -68,10 +72,10 @@ def rules_markdown(rules: Iterable[Rule], house: House | None = None) -> str:
         for rule in group:
             lines += [f"### {rule.id}", "", *rule_markdown(rule, house)]
     lines += ["## Sources", "", *_index(rules)]
-    return printable(lines)
+    return printable("\n".join([*lines, ""]))
 
 
-def rule_markdown(rule: Rule, house: House | None = None) -> list[str]:
+def rule_markdown(rule: AnyRule, house: House | None = None) -> list[str]:
     """Return the lines of one rule's page in Markdown, without its heading and without HTML."""
     page = rule.page
     lines = [f"**{rule.level}** · {prose(page.summary)}", ""]
@@ -83,7 +87,7 @@ def rule_markdown(rule: Rule, house: House | None = None) -> list[str]:
     lines += ["**Basis:**", "", *(f"- {prose(basis_words(basis))}" for basis in rule.bases), ""]
     if rule.caution:
         lines += [f"**Caution:** {prose(_caution(rule))}", ""]
-    lines += [f"Reads {', '.join(f'`{key}`' for key in rule.reads)}; since {rule.since}.", ""]
+    lines += [f"Since {rule.since}.", ""]
     return lines
 
 
@@ -99,50 +103,64 @@ def document_of(basis: Basis) -> str:
     return f"{basis.document} {basis.edition}".strip() if basis.document else ""
 
 
-def _caution(rule: Rule) -> str:
+def _caution(rule: AnyRule) -> str:
     """Return a rule's caution without the word that the page puts before it."""
     text = rule.caution.removeprefix("Caution: ")
     return text[:1].upper() + text[1:]
 
 
-def _sorted(rules: Iterable[Rule]) -> list[Rule]:
+def _sorted(rules: Iterable[AnyRule]) -> list[AnyRule]:
     order = {chapter: index for index, chapter in enumerate(CHAPTERS)}
     return sorted(rules, key=lambda rule: (order.get(rule.chapter, len(order)), rule.chapter, rule.id))
 
 
-def _by_chapter(rules: Iterable[Rule]) -> Iterator[tuple[str, list[Rule]]]:
-    groups: dict[str, list[Rule]] = {}
+def _by_chapter(rules: Iterable[AnyRule]) -> Iterator[tuple[str, list[AnyRule]]]:
+    groups: dict[str, list[AnyRule]] = {}
     for rule in _sorted(rules):
         groups.setdefault(rule.chapter, []).append(rule)
     yield from groups.items()
 
 
-def _numbers(rule: Rule, house: House | None) -> list[str]:
-    lines = [f"Window: {rule.window}" if rule.window is not None else "Window: set by the case, or none; see below"]
+def _numbers(rule: AnyRule, house: House | None) -> list[str]:
+    lines = [line for words, windows in rule.rows() for line in _windows(words, windows)]
     decision = house.decisions.get(rule.id) if house is not None else None
-    if house is not None and decision is not None and decision.sets_window and rule.window is not None:
+    window = own_window(rule)
+    if house is not None and decision is not None and decision.sets_window and window is not None:
         # What holds comes first: an installer reads no further than the first window.
-        lines = [
-            f"Window in force: {house_window(decision, rule.window)}, by {house.file}",
-            f"Own window: {rule.window}",
-        ]
-    if rule.target is not None:
-        lines.append(f"Target: {rule.target}; outside it, inside the window, is a note")
-    if rule.limit is not None:
-        lines.append(f"Limit: {rule.limit}; outside it is an error")
-    if rule.critical is not None:
-        lines.append(f"Window of critical rooms: {rule.critical}")
+        lines = [f"In force: {_both(house_window(decision, window))}, by {house.file}", *lines]
+    lines = lines or ["No window; see how it is decided"]
     if rule.critical_level is not None:
-        lines.append(f"Level in critical rooms: {rule.critical_level}")
+        lines.append(f"Level for critical listening: {rule.critical_level}")
     if rule.guarded:
-        lines.append("Guarded: an edge of the window inside the uncertainty counts as failed")
+        lines.append("Guarded: an edge inside the uncertainty counts as failed")
+    if rule.after:
+        lines.append(f"Waits for: {', '.join(rule.after)}")
     if house is not None and decision is not None:
         because = f", because: {sentence(decision.because)}" if decision.because else ""
-        lines.append(f"Changed by {house.file}: {decided(decision)}{because}")
+        said = decided(Decided(decision.low, decision.high, decision.level))
+        lines.append(f"Changed by {house.file}: {said}{because}")
     return lines
 
 
-def _plain(rule: Rule) -> dict[str, object]:
+def _windows(words: str, windows: Windows | None) -> list[str]:
+    """Return one case of a rule's windows, in both systems of units where they differ."""
+    case = f" {words}" if words else ""
+    if windows is None:
+        return [f"Window{case}"]
+    lines = [f"Window{case}: {_both(windows.window)}"]
+    if windows.target is not None:
+        lines.append(f"Target{case}: {_both(windows.target)}; outside it, inside the window, is a note")
+    if windows.limit is not None:
+        lines.append(f"Limit{case}: {_both(windows.limit)}; outside it is an error")
+    return lines
+
+
+def _both(window: Window) -> str:
+    metric, us = Units().window(window), Units(US).window(window)
+    return metric if metric == us else f"{metric} ({us})"
+
+
+def _plain(rule: AnyRule) -> dict[str, object]:
     page = rule.page
     return {
         "id": rule.id,
@@ -154,18 +172,27 @@ def _plain(rule: Rule) -> dict[str, object]:
         "remedy": page.parts.get("Remedy", ""),
         "when_to_waive": page.parts.get("When to waive", ""),
         "basis": [_plain_basis(basis) for basis in rule.bases],
-        "window": plain_window(rule.window),
-        "target": plain_window(rule.target),
-        "limit": plain_window(rule.limit),
-        "critical": plain_window(rule.critical),
+        "window": plain_window(own_window(rule)),
+        "windows": [_plain_case(words, windows) for words, windows in rule.rows()],
         "critical_level": rule.critical_level.value if rule.critical_level is not None else None,
         "guarded": rule.guarded,
-        "inputs": list(rule.reads),
+        "of": rule.each.name,
+        "inputs": list(kept().get(rule.id) or dict.fromkeys(key for key in (rule.at, *rule.cure) if key)),
+        "after": list(rule.after),
+        "says": dict(rule.says),
         "caution": rule.caution,
         "since": rule.since,
         "package": rule.package,
         "version": rule.version,
     }
+
+
+def _plain_case(words: str, windows: Windows | None) -> dict[str, object]:
+    of = {
+        name: plain_window(getattr(windows, name)) if windows is not None else None
+        for name in ("window", "target", "limit")
+    }
+    return {"when": words, **of}
 
 
 def _plain_basis(basis: Basis) -> dict[str, object]:
@@ -184,7 +211,7 @@ def plain_window(window: Window | None) -> dict[str, float | str | None] | None:
     return {"low": window.low, "high": window.high, "unit": window.unit} if window is not None else None
 
 
-def _index(rules: Iterable[Rule]) -> Iterator[str]:
+def _index(rules: Iterable[AnyRule]) -> Iterator[str]:
     cited: dict[str, dict[str, list[str]]] = {}
     without: dict[Grade, list[str]] = {}
     for rule in rules:
@@ -208,6 +235,6 @@ def _index(rules: Iterable[Rule]) -> Iterator[str]:
                 yield f"- {GRADES[grade]}: {', '.join(dict.fromkeys(without[grade]))}"
 
 
-def _link(rule: Rule) -> str:
+def _link(rule: AnyRule) -> str:
     anchor = "".join(sign for sign in rule.id if sign.isalnum() or sign in "-_")
     return f"[{rule.id}](#{anchor})"

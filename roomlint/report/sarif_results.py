@@ -3,27 +3,29 @@
 from __future__ import annotations
 
 import math
-import posixpath
 from pathlib import PurePath
 from typing import TYPE_CHECKING, Any
 from urllib.parse import quote
 
-from roomlint.report.digest import left
+from roomlint.report.names import key_words
 from roomlint.report.rule_pages import plain_window
-from roomlint.report.words import one_line, place_key, sentence
+from roomlint.report.words import one_line, place_key, printable, sentence
 from roomlint.review.compare import FINGERPRINT, fingerprint
-from roomlint.review.verdict import Kind, State
+from roomlint.review.read_sarif import UNREADABLE
+from roomlint.review.verdict import Kind, State, Verdict
+from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from roomlint.measure.figure import Figure
     from roomlint.report.sarif_tool import Tool
-    from roomlint.review.review import Review, RoomReview
-    from roomlint.review.verdict import Verdict
-    from roomlint.source.place import Place
+    from roomlint.report.telling import Telling
+    from roomlint.review.review import RoomReview
+    from roomlint.review.verdict import Again, Change, Remedy, Waived, Wanted
+    from roomlint.source.place import Place, Problem
 
 Json = dict[str, Any]
-Key = tuple[tuple[str, int, int, str, str, str, str], str, bool]
 
 BASE = "%SRCROOT%"
 DETAILED = frozenset({Kind.FAIL, Kind.REVIEW})
@@ -31,20 +33,16 @@ DETAILED = frozenset({Kind.FAIL, Kind.REVIEW})
 
 
 class Files:
-    """Paths as SARIF wants them: relative to one root, with forward slashes."""
+    """Paths as SARIF wants them: from the top of the repository, with forward slashes, wherever the program runs."""
 
-    def __init__(self, root: str = "") -> None:
-        self._root = PurePath(root) if root else None
+    def __init__(self) -> None:
         self._relative: dict[str, str] = {}
         self._locations: dict[str, Json] = {}
 
     def relative(self, file: str) -> str:
-        """Return a path relative to the root; one outside it stays as it is."""
+        """Return a path from the top of its repository."""
         if file not in self._relative:
-            path = PurePath(file)
-            if self._root is not None and path.is_absolute() and path.is_relative_to(self._root):
-                path = path.relative_to(self._root)
-            self._relative[file] = posixpath.normpath(path.as_posix())
+            self._relative[file] = from_top(file)
         return self._relative[file]
 
     def artifact(self, file: str) -> Json:
@@ -68,63 +66,90 @@ class Files:
 class Results:
     """Makes results of verdicts, one at a time."""
 
-    def __init__(self, review: Review, tool: Tool, files: Files) -> None:
+    def __init__(self, tool: Tool, files: Files, *, compared: bool) -> None:
         self._tool = tool
         self._files = files
-        self._compared = bool(review.against)
+        self._compared = compared
         """SARIF wants baseline states on all results of a run or on none."""
 
-    def one(self, verdict: Verdict, room: RoomReview, *, gone: bool = False) -> Json:
+    def unreadable(self, problem: Problem) -> Json:
+        """Return what makes a file unreadable as a result, so that it has a place and nobody takes it for mended."""
+        file = printable(self._files.relative(problem.place.file))
+        verdict = Verdict(UNREADABLE, Kind.OPEN, None, problem.text, "", problem.place)
+        result: Json = {
+            **self._tool.of_result(UNREADABLE),
+            "kind": "fail",
+            "level": "error",
+            "message": text_of(problem.text),
+            "locations": [{"physicalLocation": self._files.physical(problem.place)}],
+            "partialFingerprints": {FINGERPRINT: fingerprint(file, verdict)},
+            "suppressions": [],
+            "properties": {"room": file},
+        }
+        return result | ({"baselineState": State.NEW.value} if self._compared else {})
+
+    def one(self, verdict: Verdict, telling: Telling) -> Json:
         """Return a verdict as a result; one that an earlier revision had and this one has not is absent."""
-        result = _result(verdict, room, self._tool, self._files)
+        files, room = self._files, telling.room
+        file = printable(files.relative(room.file))
+        result: Json = {
+            **self._tool.of_result(verdict.rule, room.house.file),
+            "kind": verdict.kind.value,
+            "level": verdict.level.value if verdict.level is not None else "none",
+            "message": _message(verdict, telling),
+            "locations": [
+                {"physicalLocation": files.physical(verdict.place), "logicalLocations": _logical(verdict.subject)}
+            ],
+            "partialFingerprints": {FINGERPRINT: fingerprint(file, verdict)},
+            "suppressions": [_suppression(verdict.waived, verdict.place, files)] if verdict.waived is not None else [],
+            "properties": _properties(verdict, file, files),
+        }
+        if verdict.kind in DETAILED:
+            if verdict.related:
+                result["relatedLocations"] = [
+                    {"id": number, "physicalLocation": files.physical(related.place), "message": _rests(related.words)}
+                    for number, related in enumerate(verdict.related, 1)
+                ]
+            taxa = self._tool.targets(verdict.rule, room.house.file)
+            if taxa:
+                result["taxa"] = taxa
         if self._compared:
             state = verdict.change.state if verdict.change is not None else State.NEW
-            result["baselineState"] = State.ABSENT.value if gone else state.value
+            result["baselineState"] = state.value
         return result
 
 
-def entries(room: RoomReview) -> Iterator[tuple[Key, Verdict, bool]]:
-    """Yield the verdicts of a room and those that are gone from it, with what results are sorted by."""
-    for verdict in room.verdicts:
-        yield (place_key(verdict), room.file, False), verdict, False
-    for verdict in left(room):
-        yield (place_key(verdict), room.file, True), verdict, True
+def entries(room: RoomReview) -> Iterator[Verdict]:
+    """Yield the verdicts of a room, then those that are gone from it, each in the order of the file."""
+    yield from sorted(room.verdicts, key=place_key)
+    yield from sorted(room.gone, key=place_key)
 
 
 def text_of(message: str) -> Json:
     """Return a message object: one line, whole sentences, braces doubled as 3.11.5 wants them."""
-    return {"text": sentence(one_line(message)).replace("{", "{{").replace("}", "}}")}
+    return {"text": _escaped(sentence(one_line(message)))}
 
 
-def _result(verdict: Verdict, room: RoomReview, tool: Tool, files: Files) -> Json:
-    file = files.relative(room.file).encode("utf-8", "backslashreplace").decode()
-    result: Json = {
-        **tool.of_result(verdict.rule),
-        "kind": verdict.kind.value,
-        "level": verdict.level.value if verdict.level is not None else "none",
-        "message": text_of(verdict.message),
-        "locations": [
-            {"physicalLocation": files.physical(verdict.place), "logicalLocations": _logical(verdict.subject)}
-        ],
-        "partialFingerprints": {FINGERPRINT: fingerprint(file, verdict)},
-        "suppressions": _suppressions(verdict, files),
-        "properties": _properties(verdict, file),
-    }
-    if verdict.kind not in DETAILED:
-        return result
-    if verdict.related:
-        result["relatedLocations"] = [
-            {
-                "id": number,
-                "physicalLocation": files.physical(related.place),
-                "message": text_of(f"Depends on {related.text}"),
-            }
-            for number, related in enumerate(verdict.related, 1)
-        ]
-    taxa = tool.targets(verdict.rule)
-    if taxa:
-        result["taxa"] = taxa
-    return result
+def _escaped(text: str) -> str:
+    return text.replace("{", "{{").replace("}", "}}")
+
+
+def _message(verdict: Verdict, telling: Telling) -> Json:
+    """Return what a verdict says: by its rule's own message string where there is one, and as text for everybody."""
+    name = telling.names.subject(verdict)
+    if verdict.kind is Kind.PASS and not verdict.said:
+        # Most verdicts pass, and their figures stand among the properties: no sentence is made for nobody.
+        return text_of(f"{name}: {'inside its window' if verdict.window is not None else 'nothing wrong'}")
+    said = telling.said(verdict) if verdict.kind in {Kind.FAIL, Kind.INFORMATIONAL} else None
+    if said is None:
+        return text_of(f"{name}: {telling.sentence([verdict])}")
+    text = _escaped(one_line(f"{name}: {said.text}."))
+    return {"text": text, "id": said.name, "arguments": [name, *said.fields.values()]}
+
+
+def _rests(path: str) -> Json:
+    """Return what a finding rests on in words: a key's path loses its place in the list, which the region shows."""
+    return text_of(f"Rests on {key_words(path.rpartition(']')[2].lstrip('.') or path)}")
 
 
 def _logical(subject: str) -> list[Json]:
@@ -136,13 +161,10 @@ def _logical(subject: str) -> list[Json]:
     return found
 
 
-def _suppressions(verdict: Verdict, files: Files) -> list[Json]:
-    """Return how a failure was accepted; an empty list says that it is known not to be."""
-    waived = verdict.waived
-    if waived is None:
-        return []
+def _suppression(waived: Waived, place: Place, files: Files) -> Json:
+    """Return how a failure was accepted."""
     suppression: Json = {
-        "kind": "inSource" if waived.place.file == verdict.place.file else "external",
+        "kind": "inSource" if waived.place.file == place.file else "external",
         "status": "accepted",
         "justification": waived.because,
     }
@@ -150,36 +172,73 @@ def _suppressions(verdict: Verdict, files: Files) -> list[Json]:
         suppression["location"] = {"physicalLocation": files.physical(waived.place)}
     given = {"approvedBy": waived.approved_by, "until": waived.until, "document": waived.document}
     said = {key: text for key, text in given.items() if text}
-    return [{**suppression, "properties": said} if said else suppression]
+    return {**suppression, "properties": said} if said else suppression
 
 
-def _properties(verdict: Verdict, file: str) -> Json:
-    given: Json = {"room": file, "subject": verdict.subject}
-    figure = verdict.figure
-    if figure is not None and math.isfinite(figure.value):
-        given["figure"] = {
-            "name": figure.name,
-            "value": _number(figure.value),
-            "uncertainty": _number(figure.u),
-            "unit": figure.unit,
-        }
-        if figure.assumes:
-            given["assumes"] = list(figure.assumes)
-    window = plain_window(verdict.window)
-    if window is not None:
-        given["window"] = window
-    if verdict.margin is not None:
-        given["margin"] = _number(verdict.margin)
-    if verdict.missing is not None:
-        given["missing"] = verdict.missing
-    if verdict.overridden:
-        given["overridden"] = list(verdict.overridden)
-    change = verdict.change
-    if change is not None and change.was:
-        given["was"] = change.was
-        if change.better_by is not None:
-            given["betterBy"] = _number(change.better_by)
-    return given
+def _properties(verdict: Verdict, file: str, files: Files) -> Json:
+    """Return what programs need of a verdict; what it has none of is left out."""
+    figure, wanted, follows, change = verdict.figure, verdict.wanted, verdict.follows, verdict.change
+    given: Json = {
+        "room": file,
+        "subject": verdict.subject,
+        "words": one_line(verdict.words),
+        "figure": _figure(figure) if figure is not None else None,
+        "assumes": list(figure.assumes) if figure is not None else None,
+        "window": plain_window(verdict.window),
+        "margin": _number(verdict.margin) if verdict.margin is not None else None,
+        "wanted": _wanted(wanted, files) if wanted is not None else None,
+        "follows": {"rule": follows.rule, "subject": follows.subject} if follows is not None else None,
+        "remedy": _remedy(verdict.remedy) if verdict.remedy is not None else None,
+        "again": _again(verdict.again) if verdict.again is not None else None,
+        "overridden": list(verdict.overridden),
+        "waiver": verdict.unheld,
+    }
+    told = {name: value for name, value in given.items() if value is not None and value not in ([], "")}
+    return told | (_change(change) if change is not None else {})
+
+
+def _change(change: Change) -> Json:
+    given: Json = {
+        "way": change.way.value if change.way is not None else None,
+        "by": change.by.value if change.way is not None else None,
+        "was": change.was or None,
+        "before": _figure(change.before) if change.before is not None else None,
+        "windowBefore": plain_window(change.window),
+    }
+    return {name: value for name, value in given.items() if value is not None}
+
+
+def _wanted(wanted: Wanted, files: Files) -> Json:
+    file = printable(files.relative(wanted.file))
+    return {"subject": wanted.subject, "key": wanted.key, "path": wanted.path, "file": file}
+
+
+def _again(again: Again) -> Json:
+    names = [{"subject": name, "key": key} for name, key in again.names]
+    within = again.within
+    known = {"within": _number(within.value), "unit": within.unit} if within is not None else {}
+    return {"readings": names, "chosen": again.chosen, **known}
+
+
+def _figure(figure: Figure) -> Json:
+    return {
+        "name": figure.name,
+        "value": _number(figure.value),
+        "uncertainty": _number(figure.u),
+        "unit": figure.unit,
+    }
+
+
+def _remedy(remedy: Remedy) -> Json:
+    return {
+        "subject": remedy.subject,
+        "key": remedy.key,
+        "low": _number(remedy.low.value),
+        "high": _number(remedy.high.value),
+        "now": _number(remedy.now.value),
+        "unit": remedy.now.unit,
+        "breaks": list(remedy.breaks),
+    }
 
 
 def _number(value: float) -> float | None:

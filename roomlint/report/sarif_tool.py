@@ -6,24 +6,32 @@ import uuid
 from typing import TYPE_CHECKING, Any
 
 from roomlint import __version__
+from roomlint.report.addresses import home, page_of
 from roomlint.report.rule_pages import GRADES, WHOLE, document_of, plain_window, rule_markdown, rule_text
+from roomlint.report.telling import fields_of
 from roomlint.review.basis import Grade
+from roomlint.review.house_check import own_window
+from roomlint.review.read_sarif import UNREADABLE
 from roomlint.review.verdict import Level
+from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.review.rule import Rule
+    from roomlint.review.rule import AnyRule
 
 Json = dict[str, Any]
 
 NAME = "roomlint"
+MOST_EXTENSIONS = 100
+"""Tool extensions that code hosts take."""
+FURTHER = "further houses"
 MOST_TEXT = 1024
 """The longest short or full description that code hosts take."""
 PRECISION = {Grade.READ: "high", Grade.SECOND_HAND: "medium", Grade.PRACTICE: "medium", Grade.MEMORY: "low"}
 SEVERITY = {Level.ERROR: "error", Level.WARNING: "warning", Level.NOTE: "recommendation"}
 NOTIFICATIONS = {
-    "file.unreadable": (
+    UNREADABLE: (
         "A file could not be read.",
         "A room file, product sheet or house file holds an error; rooms that need it were not reviewed.",
         "Correct the place that the message names and run again.",
@@ -43,6 +51,11 @@ NOTIFICATIONS = {
         "A house file lowered the level or widened the window of a rule about mounting, mains, heat or access.",
         "Check that the decision is meant and on record; local code, licensed electricians and engineers decide.",
     ),
+    "key.unjudged": (
+        "A key was not judged.",
+        "A room file gives a value that no rule which ran looks at, so that nobody has checked it.",
+        "Have a person look at it, or add a rule to the house file.",
+    ),
     "report.shortened": (
         "The report leaves results out.",
         "Code hosts read a part of SARIF; what they would show wrongly or refuse is left out and counted.",
@@ -55,30 +68,46 @@ NOTIFICATIONS = {
 class Tool:
     """Everything a result refers to: where its rule and its taxa stand."""
 
-    def __init__(self, rules: Iterable[Rule]) -> None:
-        self._rules: dict[str, tuple[Rule, int, int]] = {}
-        """Rule id to the rule, its component (-1 is the driver) and its place there."""
-        packages: dict[str, list[Rule]] = {NAME: []}
-        for rule in sorted(rules, key=lambda rule: (rule.package, rule.id)):
+    def __init__(self, rules: Iterable[AnyRule], most_extensions: int = MOST_EXTENSIONS) -> None:
+        self._rules: dict[tuple[str, str], tuple[AnyRule, int, int]] = {}
+        """Rule id and house to the rule, its component (-1 is the driver) and its place there."""
+        self._anywhere: dict[str, tuple[str, str]] = {}
+        packages: dict[str, list[AnyRule]] = {NAME: []}
+        for rule in sorted(rules, key=lambda rule: (is_own(rule), rule.package, rule.id)):
             packages.setdefault(rule.package, []).append(rule)
-        self._packages = [NAME, *sorted(set(packages) - {NAME})]
+        self.merged = max(0, len(packages) - 1 - most_extensions)
+        """Houses whose own rules share one extension, because hosts take only so many."""
+        if self.merged:
+            self.merged += 1
+            names = list(packages)[-self.merged :]
+            packages[FURTHER] = list(
+                {rule.id: rule for name in reversed(names) for rule in packages.pop(name)}.values()
+            )
+        self._packages = list(packages)
         for component, package in enumerate(self._packages):
             for index, rule in enumerate(packages[package]):
-                self._rules[rule.id] = (rule, component - 1, index)
+                house = rule.package if is_own(rule) and package != FURTHER else ""
+                self._rules[rule.id, house] = (rule, component - 1, index)
+                self._anywhere.setdefault(rule.id, (rule.id, house))
         self._in_package = packages
         self._taxa = _taxa(rule for rule, _, _ in self._rules.values())
-        self._targets = {rule_id: self._targets_of(rule) for rule_id, (rule, _, _) in self._rules.items()}
+        self._targets = {key: self._targets_of(rule) for key, (rule, _, _) in self._rules.items()}
         self._notices = {name: index for index, name in enumerate(sorted(NOTIFICATIONS))}
+
+    def _find(self, rule_id: str, house: str) -> tuple[AnyRule, int, int] | None:
+        """Return the rule that an id means in rooms of a house."""
+        for key in ((rule_id, house), (rule_id, ""), self._anywhere.get(rule_id)):
+            if key is not None and key in self._rules:
+                return self._rules[key]
+        return None
 
     def component(self) -> Json:
         """Return the `tool` object."""
-        driver: Json = {
-            "name": NAME,
-            "version": __version__,
-            "semanticVersion": __version__,
-            "rules": [self._descriptor(rule) for rule in self._in_package[NAME]],
-            "notifications": [_notice(name) for name in self._notices],
-        }
+        driver: Json = {"name": NAME, "version": __version__, "semanticVersion": __version__}
+        if home():
+            driver["informationUri"] = home()
+        driver["rules"] = [*(self._descriptor(rule) for rule in self._in_package[NAME]), _unreadable()]
+        driver["notifications"] = [_notice(name) for name in self._notices]
         if self._taxa:
             driver["supportedTaxonomies"] = [_component(name) for name in self._taxa]
         tool: Json = {"driver": driver}
@@ -98,28 +127,40 @@ class Tool:
             for name, clauses in self._taxa.items()
         ]
 
-    def of_result(self, rule_id: str) -> Json:
+    def of_result(self, rule_id: str, house: str = "") -> Json:
         """Return the properties by which a result names its rule."""
-        found = self._rules.get(rule_id)
+        if rule_id == UNREADABLE:
+            return {"ruleId": UNREADABLE, "ruleIndex": len(self._in_package[NAME])}
+        found = self._find(rule_id, house)
         if found is None:
             return {"ruleId": rule_id}
         _, component, index = found
         # A reader that knows no extensions would look an index up among the driver's rules and find the wrong one.
-        where = {"ruleIndex": index} if component < 0 else {"rule": self.reference(rule_id)}
+        where = {"ruleIndex": index} if component < 0 else {"rule": self.reference(rule_id, house)}
         return {"ruleId": rule_id, **where}
 
-    def reference(self, rule_id: str) -> Json:
+    def reference(self, rule_id: str, house: str = "") -> Json:
         """Return a reportingDescriptorReference to a rule."""
-        found = self._rules.get(rule_id)
+        found = self._find(rule_id, house)
         if found is None:
             return {"id": rule_id}
         _, component, index = found
-        within = {"toolComponent": {"name": self._packages[component + 1], "index": component}}
+        within = {"toolComponent": {"name": self._name(self._packages[component + 1]), "index": component}}
         return {"id": rule_id, "index": index, **(within if component >= 0 else {})}
 
-    def targets(self, rule_id: str) -> list[Json]:
+    def targets(self, rule_id: str, house: str = "") -> list[Json]:
         """Return references to the taxa that a rule rests on."""
-        return [target for target, _ in self._targets.get(rule_id, ())]
+        found = self._find(rule_id, house)
+        if found is None:
+            return []
+        rule = found[0]
+        key = (rule_id, rule.package if is_own(rule) else "")
+        return [target for target, _ in self._targets.get(key, self._targets.get((rule_id, ""), ()))]
+
+    def _name(self, package: str) -> str:
+        """Return an extension's name: a house's file from the top of its repository."""
+        rules = self._in_package[package]
+        return from_top(package) if rules and is_own(rules[0]) and package != FURTHER else package
 
     def notice(self, name: str) -> Json:
         """Return a reportingDescriptorReference to a notification."""
@@ -128,9 +169,9 @@ class Tool:
     def _extension(self, package: str) -> Json:
         rules = self._in_package[package]
         version = {"version": rules[0].version} if rules[0].version else {}
-        return {"name": package, **version, "rules": [self._descriptor(rule) for rule in rules]}
+        return {"name": self._name(package), **version, "rules": [self._descriptor(rule) for rule in rules]}
 
-    def _targets_of(self, rule: Rule) -> list[tuple[Json, str]]:
+    def _targets_of(self, rule: AnyRule) -> list[tuple[Json, str]]:
         found: dict[tuple[str, str], tuple[Json, str]] = {}
         for basis in rule.bases:
             name, clause = document_of(basis), basis.clause or WHOLE
@@ -139,7 +180,7 @@ class Tool:
                 found.setdefault((name, clause), (target, GRADES[basis.grade]))
         return list(found.values())
 
-    def _descriptor(self, rule: Rule) -> Json:
+    def _descriptor(self, rule: AnyRule) -> Json:
         page = rule.page
         full = f"{page.summary} {page.parts.get('Why', '')}".strip()
         descriptor: Json = {
@@ -148,16 +189,31 @@ class Tool:
             "shortDescription": {"text": cut(page.summary or rule.id, MOST_TEXT)},
             "fullDescription": {"text": cut(full or rule.id, MOST_TEXT)},
             "help": {"text": rule_text(rule).rstrip(), "markdown": "\n".join(rule_markdown(rule)).rstrip()},
+            "messageStrings": {name: {"text": placeholders(text)} for name, text in rule.says.items()},
             "defaultConfiguration": {"level": rule.level.value},
             "properties": _properties(rule),
         }
-        related = self._targets[rule.id]
+        if page_of(rule.id):
+            descriptor["helpUri"] = page_of(rule.id)
+        found = self._targets.get((rule.id, rule.package if is_own(rule) else ""))
+        related = found if found is not None else self._targets.get((rule.id, ""), [])
         if related:
             descriptor["relationships"] = [
                 {"target": target, "kinds": ["relevant"], "description": {"text": f"Basis: {grade}."}}
                 for target, grade in related
             ]
         return descriptor
+
+
+def is_own(rule: AnyRule) -> bool:
+    """Return whether a house wrote a rule as data, in its file."""
+    return rule.chapter == "house"
+
+
+def placeholders(template: str) -> str:
+    """Return a template as SARIF wants it: the subject first, then its fields by number, and a full stop."""
+    text = template.format_map({name: f"{{{number}}}" for number, name in enumerate(fields_of(template), 1)})
+    return f"{{0}}: {text}."
 
 
 def pascal(rule_id: str) -> str:
@@ -172,7 +228,7 @@ def cut(text: str, most: int) -> str:
     return text if len(text) <= most else f"{text[: most - 1].rstrip()}…"
 
 
-def _properties(rule: Rule) -> Json:
+def _properties(rule: AnyRule) -> Json:
     grades = [basis.grade for basis in rule.bases]
     firmest = min(grades, key=list(Grade).index) if grades else Grade.MEMORY
     given: Json = {
@@ -180,18 +236,37 @@ def _properties(rule: Rule) -> Json:
         "precision": PRECISION[firmest],
         "problem.severity": SEVERITY[rule.level],
         "since": rule.since,
-        "inputs": list(rule.reads),
+        "of": rule.each.name,
         "basis": [grade.value for grade in grades],
     }
-    for name in ("window", "target", "limit", "critical"):
-        window = plain_window(getattr(rule, name))
-        if window is not None:
-            given[name] = window
+    window = plain_window(own_window(rule))
+    if window is not None:
+        given["window"] = window
+    if len(rule.rows()) > 1:
+        given["windows"] = [
+            {"when": words, "window": plain_window(one.window if one else None)} for words, one in rule.rows()
+        ]
+    if rule.after:
+        given["after"] = list(rule.after)
+    if is_own(rule) and window is not None:
+        edges = {
+            side: f"{window[side]:g} {window['unit']}".rstrip() for side in ("low", "high") if window[side] is not None
+        }
+        given |= {"house": from_top(rule.package), "written": edges}
     if rule.critical_level is not None:
         given["criticalLevel"] = rule.critical_level.value
     if rule.caution:
         given["caution"] = rule.caution
     return given
+
+
+def _unreadable() -> Json:
+    """Return the descriptor of a file that cannot be read: a result, so that no host takes it for mended."""
+    return {
+        **_notice(UNREADABLE),
+        "defaultConfiguration": {"level": "error"},
+        "properties": {"tags": ["file"], "precision": "very-high", "problem.severity": "error"},
+    }
 
 
 def _notice(name: str) -> Json:
@@ -205,7 +280,7 @@ def _notice(name: str) -> Json:
     }
 
 
-def _taxa(rules: Iterable[Rule]) -> dict[str, list[str]]:
+def _taxa(rules: Iterable[AnyRule]) -> dict[str, list[str]]:
     cited: dict[str, set[str]] = {}
     for rule in rules:
         for basis in rule.bases:

@@ -2,87 +2,243 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import string
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.measure.figure import Figure
+from roomlint.report.names import Names, key_words, reading_words
+from roomlint.report.units import METRIC, Units, inward
+from roomlint.report.words import one_line
 from roomlint.review.verdict import Kind
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping, Sequence
+
+    from roomlint.review.review import RoomReview
     from roomlint.review.rule import AnyRule
-    from roomlint.review.verdict import Fact, Verdict
+    from roomlint.review.verdict import Again, Fact, Remedy, Verdict
 
-_AHEAD_DEG = 0.05
-_TOWARD = {"azimuth": 1.0, "azimuth to the left": 1.0, "azimuth to the right": -1.0}
-"""Figures that are told with a side, and which sign is left."""
+MOST_READINGS: Final = 3
+NEAR: Final = 2.0
+"""Up to this many uncertainties from its limit a figure is told with its uncertainty."""
+PLAIN: Final = {
+    Kind.FAIL: "a number without end came out; until that is cleared up it counts as failed",
+    Kind.PASS: "nothing wrong",
+}
+"""What is said where neither a template nor a figure says anything."""
 
 
-def told(verdict: Verdict, rule: AnyRule | None) -> str:
-    """Return what a verdict says, without its subject."""
+class Said(NamedTuple):
+    """A finding as its parts: the name of the template, and what its fields hold, in their order."""
+
+    name: str
+    template: str
+    fields: Mapping[str, str]
+
+    @property
+    def text(self) -> str:
+        """The template, filled in."""
+        return self.template.format_map(self.fields)
+
+
+class Rules:
+    """The rules of a run; a house's own are looked up by the house."""
+
+    def __init__(self, rules: Iterable[AnyRule]) -> None:
+        self._rules: dict[str, list[AnyRule]] = {}
+        for rule in rules:
+            self._rules.setdefault(rule.id, []).append(rule)
+
+    def get(self, rule_id: str, house: str = "") -> AnyRule | None:
+        """Return the rule of an id, the one of a house before any other."""
+        found = self._rules.get(rule_id)
+        if not found:
+            return None
+        return next((rule for rule in found if rule.package == house), found[0])
+
+
+class Telling:
+    """How one room's verdicts are told: in its units, with its names."""
+
+    def __init__(self, room: RoomReview, rules: Rules, units: str = "") -> None:
+        self.room = room
+        self.units = Units(units or room.units)
+        self.names = Names(room.verdicts)
+        self._rules = rules
+
+    def rule(self, verdict: Verdict) -> AnyRule | None:
+        """Return the rule that a verdict is of."""
+        return self._rules.get(verdict.rule, self.room.house.file)
+
+    def sentence(self, verdicts: Sequence[Verdict], *, moved: bool = False) -> str:
+        """Return what verdicts that are told together say, without subject and full stop.
+
+        With `moved` a figure that is another than before is told as both.
+        """
+        first = verdicts[0]
+        return one_line(_sentence(verdicts, self.rule(first), self.units, self.names, moved=moved))
+
+    def whole(self, verdict: Verdict) -> str:
+        """Return a verdict as one sentence with its subject and a full stop."""
+        return f"{self.names.subject(verdict)}: {self.sentence([verdict])}."
+
+    def said(self, verdict: Verdict) -> Said | None:
+        """Return a finding as its rule's template and what its fields hold; None when no template says it."""
+        rule = self.rule(verdict)
+        name = template_of(verdict, rule)
+        if rule is None or not name or verdict.kind not in {Kind.FAIL, Kind.INFORMATIONAL} | {Kind.PASS, Kind.REVIEW}:
+            return None
+        fields = _fields([verdict], self.units, self.names, moved=False)
+        used = fields_of(rule.says[name])
+        if any(field not in fields for field in used):
+            return None
+        return Said(name, rule.says[name], {field: one_line(fields[field]) for field in used})
+
+    def remedy(self, remedy: Remedy, subject: str) -> str:
+        """Return a remedy in the words of whoever moves things."""
+        return one_line(_remedy(remedy, subject, self.units, self.names))
+
+    def again(self, again: Again) -> str:
+        """Return what to measure again, or what to choose, so that a figure is decided."""
+        names = [reading_words(name, key) for name, key in again.names]
+        more = f"; {len(names) - MOST_READINGS} more" if len(names) > MOST_READINGS else ""
+        named = f"{'; '.join(names[:MOST_READINGS])}{more}"
+        if again.within is None:
+            return f"choose a value clear of the limit: {named}" if again.chosen and named else ""
+        within = self.units.number(again.within.value, again.within.unit, again.within.value)
+        if again.chosen:
+            return f"choose a value clear of the limit, or hold it within ± {within}: {named}"
+        return f"measure again within ± {within}: {named}"
+
+
+def told(verdict: Verdict, rule: AnyRule | None, units: str = METRIC) -> str:
+    """Return what one verdict says, without its subject."""
+    return _sentence([verdict], rule, Units(units), Names([verdict]), moved=False)
+
+
+def template_of(verdict: Verdict, rule: AnyRule | None) -> str:
+    """Return the name of the template that says a verdict; empty when what is said of every rule alike does."""
+    if rule is None or verdict.kind in {Kind.OPEN, Kind.NOT_APPLICABLE}:
+        return ""
+    name = verdict.said
+    if not name and verdict.kind in {Kind.FAIL, Kind.REVIEW} and verdict.figure is not None and verdict.window:
+        side = _side(verdict.figure.value, verdict.window)
+        name = side if side in rule.says else "fail"
+    return name if name in rule.says else ""
+
+
+def _side(value: float, window: Window) -> str:
+    """Return beyond which edge of a window a value lies; of one inside, which edge is nearer."""
+    side = window.side(value)
+    if side != "inside":
+        return side
+    low = window.low is not None and (window.high is None or value - window.low < window.high - value)
+    return "below" if low else "above"
+
+
+def fields_of(template: str) -> list[str]:
+    """Return the fields of a template, each once, in their order."""
+    return list(dict.fromkeys(field for _, field, _, _ in string.Formatter().parse(template) if field))
+
+
+def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, names: Names, *, moved: bool) -> str:
+    verdict = verdicts[0]
+    if verdict.follows is not None and verdict.follows.subject == verdict.subject:
+        return f"waits until {verdict.follows.rule} is put right"
     if verdict.follows is not None:
-        return f"waits for {verdict.follows.rule} on {verdict.follows.words}"
+        return f"waits until {names.several(verdict.follows.subject.split('+'))} is put right ({verdict.follows.rule})"
     if verdict.wanted is not None:
-        return f"needs {verdict.wanted.key} of {verdict.wanted.words}"
-    if verdict.said and rule is not None and verdict.said in rule.says:
-        return _filled(rule.says[verdict.said], verdict)
-    if verdict.figure is not None and verdict.window is not None:
-        said = f"{shown(verdict.figure)}; {window_words(verdict.window)}"
-        return f"{said}: too close to tell" if verdict.kind is Kind.REVIEW else said
-    return verdict.because or verdict.said
+        return _wanted(verdicts, names)
+    if verdict.kind is Kind.NOT_APPLICABLE or (verdict.because and verdict.figure is None):
+        return verdict.because.rstrip(".") or "does not apply"
+    template = template_of(verdict, rule)
+    fields = _fields(verdicts, units, names, moved=moved)
+    if template and rule is not None and all(field in fields for field in fields_of(rule.says[template])):
+        text = rule.says[template].format_map(fields)
+    elif verdict.figure is not None:
+        window = f"; {fields['window']}" if verdict.window is not None else ""
+        text = f"{verdict.figure.name} {fields['figure']}{window}"
+    else:
+        return verdict.because.rstrip(".") or PLAIN.get(verdict.kind, verdict.said)
+    return f"{text}{_doubt(verdicts, units)}"
 
 
-def _filled(template: str, verdict: Verdict) -> str:
-    fields: dict[str, str] = {name: fact_words(fact) for name, fact in verdict.facts.items()}
-    fields["subject"] = verdict.words
-    if verdict.figure is not None:
-        fields["figure"] = shown(verdict.figure)
-    if verdict.window is not None:
-        fields["window"] = window_words(verdict.window)
-        fields["limit"] = edge_words(verdict.window, verdict.figure)
-        fields["beyond"] = number(abs(verdict.margin or 0.0), verdict.window.unit)
-    return template.format_map(fields)
+def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:
+    """Return the uncertainty where it matters: near a limit."""
+    verdict = min(verdicts, key=lambda one: abs(one.margin) if one.margin is not None else 0.0)
+    figure = verdict.figure
+    if figure is None or verdict.margin is None or verdict.kind is Kind.PASS:
+        return ""
+    spread = ""
+    shows = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
+    if shows and abs(verdict.margin) <= NEAR * figure.u:
+        spread = f" ({units.scale(figure.unit, [figure.value], figure.u).spread()})"
+    if verdict.because:
+        return f"{spread}; {verdict.because.rstrip('.')}"
+    return f"{spread}: too close to tell" if verdict.kind is Kind.REVIEW else spread
 
 
-def fact_words(fact: Fact) -> str:
-    """Return a fact as a sentence holds it."""
-    if isinstance(fact, Figure):
-        return shown(fact)
+def _wanted(verdicts: Sequence[Verdict], names: Names) -> str:
+    wanted = verdicts[0].wanted
+    if wanted is None:
+        return ""
+    subjects = {key for verdict in verdicts for key in verdict.subject.split("+")}
+    name = names.one(wanted.subject)
+    of = "" if wanted.subject in subjects else f" of {'the room' if name == 'room' else name}"
+    return f"not known: {key_words(wanted.key)}{of}"
+
+
+def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: bool) -> dict[str, str]:
+    first = verdicts[0]
+    fields = {name: _facts([verdict.facts.get(name) for verdict in verdicts], units) for name in first.facts}
+    fields["subject"] = names.subject(first)
+    figures = [verdict.figure for verdict in verdicts if verdict.figure is not None]
+    if figures:
+        scale = units.of(figures, first.window)
+        before = first.change.before if moved and len(verdicts) == 1 and first.change is not None else None
+        fields["figure"] = scale.figures(figures, first.window, before)
+        if first.window is not None:
+            fields["window"] = scale.window(first.window)
+            fields["limit"] = scale.limit(figures[0].value, first.window)
+            beyond = max(abs(verdict.margin or 0.0) for verdict in verdicts)
+            fields["beyond"] = scale.text(beyond)
+    elif first.window is not None:
+        fields["window"] = units.window(first.window)
+        fields["limit"] = units.of((), first.window).limit(0.0, first.window)
+    return fields
+
+
+def _facts(facts: Sequence[Fact | None], units: Units) -> str:
+    """Return a fact of verdicts that are told together: figures as their span, all else as it is."""
+    figures = [fact for fact in facts if isinstance(fact, Figure)]
+    if figures:
+        scale = units.of(figures)
+        nominal = len({figure.value for figure in figures}) == 1 and not figures[0].u
+        return scale.round(figures[0].value) if nominal else scale.figures(figures)
+    return ", ".join(dict.fromkeys(_fact(fact, units) for fact in facts if fact is not None))
+
+
+def _fact(fact: Fact, units: Units) -> str:
     if isinstance(fact, Window):
-        return window_words(fact)
+        return units.window(fact)
     return ", ".join(fact) if isinstance(fact, tuple) else str(fact)
 
 
-def shown(figure: Figure) -> str:
-    """Return a figure with its unit and uncertainty."""
-    value, after = figure.value, figure.unit
-    if figure.name in _TOWARD:
-        if abs(value) < _AHEAD_DEG:
-            return "straight ahead"
-        left = value * _TOWARD[figure.name] > 0
-        value, after = abs(value), f"deg {'left' if left else 'right'}"
-    text = f"{value:.{decimals(figure.unit)}f} {after}".rstrip()
-    told = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
-    return f"{text} ± {number(figure.u, figure.unit)}" if told else text
-
-
-def window_words(window: Window) -> str:
-    """Return a window in words."""
-    if window.low is None:
-        return f"at most {number(window.high or 0.0, window.unit)}"
-    if window.high is None:
-        return f"at least {number(window.low, window.unit)}"
-    low = f"{window.low:.{decimals(window.unit)}f}"
-    return f"{low} to {number(window.high, window.unit)}"
-
-
-def edge_words(window: Window, figure: Figure | None) -> str:
-    """Return the edge of a window that a figure is nearer to."""
-    value = figure.value if figure is not None else 0.0
-    edges = [edge for edge in (window.low, window.high) if edge is not None]
-    return number(min(edges, key=lambda edge: abs(edge - value)), window.unit)
-
-
-def number(value: float, unit: str) -> str:
-    """Return a number with its unit."""
-    return f"{value:.{decimals(unit)}f} {unit}".rstrip()
+def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:
+    key, unit = remedy.key.rpartition(".")[2], remedy.now.unit
+    span = inward(remedy.low.value, remedy.high.value, unit, units)
+    now = units.scale(unit, [remedy.low.value, remedy.high.value, remedy.now.value]).text(remedy.now.value)
+    whose = "its" if remedy.subject in subject.split("+") else f"the {names.one(remedy.subject)}'s"
+    what = "it" if whose == "its" else names.one(remedy.subject)
+    if key.startswith("from_"):
+        words = f"place {what} {span} {key.replace('_', ' the ', 1)}"
+    elif key == "extension":
+        words = f"let {whose} arm reach {span}"
+    elif key == "height":
+        words = f"set {whose} height to {span}"
+    else:
+        words = f"change {whose} {key_words(remedy.key)} to {span}"
+    breaks = f"; then {', '.join(remedy.breaks)} would fail" if remedy.breaks else ""
+    return f"{words} (now {now}){breaks}"

@@ -1,60 +1,56 @@
-"""Compares a review with an earlier one, of another revision or from a SARIF file that this program wrote."""
+"""Compares a review with an earlier one: decisions of the house, waivers and the design apart from each other.
+
+Figures are compared, on the window of today: nothing gets better because a window was moved.
+"""
 
 from __future__ import annotations
 
-import hashlib
-import json
-from dataclasses import dataclass, replace
-from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from dataclasses import replace
+from functools import cached_property
+from typing import TYPE_CHECKING
 
-from roomlint.measure.figure import Figure
-from roomlint.review.verdict import Change, Kind, Level, State, Verdict, Waived
-from roomlint.source.place import Place
+from roomlint.review.earlier import FINGERPRINT, Earlier, decided_by, earlier_of, fingerprint
+from roomlint.review.read_sarif import NotOursError, read_sarif
+from roomlint.review.review import Decided, Departed, HouseChange
+from roomlint.review.rule import GUARDED
+from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
+from roomlint.review.window import Window, decide
+from roomlint.source.dimensions import decimals
+from roomlint.source.files import ROOM_ENDING, from_top
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping, Sequence
+    from collections.abc import Callable, Iterator, Mapping, Sequence
 
+    from roomlint.design.house import House
+    from roomlint.measure.figure import Figure
     from roomlint.review.review import Review, RoomReview
+    from roomlint.review.rule import AnyRule
 
-FINGERPRINT = "roomlint/v1"
-MAX_BYTES = 256 * 1024 * 1024
-TOOL = "roomlint"
+__all__ = ["FINGERPRINT", "NotOursError", "compare", "earlier_of", "fingerprint", "read_sarif"]
 
-
-class NotOursError(ValueError):
-    """A file that is no SARIF log of this program; the text says why."""
-
-
-def fingerprint(file: str, verdict: Verdict) -> str:
-    """Return what identifies a verdict over the years: rule, file and element ids, never lines or wording."""
-    return hashlib.sha256(f"{verdict.rule}\n{file}\n{verdict.subject}".encode("utf-8", "backslashreplace")).hexdigest()[
-        :32
-    ]
+SAME = 1e-6
+"""Figures nearer than this part of their size are the same: another machine's last bits are no change."""
+HOUSE = "house"
 
 
-@dataclass(frozen=True, slots=True)
-class Earlier:
-    """The verdicts of an earlier review, by fingerprint, and what it is called."""
-
-    name: str
-    verdicts: Mapping[str, tuple[str, Verdict]]
-    """Fingerprint to file and verdict."""
+def _always(_: str) -> bool:
+    return True
 
 
-def earlier_of(review: Review, name: str) -> Earlier:
-    """Return a review as an earlier one; files that were unreadable then are told in its name."""
-    unread = sorted({problem.place.file for problem in review.problems})
-    told = f" ({', '.join(unread[:3])}{' ...' if len(unread) > 3 else ''} could not be read there)" if unread else ""  # noqa: PLR2004  enough to see which
-    found = {
-        fingerprint(room.file, verdict): (room.file, verdict) for room in review.rooms for verdict in room.verdicts
-    }
-    return Earlier(f"{name}{told}", found)
+def compare(
+    review: Review,
+    earlier: Earlier,
+    renamed: Mapping[str, str] | None = None,
+    is_there: Callable[[str], bool] = _always,
+) -> Review:
+    """Return the review with how each verdict stands to the earlier one, and which failures are gone.
 
-
-def compare(review: Review, earlier: Earlier) -> Review:
-    """Return the review with how each verdict stands to the earlier one, and which failures are gone."""
-    done = (_room(room, earlier) for room in review.rooms)
+    `renamed` leads from a file to its earlier name, as git found it; without that a room is followed by its project's
+    code. `is_there` says of an earlier room whether it still is one that the review could have held. Files are named
+    from the top of the repository.
+    """
+    comparing = _Comparing(review, earlier, renamed or {})
+    done = (comparing.room(room) for room in review.rooms)
     rooms: Sequence[RoomReview]
     if isinstance(review.rooms, tuple):
         rooms = tuple(done)
@@ -62,99 +58,264 @@ def compare(review: Review, earlier: Earlier) -> Review:
         from roomlint.review.spool import spooled  # loads only when there are many rooms
 
         rooms = spooled(done)
-    return replace(review, rooms=rooms, against=earlier.name)
+    return replace(
+        review,
+        rooms=rooms,
+        against=_name(earlier),
+        house_changes=tuple(comparing.house_changes()),
+        departed=tuple(comparing.departed(is_there)),
+    )
 
 
-def _room(room: RoomReview, earlier: Earlier) -> RoomReview:
-    now = {fingerprint(room.file, verdict): verdict for verdict in room.verdicts}
-    verdicts = []
-    for key, verdict in now.items():
-        was = earlier.verdicts.get(key)
-        verdicts.append(replace(verdict, change=_change(verdict, was[1] if was is not None else None)))
-    held = {Kind.FAIL, Kind.OPEN, Kind.REVIEW}
-    gone = [
-        replace(was, change=Change(State.ABSENT, was=str(was.level)))
-        for key, (file, was) in earlier.verdicts.items()
-        if file == room.file and was.kind is Kind.FAIL and (key not in now or now[key].kind not in held)
-    ]
-    return replace(room, verdicts=tuple(verdicts), gone=tuple(gone), compared=True)
+def _name(earlier: Earlier) -> str:
+    """Return what the earlier review is called; files that could not be read then are told with it."""
+    unread = sorted(earlier.unread)
+    most = 3
+    more = " ..." if len(unread) > most else ""
+    return f"{earlier.name} ({', '.join(unread[:most])}{more} could not be read there)" if unread else earlier.name
+
+
+class _Comparing:
+    """One comparison: each room with its own earlier one, and the houses that the rooms are judged under."""
+
+    def __init__(self, review: Review, earlier: Earlier, renamed: Mapping[str, str]) -> None:
+        self._earlier = earlier
+        self._renamed = renamed
+        self._rules = {(rule.id, rule.package): rule for rule in review.rules}
+        self._houses: dict[str, dict[str, Decided]] = {}
+        self._files: dict[str, str] = {}
+        """House file as it is shown to the one from the top."""
+        self._matched: set[str] = set()
+        self._review = review
+
+    def room(self, room: RoomReview) -> RoomReview:
+        """Return a room with how each of its verdicts stands."""
+        file = from_top(room.file)
+        then_file = self._then(file, room)
+        self._matched.add(then_file)
+        then = self._earlier.room(then_file)
+        if then is None and any(name == then_file or not name.endswith(ROOM_ENDING) for name in self._earlier.unread):
+            # What it needs could not be read then: nobody knows what is new of it.
+            return room
+        was = then.verdicts if then is not None else {}
+        self._house(room.house)
+        ran = {rule for rule, _ in was}
+        runs = {verdict.rule for verdict in room.verdicts}
+        verdicts, keys = [], set()
+        for verdict in room.verdicts:
+            key = (verdict.rule, verdict.subject)
+            keys.add(key)
+            made = _change(verdict, was.get(key))
+            if made.state is State.NEW and then is not None and verdict.rule not in ran:
+                made = replace(made, by=By.HOUSE)
+            verdicts.append(replace(verdict, change=made))
+        gone = [
+            replace(failed, change=Change(State.ABSENT, Way.GONE, _gone_by(failed, runs), was=str(failed.level)))
+            for key, failed in was.items()
+            if failed.kind is Kind.FAIL and key not in keys
+        ]
+        was_file = then_file if then is not None and then_file != file else ""
+        return replace(room, verdicts=tuple(verdicts), gone=tuple(gone), compared=True, was_file=was_file)
+
+    def _then(self, file: str, room: RoomReview) -> str:
+        """Return a room's file in the earlier review: by its name, as git followed it, or by the project's code."""
+        if file in self._renamed:
+            return self._renamed[file]
+        codes = self._earlier.codes
+        if file in codes or not room.code:
+            return file
+        alike = [name for name, code in codes.items() if code == room.code]
+        if len(alike) != 1 or alike[0] in self._present:
+            return file
+        return alike[0]
+
+    @cached_property
+    def _present(self) -> frozenset[str]:
+        """The files of today's rooms; asked for only when one has no earlier name."""
+        return frozenset(from_top(room.file) for room in self._review.rooms)
+
+    def _house(self, house: House) -> dict[str, Decided]:
+        if house.file not in self._files:
+            self._files[house.file] = from_top(house.file) if house.file else ""
+            self._houses[self._files[house.file]] = decided_by(house)
+        return self._houses[self._files[house.file]]
+
+    def house_changes(self) -> Iterator[HouseChange]:
+        """Yield what the houses decide otherwise than before, by file and rule."""
+        for file in sorted(self._houses):
+            was, now = self._earlier.houses.get(file, {}), self._houses[file]
+            for rule_id in sorted(was.keys() | now.keys()):
+                before, after = was.get(rule_id), now.get(rule_id)
+                if not self._same(rule_id, before, after):
+                    yield HouseChange(file, rule_id, self._way(rule_id, before, after), before, after)
+
+    def _rule(self, rule_id: str) -> AnyRule | None:
+        return next((rule for (name, _), rule in self._rules.items() if name == rule_id), None)
+
+    def _same(self, rule_id: str, was: Decided | None, now: Decided | None) -> bool:
+        """Return whether two decisions say the same, in whatever units they are written."""
+        if was is None or now is None or (was.level, was.is_own) != (now.level, now.is_own):
+            return was == now
+        rule = self._rule(rule_id)
+        if was == now or rule is None or rule.unit is None:
+            return was == now
+        return _edges(rule.unit, was) == _edges(rule.unit, now)
+
+    def _way(self, rule_id: str, was: Decided | None, now: Decided | None) -> str:
+        if now is None and was is not None and was.is_own:
+            return "removed"
+        if was is None and now is not None and now.is_own:
+            return "added"
+        rule = self._rule(rule_id)
+        moved = _moved(rule, was, now) if rule is not None else {0}
+        if moved <= {0}:
+            return "changed"
+        return "changed" if {-1, 1} <= moved else "loosened" if 1 in moved else "tightened"
+
+    def departed(self, is_there: Callable[[str], bool]) -> Iterator[Departed]:
+        """Yield the rooms of the earlier review that are no longer there."""
+        for file, code in sorted(self._earlier.codes.items()):
+            if file not in self._matched and not is_there(file):
+                failures = sum(
+                    verdict.kind is Kind.FAIL and verdict.waived is None
+                    for verdict in self._earlier.load(file).verdicts.values()
+                )
+                yield Departed(file, code, failures)
+
+
+def _edges(unit: str, decided: Decided) -> tuple[float | str | None, ...]:
+    """Return the edges of a decision in a unit, to nine digits; as they are written where they do not fit."""
+    from roomlint.review.units import in_unit
+
+    try:
+        return tuple(
+            float(f"{in_unit(text, unit):.9g}") if text is not None else None for text in (decided.low, decided.high)
+        )
+    except (ValueError, KeyError):
+        return decided.low, decided.high
+
+
+def _moved(rule: AnyRule, was: Decided | None, now: Decided | None) -> set[int]:
+    """Return which ways a decision moved a rule: 1 is looser, -1 is tighter."""
+    from roomlint.review.house_check import own_window, wider
+    from roomlint.review.units import in_unit
+    from roomlint.review.verdict import Level
+
+    levels = [Level(one.level) if one is not None and one.level is not None else rule.level for one in (was, now)]
+    moved = {(levels[0].rank > levels[1].rank) - (levels[0].rank < levels[1].rank)}
+    window = own_window(rule)
+    if window is None:
+        return moved
+    try:
+        edges = [
+            [
+                in_unit(text, window.unit) if one is not None and (text := getattr(one, key)) is not None else own
+                for key, own in (("low", window.low), ("high", window.high))
+            ]
+            for one in (was, now)
+        ]
+    except (ValueError, KeyError):
+        return moved
+    for side, outwards in ((0, -1), (1, 1)):
+        before, after = edges[0][side], edges[1][side]
+        moved.add(int(wider(after, before, outwards)) - int(wider(before, after, outwards)))
+    return moved
+
+
+def _gone_by(failed: Verdict, runs: set[str]) -> By:
+    """Return why a failure is gone: its rule no longer runs, or what it was about is no longer there."""
+    return By.DESIGN if failed.rule in runs else By.HOUSE
 
 
 def _change(verdict: Verdict, was: Verdict | None) -> Change:
     if was is None:
-        return Change(State.NEW)
+        return Change(State.NEW, _appeared(verdict))
     before = str(was.level or was.kind)
-    better = None
-    if verdict.margin is not None and was.margin is not None and _unit(verdict) == _unit(was):
-        better = verdict.margin - was.margin
-        if abs(better) <= 1e-6 * max(1.0, abs(was.margin)):
-            better = 0.0
+    figure = was.figure if _differ(verdict.figure, was.figure) else None
+    window = was.window if _other(verdict.window, was.window) else None
+    way, by = _way(verdict, was, figure, window)
     same = (verdict.kind, verdict.level, verdict.waived is None) == (was.kind, was.level, was.waived is None)
-    if same and not better:
-        return Change(State.UNCHANGED, before, was.waived is not None, better)
-    return Change(State.UPDATED, before, was.waived is not None, better)
+    state = State.UNCHANGED if same and way is None and figure is None and window is None else State.UPDATED
+    return Change(state, way, by, before, figure, window, was.waived is not None)
 
 
-def _unit(verdict: Verdict) -> str:
-    return verdict.figure.unit if verdict.figure is not None else ""
+def _appeared(verdict: Verdict) -> Way | None:
+    if verdict.kind is Kind.FAIL:
+        return Way.NEW if verdict.waived is None else None
+    if verdict.kind is Kind.OPEN:
+        return Way.UNKNOWN if verdict.follows is None else None
+    return Way.CLOSE if verdict.kind is Kind.REVIEW else None
 
 
-def read_sarif(path: str) -> Earlier:
-    """Read an earlier review from a SARIF file that this program wrote; raises `NotOursError`."""
-    try:
-        with Path(path).open("rb") as stream:
-            data = stream.read(MAX_BYTES + 1)
-    except OSError as error:
-        raise NotOursError(f"{path} cannot be read: {error.strerror}.") from None
-    if len(data) > MAX_BYTES:
-        raise NotOursError(f"{path} is larger than {MAX_BYTES} bytes.")
-    try:
-        log = json.loads(data)
-        runs = [run for run in log["runs"] if run["tool"]["driver"]["name"] == TOOL]
-    except (ValueError, KeyError, TypeError, RecursionError):
-        raise NotOursError(f"{path} is no SARIF file that can be read.") from None
-    if not runs:
-        raise NotOursError(
-            f"{path} is a SARIF file of another program; only a file that {TOOL} wrote can be compared with."
-        )
-    try:
-        found = dict(_result(result) for run in runs for result in run.get("results", ()) if _counts(result))
-    except (ValueError, KeyError, TypeError, IndexError, AttributeError):
-        raise NotOursError(f"{path} lacks what {TOOL} writes into its SARIF files; write it again.") from None
-    return Earlier(path, found)
+def _way(verdict: Verdict, was: Verdict, figure: Figure | None, window: Window | None) -> tuple[Way | None, By]:
+    if verdict.kind is Kind.FAIL and was.kind is Kind.FAIL:
+        return _still(verdict, was, figure, window)
+    if verdict.kind is Kind.FAIL:
+        way = Way.NEW if verdict.waived is None else None
+        return way, By.HOUSE if _by_window(verdict, was, window, "fail") else By.DESIGN
+    if verdict.kind is Kind.REVIEW:
+        way = Way.CLOSE if was.kind is not Kind.REVIEW else None
+        return way, By.HOUSE if _by_window(verdict, was, window, "review") else By.DESIGN
+    if verdict.kind is Kind.OPEN:
+        return (Way.UNKNOWN if was.kind is not Kind.OPEN and verdict.follows is None else None), By.DESIGN
+    if was.kind is Kind.FAIL:
+        return Way.GONE, By.HOUSE if _by_window(verdict, was, window, "pass") else By.DESIGN
+    return None, By.DESIGN
 
 
-def _counts(result: dict[str, Any]) -> bool:
-    return result.get("baselineState") != State.ABSENT
+def _still(verdict: Verdict, was: Verdict, figure: Figure | None, window: Window | None) -> tuple[Way | None, By]:
+    """Return which way a failure went that failed before."""
+    if (verdict.waived is None) != (was.waived is None):
+        return (Way.NEW if verdict.waived is None else Way.GONE), By.WAIVER
+    if verdict.waived is not None and was.waived is not None:
+        told = [(each.because, each.approved_by, each.until, each.document) for each in (verdict.waived, was.waived)]
+        if told[0] != told[1]:
+            return None, By.WAIVER
+    toward = _toward(verdict, figure)
+    if toward:
+        return (Way.BETTER if toward > 0 else Way.WORSE), By.DESIGN
+    rise = (verdict.level.rank if verdict.level else 0) - (was.level.rank if was.level else 0)
+    if rise == 0:
+        return None, By.HOUSE if window is not None else By.DESIGN
+    decided = window is not None or verdict.overridden != was.overridden or figure is None
+    return (Way.WORSE if rise > 0 else Way.BETTER), By.HOUSE if decided else By.DESIGN
 
 
-def _waived(result: dict[str, Any]) -> Waived | None:
-    suppressions = result.get("suppressions") or ()
-    return (
-        Waived(str(suppressions[0].get("justification", "")), "", "", Place("", 1, 1, 1, 1)) if suppressions else None
+def _toward(verdict: Verdict, figure: Figure | None) -> int:
+    """Return 1 when the figure lies farther in than the earlier one, on the window of today, -1 when farther out."""
+    if figure is None or verdict.figure is None or verdict.window is None:
+        return 0
+    grew = verdict.window.margin(verdict.figure.value) - verdict.window.margin(figure.value)
+    if abs(grew) <= SAME * max(1.0, abs(figure.value)):
+        return 0
+    return 1 if grew > 0 else -1
+
+
+def _by_window(verdict: Verdict, was: Verdict, window: Window | None, said: str) -> bool:
+    """Return whether today's window alone says of the earlier figure what is said today."""
+    if window is None or verdict.window is None or was.figure is None or was.figure.unit != verdict.window.unit:
+        return False
+    guarded = verdict.rule.partition(".")[0] in GUARDED
+    digit = 0.5 * 10.0 ** -decimals(verdict.window.unit)
+    return decide(was.figure, verdict.window, guarded=guarded, digit=digit)[0] == said
+
+
+def _differ(one: Figure | None, other: Figure | None) -> bool:
+    """Return whether two figures of the same kind have another value."""
+    if one is None or other is None or one.unit != other.unit:
+        return False
+    return abs(one.value - other.value) > SAME * max(1.0, abs(other.value))
+
+
+def _other(one: Window | None, other: Window | None) -> bool:
+    """Return whether two windows have another edge."""
+    if one is None or other is None:
+        return False
+    if one.unit != other.unit:
+        return True
+    edges = ((one.low, other.low), (one.high, other.high))
+    return any(
+        (low is None) != (high is None)
+        or (low is not None and high is not None and abs(low - high) > SAME * max(1.0, abs(high)))
+        for low, high in edges
     )
-
-
-def _result(result: dict[str, Any]) -> tuple[str, tuple[str, Verdict]]:
-    kind = Kind(result.get("kind", "fail"))
-    about: dict[str, Any] = result.get("properties") or {}
-    physical = result["locations"][0]["physicalLocation"]
-    file = str(about.get("room") or physical["artifactLocation"]["uri"])
-    line = int(physical.get("region", {}).get("startLine", 1))
-    level = Level(result.get("level", "warning")) if kind is Kind.FAIL else None
-    margin = about.get("margin")
-    given = about.get("figure")
-    verdict = Verdict(
-        rule=str(result["ruleId"]),
-        kind=kind,
-        level=level,
-        subject=str(about.get("subject", "")),
-        words=" and ".join(part.partition("/")[2] for part in str(about.get("subject", "")).split("+")),
-        message=str(result["message"]["text"]).replace("{{", "{").replace("}}", "}"),
-        place=Place(file, line, 1, line, 1),
-        figure=Figure(str(given["name"]), float(given["value"]), str(given["unit"])) if given else None,
-        margin=float(margin) if margin is not None else None,
-        waived=_waived(result),
-    )
-    key = str(result["partialFingerprints"][FINGERPRINT])
-    return key, (file, verdict)

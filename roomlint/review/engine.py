@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import traceback
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from roomlint.review.room import Room
     from roomlint.review.rule import Answer, AnyRule
     from roomlint.review.waivers import Waiving
+    from roomlint.source.tree import Node
 
 __all__ = ["Outcome", "Trouble", "house_window", "in_book_order", "review_room", "unjudged"]
 
@@ -105,7 +107,7 @@ class _Run:
         try:
             subjects = list(rule.each.find(self.room))
         except Missing as missing:
-            self._add(rule, self.room.design, _open(rule, self.room.design, missing))
+            self._add(rule, self.room.design, _open(rule, self.room.design, missing, self.room))
             return
         except Refused as refusal:
             self._add(rule, self.room.design, _refused(rule, self.room.design, refusal))
@@ -118,7 +120,7 @@ class _Run:
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
         for subject in subjects:
             if isinstance(subject, Missing):
-                self._add(rule, subject.element, _open(rule, subject.element, subject))
+                self._add(rule, subject.element, _open(rule, subject.element, subject, self.room))
                 continue
             try:
                 self._add(rule, subject, self._verdict(rule, subject))
@@ -154,7 +156,7 @@ class _Run:
                 return replace(_plain(rule, subject, Kind.OPEN), follows=follows)
             return self._answered(rule, subject, rule.judge(self.room, subject))
         except Missing as missing:
-            return _open(rule, subject, missing)
+            return _open(rule, subject, missing, self.room)
         except Refused as refusal:
             return _refused(rule, subject, refusal)
 
@@ -208,11 +210,29 @@ def _refused(rule: AnyRule, subject: Subject, refusal: Refused) -> Verdict:
     return _plain(rule, subject, Kind.REVIEW, because=str(refusal).rstrip("."))
 
 
-def _open(rule: AnyRule, subject: Subject, missing: Missing) -> Verdict:
+def _open(rule: AnyRule, subject: Subject, missing: Missing, room: Room) -> Verdict:
     element = missing.element
-    wanted = Wanted(element.key, element.words, missing.key, element.path_of(missing.key), element.place.file)
+    path, file = element.path_of(missing.key), element.place.file
+    above = ids_above(room.design.at, path) if file == room.design.file else ()
+    wanted = Wanted(element.key, element.words, missing.key, path, file, above)
     own = element.place.file == subject.place.file
     return replace(_plain(rule, subject, Kind.OPEN), wanted=wanted, place=(element if own else subject).place)
+
+
+def ids_above(root: Node, path: str) -> tuple[str, ...]:
+    """Return the ids of the list items that a path leads through, from outside in; empty where one has none."""
+    found: list[str] = []
+    node: Node | None = root
+    for step in re.findall(r"[^.\[\]]+|\[\d+\]", path):
+        if node is None:
+            break
+        if not step.startswith("["):
+            node = node.get(step)
+        elif isinstance(node.value, list) and int(step[1:-1]) < len(node.value):
+            node = node.value[int(step[1:-1])]
+            named = node.get("id") if node is not None else None
+            found.append(str(named.value) if named is not None else "")
+    return tuple(found)
 
 
 def _plain(

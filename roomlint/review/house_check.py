@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.reader import nearest
+from roomlint.review.review import Loosened
 from roomlint.review.rule import CAUTIOUS
 from roomlint.review.units import in_unit
 from roomlint.review.verdict import Level
@@ -165,26 +166,27 @@ def check_required(
             yield Problem(place, f"{text}{' ...' if len(left) > 3 else ''}.")  # noqa: PLR2004  enough to see which
 
 
-def loosened(house: House, rules: Iterable[AnyRule]) -> tuple[str, ...]:
-    """Return, in words, every rule of a chapter where people can get hurt that the house made looser."""
+def loosened(house: House, rules: Iterable[AnyRule]) -> tuple[Loosened, ...]:
+    """Return every rule of a chapter where people can get hurt that the house made looser."""
     told = []
     for rule in rules:
         decision = house.decisions.get(rule.id)
         if rule.chapter not in CAUTIOUS or decision is None:
             continue
         if decision.level is not None and Level(decision.level).rank < rule.level.rank:
-            told.append(f"{rule.id}: level {decision.level} instead of {rule.level}, by {house.file}")
+            told.append(Loosened(rule.id, house.file, rule.level, Level(decision.level)))
         window = own_window(rule)
         if decision.sets_window and window is not None:
             from roomlint.review.judging import house_window
 
             now = house_window(decision, window)
-            if _wider(now.low, window.low, -1) or _wider(now.high, window.high, 1):
-                told.append(f"{rule.id}: window {now} instead of {window}, by {house.file}")
+            if wider(now.low, window.low, -1) or wider(now.high, window.high, 1):
+                told.append(Loosened(rule.id, house.file, window, now))
     return tuple(told)
 
 
-def _wider(now: float | None, was: float | None, outwards: int) -> bool:
+def wider(now: float | None, was: float | None, outwards: int) -> bool:
+    """Return whether an edge lies farther out than it was."""
     if was is None:
         return False
     return now is None or (now - was) * outwards > 0

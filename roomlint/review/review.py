@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from roomlint.review.verdict import Kind, Level, State
+from roomlint.review.verdict import Kind, Level, State, Way
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
@@ -15,7 +15,50 @@ if TYPE_CHECKING:
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Unjudged, Verdict
+    from roomlint.review.window import Window
     from roomlint.source.place import Problem
+
+
+@dataclass(frozen=True, slots=True)
+class Decided:
+    """What a house file says of one rule: edges as they are written there, and a level."""
+
+    low: str | None = None
+    high: str | None = None
+    level: str | None = None
+    is_own: bool = False
+    """Whether the rule itself is the house's, written as data."""
+
+
+@dataclass(frozen=True, slots=True)
+class HouseChange:
+    """A decision of a house that is another than in the earlier revision."""
+
+    file: str
+    rule: str
+    way: str
+    """`added`, `removed`, `loosened`, `tightened` or `changed`."""
+    was: Decided | None
+    now: Decided | None
+
+
+@dataclass(frozen=True, slots=True)
+class Departed:
+    """A room of the earlier revision that is no longer there."""
+
+    file: str
+    code: str
+    failures: int
+
+
+@dataclass(frozen=True, slots=True)
+class Loosened:
+    """A rule of a chapter where people can get hurt that a house made looser."""
+
+    rule: str
+    house: str
+    was: Level | Window
+    now: Level | Window
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,10 +80,13 @@ class RoomReview:
     compared: bool = False
     gate_new: bool = False
     """Whether only what is new or worse gates, when compared."""
+    loosened: tuple[Loosened, ...] = ()
+    units: str = "metric"
+    """The units that the file is written in, or that its house wants: `metric` or `us`."""
     unjudged: tuple[Unjudged, ...] = ()
-    """What the files hold and nobody looked at; empty when only a part of the rule book ran."""
-    loosened: tuple[str, ...] = ()
-    """Rules of chapters where people can get hurt that the house file made looser, in words."""
+    """What the file gives and no rule that ran looks at."""
+    was_file: str = ""
+    """Its file in the earlier revision, when it had another name."""
 
     def counts(self) -> Mapping[str, int]:
         """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""
@@ -62,17 +108,15 @@ class RoomReview:
             if not self.gate_new or self._is_worse(verdict, level):
                 yield verdict
 
-    def _is_worse(self, verdict: Verdict, level: Level) -> bool:
+    @staticmethod
+    def _is_worse(verdict: Verdict, level: Level) -> bool:
         """Return whether a verdict that counts at a level is new, or worse than it was."""
         change = verdict.change
         if change is None or change.state is State.NEW:
             return True
-        if change.state is State.UNCHANGED:
-            return False
-        before = self.open_level if change.was == Kind.OPEN else Level(change.was) if change.was in set(Level) else None
-        if before is None or before.rank < level.rank or change.was_waived:
-            return True
-        return change.better_by is not None and change.better_by < 0
+        if change.way is Way.UNKNOWN and change.was in set(Level):
+            return Level(change.was).rank < level.rank
+        return change.way in {Way.NEW, Way.WORSE, Way.UNKNOWN}
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +132,8 @@ class Review:
     """Rules and rule packages that broke: the review is not complete."""
     against: str = ""
     """What it was compared with, if anything."""
+    house_changes: tuple[HouseChange, ...] = ()
+    departed: tuple[Departed, ...] = ()
     unmatched: tuple[str, ...] = field(default=())
     """Arguments that named nothing to check."""
 

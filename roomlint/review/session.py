@@ -14,6 +14,7 @@ from roomlint.review.room import Room
 from roomlint.review.verdict import Level
 from roomlint.source.files import whole
 from roomlint.source.place import Problem
+from roomlint.source.say import is_customary
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -169,13 +170,14 @@ def run(
             houses[one.room.house.file] = one.room.house
         if told is not None:
             told()
-    rules = {rule.id: rule for rule in reviewer.rules}
+    # Two houses may each have a rule of the same id; both are told of.
+    rules = {(rule.id, rule.package): rule for rule in reviewer.rules}
     for house in houses.values():
         for rule in _chosen(reviewer.of_house(house), choices.only, choices.without):
-            rules.setdefault(rule.id, rule)
+            rules.setdefault((rule.id, rule.package), rule)
     return Review(
         tuple(rooms) if isinstance(rooms, list) else rooms,
-        tuple(rules[rule_id] for rule_id in sorted(rules)),
+        tuple(rules[key] for key in sorted(rules)),
         tuple(sorted(problems)),
         tuple(troubles),
     )
@@ -215,6 +217,7 @@ def review_design(
             open_level=_level(house.opens.get(project.stage or "", "never")),
             gate=_level(choices.gate or house.gates.get(project.stage or "") or house.gate or "error"),
             gate_new=choices.gate_new,
+            units=house.units or ("us" if is_customary(design.at) else "metric"),
         ),
         outcome.troubles,
     )

@@ -63,6 +63,8 @@ class Wanted:
     path: str
     """The key's path in its file."""
     file: str
+    above: tuple[str, ...] = ()
+    """Ids of the list items on that path, from outside in: what the key is to be written below."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,17 +134,44 @@ class State(StrEnum):
     ABSENT = "absent"
 
 
+class Way(StrEnum):
+    """Which way a verdict went since an earlier revision, what matters most first."""
+
+    NEW = "new"
+    WORSE = "worse"
+    UNKNOWN = "newly unknown"
+    CLOSE = "newly for a person"
+    BETTER = "better"
+    GONE = "gone"
+
+
+class By(StrEnum):
+    """What made a verdict change: three kinds that are never told as one another."""
+
+    HOUSE = "house"
+    """Its window or its level is another, the figure is what it was."""
+    WAIVER = "waiver"
+    """It was accepted, or is no longer."""
+    DESIGN = "design"
+    """Its figure, or what it rests on, is another."""
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """How a verdict stands to the one of an earlier revision."""
 
     state: State
+    way: Way | None = None
+    """None when it stands as it stood."""
+    by: By = By.DESIGN
     was: str = ""
     """The earlier kind, or level when it failed; empty when there was none."""
+    before: Figure | None = None
+    """The earlier figure, where it was another."""
+    window: Window | None = None
+    """The earlier window, where it was another."""
     was_waived: bool = False
     """Whether the earlier failure was waived."""
-    better_by: float | None = None
-    """How much the margin grew, in the figure's unit; negative is worse, None when it cannot be told."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -184,6 +213,10 @@ class Verdict:
         """Hold the specification's rule: a level is given exactly when the kind is fail."""
         if (self.kind is Kind.FAIL) != (self.level is not None):
             raise ValueError(f"{self.rule}: a verdict has a level exactly when it fails")
+
+    def __reduce__(self) -> tuple[type[Verdict], tuple[object, ...]]:
+        """Travel as what it is made of: the default asks for the fields of every single one again."""
+        return (Verdict, tuple([getattr(self, name) for name in Verdict.__slots__]))
 
     @property
     def gates(self) -> Level | None:

@@ -133,6 +133,12 @@ def from_top(path: str) -> str:
     return Path(os.path.abspath(path)).relative_to(top).as_posix()  # noqa: PTH100  as above
 
 
+def at_top(file: str) -> str:
+    """Return a path that is named from the top of the repository that the program runs in as it is shown."""
+    top = repository_of("x")
+    return shown(str(top / file)) if top is not None else file
+
+
 def find_rooms(paths: tuple[str, ...], files: Files | None = None) -> tuple[list[str], list[Problem], list[str]]:
     """Return the room files of files and folders, what is wrong with some, and folders that hold none.
 

@@ -13,6 +13,10 @@ class Place:
     end_line: int
     end_column: int
 
+    def __reduce__(self) -> tuple[type["Place"], tuple[str, int, int, int, int]]:
+        """Travel as what it is made of: a run over many rooms moves hundreds of thousands of places."""
+        return (Place, (self.file, self.line, self.column, self.end_line, self.end_column))
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Problem:

@@ -192,6 +192,14 @@ def has_commits() -> bool:
         return False
 
 
+def renamed_since(commit: str, *, staged: bool) -> dict[str, str]:
+    """Return which files git takes for renamed since a commit: new name to old, from the top of the repository."""
+    words = ["diff", "--name-status", "-z", "--find-renames", "--diff-filter=R", "--no-ext-diff", "--no-textconv"]
+    told = _git(*words, *(["--cached"] if staged else []), commit, "--").split(b"\0")
+    # Each is three texts: R and how alike they are, the old name, the new one.
+    return {os.fsdecode(new): os.fsdecode(old) for old, new in zip(told[1::3], told[2::3], strict=False)}
+
+
 def _is_room(path: str, entry: _Entry) -> bool:
     hidden = any(part.startswith(".") for part in path.split("/")[:-1])
     return path.endswith(ROOM_ENDING) and entry.kind in {ORDINARY, CONFLICT} and not hidden

@@ -16,7 +16,7 @@ _DASH = "[-\u2212\u2010\u2011\u2013]"
 _PART = "[\u00bd\u2153\u2154\u00bc\u00be\u2155-\u215e]"
 _NUMBER = rf"(?:(?:[0-9]+(?:\s+|\s?{_DASH}\s?))?[0-9]+[/\u2044][0-9]+|(?:[0-9]+\s*(?:{_DASH}\s?)?)?{_PART}|{_DECIMAL})"
 _SIGN = rf"(?:{_DASH}|\+)?\s*"
-_UNIT = r"(?:[A-Za-z\u00b0%'\u0022\u2032\u2033\u2018\u2019\u201c\u201d\u00b5\u03bc\u2126\u03a9\u2103\u2109\u00ba][^\u00b1,]*)"
+_UNIT = r"(?:[A-Za-z\u00b0%'\u0022\u2032\u2033\u2018\u2019\u201c\u201d\u00b5\u03bc\u2126\u03a9\u2103\u2109\u00ba][^\u00b1,]*)"  # noqa: E501  one set of signs
 _SPREAD = r"(?:\u00b1|\+\s?/\s?-|\+-)"
 _MORE = {
     "length": ("in", "inch", "feet"), "mass": ("oz", "pounds"), "temperature": ("°C", "°F", "K"), "area": ("kcmil",),

@@ -174,7 +174,7 @@ def test_a_rough_look_never_calls_a_near_limit_far(x: float, y: float, ux: float
 
 def test_printed_uncertainty_is_the_95_per_cent_half_width_of_drawn_lots() -> None:
     """Readings drawn from normal distributions whose expanded uncertainty (two standard deviations) is theirs."""
-    lots = random.Random(20260101)  # noqa: S311  drawing lots, not secrets
+    lots = random.Random(20260101)
     width, one, two, up = length(5.0, 0.03), length(1.2, 0.02), length(3.1, 0.02), length(1.6, 0.01)
     x, y, z = width - one, two, up
 

@@ -4,126 +4,167 @@ from __future__ import annotations
 
 import pytest
 
-from roomlint.report.markdown import MOST, markdown_report
+from roomlint.report.markdown import MARKER, MOST
 from roomlint.report.markdown_text import code, data
-from roomlint.review.verdict import Kind, Level, State
+from roomlint.review.review import Decided
+from roomlint.review.verdict import By, Kind, Level, State, Way
+from roomlint.review.window import Window
+
+
+def comment(make, *rooms, verdicts=False, **more):
+    return make.report("markdown", make.review(*rooms, **more), verdicts=verdicts)
+
+
+def shown(text):
+    """Return the lines that a reader sees before unfolding anything."""
+    return [line for line in text.partition("<details>")[0].splitlines() if line]
 
 
 def test_a_small_review_reads_like_this(make):
-    text = "left: azimuth is 26.0 deg, 2.0 deg below the window 28.0 to 32.0 deg."
     verdicts = [
-        make.verdict(level=Level.ERROR, message=f"{text} Basis: ITU-R BS.775 3, Figure 1."),
-        make.verdict(Kind.OPEN, rule="bass.x", missing="seats[0].ear", message="seat: cannot be decided."),
-        make.verdict(subject="loudspeaker/right", message="right: wrong.", waived=make.waived()),
+        make.verdict(level=Level.ERROR, remedy=make.remedy()),
+        make.open("position", rule="bass.x", subject="subwoofer/sub"),
+        make.verdict(subject="loudspeaker/right", waived=make.waived()),
     ]
-    assert markdown_report(make.review(make.room(*verdicts))) == (
-        "**A1 Attic: stopped by the gate (error): 1 finding.** `rooms/attic.room.yaml`, design: "
-        "1 error, 0 warnings, 0 notes, 0 for review, 1 open, 0 passed, 0 not applicable, 1 waived.\n"
+    assert comment(make, make.room(*verdicts)) == (
+        f"{MARKER}\n"
+        "**Held back:** A1, 1 finding at error or above (angle.front-pair).\n"
         "\n"
-        "**What fails, and what a person must decide**\n"
+        "**Read first**\n"
         "\n"
-        "| level | where | finding | rule | basis |\n"
-        "|---|---|---|---|---|\n"
-        "| error | `rooms/attic.room.yaml:7` | left: azimuth is 26.0 deg, 2.0 deg below the window 28.0 to 32.0 deg. "
-        "| angle.front-pair | ITU-R BS.775 3, Figure 1 \\(published text, read\\) |\n"
+        "1. **error** A1: left: stands 17.4 deg left; the stage wants it 22 to 32 deg out (angle.front-pair, "
+        "`rooms/attic.room.yaml:7`)<br>→ place it 0.80 to 1.10 m from the left \\(now 0.50 m\\)\n"
         "\n"
-        "**1 verdict could not be decided.** What would decide most:\n"
+        "**To find out next**\n"
         "\n"
-        "- give seats\\[0\\].ear in rooms/attic.room.yaml: 1 verdict\n"
-        "\n"
-        "**Accepted failures**\n"
-        "\n"
-        "| where | finding | rule | by | until | because |\n"
-        "|---|---|---|---|---|---|\n"
-        "| `rooms/attic.room.yaml:90` | right: wrong. | angle.front-pair | R. Lead | 2027-06-30 | glass. |\n"
+        "- A1: sub: position (1 judgement waits)\n"
         "\n"
         "<details>\n"
-        "<summary>All that fails, is for review or is open: 3</summary>\n"
+        "<summary>Accepted failures: 1</summary>\n"
         "\n"
-        "- `rooms/attic.room.yaml:7` error: left: azimuth is 26.0 deg, 2.0 deg below the window 28.0 to 32.0 deg. "
-        "(angle.front-pair)\n"
-        "- `rooms/attic.room.yaml:7` waived: right: wrong. (angle.front-pair)\n"
-        "- `rooms/attic.room.yaml:7` open: seat: cannot be decided. (bass.x)\n"
+        "- A1: right: stands 17.4 deg left; the stage wants it 22 to 32 deg out. Accepted by R. Lead until 2027-06-30: "
+        "glass. (angle.front-pair)\n"
+        "\n"
+        "</details>\n"
+        "<details>\n"
+        "<summary>Why: the bases of what is read first: 1</summary>\n"
+        "\n"
+        "- angle.front-pair: ITU-R BS.775 3, Figure 1 \\(published text, read\\)\n"
         "\n"
         "</details>\n"
         "\n"
+        "1 room: 1 error, 0 warnings, 0 notes, 0 for a person to decide, 1 open, 0 passed, 0 not applicable, "
+        "1 accepted.\n"
     )
 
 
-def test_new_and_worse_findings_come_first_when_compared(make):
+def moved(make, way, value, before, *, kind=Kind.FAIL, **more):
+    change = make.change(way, before=make.figure(before) if before is not None else None)
+    return make.verdict(kind, figure=make.figure(value), window=Window(22.0, 32.0, "deg"), change=change, **more)
+
+
+def test_what_is_new_or_worse_comes_first_then_what_was_cured_each_before_and_after(make):
     verdicts = [
-        make.verdict(level=Level.ERROR, message="old.", change=make.change(state=State.UNCHANGED)),
-        make.verdict(level=Level.NOTE, message="new.", subject="seat/b", change=make.change("", state=State.NEW)),
+        make.verdict(level=Level.ERROR, subject="loudspeaker/old", change=make.change(state=State.UNCHANGED)),
+        moved(make, Way.WORSE, 15.0, 17.4, subject="loudspeaker/worse"),
+        moved(make, Way.GONE, 24.0, 17.4, kind=Kind.PASS, subject="loudspeaker/cured"),
     ]
-    report = markdown_report(make.review(make.room(*verdicts, compared=True), against="main"))
-    assert "| new | `rooms/attic.room.yaml:7` | new. | angle.front-pair |" in report
-    table = report.partition("| level |")[2]
-    assert table.index("new.") < table.index("old.")
+    quiet = make.room(file="b.room.yaml", code="loft", compared=True)
+    text = comment(make, make.room(*verdicts, compared=True), quiet, against="main")
+    lines = shown(text)
+    assert lines[1].startswith("**Held back:** A1, 1 finding at error")
+    assert lines[2] == "Compared with main: 1 worse, 1 cured."
+    assert "worse: stands 17.4 → 15.0 deg left" in lines[4]
+    assert "old: stands 17.4 deg left" in lines[5]
+    assert "- A1: cured: azimuth 17.4 → 24.0 deg left; 22 to 32 deg" in text
+    assert "As before: loft." in lines
+
+
+def test_a_small_change_is_a_screen_at_most(make):
+    from roomlint.review.compare import compare, earlier_of
+
+    then = make.review(make.basement(), make.quick(), rules=make.rules())
+    arm = make.verdict(level=Level.ERROR, rule="mount.x", subject="picture/picture")
+    room = make.basement()
+    now = make.review(
+        make.room(*room.verdicts, arm, file=room.file, code=room.code, stage=room.stage),
+        make.quick(),
+        rules=make.rules(),
+    )
+    assert (
+        len(shown(comment(make, *compare(now, earlier_of(then, "main")).rooms, rules=make.rules(), against="main")))
+        <= 25
+    )
+
+
+def test_decisions_of_the_house_are_told_before_the_design(make):
+    house_changes = (make.house_change("house.yaml", "angle.front-pair", "loosened", None, Decided("15 deg")),)
+    let_off = make.verdict(Kind.PASS, change=make.change(Way.GONE, by=By.HOUSE))
+    text = comment(make, make.room(let_off, compared=True), against="main", house_changes=house_changes)
+    assert "- house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg" in text
+    assert text.index("Decisions of the house") < text.index("Because of that, not of the design")
+    assert "**Cured**" not in text
 
 
 def test_a_compared_review_without_changes_says_so(make):
-    assert "**Against main: nothing changed.**" in markdown_report(
-        make.review(make.room(compared=True), against="main")
+    assert "Compared with main: nothing changed." in comment(make, make.room(compared=True), against="main")
+
+
+def test_an_incomplete_review_says_nothing_final(make):
+    text = comment(make, problems=(make.problem("no unit."),), troubles=(make.trouble("a", "broke"),))
+    assert "**Not complete: this review says nothing final.**" in text
+    assert "- `rooms/attic.room.yaml:1` no unit." in text
+    assert "- broke." in text
+
+
+def test_cautions_of_what_is_read_first_are_carried_once(make):
+    rules = [make.rule(name, caution="Caution: ask an engineer.") for name in ("mount.x", "mount.y")]
+    verdicts = [make.verdict(rule=rule.id) for rule in rules]
+    assert comment(make, make.room(*verdicts), rules=rules).count("> ask an engineer.") == 1
+
+
+def test_what_the_house_decided_is_folded_and_what_it_loosened_is_not(make):
+    from roomlint.review.review import Loosened
+
+    house = make.house(angle__front_pair={"level": "note", "because": "narrow rooms"})
+    loosened = (Loosened("mount.x", "house.yaml", Level.ERROR, Level.NOTE),)
+    text = comment(make, make.room(house=house, loosened=loosened))
+    assert "- angle.front-pair, by `house.yaml`: level note: narrow rooms." in text.partition("<details>")[2]
+    assert (
+        "**Loosened where people can get hurt:** mount.x: note instead of error, by house.yaml."
+        in text.partition("<det")[0]
     )
 
 
-def test_rooms_that_are_stopped_come_first(make):
-    rooms = (make.room(file="a.room.yaml"), make.room(make.verdict(level=Level.ERROR), file="b.room.yaml"))
-    lines = markdown_report(make.review(*rooms)).splitlines()
-    assert lines[0].startswith("**2 rooms, 1 stopped by the gate**: 1 error")
-    assert "`b.room.yaml`" in lines[2]
-    assert "`a.room.yaml`" in lines[3]
-
-
-def test_cautions_of_failing_rules_are_carried(make):
-    rules = (make.rule("mount.x", caution="Ask a structural engineer."),)
-    verdict = make.verdict(rule="mount.x", message="left: wrong. Ask a structural engineer.")
-    report = markdown_report(make.review(make.room(verdict), rules=rules))
-    assert "**Cautions**\n\n- Ask a structural engineer.\n" in report
-
-
-def test_what_the_house_changed_is_listed_with_its_reason(make):
-    house = make.house(angle__front_pair={"level": "note", "because": "narrow rooms"})
-    report = markdown_report(make.review(make.room(house=house, loosened=("mount.x: level note instead of error",))))
-    assert "- angle.front-pair, by `house.yaml`: level note: narrow rooms." in report
-    assert "- **Loosened where people can get hurt:** mount.x: level note instead of error." in report
-
-
 def test_passes_are_listed_only_when_asked_for(make):
-    review = make.review(make.room(make.verdict(Kind.PASS, message="left: fine.")))
-    assert "left: fine." not in markdown_report(review)
-    assert "left: fine." in markdown_report(review, verdicts=True)
+    room = make.room(make.verdict(Kind.PASS, because="fine."))
+    assert "left: fine" not in comment(make, room)
+    assert "left: fine" in comment(make, room, verdicts=True)
 
 
 @pytest.mark.parametrize("sign", ["x", "|", "@", "<"])
 def test_the_comment_stays_within_the_limit_and_says_what_it_leaves_out(make, sign):
     verdicts = [
         make.verdict(
+            Kind.REVIEW,
             subject=f"loudspeaker/s{line}",
-            message=sign * 300,
+            because=sign * 300 + str(line),
             place=make.place(line),
-            waived=make.waived(because=sign * 99) if line % 3 == 0 else None,
-            change=make.change("", state=State.NEW),
+            change=make.change(Way.NEW, state=State.NEW),
         )
         for line in range(1, 200)
     ]
     rooms = [make.room(*verdicts, file=f"{index}.room.yaml", compared=True) for index in range(40)]
     problems = tuple(make.problem(sign * 200, line=line) for line in range(1, 200))
-    report = markdown_report(make.review(*rooms, problems=problems, against="main"), verdicts=True)
-    assert len(report) <= MOST
-    assert report.count(" more in the full report.") >= 5
-    assert report.rstrip().endswith("</details>")
-
-
-def test_unreadable_files_and_broken_rules_are_told(make):
-    report = markdown_report(make.review(problems=(make.problem("no unit."),), troubles=(make.trouble("a", "broke"),)))
-    assert report.startswith("**No room was reviewed.**\n")
-    assert "- `rooms/attic.room.yaml:1` no unit." in report
-    assert "- A rule broke: broke." in report
+    text = comment(make, *rooms, problems=problems, against="main", verdicts=True)
+    assert len(text) <= MOST
+    assert " more in the full report." in text
+    assert "and 189 more" in text
+    assert text.rstrip().endswith("accepted.")
 
 
 @pytest.mark.parametrize(
-    ("text", "shown"),
+    ("text", "told"),
     [
         ("a|b", "a\\|b"),
         ("<b>", "&lt;b&gt;"),
@@ -134,10 +175,10 @@ def test_unreadable_files_and_broken_rules_are_told(make):
         ("a\n# b", "a #<!-- --> b"),
     ],
 )
-def test_data_cannot_become_markup(text, shown):
-    assert data(text) == shown
+def test_data_cannot_become_markup(text, told):
+    assert data(text) == told
 
 
-@pytest.mark.parametrize(("text", "shown"), [("a", "`a`"), ("a`b", "``a`b``"), ("`a", "`` `a ``"), ("a|b", "`a\\|b`")])
-def test_data_cannot_leave_a_code_span(text, shown):
-    assert code(text) == shown
+@pytest.mark.parametrize(("text", "told"), [("a", "`a`"), ("a`b", "``a`b``"), ("`a", "`` `a ``"), ("a|b", "`a\\|b`")])
+def test_data_cannot_leave_a_code_span(text, told):
+    assert code(text) == told

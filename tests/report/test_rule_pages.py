@@ -7,7 +7,7 @@ import json
 from roomlint.report.rule_pages import rule_text, rules_json, rules_markdown, rules_text
 from roomlint.review.basis import memory, practice, standard
 from roomlint.review.verdict import Level
-from roomlint.review.window import Window
+from roomlint.review.window import Cases, at_least
 
 
 def test_a_page_reads_like_this(make):
@@ -15,15 +15,14 @@ def test_a_page_reads_like_this(make):
     assert rule_text(make.rule(), house) == (
         "angle.front-pair: warning\n\n"
         "Left and right stand 30 degrees either side.\n\n"
-        "Window in force: 26.0 to 32.0 deg, by house.yaml\n"
-        "Own window: 28.0 to 32.0 deg\n"
-        "Changed by house.yaml: window at least 26 deg, because: glass walls.\n\n"
+        "In force: 26 to 32 deg, by house.yaml\n"
+        "Window: 22 to 32 deg\n"
+        "Changed by house.yaml: at least 26 deg, because: glass walls.\n\n"
         "Why: A narrow front pair sounds like one source.\n\n"
         "How decided: The azimuth of each is compared with the window.\n\n"
         "Remedy: Move the pair apart.\n\n"
         "When to waive: Where a window stands in the way.\n\n"
         "Basis:\n  ITU-R BS.775 3, Figure 1 (published text, read)\n\n"
-        "Reads: loudspeakers[].position\n"
         "Since: 0.1.0, from roomlint 0.1.0\n"
     )
 
@@ -35,13 +34,19 @@ def test_a_page_carries_every_grade_and_the_caution(make):
         memory("roughly"),
     )
     page = rule_text(
-        make.rule("mount.x", bases=bases, caution="Caution: ask an engineer.", limit=Window(20.0, 40.0, "deg"))
+        make.rule(
+            "mount.x",
+            bases=bases,
+            caution="Caution: ask an engineer.",
+            window=Cases("m", (("at home", at_least(0.5, "m", error=0.3)),), lambda *_: at_least(0.5, "m")),
+            says={"fail": "{figure}"},
+        )
     )
     assert "A, 1 (published text, known second-hand)" in page
     assert "common practice, no published source: usual" in page
     assert "value from memory, not confirmed: roughly" in page
     assert "Caution: Ask an engineer." in page
-    assert "Limit: 20.0 to 40.0 deg; outside it is an error" in page
+    assert "Limit at home: at least 0.30 m (at least 12 in); outside it is an error" in page
     assert "Guarded: " in page
 
 
@@ -63,9 +68,10 @@ def test_the_json_list_has_what_other_programs_need(make):
             "confirmed": True,
         }
     ]
-    assert entry["window"] == {"low": 28.0, "high": 32.0, "unit": "deg"}
-    assert (entry["target"], entry["level"], entry["chapter"]) == (None, "error", "angle")
-    assert entry["inputs"] == ["loudspeakers[].position"]
+    assert entry["window"] == {"low": 22.0, "high": 32.0, "unit": "deg"}
+    assert (entry["windows"][0]["target"], entry["level"], entry["chapter"]) == (None, "error", "angle")
+    assert entry["of"] == "front loudspeaker"
+    assert entry["says"] == {"fail": "stands {figure}; the stage wants it {window} out"}
 
 
 def test_the_book_s_index_leads_from_each_clause_to_its_rules(make):

@@ -1,157 +1,307 @@
-"""The text report is read by people and by editors that know the GNU form."""
+"""The list for people: read on site in a minute, on a page or on a phone."""
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
-from time import perf_counter
 
 import pytest
 
-from roomlint.report.text import text_report
-from roomlint.review.verdict import Kind, Level, State
+from roomlint.report import width_of
+from roomlint.review.verdict import By, Kind, Level, State, Way
+from roomlint.review.window import Window
 
 
 def test_a_small_review_reads_like_this(make):
-    left = make.verdict(message="left: azimuth is 26.0 deg left, 2.0 deg below the window 28.0 to 32.0 deg.")
-    aim = make.verdict(Kind.REVIEW, rule="aim.seat", message="left: too close to tell.", place=make.place(3))
-    sub = make.verdict(
-        Kind.OPEN, rule="bass.spread", missing="subwoofers[0].position", message="sub: cannot be decided."
-    )
-    review = make.review(make.room(left, aim, sub))
-    assert text_report(review) == (
-        "rooms/attic.room.yaml:3:3: review: left: too close to tell. [aim.seat]\n"
-        "rooms/attic.room.yaml:7:3: warning: left: azimuth is 26.0 deg left, 2.0 deg below the window 28.0 to 32.0 deg."
-        " [angle.front-pair]\n"
-        "\n"
-        "1 room, 1 rule: 0 errors, 1 warning, 0 notes, 1 for review, 1 open, 0 passed, 0 not applicable, 0 waived.\n"
-        "To find out next (a rule may then ask for one more input):\n"
-        "  give subwoofers[0].position in rooms/attic.room.yaml and 1 verdict is decided\n"
-    )
-
-
-@pytest.mark.parametrize("kind", [Kind.OPEN, Kind.PASS, Kind.NOT_APPLICABLE, Kind.INFORMATIONAL])
-def test_what_needs_no_action_shows_only_when_asked_for(make, kind):
-    review = make.review(make.room(make.verdict(kind, message="left: fine.")))
-    assert "left: fine." not in text_report(review)
-    assert "left: fine. [angle.front-pair]" in text_report(review, verdicts=True)
-
-
-def test_a_waived_failure_shows_who_accepted_it_until_when_and_why(make):
-    report = text_report(make.review(make.room(make.verdict(message="left: wrong.", waived=make.waived()))))
-    assert ":7:3: waived: left: wrong. Accepted by R. Lead until 2027-06-30: glass. [angle.front-pair]" in report
-    assert "0 warnings" in report
-    assert "1 waived" in report
-
-
-def test_findings_are_sorted_by_place_then_rule_then_subject(make):
     verdicts = [
-        make.verdict(place=make.place(9)),
-        make.verdict(rule="b.b", subject="loudspeaker/z"),
-        make.verdict(rule="b.b", subject="loudspeaker/a"),
-        make.verdict(rule="a.a"),
+        make.verdict(remedy=make.remedy()),
+        make.verdict(Kind.REVIEW, rule="aim.seat", subject="loudspeaker/left", because="its cabinet hides the seat"),
+        make.open("position", rule="bass.spread", subject="subwoofer/sub"),
     ]
-    lines = text_report(make.review(make.room(*verdicts))).splitlines()[:4]
-    assert [line.rpartition("[")[2] for line in lines] == ["a.a]", "b.b]", "b.b]", "angle.front-pair]"]
-    assert "a: azimuth" in lines[1]
-
-
-def test_equal_findings_are_all_shown(make):
-    verdict = make.verdict()
-    assert text_report(make.review(make.room(verdict, verdict))).count("26.0 deg") == 2
-
-
-def test_a_finding_in_a_shared_sheet_says_which_room_it_is_about(make):
-    verdict = make.verdict(place=make.place(file="sheets/a.product.yaml"))
-    assert "(room rooms/attic.room.yaml)" in text_report(make.review(make.room(verdict)))
-
-
-def test_unreadable_files_stand_among_the_findings_and_are_counted(make):
-    report = text_report(make.review(problems=(make.problem("unknown key `seat`."), make.problem("no unit.", line=4))))
-    assert report.startswith("rooms/attic.room.yaml:1:1: error: unknown key `seat`. [file.unreadable]\n")
-    assert "1 file could not be read" in report
-
-
-def test_only_the_five_most_wanted_keys_are_listed_and_the_rest_is_counted(make):
-    opens = [make.verdict(Kind.OPEN, missing=f"seats[{index}].ear") for index in range(7)]
-    report = text_report(make.review(make.room(*opens)))
-    assert report.count("  give ") == 5
-    assert "and 2 more keys, shown by --verdicts" in report
-
-
-def test_a_key_of_another_file_is_not_sent_to_the_room_file(make):
-    verdict = make.verdict(Kind.OPEN, missing="mass in sheets/a.product.yaml")
-    assert "give mass in sheets/a.product.yaml (for rooms/attic.room.yaml)" in text_report(
-        make.review(make.room(verdict))
+    review = make.review(make.room(*verdicts, gate=Level.WARNING))
+    assert make.report("text", review) == (
+        "A1 · Attic\n"
+        "design · held back by 1 finding (warning and above) · rooms/attic.room.yaml\n"
+        "\n"
+        "Warnings\n"
+        " 1. left: stands 17.4 deg left; the stage wants it 22 to 32 deg out\n"
+        "    > place it 0.80 to 1.10 m from the left (now 0.50 m)\n"
+        "\n"
+        "For a person to decide\n"
+        " 2. left: its cabinet hides the seat\n"
+        "\n"
+        "1 open (--verdicts).\n"
+        "\n"
+        "To find out next\n"
+        "  1 judgement waits for sub; write into the room file:\n"
+        "    subwoofers:\n"
+        "      - id: sub\n"
+        "        position: {from_left: , from_front: , height: }\n"
+        "\n"
+        "--basis names each line's rule and source; --format lines its place.\n"
     )
+
+
+def test_a_basement_of_a_hundred_verdicts_fits_one_screen(make):
+    room = make.basement()
+    assert len(room.verdicts) > 90
+    lines = make.report("text", make.review(room, rules=make.rules())).splitlines()
+    assert len(lines) <= 45
+    assert max(map(len, lines)) <= 100
+
+
+def test_a_quick_file_fits_a_phone_in_feet_and_inches(make):
+    text = make.report("text", make.review(make.quick(), rules=make.rules()), width=60)
+    lines = text.splitlines()
+    assert len(lines) <= 40
+    assert max(map(len, lines)) <= 60
+    assert " ft " in text
+    assert " m " not in text
+
+
+def test_what_nobody_knows_about_a_load_path_comes_before_all_else(make):
+    verdicts = [
+        make.verdict(level=Level.ERROR),
+        make.open("mounting.fixing.thread", rule="mount.screw", subject="picture/picture"),
+        make.open("gfci", rule="mains.outlet", subject="receptacle/bar"),
+    ]
+    rules = (make.rule(), make.rule("mount.screw", caution="Caution: it hangs over heads."))
+    text = make.report("text", make.review(make.room(*verdicts), rules=rules))
+    assert text.index("Before you drill or wire") < text.index("Errors")
+    assert " 1. picture: not known: length of thread (a)\n" in text
+    assert " 2. receptacle bar: not known: ground-fault protection\n" in text
+
+
+def test_the_gravest_come_first_and_an_element_s_lines_stand_together(make):
+    verdicts = [
+        make.verdict(rule="b.b", subject="loudspeaker/z", place=make.place(5)),
+        make.verdict(rule="c.c", subject="loudspeaker/a", place=make.place(6)),
+        make.verdict(rule="d.d", subject="loudspeaker/z", place=make.place(7)),
+        make.verdict(rule="e.e", subject="loudspeaker/q", level=Level.ERROR, place=make.place(9)),
+    ]
+    lines = [line for line in make.report("text", make.review(make.room(*verdicts))).splitlines() if ". " in line[:5]]
+    assert [line[4] for line in lines] == ["q", "z", "z", "a"]
+
+
+def test_a_caution_is_a_footnote_told_once(make):
+    rules = [make.rule(name, caution="Caution: an engineer decides.") for name in ("mount.a", "mount.b")]
+    verdicts = [make.verdict(rule=rule.id, subject=f"loudspeaker/{rule.id[-1]}") for rule in rules]
+    text = make.report("text", make.review(make.room(*verdicts), rules=rules))
+    assert text.count("an engineer decides") == 1
+    assert text.count("(a)") == 3
+
+
+def test_notes_are_counted_and_folded_until_asked_for(make):
+    notes = [make.verdict(level=Level.NOTE, rule=rule, subject="seat/a") for rule in ("bass.a", "bass.b", "aim.c")]
+    review = make.review(make.room(*notes))
+    assert "3 notes (--notes): aim 1, bass 2." in make.report("text", review)
+    assert "Notes\n 1. a: " in make.report("text", review, notes=True)
+
+
+@pytest.mark.parametrize(
+    ("kind", "heading"),
+    [
+        (Kind.OPEN, "Open"),
+        (Kind.PASS, "Passed"),
+        (Kind.NOT_APPLICABLE, "Does not apply"),
+        (Kind.INFORMATIONAL, "Worth knowing"),
+    ],
+)
+def test_what_needs_no_action_is_counted_and_shows_when_asked_for(make, kind, heading):
+    review = make.review(make.room(make.verdict(kind, because="fine.")))
+    assert "fine" not in make.report("text", review)
+    assert f"{heading}\n 1. left: fine\n" in make.report("text", review, verdicts=True)
+
+
+def test_accepted_failures_are_counted_and_told_with_who_why_and_until_when(make):
+    review = make.review(make.room(make.verdict(waived=make.waived())))
+    assert "1 accepted on record." in make.report("text", review)
+    assert "Accepted by R. Lead until 2027-06-30: glass." in make.report("text", review, verdicts=True)
+
+
+def test_consequences_are_counted_not_told(make):
+    waits = make.verdict(Kind.OPEN, follows=make.follows("mount.x", "loudspeaker/left", "left"))
+    assert "1 judgement waits for causes above." in make.report("text", make.review(make.room(make.verdict(), waits)))
+
+
+def test_what_nobody_judged_and_what_is_assumed_is_told_once(make):
+    figure = make.figure(10.0, assumes=("air at 20 degC",))
+    verdicts = [make.verdict(figure=figure, subject=f"loudspeaker/{name}") for name in "ab"]
+    room = make.room(*verdicts, unjudged=(make.unjudged("sofa", "recline"), make.unjudged("sofa", "depth")))
+    text = make.report("text", make.review(room))
+    assert "Not judged by any rule: sofa: recline, depth.\n" in text
+    assert text.count("air at 20 degC") == 1
+
+
+def test_bases_are_added_when_asked_for(make):
+    review = make.review(make.room(make.verdict()))
+    assert "BS.775" not in make.report("text", review)
+    assert "ITU-R BS.775 3, Figure 1 (published text, read)" in make.report("text", review, basis=True)
+
+
+def test_a_hint_of_the_house_stands_where_a_remedy_would(make):
+    rule = make.rule("house.x", says={"fail": "is {figure}", "hint": "Lower it."}, package="house.yaml")
+    text = make.report("text", make.review(make.room(make.verdict(rule="house.x")), rules=(rule,)))
+    assert "    > Lower it.\n" in text
+
+
+def test_a_waiver_that_does_not_hold_says_why(make):
+    text = make.report("text", make.review(make.room(make.verdict(unheld="expired on 2026-01-01"))))
+    assert "    > its waiver expired on 2026-01-01\n" in text
+
+
+def test_unreadable_files_and_broken_rules_come_first(make):
+    review = make.review(
+        problems=(make.problem("no unit", line=4),),
+        troubles=(make.trouble("a", "rule a broke: KeyError: 1"),),
+        unmatched=("rooms",),
+    )
+    lines = make.report("text", review).splitlines()
+    assert lines[0] == "Could not be read; rooms that need it were not reviewed"
+    assert lines[1] == " 1. rooms/attic.room.yaml:4:1: no unit."
+    assert "  rule a broke: KeyError: 1." in lines
+    assert "Nothing to check in rooms: no file there ends in .room.yaml." in lines
 
 
 def test_what_the_house_changed_and_loosened_is_said_aloud(make):
-    house = make.house(angle__front_pair={"low": "26 deg", "high": "34 deg", "level": "note"}, bass__other={})
-    loosened = ("mount.wood-screw: level warning instead of error",)
-    report = text_report(make.review(make.room(house=house, loosened=loosened)))
-    assert "Rules changed by house.yaml: angle.front-pair (window 26 deg to 34 deg, level note)." in report
-    assert "Loosened where people can get hurt: mount.wood-screw: level warning instead of error." in report
+    from roomlint.review.review import Loosened
+
+    house = make.house(angle__front_pair={"low": "26 deg", "high": "34 deg", "level": "note"})
+    loosened = (Loosened("mount.wood-screw", "house.yaml", Level.ERROR, Level.WARNING),
+                Loosened("mount.reach", "house.yaml", Window(None, 0.5, "m"), Window(None, 0.8, "m")))  # fmt: skip
+    text = make.report("text", make.review(make.room(house=house, loosened=loosened)))
+    assert "Decided by house.yaml: angle.front-pair 26 deg to 34 deg, level note." in text
+    assert "Loosened where people can get hurt: mount.wood-screw: warning instead of error, by house.yaml." in text
+    assert "mount.reach: at most 0.80 m instead of at most 0.50 m, by house.yaml." in " ".join(text.split())
 
 
-def test_broken_rules_are_told(make):
-    report = text_report(make.review(make.room(), troubles=(make.trouble("bass.x", "rule bass.x broke: KeyError: 1"),)))
-    assert "Not complete: rule bass.x broke: KeyError: 1." in report
+def changed(make, way, *, by=By.DESIGN, **more):
+    before = make.figure(15.0) if way in {Way.WORSE, Way.BETTER, Way.GONE} else None
+    kind = Kind.PASS if way is Way.GONE else Kind.OPEN if way is Way.UNKNOWN else Kind.FAIL
+    more = {"figure": make.figure(24.0 if way is Way.GONE else 17.4), "window": Window(22.0, 32.0, "deg")} | more
+    if way is Way.UNKNOWN:
+        more = {"wanted": make.wanted(), "subject": more["subject"]}
+    return make.verdict(kind, change=make.change(way, by=by, before=before), **more)
 
 
-def test_a_compared_review_tells_what_moved_and_by_how_much(make):
-    figure = make.figure()
+def test_a_comparison_tells_house_waivers_and_design_apart_and_in_this_order(make):
+    from roomlint.review.review import Decided
+
     verdicts = [
-        make.verdict(subject="loudspeaker/new", change=make.change("", state=State.NEW)),
-        make.verdict(subject="loudspeaker/worse", figure=figure, change=make.change(better_by=-1.2)),
-        make.verdict(subject="loudspeaker/better", figure=figure, change=make.change(better_by=0.5)),
-        make.verdict(subject="loudspeaker/raised", level=Level.ERROR, change=make.change("note")),
-        make.verdict(subject="loudspeaker/reopened", change=make.change(was_waived=True)),
-        make.verdict(subject="loudspeaker/accepted", waived=make.waived(), change=make.change()),
-        make.verdict(Kind.PASS, subject="loudspeaker/cleared", change=make.change("error")),
-        make.verdict(Kind.OPEN, subject="loudspeaker/open", change=make.change("pass")),
+        *(changed(make, way, subject=f"loudspeaker/{way.value.split()[0]}") for way in Way if way is not Way.CLOSE),
+        changed(make, Way.GONE, by=By.HOUSE, subject="loudspeaker/let-off"),
+        make.verdict(subject="loudspeaker/accepted", waived=make.waived(), change=make.change(Way.GONE, by=By.WAIVER)),
         make.verdict(subject="loudspeaker/same", change=make.change(state=State.UNCHANGED)),
     ]
-    gone = (make.verdict(subject="loudspeaker/removed"), make.verdict(subject="loudspeaker/cleared"))
-    report = text_report(make.review(make.room(*verdicts, gone=gone, compared=True), against="main"))
-    assert "Against main: 1 new, 3 worse, 1 newly undecided, 1 newly waived, 1 better, 2 gone." in report
-    assert "  worse by 1.2 deg: rooms/attic.room.yaml:7:3: worse: azimuth" in report
-    assert "  better by 0.5 deg: rooms/attic.room.yaml:7:3: better: azimuth" in report
-    assert "  worse, was note: rooms/attic.room.yaml:7:3: raised: azimuth" in report
-    assert "  worse, no longer waived: rooms/attic.room.yaml:7:3: reopened: azimuth" in report
-    assert "  gone: rooms/attic.room.yaml:7:3: removed [angle.front-pair]" in report
-    assert "same" not in report.partition("Against")[2]
+    house_changes = (make.house_change("house.yaml", "angle.front-pair", "loosened", None, Decided("15 deg")),)
+    review = make.review(make.room(*verdicts, compared=True), against="main", house_changes=house_changes)
+    text = make.report("text", review)
+    order = [
+        "Compared with main.",
+        (
+            "Decisions of the house that changed\n"
+            "  house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg"
+        ),
+        "Waivers that changed\n  accepted [angle.front-pair]: Accepted by R. Lead until 2027-06-30: glass.",
+        "not of the design\n 1. let-off: azimuth 15.0 → 24.0 deg left; 22 to 32 deg (was warning) (cured)",
+        "New\n 2. new: stands 17.4 deg left",
+        "Worse\n 3. worse: stands 15.0 → 17.4 deg left",
+        "Better\n 4. better: stands 15.0 → 17.4 deg left",
+        "Cured\n 5. gone: azimuth 15.0 → 24.0 deg left; 22 to 32 deg (was warning)",
+        "Newly unknown\n 6. newly: not known: position of left",
+        "As before: 1 warning.",
+    ]
+    places = [text.find(part) for part in order]
+    assert -1 not in places, order[places.index(-1)]
+    assert places == sorted(places)
+    assert "same:" not in text
+
+
+def test_rooms_in_which_nothing_moved_are_one_line(make):
+    rooms = [make.room(file=f"{name}.room.yaml", code=name, compared=True) for name in ("loft", "bay")]
+    text = make.report("text", make.review(*rooms, against="main"))
+    assert "As before: loft, bay.\n" in text
+    assert "loft.room.yaml" not in text
+
+
+def test_a_room_that_is_gone_and_one_that_was_renamed_are_told(make):
+    review = make.review(
+        make.room(make.verdict(change=make.change(state=State.UNCHANGED)), compared=True, was_file="old.room.yaml"),
+        against="main",
+        departed=(make.departed("gone.room.yaml", "B", 2),),
+    )
+    text = make.report("text", review)
+    assert "B is no longer there (gone.room.yaml); its 2 failures were not cured." in text
+    assert "rooms/attic.room.yaml · was old.room.yaml" in text
 
 
 def test_data_can_neither_break_a_line_nor_steer_the_terminal(make):
-    report = text_report(make.review(make.room(make.verdict(message="left:\nrooms/x:1:1: error: \x1b[2J no."))))
-    assert "left: rooms/x:1:1: error: \\x1b[2J no." in report
+    room = make.room(make.verdict(Kind.REVIEW, because="a\nb \x1b[2J"), title="T\n\x1b[2J", file="x\n.room.yaml")
+    text = make.report("text", make.review(room))
+    assert "\x1b" not in text
+    assert "a b \\x1b[2J" in text
 
 
 def test_a_file_name_of_odd_bytes_can_be_printed(make):
-    report = text_report(make.review(make.room(make.verdict(place=make.place(file="rooms/\udcff.room.yaml")))))
-    assert report.encode("utf-8")
+    assert make.report("text", make.review(make.room(file="rooms/\udcff.room.yaml"))).encode("utf-8")
 
 
-def test_colour_touches_the_level_only(make):
-    review = make.review(make.room(make.verdict()))
-    assert text_report(review, colour=True).replace("\x1b[33m", "").replace("\x1b[0m", "") == text_report(review)
+def test_looks_change_no_sign(make):
+    review = make.review(make.basement(), rules=make.rules())
+    painted = make.report("text", review, paint=lambda text, role: f"\x1b[1m{text}\x1b[0m" if role else text)
+    assert "\x1b[1m" in painted
+    assert painted.replace("\x1b[1m", "").replace("\x1b[0m", "") == make.report("text", review)
 
 
-def test_three_hundred_verdicts_take_less_than_three_milliseconds(make):
-    review = make.review(make.room(*(make.verdict(subject=f"loudspeaker/s{index}") for index in range(300))))
+@pytest.mark.parametrize(("columns", "width"), [(None, 100), (0, 100), (250, 100), (72, 72), (5, 20)])
+def test_a_report_is_as_wide_as_the_terminal_and_no_wider_than_a_page(columns, width):
+    assert width_of(columns) == width
 
-    def took() -> float:
-        start = perf_counter()
-        text_report(review, verdicts=True)
-        return perf_counter() - start
 
-    assert min(took() for _ in range(20)) < 0.003
+@pytest.mark.parametrize("width", [30, 60, 80, 100])
+def test_no_line_is_wider_than_asked_for_but_what_is_to_be_copied(make, width):
+    text = make.report(
+        "text", make.review(make.basement(), make.quick(), rules=make.rules()), width=width, verdicts=True
+    )
+    assert not [line for line in text.splitlines() if len(line) > width and ": {" not in line and " " in line.strip()]
 
 
 def test_the_text_report_loads_no_other_writer_and_no_encoder():
-    code = (
-        "import sys, roomlint.report.text;"
-        "print(*({'json', 'hashlib', 'uuid', 'roomlint.report.sarif'} & set(sys.modules)))"
-    )
+    code = "import sys, roomlint.report.text;print(*({'json', 'uuid', 'roomlint.report.sarif'} & set(sys.modules)))"
     assert subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout == "\n"
+
+
+ROOM = """\
+roomlint: 1
+room: {size: {width: 4 m, length: 5 m}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("asked", "coloured"),
+    [
+        ({}, False),
+        ({"FORCE_COLOR": "1"}, True),
+        ({"FORCE_COLOR": "1", "NO_COLOR": "1"}, False),
+        ({"FORCE_COLOR": "0"}, False),
+    ],
+)
+def test_colour_is_for_terminals_and_for_whoever_asks(asked, coloured, tmp_path):
+    (tmp_path / "a.room.yaml").write_text(ROOM, encoding="utf-8")
+    kept = {name: value for name, value in os.environ.items() if name not in {"FORCE_COLOR", "NO_COLOR", "COLUMNS"}}
+    done = subprocess.run(
+        [sys.executable, "-m", "roomlint", "check", "a.room.yaml"],
+        capture_output=True, cwd=tmp_path, env={**kept, **asked}, check=False,
+    )  # fmt: skip
+    assert (b"\x1b[" in done.stdout) is coloured
+    assert done.stderr == b""
+
+
+def test_the_output_is_as_wide_as_the_shell_says(tmp_path):
+    (tmp_path / "a.room.yaml").write_text(ROOM, encoding="utf-8")
+    done = subprocess.run(
+        [sys.executable, "-m", "roomlint", "check", "a.room.yaml"],
+        capture_output=True, cwd=tmp_path, env={**os.environ, "COLUMNS": "40"}, text=True, check=False,
+    )  # fmt: skip
+    assert max(map(len, done.stdout.splitlines())) <= 40

@@ -1,93 +1,151 @@
-"""Each finding against an earlier review: new, unchanged, better, worse or gone, by rule and element ids alone."""
+"""Each verdict against an earlier review: house decisions, waivers and the design are never told as one another."""
 
 from __future__ import annotations
 
 import json
-import os
 import subprocess
-import sys
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
-from click.testing import CliRunner
 
-from roomlint.cli import main
 from roomlint.design.house import House
 from roomlint.measure.figure import Figure
+from roomlint.report import write
+from roomlint.review.basis import practice
 from roomlint.review.compare import FINGERPRINT, NotOursError, compare, earlier_of, fingerprint, read_sarif
-from roomlint.review.review import Review, RoomReview
-from roomlint.review.verdict import Kind, Level, State, Verdict, Waived
+from roomlint.review.review import Decided, Review, RoomReview
+from roomlint.review.rule import Rule
+from roomlint.review.spool import spooled
+from roomlint.review.subjects import Subjects
+from roomlint.review.verdict import By, Kind, Level, State, Verdict, Waived, Way
+from roomlint.review.window import Window, Windows, decide
 from roomlint.source.place import Place
 
 if TYPE_CHECKING:
     from pathlib import Path
 
 FILE = "attic.room.yaml"
+STAGE = Window(22.0, 32.0, "deg")
+WIDER = Window(15.0, 32.0, "deg")
+TIGHTER = Window(26.0, 32.0, "deg")
+ACCEPTED = Waived("glass", "lead", "", Place(FILE, 9, 1, 9, 2))
+PAGE = "Left and right stand 22 to 32 degrees out.\n\nWhy: A habit."
 
 
-def verdict(kind=Kind.FAIL, level=Level.WARNING, *, subject="loudspeaker/left", margin=-2.0, line=1, waived=None):
-    return Verdict(
+def verdict(value=17.4, *, window=STAGE, level=Level.WARNING, subject="loudspeaker/left", line=1, **more):
+    """Return what the window says of an azimuth; None is one that lacks an input."""
+    figure = Figure.plain("azimuth", "deg", value, u=0.0) if value is not None else None
+    kind = Kind(decide(figure, window, guarded=False)[0]) if figure is not None else Kind.OPEN
+    made = Verdict(
         rule="angle.front-pair",
         kind=kind,
         level=level if kind is Kind.FAIL else None,
         subject=subject,
         words=subject,
-        message="it fails.",
         place=Place(FILE, line, 1, line, 2),
-        figure=Figure("azimuth", 26.0, "deg") if margin is not None else None,
-        margin=margin,
-        waived=waived,
+        figure=figure,
+        window=window if figure is not None else None,
+        margin=window.margin(value) if value is not None else None,
     )
+    return replace(made, **more)
+
+
+RULE = Rule(
+    id="angle.front-pair",
+    level=Level.WARNING,
+    bases=(practice("a habit"),),
+    each=Subjects("front loudspeaker", lambda _: ()),
+    judge=lambda *_: Figure.plain("azimuth", "deg", 0.0, u=0.0),
+    says={"fail": "stands {figure}; {window} wanted"},
+    since="0.1.0",
+    docstring=PAGE,
+    window=Windows(STAGE),
+)
+
+
+def room_of(*verdicts, file=FILE, code="A", house=None, **more):
+    return RoomReview(file, code, "", "", house or House(), verdicts, **more)
 
 
 def review(*verdicts, **more):
-    return Review((RoomReview(FILE, "A", "", None, House(), verdicts, **more),), ())
+    return Review((room_of(*verdicts, **more),), (RULE,))
 
 
-def changes(now, then, **more):
-    compared = compare(review(*now, **more), earlier_of(review(*then), "HEAD~1"))
-    return compared.rooms[0]
+def compared(now, then, **more):
+    return compare(review(*now, **more), earlier_of(review(*then), "HEAD~1"))
 
 
 def change(now, then):
-    return changes([now], [then]).verdicts[0].change
+    return compared([now], [then]).rooms[0].verdicts[0].change
+
+
+def told(now, then):
+    found = change(now, then)
+    return found.way, found.by
 
 
 def test_what_was_not_there_is_new() -> None:
-    room = changes([verdict()], [])
+    room = compared([verdict()], []).rooms[0]
     assert room.compared
-    assert room.verdicts[0].change.state is State.NEW
+    assert (room.verdicts[0].change.state, room.verdicts[0].change.way) == (State.NEW, Way.NEW)
 
 
 def test_moved_lines_change_nothing() -> None:
     assert change(verdict(line=80), verdict(line=3)).state is State.UNCHANGED
 
 
-@pytest.mark.parametrize(("margin", "better"), [(-1.5, 0.5), (-2.5, -0.5)])
-def test_a_margin_tells_better_or_worse_by_how_much(margin: float, better: float) -> None:
-    told = change(verdict(margin=margin), verdict())
-    assert (told.state, told.was, told.better_by) == (State.UPDATED, "warning", pytest.approx(better))
+@pytest.mark.parametrize(("value", "way"), [(18.0, Way.BETTER), (16.0, Way.WORSE), (40.0, Way.WORSE), (17.4, None)])
+def test_figures_are_compared_with_the_earlier_one_at_hand(value: float, way: Way | None) -> None:
+    found = change(verdict(value), verdict())
+    assert (found.way, found.by) == (way, By.DESIGN)
+    assert (found.before.value if way else found.before) == (17.4 if way else None)
+
+
+def test_a_loosened_window_makes_nothing_better() -> None:
+    assert told(verdict(17.4, window=WIDER), verdict(17.4)) == (Way.GONE, By.HOUSE)
+    assert told(verdict(14.0, window=WIDER), verdict(14.0)) == (None, By.HOUSE)
+
+
+def test_a_tightened_window_makes_no_design_worse() -> None:
+    assert told(verdict(24.0, window=TIGHTER), verdict(24.0)) == (Way.NEW, By.HOUSE)
+
+
+def test_a_design_that_got_worse_under_a_loosened_window_is_still_worse() -> None:
+    assert told(verdict(10.0, window=WIDER), verdict(14.0)) == (Way.WORSE, By.DESIGN)
+
+
+def test_a_design_that_was_cured_is_cured_by_the_design_even_where_the_window_moved() -> None:
+    assert told(verdict(27.0, window=TIGHTER), verdict(17.4)) == (Way.GONE, By.DESIGN)
+
+
+def test_a_level_that_the_house_raised_is_the_house_s_doing() -> None:
+    now = verdict(level=Level.ERROR, overridden=("level",))
+    assert told(now, verdict()) == (Way.WORSE, By.HOUSE)
+
+
+def test_waivers_are_a_kind_of_their_own() -> None:
+    waived = verdict(waived=ACCEPTED)
+    assert told(waived, verdict()) == (Way.GONE, By.WAIVER)
+    assert told(verdict(), waived) == (Way.NEW, By.WAIVER)
+    assert told(verdict(waived=replace(ACCEPTED, until="2027-01-01")), waived) == (None, By.WAIVER)
 
 
 def test_newly_undecided_is_told() -> None:
-    told = change(verdict(Kind.OPEN, margin=None), verdict(Kind.PASS, margin=1.0))
-    assert (told.state, told.was) == (State.UPDATED, "pass")
+    found = change(verdict(None), verdict(25.0))
+    assert (found.state, found.way, found.was) == (State.UPDATED, Way.UNKNOWN, "pass")
 
 
-def test_a_failure_that_passes_now_or_is_judged_no_more_is_gone() -> None:
-    right = verdict(subject="loudspeaker/right")
-    room = changes([verdict(Kind.PASS, margin=1.0)], [verdict(), right])
-    assert [(gone.subject, gone.change.state) for gone in room.gone] == [
-        ("loudspeaker/left", State.ABSENT),
-        ("loudspeaker/right", State.ABSENT),
-    ]
+def test_what_left_the_design_is_gone_and_what_passes_now_is_cured_where_it_stands() -> None:
+    room = compared([verdict(25.0)], [verdict(), verdict(subject="loudspeaker/right")]).rooms[0]
+    assert [(gone.subject, gone.change.state) for gone in room.gone] == [("loudspeaker/right", State.ABSENT)]
+    assert room.verdicts[0].change.way is Way.GONE
 
 
 def test_a_failure_that_cannot_be_decided_now_is_not_gone() -> None:
-    assert changes([verdict(Kind.OPEN, margin=None)], [verdict()]).gone == ()
-
-
-ACCEPTED = Waived("glass", "lead", "", Place(FILE, 9, 1, 9, 2))
+    room = compared([verdict(None)], [verdict()]).rooms[0]
+    assert room.gone == ()
+    assert room.verdicts[0].change.way is Way.UNKNOWN
 
 
 @pytest.mark.parametrize(
@@ -95,21 +153,99 @@ ACCEPTED = Waived("glass", "lead", "", Place(FILE, 9, 1, 9, 2))
     [
         (verdict(), None, True),
         (verdict(), verdict(), False),
-        (verdict(margin=-1.0), verdict(), False),
-        (verdict(margin=-3.0), verdict(), True),
-        (verdict(), verdict(Kind.PASS, margin=1.0), True),
+        (verdict(19.0), verdict(), False),
+        (verdict(15.0), verdict(), True),
+        (verdict(), verdict(25.0), True),
         (verdict(level=Level.ERROR), verdict(), True),
         (verdict(), verdict(level=Level.ERROR), False),
         (verdict(), verdict(waived=ACCEPTED), True),
         (verdict(waived=ACCEPTED), None, False),
-        (verdict(Kind.OPEN, margin=None), verdict(Kind.PASS, margin=1.0), True),
-        (verdict(Kind.OPEN, margin=None), verdict(Kind.OPEN, margin=None), False),
+        (verdict(None), verdict(25.0), True),
+        (verdict(None), verdict(None), False),
+        (verdict(24.0, window=TIGHTER), verdict(24.0), True),
     ],
 )
 def test_gating_only_what_is_new_or_worse(now, then, *, gates: bool) -> None:
     more = {"gate": Level.WARNING, "gate_new": True, "open_level": Level.WARNING}
-    room = changes([now], [then] if then is not None else [], **more)
+    room = compared([now], [then] if then is not None else [], **more).rooms[0]
     assert bool(list(room.gating())) is gates
+
+
+class Decision:
+    """What a house file decides of one rule."""
+
+    def __init__(self, low=None, high=None, level=None):
+        self.id, self.because = "angle.front-pair", ""
+        self.low, self.high, self.level, self.sets_window = low, high, level, bool(low or high)
+
+
+def house(**decided):
+    return House("house.yaml", decisions={"angle.front-pair": Decision(**decided)} if decided else {})
+
+
+@pytest.mark.parametrize(
+    ("then", "now", "way"),
+    [
+        ({}, {"low": "15 deg"}, "loosened"),
+        ({"low": "15 deg"}, {}, "tightened"),
+        ({"low": "20 deg"}, {"low": "24 deg"}, "tightened"),
+        ({"level": "note"}, {"level": "error"}, "tightened"),
+        ({}, {"level": "note"}, "loosened"),
+        ({"low": "20 deg", "high": "40 deg"}, {"low": "24 deg", "high": "45 deg"}, "changed"),
+    ],
+)
+def test_decisions_of_the_house_are_told_with_their_direction(then, now, way: str) -> None:
+    was = earlier_of(review(verdict(), house=house(**then)), "HEAD")
+    (found,) = compare(review(verdict(), house=house(**now)), was).house_changes
+    assert (found.file, found.rule, found.way) == ("house.yaml", "angle.front-pair", way)
+
+
+def test_the_same_edge_in_another_unit_is_no_change() -> None:
+    was = earlier_of(review(verdict(), house=house(low="20 deg")), "HEAD")
+    assert compare(review(verdict(), house=house(low="20.0 deg")), was).house_changes == ()
+
+
+def test_a_renamed_room_is_followed_by_git_s_word_or_by_its_code() -> None:
+    earlier = earlier_of(review(verdict(), file="old/attic.room.yaml"), "HEAD")
+    for renamed in ({}, {"new/attic.room.yaml": "old/attic.room.yaml"}):
+        room = compare(review(verdict(), file="new/attic.room.yaml"), earlier, renamed).rooms[0]
+        assert room.was_file == "old/attic.room.yaml"
+        assert room.verdicts[0].change.state is State.UNCHANGED
+
+
+def test_a_copied_room_is_not_taken_for_a_renamed_one() -> None:
+    earlier = earlier_of(review(verdict()), "HEAD")
+    both = Review((room_of(verdict()), room_of(verdict(), file="copy.room.yaml")), (RULE,))
+    assert [room.verdicts[0].change.state for room in compare(both, earlier).rooms] == [State.UNCHANGED, State.NEW]
+
+
+def test_a_room_that_is_no_longer_there_is_told_with_what_went() -> None:
+    earlier = earlier_of(review(verdict(), file="old.room.yaml", code="B"), "HEAD")
+    found = compare(review(verdict()), earlier, is_there=lambda _: False)
+    assert [(gone.file, gone.code, gone.failures) for gone in found.departed] == [("old.room.yaml", "B", 1)]
+    assert compare(review(verdict()), earlier).departed == ()
+
+
+def test_what_could_not_be_read_then_is_told_in_the_name() -> None:
+    from roomlint.source.place import Problem
+
+    then = replace(review(), problems=(Problem(Place("b.room.yaml", 1, 1, 1, 1), "no unit."),))
+    assert compare(review(verdict()), earlier_of(then, "main")).against == "main (b.room.yaml could not be read there)"
+
+
+def test_a_room_that_could_not_be_read_then_is_not_called_new() -> None:
+    from roomlint.source.place import Problem
+
+    then = replace(Review((), (RULE,)), problems=(Problem(Place("house.yaml", 1, 1, 1, 1), "no unit."),))
+    (room,) = compare(review(verdict(), gate=Level.WARNING, gate_new=True), earlier_of(then, "main")).rooms
+    assert not room.compared
+    assert list(room.gating())
+
+
+def test_many_rooms_are_compared_one_at_a_time() -> None:
+    rooms = spooled(room_of(verdict(), file=f"{index}.room.yaml") for index in range(5))
+    found = compare(Review(rooms, (RULE,)), earlier_of(Review(rooms, (RULE,)), "HEAD"))
+    assert {room.verdicts[0].change.state for room in found.rooms} == {State.UNCHANGED}
 
 
 def sarif(**result):
@@ -120,119 +256,109 @@ def sarif(**result):
         "message": {"text": "it fails."},
         "locations": [{"physicalLocation": {"artifactLocation": {"uri": FILE}, "region": {"startLine": 4}}}],
         "partialFingerprints": {FINGERPRINT: fingerprint(FILE, verdict())},
-        "properties": {"figure": {"name": "azimuth", "value": 25.5, "unit": "deg"}, "margin": -2.5},
+        "properties": {
+            "room": FILE,
+            "subject": "loudspeaker/left",
+            "figure": {"name": "azimuth", "value": 16.9, "unit": "deg", "uncertainty": 0.0},
+            "window": {"low": 22.0, "high": 32.0, "unit": "deg"},
+            "margin": -5.1,
+        },
     }
     return {"version": "2.1.0", "runs": [{"tool": {"driver": {"name": "roomlint"}}, "results": [about | result]}]}
 
 
+def written(tmp_path: Path, text: str) -> str:
+    (tmp_path / "then.sarif").write_text(text, encoding="utf-8")
+    return str(tmp_path / "then.sarif")
+
+
 def test_a_sarif_file_of_ours_stands_for_the_earlier_review(tmp_path: Path) -> None:
-    (tmp_path / "then.sarif").write_text(json.dumps(sarif()), encoding="utf-8")
-    room = compare(review(verdict()), read_sarif(str(tmp_path / "then.sarif"))).rooms[0]
-    assert room.verdicts[0].change.better_by == pytest.approx(0.5)
+    room = compare(review(verdict()), read_sarif(written(tmp_path, json.dumps(sarif())))).rooms[0]
+    found = room.verdicts[0].change
+    assert (found.way, found.before.value) == (Way.BETTER, 16.9)
 
 
 def test_what_was_already_gone_in_a_sarif_file_is_not_taken_up(tmp_path: Path) -> None:
-    (tmp_path / "then.sarif").write_text(json.dumps(sarif(baselineState="absent")), encoding="utf-8")
-    assert read_sarif(str(tmp_path / "then.sarif")).verdicts == {}
+    assert read_sarif(written(tmp_path, json.dumps(sarif(baselineState="absent")))).codes == {}
+
+
+@pytest.mark.parametrize("indent", [None, 1])
+def test_a_file_is_read_however_it_is_laid_out_and_however_large(indent, tmp_path: Path) -> None:
+    log = sarif()
+    one = log["runs"][0]["results"][0]
+    for index in range(2000):
+        about = one["properties"] | {"room": f"{index % 7}.room.yaml", "subject": f"loudspeaker/s{index}"}
+        log["runs"][0]["results"].append(one | {"properties": about})
+    earlier = read_sarif(written(tmp_path, json.dumps(log, indent=indent)))
+    assert sum(len(earlier.load(file).verdicts) for file in earlier.codes) == 2001
 
 
 @pytest.mark.parametrize(
     ("text", "says"),
     [
+        ("", "no SARIF file"),
         ("{", "no SARIF file"),
         ("[]", "no SARIF file"),
+        ("{}", "no SARIF file"),
+        ('{"runs": [{}]}', "no SARIF file"),
+        ('{"runs": [{"tool": 7}]}', "no SARIF file"),
         ("[" * 100_000, "no SARIF file"),
+        ('{"a": ' + "[" * 100_000, "no SARIF file"),
         ('{"runs": [{"tool": {"driver": {"name": "other"}}}]}', "another program"),
         (json.dumps(sarif(partialFingerprints={})), "lacks what roomlint writes"),
         (json.dumps(sarif(kind="strange")), "lacks what roomlint writes"),
         (json.dumps(sarif(locations=[])), "lacks what roomlint writes"),
         (json.dumps(sarif(properties=[1])), "lacks what roomlint writes"),
+        (json.dumps(sarif(level=[1])), "lacks what roomlint writes"),
+        (json.dumps(sarif()).replace("16.9", "NaN"), "no SARIF file"),
+        (json.dumps(sarif()).replace("16.9", "1e999"), "lacks what roomlint writes"),
+        (json.dumps(sarif()).replace('"startLine": 4', '"startLine": 1e999'), "lacks what roomlint writes"),
     ],
 )
 def test_a_foreign_or_broken_file_is_refused_in_plain_words(text: str, says: str, tmp_path: Path) -> None:
-    (tmp_path / "then.sarif").write_text(text, encoding="utf-8")
     with pytest.raises(NotOursError, match=says):
+        read_sarif(written(tmp_path, text))
+
+
+def test_a_file_that_is_no_text_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "then.sarif").write_bytes(b'{"runs": "\xff\xfe"}')
+    with pytest.raises(NotOursError, match="no SARIF file"):
         read_sarif(str(tmp_path / "then.sarif"))
 
 
-HOUSE = """\
-roomlint_house: 1
-gate: warning
-window_rules:
-  - id: house.height
-    title: Loudspeakers stand between one metre and one metre and a half.
-    figure: height
-    each: {loudspeakers: [all]}
-    low: 1 m
-    high: 1.5 m
-    level: warning
-    basis: {grade: practice, note: our own habit}
-"""
-ROOM = """\
-roomlint: 1
-room: {size: {width: 4 m, length: 5 m}}
-loudspeakers:
-  - id: left
-    label: M+030
-    position: {from_left: 1 m, from_front: 1 m, height: 0.8 m}
-"""
+def test_what_the_program_wrote_it_reads_back_as_unchanged(tmp_path: Path) -> None:
+    decided = house(low="20 deg", level="note")
+    mine = Review(
+        (
+            room_of(verdict(), verdict(25.0, subject="loudspeaker/right"), house=decided),
+            room_of(verdict(None), verdict(40.0, subject="seat/a", waived=ACCEPTED), file="b.room.yaml", code="B"),
+        ),
+        (RULE,),
+    )
+    path = written(tmp_path, "".join(write("sarif", mine)))
+    found = compare(mine, read_sarif(path))
+    assert {one.change.state for room in found.rooms for one in room.verdicts} == {State.UNCHANGED}
+    assert found.house_changes == ()
+    assert read_sarif(path).codes == {FILE: "A", "b.room.yaml": "B"}
+    assert read_sarif(path).houses == {"house.yaml": {"angle.front-pair": Decided("20 deg", None, "note")}}
 
 
-@pytest.fixture
-def repository(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    for name in ("GIT_DIR", "GIT_INDEX_FILE", "GIT_WORK_TREE"):
-        monkeypatch.delenv(name, raising=False)
-    (tmp_path / "house.yaml").write_text(HOUSE, encoding="utf-8")
-    (tmp_path / FILE).write_text(ROOM, encoding="utf-8")
-    who = ["-c", "user.name=team", "-c", "user.email=team@example.org"]
-    for words in (["init", "--quiet"], ["add", "--all"], [*who, "commit", "--quiet", "-m", "then"]):
-        subprocess.run(["git", *words], cwd=tmp_path, check=True)
-    monkeypatch.chdir(tmp_path)
-    return tmp_path
+def test_an_unreadable_file_in_an_earlier_report_is_not_a_room_without_failures(tmp_path: Path) -> None:
+    from roomlint.source.place import Problem
+
+    then = replace(review(verdict()), problems=(Problem(Place("b.room.yaml", 1, 1, 1, 1), "no unit."),))
+    earlier = read_sarif(written(tmp_path, "".join(write("sarif", then))))
+    assert set(earlier.codes) == {FILE}
+    assert earlier.unread == {"b.room.yaml"}
 
 
-def checked(*words: str):
-    return CliRunner().invoke(main, ["check", "--only", "house", *words])
-
-
-def test_a_reformatted_room_has_nothing_new(repository: Path) -> None:
-    (repository / FILE).write_text("# moved\n\n" + ROOM.replace("height: 0.8 m", "height: 80 cm"), encoding="utf-8")
-    assert checked().exit_code == 1
-    assert checked("--against", "HEAD", "--gate-new").exit_code == 0
-
-
-@pytest.mark.skipif(sys.platform != "linux", reason="needs names of any bytes")
-def test_a_file_name_that_is_no_utf8_is_compared_too(repository: Path) -> None:
-    (repository / FILE).with_name(os.fsdecode(b"caf\xe9.room.yaml")).write_text(ROOM, encoding="utf-8")
-    done = checked("--against", "HEAD", ".")
-    assert done.exit_code == 1, done.exception
-    assert "caf" in done.output
-
-
-def test_a_worse_room_gates_and_the_house_of_the_revision_judged_the_revision(repository: Path) -> None:
-    (repository / FILE).write_text(ROOM.replace("0.8 m", "0.7 m"), encoding="utf-8")
-    assert checked("--against", "HEAD", "--gate-new").exit_code == 1
-    (repository / FILE).write_text(ROOM, encoding="utf-8")
-    (repository / "house.yaml").write_text(HOUSE.replace("low: 1 m", "low: 1.2 m"), encoding="utf-8")
-    assert checked("--against", "HEAD", "--gate-new").exit_code == 1
-
-
-def test_a_sarif_file_that_the_program_wrote_is_read_back_whole(repository: Path) -> None:
-    checked("--write", "sarif=then.sarif")
-    assert checked("--against", "then.sarif", "--gate-new").exit_code == 0
-    (repository / FILE).write_text(ROOM.replace("0.8 m", "0.7 m"), encoding="utf-8")
-    assert checked("--against", "then.sarif", "--gate-new").exit_code == 1
-    (repository / FILE).write_text(ROOM.replace("0.8 m", "1.2 m"), encoding="utf-8")
-    checked("--against", "then.sarif", "--write", "sarif=now.sarif")
-    log = json.loads((repository / "now.sarif").read_text(encoding="utf-8"))
-    assert sorted(result["baselineState"] for result in log["runs"][0]["results"]) == ["updated"]
-
-
-@pytest.mark.usefixtures("repository")
-@pytest.mark.parametrize(
-    "words", [["--against=--help"], ["--against", "nowhere"], ["--against", "none.sarif"], ["--gate-new"]]
-)
-def test_what_cannot_be_compared_with_is_a_usage_error(words: list[str]) -> None:
-    done = checked(*words)
-    assert done.exit_code == 2
-    assert "Error: --" in done.output
+def test_identities_are_the_same_from_every_folder_of_a_repository(tmp_path: Path, monkeypatch) -> None:
+    subprocess.run(["git", "init", "--quiet", str(tmp_path)], check=True)
+    (tmp_path / "rooms").mkdir()
+    logs = []
+    for folder, file in ((tmp_path, "rooms/a.room.yaml"), (tmp_path / "rooms", "a.room.yaml")):
+        monkeypatch.chdir(folder)
+        place = Place(file, 1, 1, 1, 2)
+        logs.append("".join(write("sarif", review(verdict(place=place), file=file))))
+    assert logs[0] == logs[1]
+    assert '"uri":"rooms/a.room.yaml"' in logs[0]

@@ -8,7 +8,6 @@ import pytest
 
 from roomlint.design.base import need
 from roomlint.figures.domain import Refused
-from roomlint.measure.figure import Figure
 from roomlint.report.telling import told
 from roomlint.review import (
     LOUDSPEAKERS,
@@ -147,8 +146,8 @@ def test_a_stated_fact_makes_a_rule_not_apply_and_is_told() -> None:
 
 def test_an_element_of_unknown_kind_is_open_and_not_left_out() -> None:
     def find(room):
-        for speaker in room.design.loudspeakers:
-            yield speaker if speaker.label else Missing(speaker, "label")
+        for one in room.design.loudspeakers:
+            yield one if one.label else Missing(one, "label")
 
     tried = replace(height, each=Subjects("labelled loudspeaker", find))
     answers = found(changed(ROOM, {"loudspeakers.1.label": None}), tried)

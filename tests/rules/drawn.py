@@ -33,7 +33,7 @@ def place(x: float, y: float, z: float, length: float) -> Data:
 
 def drawn(seed: int) -> Data:
     """Return one room. Its loudspeakers stand near where the layout wants them, one in three well off."""
-    pick = random.Random(seed)  # noqa: S311  rooms, not secrets
+    pick = random.Random(seed)
     width, length = pick.uniform(3.6, 6.5), pick.uniform(4.4, 8.0)
     high = pick.uniform(2.3, 3.0)
     data: Data = {

@@ -1,0 +1,104 @@
+"""What to find out next: the elements that lack something, the most hazardous first, and what to write where."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Final
+
+from roomlint.report.words import one_line
+from roomlint.review.verdict import Kind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from roomlint.review.verdict import Verdict, Wanted
+
+HAZARD: Final = {"mount": 0, "mains": 1, "heat": 2, "access": 3}
+"""Chapters in which people can get hurt, the gravest first."""
+DRILLING: Final = frozenset({"mount", "mains"})
+"""Load paths and circuits: what is not known there is told before all else."""
+_NO_HAZARD: Final = 9
+_POINT: Final = "{from_left: , from_front: , height: }"
+_POINTS: Final = frozenset({"position", "ear", "centre", "lens"})
+_STEP: Final = re.compile(r"[^.\[\]]+|\[\d*\]")
+
+
+@dataclass(slots=True)
+class Lack:
+    """An element that lacks something, and how many judgements wait for it."""
+
+    subject: str
+    file: str
+    order: int = 0
+    """Where the first verdict that wants something of it stood."""
+    hazard: int = _NO_HAZARD
+    waiting: int = 0
+    wanted: dict[str, Wanted] = field(default_factory=dict)
+    """What it lacks, by key."""
+    drilling: dict[str, Wanted] = field(default_factory=dict)
+    """That of it which a load path or a circuit wants."""
+    rules: dict[str, Verdict] = field(default_factory=dict)
+    """The rules about load paths and circuits that want it, each by one verdict."""
+
+
+def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
+    """Return the elements that lack something, ranked by hazard and then by how many judgements wait."""
+    found: dict[tuple[str, str], Lack] = {}
+    for verdict in verdicts:
+        wanted = verdict.wanted
+        if wanted is None or verdict.kind is not Kind.OPEN:
+            continue
+        lack = found.setdefault((wanted.file, wanted.subject), Lack(wanted.subject, wanted.file, len(found)))
+        chapter = verdict.rule.partition(".")[0]
+        lack.hazard = min(lack.hazard, HAZARD.get(chapter, _NO_HAZARD))
+        lack.waiting += 1
+        lack.wanted.setdefault(wanted.key, wanted)
+        if chapter in DRILLING:
+            lack.drilling.setdefault(wanted.key, wanted)
+            lack.rules.setdefault(verdict.rule, verdict)
+    return sorted(found.values(), key=lambda lack: (lack.hazard, -lack.waiting, lack.file, lack.subject))
+
+
+def block(chosen: Iterable[Lack]) -> list[str]:
+    """Return what elements of one file lack as lines of YAML to paste into it and fill in."""
+    root: dict[str, Any] = {}
+    for lack in chosen:
+        for wanted in lack.wanted.values():
+            _put(root, wanted)
+    return list(_lines(root, 0))
+
+
+def _put(root: dict[str, Any], wanted: Wanted) -> None:
+    at, ids = root, iter(wanted.above)
+    steps = _STEP.findall(wanted.path)
+    for step in steps[:-1]:
+        name = f"- id: {next(ids, '') or '...'}" if step.startswith("[") else step
+        below = at.setdefault(name, {})
+        at = below if isinstance(below, dict) else {}
+    last = one_line(steps[-1]) if steps else ""
+    if last and not last.startswith("["):
+        at.setdefault(last, _POINT if last in _POINTS else "")
+
+
+def _flow(at: dict[str, Any]) -> str:
+    """Return nested keys on one line, each with room for its value."""
+    told = (f"{name}: {_flow(value) if isinstance(value, dict) else value}" for name, value in at.items())
+    return f"{{{', '.join(told)}}}"
+
+
+def _lines(at: dict[str, Any], depth: int) -> list[str]:
+    lines = []
+    for name, value in at.items():
+        indent = "  " * depth
+        if name.startswith("- id: "):
+            lines.append(f"{indent}{one_line(name)}")
+            lines += _lines(value, depth + 1)
+        elif isinstance(value, dict) and any(below.startswith("- id: ") for below in value):
+            lines.append(f"{indent}{one_line(name)}:")
+            lines += _lines(value, depth + 1)
+        elif isinstance(value, dict):
+            lines.append(f"{indent}{one_line(name)}: {_flow(value)}")
+        else:
+            lines.append(f"{indent}{name}: {value}".rstrip())
+    return lines

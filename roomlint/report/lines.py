@@ -1,0 +1,43 @@
+"""One line a finding: file, line, column, level, subject, sentence, rule; for editors and other programs."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.report.telling import Rules, Telling
+from roomlint.report.words import at, kind_words, one_line, place_key, printable, sentence
+from roomlint.review.verdict import Kind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from roomlint.report.wishes import Wishes
+    from roomlint.review.review import Review
+
+SHOWN_ALWAYS = frozenset({Kind.FAIL, Kind.REVIEW})
+UNREADABLE = "file.unreadable"
+
+
+def lines_report(review: Review, wishes: Wishes) -> Iterator[str]:
+    """Yield a line for each finding, room by room, each room's in the order of its file.
+
+    Failures, accepted ones too, and what a person must decide are always there; `verdicts` adds all else.
+    """
+    for problem in sorted(review.problems):
+        yield printable(f"{at(problem.place)}: error: {one_line(sentence(problem.text))} [{UNREADABLE}]\n")
+    for trouble in review.troubles:
+        yield printable(f"roomlint: error: not complete: {one_line(sentence(trouble.text))}\n")
+    for name in review.unmatched:
+        yield printable(f"{one_line(name)}: note: nothing to check here; no file ends in .room.yaml.\n")
+    rules = Rules(review.rules)
+    for room in review.rooms:
+        telling = Telling(room, rules, wishes.units)
+        for verdict in sorted(room.verdicts, key=place_key):
+            if verdict.kind not in SHOWN_ALWAYS and not wishes.verdicts:
+                continue
+            change = verdict.change
+            way = f" ({change.way.value})" if change is not None and change.way is not None else ""
+            # The same product sheet serves many rooms; each finding says which room it is about.
+            whose = f" (room {one_line(room.file)})" if verdict.place.file != room.file else ""
+            text = f"{telling.names.subject(verdict)}: {telling.sentence([verdict])}{way}{whose}"
+            yield printable(f"{at(verdict.place)}: {kind_words(verdict)}: {text} [{verdict.rule}]\n")

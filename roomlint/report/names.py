@@ -1,0 +1,140 @@
+"""What people call things: elements by their ids, keys by an installer's words, never by their place in a list."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING, Final, NamedTuple
+
+from roomlint.report.words import one_line
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from roomlint.review.verdict import Verdict
+
+OF_THEIR_KIND: Final = frozenset({
+    "circuit", "load", "receptacle", "cable", "rack", "raceway", "amplifier", "listening mode", "setting", "step",
+    "treatment", "waiver",
+})  # fmt: skip
+"""Kinds whose ids alone do not tell what they are: `circuit picture` is not the picture."""
+WHOLE: Final = frozenset({"design", "project", "room"})
+"""Kinds of which a room has one: the room itself."""
+SEAT: Final = "seat"
+_KEYS: Final = {
+    "fastener": "kind of screw or anchor",
+    "into": "what the screws go into",
+    "diameter": "diameter of the screws",
+    "length": "length",
+    "thread": "length of thread",
+    "count": "number of screws",
+    "top_count": "number of top screws",
+    "row_spacing": "distance between top and bottom screws",
+    "edge_offset": "how far the screws are off the middle of the stud",
+    "grain": "side grain or end grain",
+    "wet": "whether the wood gets wet",
+    "backing": "what stands behind the board",
+    "engineer": "which engineer decided it",
+    "secondary": "what holds it when the mount fails",
+    "rating": "rating",
+    "label": "label",
+    "aim": "where it points",
+    "from_left": "from the left",
+    "from_right": "from the right",
+    "from_front": "from the front",
+    "from_rear": "from the rear",
+    "height": "height",
+    "extension": "reach of the arm",
+    "on": "what it is fixed to",
+    "product": "product sheet",
+    "facing": "which way it faces",
+    "id": "name",
+    "ear": "position of the ear",
+    "lens": "position of the lens",
+    "centre": "position of its centre",
+    "egress": "whether it is a way out",
+    "gfci": "ground-fault protection",
+    "afci": "arc-fault protection",
+}
+_NEEDS_MORE: Final = frozenset({"height", "length", "rating", "diameter"})
+"""Keys that say little without what they are of."""
+_PLACES: Final = frozenset({"position", "ear", "centre", "lens"})
+_INTO: Final = frozenset({"mounting", "fixing", "position"})
+"""Parts of an element that the last key says enough without."""
+
+
+class About(NamedTuple):
+    """What a verdict is about, and at which seats."""
+
+    elements: tuple[str, ...]
+    """Keys of what is judged, such as `loudspeaker/left`."""
+    seats: tuple[str, ...]
+    """Keys of the seats that it is judged at; empty where no seat is named, or only seats are judged."""
+
+
+def about(subject: str) -> About:
+    """Return what a verdict's subject is about."""
+    keys = tuple(subject.split("+"))
+    seats = tuple(key for key in keys if key.startswith(f"{SEAT}/"))
+    others = tuple(key for key in keys if key not in seats)
+    return About(others, seats) if others and seats and keys[-1] in seats else About(keys, ())
+
+
+class Names:
+    """The names of one room's elements."""
+
+    def __init__(self, verdicts: Iterable[Verdict] = ()) -> None:
+        kinds: dict[str, set[str]] = {}
+        for verdict in verdicts:
+            for key in verdict.subject.split("+"):
+                kind, _, name = key.partition("/")
+                kinds.setdefault(name, set()).add(kind)
+        self._shared = {name for name, of in kinds.items() if len(of - WHOLE - OF_THEIR_KIND - {"surface"}) > 1}
+
+    def one(self, key: str) -> str:
+        """Return what an element is called, by its key `kind/id`."""
+        kind, slash, name = key.partition("/")
+        if not slash:
+            return one_line(key)
+        if kind in WHOLE or not name:
+            return "room" if kind in WHOLE else kind
+        if kind == "surface":
+            return name if name.endswith("wall") or name in {"ceiling", "floor"} else f"{name} wall"
+        told = one_line(name)
+        if kind in told.split("-") or (kind not in OF_THEIR_KIND and name not in self._shared) or kind == name:
+            return told
+        return f"{kind} {told}"
+
+    def several(self, keys: Iterable[str]) -> str:
+        """Return the names of some elements."""
+        return ", ".join(dict.fromkeys(self.one(key) for key in keys))
+
+    def subject(self, verdict: Verdict) -> str:
+        """Return the name of what a verdict is about, with the seat that it is judged at."""
+        found = about(verdict.subject)
+        if not all("/" in key for key in found.elements):
+            return one_line(verdict.words)
+        name = self.several(found.elements)
+        return f"{name} at {self.several(found.seats)}" if found.seats else name
+
+
+def key_words(key: str) -> str:
+    """Return a key as an installer would say it: `mounting.fixing.top_count` is `top count of the fixing`."""
+    parts = [re.sub(r"\[\d*\]", "", part) for part in key.split(".") if part]
+    if not parts:
+        return ""
+    last = parts[-1]
+    if last in _KEYS and last not in _NEEDS_MORE:
+        words = _KEYS[last]
+        return f"how far {words}" if words.startswith("from") else words
+    words = _KEYS.get(last) or last.replace("_", " ")
+    above = [part for part in parts[:-1] if part not in _INTO]
+    if above and above[-1] != last:
+        return f"{words} of the {above[-1].replace('_', ' ')}" if above[-1] not in _PLACES else words
+    return words
+
+
+def reading_words(name: str, key: str) -> str:
+    """Return a reading as a person with a tape says it: `sofa-right, from the front`."""
+    last = key.rpartition(".")[2]
+    words = _KEYS.get(last, key_words(key)) if last in _KEYS else key_words(key)
+    return ", ".join(part for part in (one_line(name), words) if part)

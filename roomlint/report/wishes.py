@@ -1,0 +1,37 @@
+"""What the reader of a report asked for."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+WIDTH: Final = 100
+
+
+def _plain(text: str, _: str) -> str:
+    return text
+
+
+@dataclass(frozen=True, slots=True)
+class Wishes:
+    """What the reader of a report asked for; the formats for machines decide for themselves."""
+
+    units: str = ""
+    """`metric` or `us`; empty for the units that each file is written in."""
+    verdicts: bool = False
+    """Whether to list what is open, passed or not applicable too."""
+    notes: bool = False
+    """Whether to list notes instead of counting them."""
+    basis: bool = False
+    """Whether to name the rule of each line, and why its window is what it is."""
+    width: int = WIDTH
+    paint: Callable[[str, str], str] = _plain
+    """Gives a text the look of a role: `heading`, `error`, `warning`, `note`, `quiet`."""
+
+
+def width_of(columns: int | None) -> int:
+    """Return how wide to write: as wide as the terminal, and no wider than a page."""
+    return max(20, min(columns, WIDTH)) if columns else WIDTH

@@ -1,0 +1,183 @@
+"""Sentences are the trade's: the rule's template, elements by their names, what is missing in an installer's words."""
+
+from __future__ import annotations
+
+import pytest
+
+from roomlint.report.asking import block, lacks
+from roomlint.report.merging import merged
+from roomlint.report.names import Names, key_words, reading_words
+from roomlint.report.telling import Rules, Telling, told
+from roomlint.review.verdict import Kind, Level
+from roomlint.review.window import Window
+
+
+def telling_of(make, *verdicts, rules=(), **more):
+    return Telling(make.room(*verdicts, **more), Rules(rules or (make.rule(),)))
+
+
+def entries(make, *verdicts, **more):
+    return [entry.text for entry in merged(verdicts, telling_of(make, *verdicts, **more))]
+
+
+def test_a_finding_is_its_rule_s_template_filled_in(make):
+    assert told(make.verdict(), make.rule()) == "stands 17.4 deg left; the stage wants it 22 to 32 deg out"
+
+
+def test_the_same_finding_in_feet_and_inches(make):
+    rule = make.rule(window=Window(0.5, None, "m"), says={"fail": "{figure} from the {wall}; {window} wanted"})
+    verdict = make.verdict(figure=make.figure(0.25, "m"), window=Window(0.5, None, "m"), facts={"wall": "rear wall"})
+    assert told(verdict, rule) == "0.25 m from the rear wall; at least 0.50 m wanted"
+    assert told(verdict, rule, "us") == "9 7/8 in from the rear wall; at least 19 3/4 in wanted"
+
+
+def test_the_uncertainty_is_told_where_it_matters(make):
+    near, far = (make.verdict(figure=make.figure(value, u=0.4)) for value in (21.5, 10.0))
+    assert told(near, make.rule()).endswith("22 to 32 deg out (± 0.4 deg)")
+    assert "±" not in told(far, make.rule())
+
+
+def test_a_close_call_says_so_in_the_rule_s_own_words(make):
+    close = make.verdict(Kind.REVIEW, figure=make.figure(21.9, u=0.4), window=Window(22.0, 32.0, "deg"))
+    assert told(close, make.rule()) == (
+        "stands 21.9 deg left; the stage wants it 22 to 32 deg out (± 0.4 deg): too close to tell"
+    )
+
+
+@pytest.mark.parametrize(
+    ("key", "words"),
+    [
+        ("position", "position"),
+        ("position.from_front", "how far from the front"),
+        ("ear.height", "height"),
+        ("mounting.fixing.thread", "length of thread"),
+        ("mounting.fixing.top_count", "number of top screws"),
+        ("room.ceiling.height", "height of the ceiling"),
+        ("seats[].reference", "reference of the seats"),
+        ("low_pass", "low pass"),
+    ],
+)
+def test_what_is_missing_is_told_in_an_installer_s_words(key, words):
+    assert key_words(key) == words
+
+
+def test_what_to_measure_is_told_by_element_and_direction():
+    assert reading_words("sofa-right", "ear.from_front") == "sofa-right, from the front"
+
+
+def test_an_element_is_called_by_its_id_and_where_that_is_not_enough_by_its_kind(make):
+    verdicts = [
+        make.verdict(subject=key) for key in ("picture/picture", "circuit/picture", "seat/left", "loudspeaker/left")
+    ]
+    names = Names(verdicts)
+    assert [names.one(verdict.subject) for verdict in verdicts] == [
+        "picture", "circuit picture", "seat left", "loudspeaker left",
+    ]  # fmt: skip
+    assert Names().one("surface/rear") == "rear wall"
+    assert Names().one("design/basement") == "room"
+
+
+def test_the_pair_is_told_once_with_its_figures_to_either_side(make):
+    pair = [make.verdict(subject=f"loudspeaker/{name}", figure=make.figure(value)) for name, value in
+            (("left", 17.4), ("right", -17.9))]  # fmt: skip
+    assert entries(make, *pair) == [
+        "left, right: stands 17.4 to 17.9 deg to either side; the stage wants it 22 to 32 deg out"
+    ]
+
+
+def test_seats_are_counted(make):
+    def at(seat, *, fails):
+        kind = Kind.FAIL if fails else Kind.PASS
+        return make.verdict(
+            kind, subject=f"loudspeaker/side+seat/s{seat}", figure=make.figure(10.0), window=Window(22.0, 32.0, "deg")
+        )
+
+    verdicts = [at(seat, fails=seat < 4) for seat in range(5)]
+    telling = telling_of(make, *verdicts)
+    assert merged(verdicts[:4], telling)[0].who == "side at 4 of 5 seats"
+    assert merged(verdicts[:2], telling)[0].who == "side at s0, s1"
+    assert merged(verdicts, telling_of(make, *[at(seat, fails=True) for seat in range(5)]))[0].who.startswith("side at")
+
+
+def test_findings_with_other_windows_or_other_facts_are_not_told_as_one(make):
+    rule = make.rule(window=Window(0.5, None, "m"), says={"fail": "{figure} from the {wall}"})
+    verdicts = [
+        make.verdict(subject=f"loudspeaker/s{index}", figure=make.figure(0.2, "m"), window=Window(0.5, None, "m"),
+                     facts={"wall": wall})
+        for index, wall in enumerate(("rear wall", "left wall"))
+    ]  # fmt: skip
+    assert len(entries(make, *verdicts, rules=(rule,))) == 2
+
+
+def test_what_waits_names_the_cause(make):
+    verdict = make.verdict(
+        Kind.OPEN, subject="loudspeaker/left", follows=make.follows("layout.sides-swapped", "loudspeaker/left", "left")
+    )
+    assert told(verdict, None) == "waits until layout.sides-swapped is put right"
+
+
+def test_what_does_not_apply_says_why(make):
+    assert told(make.verdict(Kind.NOT_APPLICABLE, because="it stands on the floor"), None) == "it stands on the floor"
+
+
+def test_a_remedy_says_where_to_put_it(make):
+    telling = telling_of(make)
+    assert telling.remedy(make.remedy(), "loudspeaker/left") == "place it 0.80 to 1.10 m from the left (now 0.50 m)"
+    arm = make.remedy(0.1, 0.18, key="mounting.extension", subject="picture/picture")
+    assert telling.remedy(arm, "picture/picture") == "let its arm reach 0.10 to 0.18 m (now 0.50 m)"
+    breaks = make.remedy(breaks=("bass.seat-spread",))
+    assert telling.remedy(breaks, "loudspeaker/right") == (
+        "place left 0.80 to 1.10 m from the left (now 0.50 m); then bass.seat-spread would fail"
+    )
+
+
+def test_at_the_drawing_board_one_chooses_and_on_site_one_measures(make):
+    telling = telling_of(make)
+    assert telling.again(make.again(("centre", "position.height"))) == "measure again within ± 3 mm: centre, height"
+    assert telling.again(make.again(("centre", "position.height"), chosen=True)).startswith("choose a value clear of")
+
+
+def test_what_to_find_out_next_is_ranked_by_hazard_not_by_number(make):
+    opens = [make.open("product", rule="bass.x", subject="amplifier/amp") for _ in range(9)]
+    opens += [make.open("mounting.fixing.thread", rule="mount.x", subject="picture/picture")]
+    assert [lack.subject for lack in lacks(opens)] == ["picture/picture", "amplifier/amp"]
+
+
+def test_all_that_one_element_lacks_is_one_block_to_paste(make):
+    opens = [
+        make.open("position", subject="loudspeaker/left"),
+        make.open("mounting.fixing.thread", subject="loudspeaker/left"),
+        make.open("mounting.fixing.count", subject="loudspeaker/left"),
+        make.verdict(
+            Kind.OPEN,
+            wanted=make.wanted(
+                "gfci", subject="receptacle/bar", path="circuits[0].receptacles[1].gfci", above=("c1", "bar")
+            ),
+        ),
+        make.verdict(
+            Kind.OPEN, wanted=make.wanted("tolerance", subject="survey/", path="survey.tolerance", above=("",))
+        ),
+    ]
+    assert block(lacks(opens)) == [
+        "loudspeakers:",
+        "  - id: left",
+        "    position: {from_left: , from_front: , height: }",
+        "    mounting: {fixing: {thread: , count: }}",
+        "circuits:",
+        "  - id: c1",
+        "    receptacles:",
+        "      - id: bar",
+        "        gfci:",
+        "survey: {tolerance: }",
+    ]
+
+
+def test_no_sentence_holds_a_place_in_a_list(make):
+    room = make.basement()
+    telling = Telling(room, Rules(make.rules()))
+    assert not [one for verdict in room.verdicts if "[" in (one := telling.whole(verdict))]
+
+
+@pytest.mark.parametrize("level", list(Level))
+def test_levels_do_not_change_a_sentence(make, level):
+    assert told(make.verdict(level=level), make.rule()) == told(make.verdict(), make.rule())
