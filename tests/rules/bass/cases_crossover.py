@@ -44,7 +44,7 @@ CASES: list[Case | Never] = [
     Case("bass.crossover-high", "notApplicable", BARE, SHEETS),
     Case("bass.subwoofer-reach", "pass", crossed("80 Hz"), SHEETS, figure=1.75, source="140 / 80"),
     Case("bass.subwoofer-reach", "fail", crossed("150 Hz"), SHEETS, level="warning", figure=0.9333, source="140 / 150"),
-    Case("bass.subwoofer-reach", "fail", crossed("100 Hz"), SHEETS, level="note", says="100.0 Hz"),
+    Case("bass.subwoofer-reach", "fail", crossed("100 Hz"), SHEETS, level="note", says="100 Hz"),
     Case("bass.subwoofer-reach", "open", changed(crossed("80 Hz"), {"subwoofers.0.product": None}), SHEETS),
     Case("bass.subwoofer-reach", "open", WITH_SUB, SHEETS, says="calibration.settings"),
     Case("bass.subwoofer-reach", "notApplicable", BARE, SHEETS),

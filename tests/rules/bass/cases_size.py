@@ -45,9 +45,9 @@ CASES: list[Case | Never] = [
     Never("bass.room-volume", "notApplicable", "every room has a shell and a volume; without a ceiling it is open"),
     # 343.2 / 2 over 6.0, 4.5 and 2.7 m: steps of 28.60, 38.13 and 63.56 Hz. The fourth along and the third across are
     # both at 114.4 Hz; the widest gap is the 28.6 Hz from there to the fifth along.
-    Case("bass.room-modes", "informational", ROOM, says="step by 0.0 Hz to 28.6 Hz"),
-    Case("bass.room-modes", "informational", sized(5.0, 5.0, 2.5), says="step by 0.0 Hz"),
-    Case("bass.room-modes", "informational", TWO_PIECES, says="step by 0.0 Hz to 28.6 Hz"),
+    Case("bass.room-modes", "informational", ROOM, says="step by 0 Hz to 28.6 Hz"),
+    Case("bass.room-modes", "informational", sized(5.0, 5.0, 2.5), says="step by 0 Hz"),
+    Case("bass.room-modes", "informational", TWO_PIECES, says="step by 0 Hz to 28.6 Hz"),
     Case("bass.room-modes", "open", NO_CEILING),
     Case("bass.room-modes", "notApplicable", SLOPED),
     Never("bass.room-modes", "pass", "it is told and neither right nor wrong"),
