@@ -6,7 +6,7 @@ Lengths in metres, frequencies in hertz, levels in decibels, speed of sound in m
 from __future__ import annotations
 
 import math
-from itertools import combinations, pairwise
+from itertools import combinations
 from typing import TYPE_CHECKING
 
 from roomlint.figures.domain import Refused
@@ -138,20 +138,6 @@ def _power_gains(distances_m: Sequence[float], frequencies_hz: Sequence[float], 
     # numpy's sinc is sin(pi x)/(pi x): 2 k r is pi times 4 f r/c.
     found: Array = 1.0 + np.sinc(np.outer(ways, frequencies_hz) * (4.0 / sound_speed_mps)).sum(axis=0)
     return found
-
-
-def closest_distance_ratio(distances_m: Sequence[float]) -> float:
-    """Smallest ratio, larger over smaller, between any two distances to surfaces; 1 when two are equal.
-
-    Equal distances stack their cancellations on one frequency. Raises Refused for fewer than two, or
-    for one that is not positive.
-    """
-    if len(distances_m) <= 1:
-        raise Refused("at least two distances are needed to compare them")
-    for distance in distances_m:
-        _positive("a distance to a surface", distance)
-    ordered = sorted(distances_m)
-    return min(high / low for low, high in pairwise(ordered))
 
 
 def equivalent_diameter_m(area_m2: float) -> float:
