@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.source.dimensions import SYMBOLS, customary, customary_difference, decimals
@@ -28,6 +28,9 @@ EXACT_PARTS: Final = 3
 """Where in `PARTS` a length stands that nothing makes uncertain: eighths."""
 FINEST: Final = 5
 """So many steps finer a figure is told to keep it apart from its limit."""
+FINE: Final = 0.05
+COARSE: Final = 0.2
+"""What the digits of a small number leave out of it at most: of a figure, and of an uncertainty."""
 AHEAD_DEG: Final = 0.05
 SIDES: Final = {
     "azimuth": ("left", "right"),
@@ -94,6 +97,8 @@ class Scale:
     unit: str
     largest: float
     u: float
+    coarse: float = FINE
+    """The share of a small number that its digits may leave out."""
 
     @property
     def _length_m(self) -> float | None:
@@ -128,9 +133,11 @@ class Scale:
 
     def _decimal(self, value: float, places: int, finer: int) -> str:
         text = f"{value:.{places + finer}f}"
-        # A small number keeps two digits that say something.
-        if value and abs(float(text)) < 10.0 ** (1 - places - finer) and abs(float(text) - value) > 0.05 * abs(value):
-            text = f"{value:.{min(places + finer + 2, 9)}f}"
+        if value and abs(float(text)) < 10.0 ** (1 - places - finer):
+            # A small number keeps the digits that say something, an uncertainty the first of them.
+            least = range(places + finer, min(places + finer + 2, 9) + 1)
+            told = (f"{value:.{digits}f}" for digits in least)
+            text = next((one for one in told if abs(float(one) - value) <= self.coarse * abs(value)), text)
         return text.removeprefix("-") if float(text) == 0.0 else text
 
     def _length(self, metres: float, length: float, finer: int) -> tuple[str, str]:
@@ -249,7 +256,8 @@ class Scale:
         symbol = SYMBOLS.get(self.unit)
         if symbol is not None and symbol.offset != SYMBOLS.get(symbol.customary, symbol).offset and self.units.is_us:
             return f"± {self._decimal(customary_difference(self.u, self.unit), 0, 0)} {symbol.customary}"
-        return f"± {self.units.number(self.u, self.unit, self.u)}"
+        scale = replace(self.units.scale(self.unit, [self.u], self.u), coarse=COARSE)
+        return f"± {scale.text(self.u)}"
 
 
 def inward(low: float, high: float, unit: str, units: Units) -> str:
