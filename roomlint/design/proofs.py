@@ -1,7 +1,7 @@
 """What stands for a statement that somebody must be able to check: who decided, what holds, which document says so.
 
-Each can also be the word `none`: that there is no such thing is then stated, which is not the same as unsaid. Inside one,
-a document or a name that is only a word for nothing is refused: it would pass for the thing itself.
+Each can also be the word `none`: that there is no such thing is then stated, which is not the same as unsaid. Inside
+one, a document or a name that is only a word for nothing is refused: it would pass for the thing itself.
 """
 
 from __future__ import annotations

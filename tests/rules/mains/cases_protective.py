@@ -38,7 +38,7 @@ CASES: list[Case | Never] = [
     on("mains.arc-fault", "open", {f"{C}.afci": None}, says="afci"),
     on("mains.arc-fault", "open", {f"{C}.new": None}, says="new"),
     on("mains.arc-fault", "notApplicable", {f"{C}.new": False}),
-    on("mains.arc-fault", "notApplicable", {f"{C}.voltage": "240 V"}),
+    on("mains.arc-fault", "notApplicable", {f"{C}.voltage": "240 V", f"{OUTLET}.form": None}),
     on("mains.arc-fault", "notApplicable", {f"{C}.rating": "30 A"}),
     on("mains.arc-fault", "notApplicable", room=GERMAN),
     # Damp places by edition: a garage and a sink in every one, a finished basement since 2020.
@@ -58,8 +58,8 @@ CASES: list[Case | Never] = [
     on("mains.ground-fault", "notApplicable", {f"{OUTLET}.sink": "3 m"}),
     # Guarded: 1.85 m +- 0.10 m may be within 1.8 m.
     on("mains.ground-fault", "fail", {f"{OUTLET}.sink": "1.85 m +- 0.10 m"}),
-    on("mains.ground-fault", "notApplicable", {**GARAGE, **OLD, f"{C}.voltage": "240 V"}),
-    on("mains.ground-fault", "notApplicable", {**GARAGE, f"{C}.voltage": "277 V"}),
+    on("mains.ground-fault", "notApplicable", {**GARAGE, **OLD, f"{C}.voltage": "240 V", f"{OUTLET}.form": None}),
+    on("mains.ground-fault", "notApplicable", {**GARAGE, f"{C}.voltage": "277 V", f"{OUTLET}.form": None}),
     on("mains.ground-fault", "notApplicable", room=BRITISH),
     on("mains.residual-current", "pass", room=BRITISH, figure=30.0, source="BS 7671 411.3.3: 30 mA"),
     on("mains.residual-current", "pass", room=GERMAN, figure=30.0, source="IEC 60364-4-41 411.3.3: 30 mA"),
