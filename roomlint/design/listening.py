@@ -5,7 +5,20 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import angle, choice, flag, ident, labelled, length, number, quantity, surveyed, text, whole
+from roomlint.design.keys import (
+    NONE,
+    angle,
+    choice,
+    flag,
+    ident,
+    labelled,
+    length,
+    number,
+    quantity,
+    surveyed,
+    text,
+    whole,
+)
 from roomlint.design.parts import Each, Name, named, part, point, sheet
 from roomlint.design.proofs import AnchorApproval, BoxListing, Engineer, FastenerReport, Secondary, Strap
 from roomlint.design.quantity import exact
@@ -206,8 +219,17 @@ class Subwoofer(Element):
     level_db = quantity("Level set, relative to the others.", "level", low=-60.0, high=24.0, example="-1.5 dB")
     delay_s = quantity("Delay set.", "time", high=0.5, zero=True)
     inverted = flag("Whether its polarity is inverted.")
-    low_pass_hz = quantity("Its low-pass frequency.", "frequency", low=20.0, high=1000.0)
+    low_pass_hz = quantity(
+        "Frequency of its own low-pass, or none where that is off or bypassed.", "frequency", low=20.0, high=1000.0,
+        example="120 Hz", or_none=True,
+    )  # fmt: skip
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
+
+    @property
+    def no_low_pass(self) -> bool:
+        """Whether the file states that its own low-pass is off."""
+        node = self.at.get("low_pass")
+        return node is not None and self.low_pass_hz is None and node.value == NONE
 
 
 class Projector(Element):

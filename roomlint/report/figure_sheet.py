@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 TOLD: Final = 1e-3
 """The share of a figure from which its uncertainty is worth a column."""
 
+
 def sheet_text(title: str, tables: list[Table], units: str = METRIC) -> str:
     """Return the tables as aligned text; what lacks an input is a dash, and what lacks is listed below."""
     told = Units(units)

@@ -127,7 +127,7 @@ def subwoofer_reach(room: Room, subwoofer: Subwoofer) -> Answer:
 
 
 def _has_low_pass(_: Room, subwoofer: Subwoofer) -> Applies:
-    return True if subwoofer.low_pass_hz is not None else No("no low-pass is set on it")
+    return No("its own low-pass is off") if subwoofer.no_low_pass else True
 
 
 @rule(
@@ -146,7 +146,8 @@ def low_pass(room: Room, subwoofer: Subwoofer) -> Answer:
 
     Why: Two low-passes in a row cut a hole below the crossover, and each adds its delay.
 
-    How decided: The low-pass over the highest crossover entered: under 1 is a warning, under 1.5 a note.
+    How decided: The low-pass over the highest crossover entered: under 1 is a warning, under 1.5 a note. One that is
+    off is written as `none`.
 
     Remedy: Turn the subwoofer's own filter to its highest position or off.
 

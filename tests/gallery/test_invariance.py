@@ -39,7 +39,10 @@ def _in_feet(value: Any) -> Any:
 def _verdicts(data: rooms.Data) -> set[tuple[str, frozenset[str], str, str | None]]:
     outcome = review_room(room_of(data, rooms.PRODUCTS), RULES)
     assert not outcome.troubles
-    return {(v.rule, frozenset(v.subject.split("+")), v.kind.value, v.level.value if v.level else None) for v in outcome.verdicts}
+    return {
+        (v.rule, frozenset(v.subject.split("+")), v.kind.value, v.level.value if v.level else None)
+        for v in outcome.verdicts
+    }
 
 
 @every_room

@@ -53,7 +53,9 @@ CASES: list[Case | Never] = [
          source="60 / 80"),
     Case("bass.low-pass", "fail", crossed("80 Hz", "100 Hz"), SHEETS, level="note"),
     Case("bass.low-pass", "open", changed(WITH_SUB, {"subwoofers.0.low_pass": "80 Hz"}), SHEETS),
-    Case("bass.low-pass", "notApplicable", crossed("80 Hz"), SHEETS),
+    # Nothing said of its filter is not the same as none.
+    Case("bass.low-pass", "open", crossed("80 Hz"), SHEETS, says="low_pass"),
+    Case("bass.low-pass", "notApplicable", crossed("80 Hz", "none"), SHEETS),
     Case("bass.polarity", "pass", crossed("80 Hz"), SHEETS),
     Case("bass.polarity", "fail", crossed("80 Hz", inverted=True), SHEETS, subject="subwoofer/sub", level="note"),
     # A main that is turned round in the processor.
