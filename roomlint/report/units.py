@@ -127,10 +127,14 @@ class Scale:
         return self._decimal(area_m2 * 1e6, 1, finer), "mm²"
 
     def _decimal(self, value: float, places: int, finer: int) -> str:
-        text = f"{value:.{places + finer}f}"
-        # A small number keeps two digits that say something.
-        if value and abs(float(text)) < 10.0 ** (1 - places - finer) and abs(float(text) - value) > 0.05 * abs(value):
-            text = f"{value:.{min(places + finer + 2, 9)}f}"
+        places += finer
+        text = plain = f"{value:.{places}f}"
+        # A small number keeps digits that say something, as few as do; one that stays naught is naught.
+        for more in (1, 2) if abs(float(plain)) < 10.0 ** (1 - places) else ():
+            if abs(float(text) - value) <= (0.05 if text == plain else 0.02) * abs(value):
+                break
+            text = f"{value:.{min(places + more, 9)}f}"
+        text = text if float(text) else plain
         return text.removeprefix("-") if float(text) == 0.0 else text
 
     def _length(self, metres: float, length: float, finer: int) -> tuple[str, str]:
@@ -178,6 +182,16 @@ class Scale:
             ]
             return " → ".join(each)
         return f"{self._joined(told, [abs(value) for value in values], arrow=False)} {EITHER}"
+
+    def sizes(self, figures: list[Figure], before: Figure | None = None) -> str:
+        """Return figures without their sign, for a sentence that says which way; an arrow from one of the same way."""
+        values = [figure.value for figure in figures]
+        arrow = before is not None and before.value * values[0] > 0.0
+        if before is not None and arrow:
+            values = [before.value, values[0]]
+        values = [abs(value) for value in values]
+        finer = self._steps(values) if arrow else 0
+        return self._joined([self.parts(value, finer) for value in values], values, arrow=arrow)
 
     @staticmethod
     def _joined(told: list[tuple[str, str]], values: list[float], *, arrow: bool) -> str:
