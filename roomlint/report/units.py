@@ -42,7 +42,7 @@ CONDUCTORS_M2: Final = 1e-3
 """Areas below this are sections of wires."""
 GAUGES: Final = (*((1 - size, f"{size}/0") for size in (4, 3, 2, 1)), *((size, str(size)) for size in range(1, 31)))
 GAUGE_FITS: Final = 0.02
-_WHOLE_INCHES_FROM: Final = 6.0
+_WHOLE_INCHES_FROM: Final = 3.0
 _EDGE_PARTS: Final = 4
 _SAME: Final = 1e-9
 _FINE_M: Final = 0.0005

@@ -212,7 +212,7 @@ def clear_of_openings(room: Room, both: Seen[Source, Opening]) -> Found:
     window=at_least(0.0, "m"),
     says={
         "fail": "leaves {figure} to the leaf of the door as it opens; move it out of the way",
-        "negative": "stands {size} in the way of the door as it opens",
+        "negative": "reaches {size} into the way of the door as it opens",
     },
     after=("layout.inside-room",),
     cure=("position", "ear"),

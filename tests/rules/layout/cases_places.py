@@ -88,7 +88,7 @@ CASES: list[Case | Never] = [
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"loudspeakers.0.mounting.on": "ceiling"}), [BOX], says="hangs on the ceiling"),
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"loudspeakers.0.mounting.on": "floor"}), [BOX], says="stands on the floor"),
     # The box looks to the front: its near side is 0.4 m beside the hinge, its back 0.35 m from the wall.
-    Case(SWING, "fail", ENTERED, [BOX], level="error", says="in the way of the door"),
+    Case(SWING, "fail", ENTERED, [BOX], level="error", says="into the way of the door"),
     # In front of the hinge: its front is 1.45 m from the rear wall, its back 1.20 m, the open leaf's tip 0.80 m.
     Case(SWING, "pass", changed(ENTERED, {"loudspeakers.0.position": at(1.5, -1.05)}), [BOX], figure=0.4, within=0.002, source="1.45 - 0.25 - 0.80 m"),
     # 2.4 m up, its underside is 0.25 m above a leaf of 2.0 m.
