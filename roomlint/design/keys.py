@@ -43,15 +43,19 @@ class Text(Key[T]):
 
     def __init__(
         self, about: str, *, example: str = "", form: str = "", most: int = LONGEST_TEXT, words: Sequence[str] = (),
-        part: str = "", **more: Any,  # noqa: ANN401  what every key takes
+        part: str = "", proves: bool = False, **more: Any,  # noqa: ANN401  what every key takes
     ) -> None:  # fmt: skip
-        """`form` is a regular expression for the whole text; `part` names a definition that several keys share."""
+        """`form` is a regular expression for the whole text; `part` names a definition that several keys share.
+
+        `proves`: somebody rests on what it names, so that a word for nothing is refused.
+        """
         super().__init__(about, **more)
         self.example = example or (words[0] if words else "")
         self.form = form
         self.most = most
         self.words = tuple(words)
         self.part = part
+        self.proves = proves
         self._among = frozenset(words)
 
     def fits(self, value: object) -> bool:
@@ -67,6 +71,9 @@ class Text(Key[T]):
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401, ARG002
         """Return the text."""
         if self.fits(node.value):
+            if self.proves and names_nothing(node.value):
+                way = "write none for the whole" if self.required else "leave the key out"
+                book.cross(node, f"{node.value!r} names nothing that anybody can look up; {way}.")
             return node.value
         book.broken = True
         return ABSENT
@@ -85,6 +92,18 @@ class Text(Key[T]):
             return made
         parts[self.part] = made | {"description": PARTS[self.part][0], "examples": list(PARTS[self.part][1])}
         return {"$ref": f"#/$defs/{self.part}", "description": self.about}
+
+
+_NOTHING: Final = frozenset({
+    "", "n/a", "na", "nil", "no", "no document", "none", "none yet", "not applicable", "not known", "not yet",
+    "nothing", "pending", "tba", "tbc", "tbd", "to be confirmed", "to be done", "to come", "to follow", "unknown",
+})  # fmt: skip
+
+
+def names_nothing(said: str) -> bool:
+    """Whether a text stands where a name belongs, and is only a word for there being none, or no word at all."""
+    bare = re.sub(r"^[\W_]+|[\W_]+$", "", said.casefold())
+    return " ".join(bare.split()) in _NOTHING
 
 
 PARTS = {
@@ -285,13 +304,14 @@ def ident(
 
 
 @overload
-def text(about: str, example: str, *, required: Literal[True], key: str = ..., told: bool = ..., most: int = ...
-         ) -> Text[str]: ...  # fmt: skip
+def text(about: str, example: str, *, required: Literal[True], key: str = ..., told: bool = ..., most: int = ...,
+         proves: bool = ...) -> Text[str]: ...  # fmt: skip
 @overload
 def text(about: str, example: str, *, default: str, key: str = ..., told: bool = ..., most: int = ...
          ) -> Text[str]: ...  # fmt: skip
 @overload
-def text(about: str, example: str, *, key: str = ..., told: bool = ..., most: int = ...) -> Text[str | None]: ...
+def text(about: str, example: str, *, key: str = ..., told: bool = ..., most: int = ..., proves: bool = ...
+         ) -> Text[str | None]: ...  # fmt: skip
 def text(about: str, example: str, *, required: bool = False, default: str | None = None, **more: Any) -> Text[Any]:
     """Declare a free text."""
     return Text(about, example=example, required=required, default="" if required else default, **more)

@@ -95,7 +95,7 @@ class Fixing(Element):
     report = part("What the fastener's evaluation report allows, or none.", FastenerReport)
     anchor_approval = part("Approval document of an anchor in masonry or concrete, or none.", AnchorApproval)
     anchor_ultimate_n = quantity("Ultimate load the anchor's maker publishes.", "force", example="8 kN")
-    backing = text("Backing plate or blocking behind the board.", "18 mm plywood between studs")
+    backing = text("Backing plate or blocking behind the board.", "18 mm plywood between studs", proves=True)
     engineer = part("The engineer who decided, or none.", Engineer)
 
     def settle(self, book: Book) -> None:

@@ -1,6 +1,7 @@
 """What stands for a statement that somebody must be able to check: who decided, what holds, which document says so.
 
-Each can also be the word `none`: that there is no such thing is then stated, which is not the same as unsaid.
+Each can also be the word `none`: that there is no such thing is then stated, which is not the same as unsaid. Inside
+one, a document or a name that is only a word for nothing is refused: it would pass for the thing itself.
 """
 
 from __future__ import annotations
@@ -22,9 +23,9 @@ class _Attached(Proof):
 
     attached_to = choice("What it is attached to.", *STRUCTURE, required=True, told=True)
     rating = quantity("What it may carry, as marked.", "force", key="rating", example="500 N")
-    document = text("The document that says what it carries.", "data sheet 4", told=True)
+    document = text("The document that says what it carries.", "data sheet 4", told=True, proves=True)
     on = day("When it was fitted or seen.", told=True)
-    by = text("Who fitted or saw it.", "A. N. Installer", told=True)
+    by = text("Who fitted or saw it.", "A. N. Installer", told=True, proves=True)
 
     @property
     def words(self) -> str:
@@ -54,7 +55,7 @@ class Strap(_Attached):
 class _Documented(Proof):
     """A decision that a document records."""
 
-    document = text("Which document says so.", "calculation sheet 3", required=True, told=True)
+    document = text("Which document says so.", "calculation sheet 3", required=True, told=True, proves=True)
     on = day("The day of the document.", told=True)
 
     @property
@@ -69,7 +70,7 @@ class Engineer(_Documented):
     KIND = "engineer"
     PART = "engineer"
 
-    by = text("Who decided.", "A. N. Engineer", required=True, told=True)
+    by = text("Who decided.", "A. N. Engineer", required=True, told=True, proves=True)
 
 
 class AnchorApproval(_Documented):

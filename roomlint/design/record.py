@@ -186,11 +186,11 @@ class Waiver(Element):
         most=200, told=True,
     )  # fmt: skip
     because = text("The reason.", "The client keeps the glass.", most=1000, told=True)
-    approved_by = text("Who accepts it.", "lead", told=True)
+    approved_by = text("Who accepts it.", "lead", told=True, proves=True)
     until = day("Last day it holds.", told=True)
     bound = text("No worse than this.", "128 deg", most=80, told=True)
     """A quantity as text; the figure's unit says which unit it must fit."""
-    document = text("Reference of the document that supports it.", "calculation sheet 3", told=True)
+    document = text("Reference of the document that supports it.", "calculation sheet 3", told=True, proves=True)
 
     def settle(self, book: Book) -> None:  # noqa: ARG002  a waiver looks at nothing else
         """Name it after what it accepts."""

@@ -305,6 +305,24 @@ class Treatment(Element):
         """Its fasteners."""
         return self.mounting.fixing if self.mounting is not None else None
 
+    def settle(self, book: Book) -> None:
+        """Refuse one that lies on one surface and is held by another; a curtain may hang from the ceiling."""
+        lies, mounting = self.given("on"), self.given("mounting")
+        held = mounting.given("on") if mounting is not None else None
+        if lies is None or held is None or lies == held:
+            return
+        if lies == "ceiling":
+            fits = held in _OVERHEAD
+        else:
+            fits = held in {"floor", *HOLDERS} or (held == "ceiling" and self.given("kind") == "curtain")
+        if not fits:
+            node = mounting.at.get("on") or mounting.at
+            book.cross(node, f"it is on {lies!r} and is held by {held!r}; correct one of the two.")
+
+
+_OVERHEAD = ("grid-ceiling", "electrical-box")
+"""What holds a panel that is on the ceiling, besides the ceiling itself."""
+
 
 class Shell(Element):
     """The room itself. Give size for a rectangle or outline for any other shape."""

@@ -273,7 +273,8 @@ class Circuit(Element):
         return node is not None and self.rcd_a is None and node.value == NONE
 
     def settle(self, book: Book) -> None:
-        """See that a load is plugged into a receptacle of its own circuit, and says one thing of its current."""
+        """See that loads are plugged into receptacles of their circuit, say one current, and forms fit its voltage."""
+        self._fit_forms(book)
         known = [one.id for one in self.given("receptacles") or ()]
         for load in self.given("loads") or ():
             plugged = load.given("receptacle")
@@ -288,6 +289,18 @@ class Circuit(Element):
                     text_of = f"{power.value:g} VA at {volts.value:g} V are {other:.1f} A, not {current.value:g} A."
                     book.cross(current.at, f"{text_of} Give one of the two.")
 
+    def _fit_forms(self, book: Book) -> None:
+        """Refuse receptacles that are made for another voltage than the circuit's."""
+        volts = self.given("voltage_v")
+        for one in self.given("receptacles") or ():
+            form = one.given("form") or ""
+            low, high = next((of for start, of in _VOLTS_OF.items() if form.startswith(start)), (0.0, 1000.0))
+            if volts is not None and not low <= volts.value <= high:
+                made = f"a receptacle to {form.upper()} is made for {low:g} to {high:g} V"
+                book.cross(one.at.get("form") or one.at, f"{made}, and its circuit has {volts.value:g} V; correct one.")
 
+
+_VOLTS_OF = {"nema-5": (100.0, 127.0), "bs1363": (200.0, 250.0), "cee7": (200.0, 250.0), "as3112": (200.0, 250.0)}
+"""Nominal voltages of the circuits that forms of receptacles are made for, by how the form begins; from memory."""
 _AGREE = 1.2
 """Two statements of one load that differ by more than this factor contradict each other."""

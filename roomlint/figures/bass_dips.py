@@ -5,7 +5,6 @@ Levels in decibels as (seats, frequencies), frequencies in hertz, rising.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -16,21 +15,11 @@ from roomlint.figures.domain import Refused
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from numpy.typing import NDArray
-
     from roomlint.figures.modal_sum import Array
 
 OWN_BAND_OCTAVES = 1.0
 NOTE_OCTAVES = 1.0 / 3.0
 """Narrower dips are nobody's loss: they fill in with any decay, move with a chair, and no music stays on them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Dip:
-    """A lowest place of a curve: where it is and how far below its reference, negative."""
-
-    hz: float
-    depth_db: float
 
 
 def against_own_band_db(levels_db: Array, frequencies_hz: Sequence[float], octaves: float = OWN_BAND_OCTAVES) -> Array:
@@ -45,49 +34,45 @@ def against_own_band_db(levels_db: Array, frequencies_hz: Sequence[float], octav
 
 
 def against_others_db(levels_db: Array) -> Array:
-    """Each seat's level against the mean in decibels of the other seats, (seats, frequencies).
+    """Each seat's level against the mean in decibels of the other seats, (..., seats, frequencies).
 
     The seat itself is not in the mean: with it, two seats would tell half their difference. Raises Refused for fewer
     than two seats.
     """
-    seats = len(levels_db)
+    seats = levels_db.shape[-2]
     if seats < 2:  # noqa: PLR2004 - one seat has no others
         raise Refused("a seat is compared with others only where there are others")
-    others: Array = (levels_db.sum(axis=0) - levels_db) / (seats - 1)
+    others: Array = (levels_db.sum(axis=-2, keepdims=True) - levels_db) / (seats - 1)
     return levels_db - others
 
 
-def _within(frequencies_hz: Sequence[float], low_hz: float, high_hz: float) -> NDArray[np.intp]:
-    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
-    found = np.flatnonzero((frequencies >= low_hz) & (frequencies <= high_hz))
-    if not found.size:
-        raise Refused(f"no frequency was computed between {low_hz} and {high_hz} Hz")
-    return found
+def notes_against_own_band_db(levels_db: Array, frequencies_hz: Sequence[float]) -> Array:
+    """Each seat's level over a third of an octave against its own level over an octave, (..., seats, frequencies).
+
+    Both are moving means of power; see `against_own_band_db`.
+    """
+    notes = smoothed_db(levels_db, frequencies_hz, 1 / NOTE_OCTAVES)
+    return notes - levels_db + against_own_band_db(levels_db, frequencies_hz)
 
 
-def deepest_dips(relative_db: Array, frequencies_hz: Sequence[float], low_hz: float, high_hz: float) -> tuple[Dip, ...]:
-    """Each seat's lowest place within a band, of a curve from one of the comparisons above.
+def lowest(relative_db: Array, frequencies_hz: Sequence[float], low_hz: float, high_hz: float) -> tuple[Array, Array]:
+    """Return where each curve is lowest within a band, and how low: the last axis is that of the frequencies.
 
     Raises Refused when no frequency lies in the band.
     """
-    band = _within(frequencies_hz, low_hz, high_hz)
-    lowest = band[relative_db[:, band].argmin(axis=1)]
-    return tuple(
-        Dip(float(frequencies_hz[at]), float(curve[at])) for at, curve in zip(lowest, relative_db, strict=True)
-    )
+    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
+    band = np.flatnonzero((frequencies >= low_hz) & (frequencies <= high_hz))
+    if not band.size:
+        raise Refused(f"no frequency was computed between {low_hz} and {high_hz} Hz")
+    inside = relative_db[..., band]
+    return frequencies[band][inside.argmin(axis=-1)], inside.min(axis=-1)
 
 
-def common_nulls(
-    relative_db: Array, frequencies_hz: Sequence[float], low_hz: float, high_hz: float, at_least_db: float
-) -> tuple[Dip, ...]:
-    """Frequencies within a band at which every seat falls in by `at_least_db` or more, deepest first.
+def lowest_of_all_seats(
+    relative_db: Array, frequencies_hz: Sequence[float], low_hz: float, high_hz: float
+) -> tuple[Array, Array]:
+    """Return the place that all seats lose most: at each frequency the seat that loses least counts.
 
-    The depth is that of the seat that loses least. No equaliser fills such a null, and no seat is spared. Raises
-    ValueError when no frequency lies in the band.
+    No seat is spared what is told here. Levels (..., seats, frequencies); errors as for `lowest`.
     """
-    band = _within(frequencies_hz, low_hz, high_hz)
-    least = relative_db[:, band].max(axis=0)
-    around = np.concatenate([[np.inf], least, [np.inf]])
-    bottoms = np.flatnonzero((least < around[:-2]) & (least <= around[2:]) & (least <= -at_least_db))
-    found = [Dip(float(frequencies_hz[band[at]]), float(least[at])) for at in bottoms]
-    return tuple(sorted(found, key=lambda dip: (dip.depth_db, dip.hz)))
+    return lowest(relative_db.max(axis=-2), frequencies_hz, low_hz, high_hz)

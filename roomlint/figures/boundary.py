@@ -3,11 +3,18 @@
 Lengths in metres, frequencies in hertz, levels in decibels, speed of sound in m/s.
 """
 
+from __future__ import annotations
+
 import math
-from collections.abc import Sequence
-from itertools import combinations, pairwise
+from itertools import combinations
+from typing import TYPE_CHECKING
 
 from roomlint.figures.domain import Refused
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from roomlint.figures.modal_sum import Array
 
 PORT_GAP_FLOOR_M = 0.15
 SURFACES_AT_RIGHT_ANGLES = 3
@@ -96,19 +103,7 @@ def boundary_power_gain_db(distances_m: Sequence[float], frequency_hz: float, so
     Source: the interference sum of boundaries as applied to loudspeakers in J. Audio Eng. Soc. 22 (1974);
     formula from memory.
     """
-    if not 1 <= len(distances_m) <= SURFACES_AT_RIGHT_ANGLES:
-        raise Refused(f"one, two or three surfaces at right angles are expected, got {len(distances_m)}")
-    for distance in distances_m:
-        if distance < 0:
-            raise Refused(f"a distance to a surface cannot be negative, got {distance} m")
-    _positive("the frequency", frequency_hz)
-    wavenumber = 2 * math.pi * frequency_hz / sound_speed_mps
-    power = 1.0
-    for number in range(1, len(distances_m) + 1):
-        for subset in combinations(distances_m, number):
-            phase = 2 * wavenumber * math.hypot(*subset)
-            power += math.sin(phase) / phase if phase > 0 else 1.0
-    return 10 * math.log10(power)
+    return 10 * math.log10(float(_power_gains(distances_m, [frequency_hz], sound_speed_mps)[0]))
 
 
 def deepest_power_dip(
@@ -121,24 +116,28 @@ def deepest_power_dip(
     if not 0 < low_hz < high_hz:
         raise Refused(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
     frequencies = [low_hz + step_hz * n for n in range(int((high_hz - low_hz) / step_hz) + 1)]
-    return min(
-        ((at, boundary_power_gain_db(distances_m, at, sound_speed_mps)) for at in frequencies),
-        key=lambda found: found[1],
-    )
+    gains = _power_gains(distances_m, frequencies, sound_speed_mps)
+    lowest = int(gains.argmin())
+    return frequencies[lowest], 10 * math.log10(float(gains[lowest]))
 
 
-def closest_distance_ratio(distances_m: Sequence[float]) -> float:
-    """Smallest ratio, larger over smaller, between any two distances to surfaces; 1 when two are equal.
+def _power_gains(distances_m: Sequence[float], frequencies_hz: Sequence[float], sound_speed_mps: float) -> Array:
+    """Return the radiated power at each frequency over that in free field."""
+    import numpy as np  # only where a loudspeaker's power is asked for
 
-    Equal distances stack their cancellations on one frequency. Raises Refused for fewer than two, or
-    for one that is not positive.
-    """
-    if len(distances_m) <= 1:
-        raise Refused("at least two distances are needed to compare them")
+    if not 1 <= len(distances_m) <= SURFACES_AT_RIGHT_ANGLES:
+        raise Refused(f"one, two or three surfaces at right angles are expected, got {len(distances_m)}")
     for distance in distances_m:
-        _positive("a distance to a surface", distance)
-    ordered = sorted(distances_m)
-    return min(high / low for low, high in pairwise(ordered))
+        if distance < 0:
+            raise Refused(f"a distance to a surface cannot be negative, got {distance} m")
+    for frequency in frequencies_hz[:1]:
+        _positive("the frequency", frequency)
+    ways = [
+        math.hypot(*subset) for number in range(1, len(distances_m) + 1) for subset in combinations(distances_m, number)
+    ]
+    # numpy's sinc is sin(pi x)/(pi x): 2 k r is pi times 4 f r/c.
+    found: Array = 1.0 + np.sinc(np.outer(ways, frequencies_hz) * (4.0 / sound_speed_mps)).sum(axis=0)
+    return found
 
 
 def equivalent_diameter_m(area_m2: float) -> float:

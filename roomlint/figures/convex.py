@@ -20,7 +20,9 @@ if TYPE_CHECKING:
 # What lies against each other touches; that much overlap is rounding, no collision.
 TOUCH_M = 1e-6
 _PARALLEL = 1e-9
+UP: Vector3 = (0.0, 0.0, 1.0)
 _POLYGON = 3
+_MANY = 8
 
 
 class Body(NamedTuple):
@@ -65,26 +67,74 @@ def separation_m(one: Body, other: Body) -> float:
 
     Exact when they overlap or touch. Apart, it is a lower bound of their distance (see `gap_m`).
     """
-    most = -math.inf
-    for axis in _axes(one, other):
-        low, high = _extent(one.points, axis)
-        from_, to = _extent(other.points, axis)
-        most = max(most, from_ - high, low - to)
-    return most
+    return _widest(one, other)[0]
+
+
+def _widest(one: Body, other: Body) -> tuple[float, Vector3]:
+    """Return the widest gap that a plane shows, and the unit vector across it, from the other body to the one."""
+    axes = list(_axes(one, other))
+    if len(axes) < _MANY:
+        most, across = -math.inf, UP
+        for axis in axes:
+            low, high = _extent(one.points, axis)
+            from_, to = _extent(other.points, axis)
+            if from_ - high > most:
+                most, across = from_ - high, (-axis[0], -axis[1], -axis[2])
+            if low - to > most:
+                most, across = low - to, axis
+        return most, across
+    import numpy as np
+
+    directions = np.array(axes).T
+    ours, theirs = np.array(one.points) @ directions, np.array(other.points) @ directions
+    gaps = np.concatenate([theirs.min(axis=0) - ours.max(axis=0), ours.min(axis=0) - theirs.max(axis=0)])
+    widest = int(gaps.argmax())
+    x, y, z = axes[widest % len(axes)]
+    return float(gaps[widest]), (x, y, z) if widest >= len(axes) else (-x, -y, -z)
 
 
 def gap_m(one: Body, other: Body) -> float:
-    """Return the distance between two bodies, m; negative: the least move that parts them. Exact."""
-    least = separation_m(one, other)
+    """Return the distance between two bodies, m; negative: the least move that parts them. Exact.
+
+    What lies farther back than the plane between them allows is not looked at.
+    """
+    least, across = _widest(one, other)
     if least <= 0.0:
         return least
+    behind = [dot(point, across) for point in one.points]
+    before = [-dot(point, across) for point in other.points]
+    near, far = min(behind), min(before)
     # Two disjoint polytopes are nearest at a corner over a face or at two edges.
-    most = min(_corners_over_faces_m(one, other), _corners_over_faces_m(other, one))
+    most = min(math.dist(a, b) for a in _first(one.points, behind, near) for b in _first(other.points, before, far))
+    most = _corners_over_faces_m(one.points, behind, near + most - least, other, most)
+    most = _corners_over_faces_m(other.points, before, far + most - least, one, most)
     if most - least <= TOUCH_M:
         return most
-    most = min(most, *(math.dist(a, b) for a in one.points for b in other.points))
-    near, far = _edges_within(one, other, most), _edges_within(other, one, most)
-    return min([most, *(segments_gap_m(*a, *b) for a in near for b in far)])
+    ours = [(a, b, deep - near) for a, b, deep in _edges(one, across, 1.0) if deep - near < most - least]
+    theirs = [(a, b, deep - far) for a, b, deep in _edges(other, across, -1.0) if deep - far < most - least]
+    # The foremost first: what is found then rules most of the others out.
+    ours.sort(key=_depth)
+    theirs.sort(key=_depth)
+    for a, b, deep in ours:
+        for c, d, deeper in theirs:
+            if least + deep + deeper < most:
+                most = min(most, segments_gap_m(a, b, c, d))
+    return most
+
+
+def _first(points: Sequence[Point3], depths: Sequence[float], least: float) -> list[Point3]:
+    """Return the points that lie first behind a plane."""
+    return [point for point, depth in zip(points, depths, strict=True) if depth <= least + TOUCH_M]
+
+
+def _depth(found: tuple[Point3, Point3, float]) -> float:
+    return found[2]
+
+
+def _edges(body: Body, across: Vector3, sign: float) -> Iterator[tuple[Point3, Point3, float]]:
+    """Yield a body's edges, each with how far along a vector it begins."""
+    for a, b in body.segments:
+        yield a, b, min(sign * dot(a, across), sign * dot(b, across))
 
 
 def meeting_m(moving: Body, way: Vector3, still: Body) -> tuple[float, float] | None:
@@ -129,28 +179,19 @@ def flat(points: Sequence[Point3]) -> Body:
 
 def segments_gap_m(a: Point3, b: Point3, c: Point3, d: Point3) -> float:
     """Return the distance between the segments a-b and c-d in space, m."""
-    u, v, w = _minus(b, a), _minus(d, c), _minus(a, c)
-    uu, uv, vv, uw, vw = dot(u, u), dot(u, v), dot(v, v), dot(u, w), dot(v, w)
+    (ax, ay, az), (cx, cy, cz) = a, c
+    ux, uy, uz = b[0] - ax, b[1] - ay, b[2] - az
+    vx, vy, vz = d[0] - cx, d[1] - cy, d[2] - cz
+    wx, wy, wz = ax - cx, ay - cy, az - cz
+    uu, vv = ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz
+    uv, uw, vw = ux * vx + uy * vy + uz * vz, ux * wx + uy * wy + uz * wz, vx * wx + vy * wy + vz * wz
     under = uu * vv - uv * uv
     # The nearest points of the two lines, brought back onto the segments one after the other.
     s = _share((uv * vw - vv * uw) / under) if under > _PARALLEL * uu * vv else 0.0
     t = _share((uv * s + vw) / vv) if vv > 0.0 else 0.0
     s = _share((uv * t - uw) / uu) if uu > 0.0 else 0.0
     t = _share((uv * s + vw) / vv) if vv > 0.0 else 0.0
-    apart = tuple(w[i] + s * u[i] - t * v[i] for i in range(3))
-    return math.hypot(*apart)
-
-
-def _edges_within(one: Body, other: Body, reach_m: float) -> list[tuple[Point3, Point3]]:
-    """Return the edges of one body that can be nearer to the other than a distance, judged by the balls around them."""
-    count = len(other.points)
-    middle = tuple(sum(point[i] for point in other.points) / count for i in range(3))
-    reach = reach_m + max(math.dist(middle, point) for point in other.points)
-    return [
-        (a, b)
-        for a, b in one.segments
-        if math.dist(((a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2), middle) < reach + math.dist(a, b) / 2
-    ]
+    return math.hypot(wx + s * ux - t * vx, wy + s * uy - t * vy, wz + s * uz - t * vz)
 
 
 def _axes(one: Body, other: Body) -> Iterator[Vector3]:
@@ -170,35 +211,29 @@ def _extent(points: Sequence[Point3], axis: Vector3) -> tuple[float, float]:
     return min(offsets), max(offsets)
 
 
-def _corners_over_faces_m(one: Body, other: Body) -> float:
-    """Return the least distance of a corner of one body over the inside of a face of the other; inf without any."""
-    least = math.inf
-    for normal in other.normals:
-        low, high = _extent(other.points, normal)
-        for side, sign in ((high, 1.0), (low, -1.0)):
-            outward = (sign * normal[0], sign * normal[1], sign * normal[2])
-            heights = [dot(point, outward) - sign * side for point in one.points]
-            nearest = min(heights)
-            if not 0.0 < nearest < least:
-                continue
-            for point, height in zip(one.points, heights, strict=True):
-                if 0.0 < height < least:
-                    foot = (
-                        point[0] - height * outward[0],
-                        point[1] - height * outward[1],
-                        point[2] - height * outward[2],
-                    )
-                    if _holds(other, foot):
-                        least = height
+def _corners_over_faces_m(
+    points: Sequence[Point3], depths: Sequence[float], reach: float, other: Body, least: float
+) -> float:
+    """Return the least distance of a corner, no deeper than a reach, over the inside of a face of another body.
+
+    `least` where there is none that is less.
+    """
+    near = [point for point, depth in zip(points, depths, strict=True) if depth <= reach]
+    faces = [(normal, *_extent(other.points, normal)) for normal in other.normals]
+    for (nx, ny, nz), low, high in faces:
+        for x, y, z in near:
+            along = x * nx + y * ny + z * nz
+            height = max(along - high, low - along)
+            if 0.0 < height < least:
+                step = height if along > high else -height
+                if _holds(faces, (x - step * nx, y - step * ny, z - step * nz)):
+                    least = height
     return least
 
 
-def _holds(body: Body, point: Point3) -> bool:
-    for normal in body.normals:
-        low, high = _extent(body.points, normal)
-        if not low - _PARALLEL <= dot(point, normal) <= high + _PARALLEL:
-            return False
-    return True
+def _holds(faces: Sequence[tuple[Vector3, float, float]], point: Point3) -> bool:
+    x, y, z = point
+    return all(low - _PARALLEL <= x * nx + y * ny + z * nz <= high + _PARALLEL for (nx, ny, nz), low, high in faces)
 
 
 def _apart_along_edges(one: Sequence[Point2], other: Sequence[Point2]) -> float:
@@ -233,11 +268,7 @@ def _corner_to_edges_m(corners: Sequence[Point2], polygon: Sequence[Point2]) -> 
 
 
 def _share(value: float) -> float:
-    return min(1.0, max(0.0, value))
-
-
-def _minus(a: Point3, b: Point3) -> Vector3:
-    return (a[0] - b[0], a[1] - b[1], a[2] - b[2])
+    return 0.0 if value < 0.0 else min(1.0, value)
 
 
 def _unit(a: Point3, b: Point3) -> Vector3:

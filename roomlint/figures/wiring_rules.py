@@ -67,6 +67,8 @@ SOCKET_A: Final[Mapping[str, float]] = MappingProxyType(
     }
 )
 """Rated current of receptacles by form, graded as the plugs."""
+LARGEST_GENERAL_SOCKET_A: Final = 32.0
+"""IEC 60364-4-41, 411.3.3 (second-hand): socket-outlets up to this rating have residual-current protection."""
 _SOCKETS_OF: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {
         "nema-1-15": ("nema-5-15", "nema-5-20"),

@@ -103,12 +103,6 @@ class Bass(SeatBass):
         corner = need(subwoofer.low_pass_hz, subwoofer, "low_pass")
         return self.figure("low-pass over the crossover", "", lambda w: w(corner) / w(crossover))
 
-    def upper_end(self, source: Source) -> Figure:
-        """Upper limit of a source's product."""
-        product = need(source.product, source, "product")
-        limit = need(self.data(source).high_limit_hz, product, "loudspeaker.high_limit")
-        return self.figure("upper limit", "Hz", lambda w: w(limit))
-
     def sides(self, world: World) -> Point3:
         """Return length, width and height of a box, the longer plan side first."""
         width, length, height = self.figures.space.box_m(world)

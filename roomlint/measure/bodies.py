@@ -178,6 +178,9 @@ class Bodies(View):
         return max((self._depth_m(world, thing, other) for other in others), default=-FAR_M)
 
     def _depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
+        return world.once(("depth", thing.key, other.key), lambda w: self._find_depth_m(w, thing, other))
+
+    def _find_depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
         if self._gap_at_least_m(world, thing, other) > FAR_M:
             return -FAR_M
         across = self.obstacle(world, other) if isinstance(other, Obstacle) else self.solid(world, other)

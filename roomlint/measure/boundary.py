@@ -252,20 +252,22 @@ class Boundaries(View):
 
         return self.figure("distance to the nearest corner", "m", compute, per_m=2.0)
 
-    def band_end(self, subwoofer: Subwoofer) -> Quantity:
-        """Return where a subwoofer's band ends: its low-pass, the highest crossover entered, or one that is assumed."""
-        if subwoofer.low_pass_hz is not None:
-            return subwoofer.low_pass_hz
-        entered = self.figures.bass.highest_crossover()
-        return entered if entered is not None else self.once("band end", lambda: assumed(*DEFAULT_CROSSOVER))
+    def band_ends(self, subwoofer: Subwoofer) -> tuple[Quantity, ...]:
+        """Return what a subwoofer's band ends at, the lowest of them: its low-pass and the highest crossover entered.
+
+        Where neither is given, the one that is assumed.
+        """
+        given = (subwoofer.low_pass_hz, self.figures.bass.highest_crossover())
+        ends = tuple(end for end in given if end is not None)
+        return ends or (self.once("band end", lambda: assumed(*DEFAULT_CROSSOVER)),)
 
     def own_null(self, subwoofer: Subwoofer) -> Figure:
         """First cancellation of a subwoofer by the wall that it is nearest to, over the end of its band."""
-        place, end = need(subwoofer.position, subwoofer, "position"), self.band_end(subwoofer)
+        place, ends = need(subwoofer.position, subwoofer, "position"), self.band_ends(subwoofer)
 
         def compute(world: World) -> float:
-            distance = max(self._to_wall_m(world, place), 0.01)
-            return boundary.rear_null_hz(distance, self.figures.space.sound_speed_m_s(world)) / world(end)
+            distance, end = max(self._to_wall_m(world, place), 0.01), min(world(end) for end in ends)
+            return boundary.rear_null_hz(distance, self.figures.space.sound_speed_m_s(world)) / end
 
         return self.figure("null of the wall over the band's end", "", compute)
 

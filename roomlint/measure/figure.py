@@ -201,22 +201,30 @@ class Figure:
         _ = self.shares
         return self._one_sided
 
+    @property
+    def shared(self) -> bool:
+        """Whether its uncertainty is worked out for many figures at a time, too dear to be found in another world."""
+        return self._ask is not None
+
     def clears(self, margin: float, times: float) -> bool:
         """Return whether a limit is so many uncertainties away that a rough one, from one side only, is enough.
 
-        At half the cost of the fine one this settles nearly every pass. False wherever the formula refuses.
+        At half the cost of the fine one this settles nearly every pass. False wherever the formula refuses. Readings
+        whose bound is the largest are looked at first, until the bounds of the others are enough.
         """
         if margin <= 0.0:
             return False
         if self._compute is None or self._ask is not None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
         squares, most = 0.0, (margin / times) ** 2
-        unknown = [reading for reading in self.readings if reading.u > 0.0]
-        if self._per_m is not None:
-            bounded = (self._per_m * math.hypot(*(reading.u for reading in unknown if reading.unit == "m"))) ** 2
-            if bounded < most:
-                squares, unknown = bounded, [reading for reading in unknown if reading.unit != "m"]
-        for reading in unknown:
+        bounds = sorted(((self._bound(reading), reading) for reading in self.readings if reading.u > 0.0), key=_first)
+        rest = math.fsum(bound**2 for bound, _ in bounds if bound < math.inf)
+        while bounds:
+            bound, reading = bounds.pop()
+            if bound < math.inf:
+                if squares + rest < most:
+                    return True
+                rest -= bound**2
             change = self._change(reading, reading.u) or self._change(reading, -reading.u)
             if change is None:
                 return False
@@ -224,6 +232,10 @@ class Figure:
             if squares >= most:
                 return False
         return True
+
+    def _bound(self, reading: Reading) -> float:
+        """Return what a reading can move the figure by at the most, infinite where that is not known."""
+        return self._per_m * reading.u if self._per_m is not None and reading.unit == "m" else math.inf
 
     def settled(self) -> Figure:
         """Return the figure as a report needs it, holding on to neither design nor file."""
@@ -235,6 +247,10 @@ class Figure:
 
     def __repr__(self) -> str:
         return f"Figure({self.name!r}, {self.value!r}, {self.unit!r})"
+
+
+def _first(bounded: tuple[float, Reading]) -> float:
+    return bounded[0]
 
 
 def _settled(name: str, unit: str, value: float, u: float, assumes: tuple[str, ...]) -> Figure:

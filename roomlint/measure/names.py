@@ -98,7 +98,7 @@ NAMED = {
             "dB",
             ("seats",),
             heard=False,
-            means="lowest bass level of the seat against the mean of all seats",
+            means="lowest bass level of the seat, over a third of an octave, against the mean of the other seats",
             compute=lambda figures, seat: figures.bass.deepest_dip(seat),
         ),
     )

@@ -178,6 +178,25 @@ class Protection(View):
         rated = need(circuit.rcd_a, circuit, "rcd")
         return self.figure("rated residual current", "mA", lambda w: 1e3 * w(rated))
 
+    def only_large_sockets(self, circuit: Circuit) -> bool:
+        """Whether every socket-outlet of a circuit is rated above 32 A, by its rating or its form.
+
+        One that says neither is behind a device of that rating at most, where the circuit gives it.
+        """
+        largest, unknown = wiring_rules.LARGEST_GENERAL_SOCKET_A, None
+        for one in circuit.receptacles:
+            known = [one.rating_a.value - one.rating_a.u] if one.rating_a is not None else []
+            known += [wiring_rules.SOCKET_A[one.form]] if one.form is not None else []
+            if min(known, default=math.inf) <= largest:
+                return False
+            if not known:
+                unknown = unknown or one
+        if unknown is None:
+            return True
+        if self.figures.mains.rating_a(circuit) <= largest:
+            return False
+        raise Missing(unknown, "form")
+
     def ground_fault(self, receptacle: Receptacle) -> Damp:
         """Return whether the edition of NFPA 70 in force wants ground-fault protection of a receptacle."""
         edition, found = self.figures.mains.edition, Damp(wanted=False)

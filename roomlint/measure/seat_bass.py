@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import math
-from typing import TYPE_CHECKING, Any, Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import Missing, need
 from roomlint.design.quantity import Share, assumed
@@ -17,20 +16,23 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Seat, Subwoofer
     from roomlint.design.quantity import Quantity, Reading
     from roomlint.figures.bass import BassSource
-    from roomlint.figures.room_response import RoomResponse
+    from roomlint.figures.modal_sum import Array, ComplexArray
+    from roomlint.figures.room_response import Paths, RoomResponse
     from roomlint.measure.boundary import Source
     from roomlint.measure.world import World
 
-DECAY_S: Final = (0.5, 0.3, 0.8)
-"""Decay of a furnished home room's bass, taken for every mode, and how short and how long it may be."""
-DECAY_WORDS: Final = "decay of 0.5 s for every mode, 0.3 to 0.8 s carried"
-SHORT_WORDS: Final = "decay of 0.3 s for every mode, the shortest of a furnished room, where dips are shallowest"
+DECAYS_S: Final = (0.3, 0.5, 0.8)
+"""Decay of every mode: the shortest, a middle and the longest that a furnished home room has in the bass."""
+DECAY_WORDS: Final = "decay of 0.3 to 0.8 s for every mode, the kindest told"
 LOW_HZ: Final = 20
 HIGH_HZ: Final = 80
 BAND_HZ: Final = tuple(float(hz) for hz in range(14, 114))
 """Half an octave beyond what is judged, so that a seat's own level has both sides of every note."""
 CLOSED: Final = "closed room with rigid walls"
 NUMERICAL: Final = "modes of this shape found numerically"
+
+Best: TypeAlias = "Callable[..., float]"
+"""`max` or `min`, whichever is kind."""
 
 
 class SeatDip(NamedTuple):
@@ -41,23 +43,25 @@ class SeatDip(NamedTuple):
 
 
 class Levels(NamedTuple):
-    """The statistics of the levels at all seats, computed together; each dip as frequency and depth."""
+    """The statistics of the levels at all seats, computed together, for one set of levels or for a stack of them."""
 
-    mean_range_db: float
-    own: tuple[tuple[float, float], ...]
-    """Each seat against its own level over an octave."""
-    others: tuple[tuple[float, float], ...]
-    """Each seat against the mean of the other seats; empty for a lone seat."""
-    common: tuple[float, float]
+    range_db: Array
+    """Mean over the band of the loudest less the quietest seat."""
+    own: tuple[Array, Array]
+    """Each seat over a third of an octave against its own level over an octave: where it is lowest, and how low."""
+    others: tuple[Array, Array] | None
+    """Each seat over a third of an octave against the mean of the other seats; None for a lone seat."""
+    common: tuple[Array, Array]
     """Where the seat that loses least, against its own level over an octave, loses most."""
 
 
 class SeatBass(View):
     """Levels at the seats as a sum over the room's modes.
 
-    What differs from seat to seat is judged at a middle decay, the range of decays carried as uncertainty. A dip is
-    judged over a third of an octave and at the shortest decay that a furnished room has: dips are shallowest there, so
-    what is bad then is bad at every decay, and nobody is asked to choose between decays that nobody knows.
+    How fast the bass of a room decays no file knows, and it moves a dip by some decibels. Each figure is computed at a
+    short, a middle and a long decay and the kindest of the three is told: what is bad at it is bad at all of them, and
+    nobody is asked to choose between decays that nobody knows. A dip is judged over a third of an octave: narrower ones
+    fill in and move with a chair.
     """
 
     def placed_subwoofers(self) -> tuple[Subwoofer, ...]:
@@ -113,124 +117,127 @@ class SeatBass(View):
         return world.once("bass response", solved)
 
     @property
-    def _middle_decay(self) -> Quantity:
-        return self.once("middle decay", lambda: assumed(DECAY_S[0], 0.3, "s", DECAY_WORDS))
-
-    @property
-    def _short_decay(self) -> Quantity:
-        return self.once("short decay", lambda: assumed(DECAY_S[1], 0.0, "s", SHORT_WORDS))
-
-    @property
     def _solver(self) -> Reading:
         return self.once("solver", lambda: assumed(0.0, 1.0, "", NUMERICAL)).shares[0].reading
 
-    def _levels(self, world: World, decay: Quantity) -> Levels:
-        """Return the statistics of the levels at the seats in a world."""
+    def _paths(self, world: World) -> Paths:
+        """Return the ways from the subwoofers to the seats in a world."""
+
+        def found(w: World) -> Paths:
+            places = [w.xyz(need(subwoofer.position, subwoofer, "position")) for subwoofer in self.placed_subwoofers()]
+            ears = [w.xyz(need(seat.ear, seat, "ear")) for seat in self.placed_seats()]
+            response = self.response_in(w)
+            w.assume(DECAY_WORDS)
+            w.assume(CLOSED)
+            if response.found_numerically:
+                w.assume(NUMERICAL)
+            return response.paths(places, ears)
+
+        return world.once("bass paths", found)
+
+    def _levels(self, world: World, decay_s: float) -> Levels:
+        """Return the statistics of the levels at the seats in a world, at a decay."""
 
         def found(w: World) -> Levels:
             from roomlint.figures.bass import drive
 
-            w.assume(CLOSED)
-            sources = [self._source(subwoofer, w) for subwoofer in self.placed_subwoofers()]
-            ears = [w.xyz(need(seat.ear, seat, "ear")) for seat in self.placed_seats()]
-            response = self.response_in(w)
-            if response.found_numerically:
-                w.assume(NUMERICAL)
-            parts = response.transfer([source.position for source in sources], ears, BAND_HZ, w(decay))
-            return self._statistics((parts * drive(sources, BAND_HZ)).sum(axis=1))
+            gains = drive([self._source(subwoofer, w) for subwoofer in self.placed_subwoofers()], BAND_HZ)
+            return self._statistics((self._paths(w).transfer(BAND_HZ, decay_s) * gains).sum(axis=1))
 
-        return world.once(("bass levels", decay.value), found)
+        return world.once(("bass levels", decay_s), found)
 
     @staticmethod
-    def _statistics(pressure: Any) -> Levels:  # noqa: ANN401  complex pressures, seats by frequencies
-        from roomlint.figures.bass import level_db, seat_spread, smoothed_db
-        from roomlint.figures.bass_dips import (
-            NOTE_OCTAVES,
-            against_others_db,
-            against_own_band_db,
-            common_nulls,
-            deepest_dips,
-        )
+    def _statistics(pressure: ComplexArray) -> Levels:
+        """Return the statistics of pressures, (..., seats, frequencies)."""
+        from roomlint.figures import bass_dips
+        from roomlint.figures.bass import level_db, smoothed_db
 
         levels = level_db(pressure)
-        judged = slice(BAND_HZ.index(LOW_HZ), BAND_HZ.index(HIGH_HZ) + 1)
-        notes = smoothed_db(levels, BAND_HZ, 1.0 / NOTE_OCTAVES)
-        own = notes - levels + against_own_band_db(levels, BAND_HZ)
+        judged = levels[..., BAND_HZ.index(LOW_HZ) : BAND_HZ.index(HIGH_HZ) + 1]
+        own = bass_dips.notes_against_own_band_db(levels, BAND_HZ)
         of = (BAND_HZ, LOW_HZ, HIGH_HZ)
-        others = deepest_dips(against_others_db(notes), *of) if len(levels) > 1 else ()
-        common = common_nulls(own, *of, -math.inf)[0]
-        return Levels(
-            seat_spread(levels[:, judged], BAND_HZ[judged]).mean_range_db,
-            tuple((dip.hz, dip.depth_db) for dip in deepest_dips(own, *of)),
-            tuple((dip.hz, dip.depth_db) for dip in others),
-            (common.hz, common.depth_db),
-        )
+        others = None
+        if levels.shape[-2] > 1:
+            notes = smoothed_db(levels, BAND_HZ, 1.0 / bass_dips.NOTE_OCTAVES)
+            others = bass_dips.lowest(bass_dips.against_others_db(notes), *of)
+        spread = (judged.max(axis=-2) - judged.min(axis=-2)).mean(axis=-1)
+        return Levels(spread, bass_dips.lowest(own, *of), others, bass_dips.lowest_of_all_seats(own, *of))
 
-    def _changes(self, decay: Quantity) -> tuple[tuple[Reading, Levels], ...]:
-        """Return the statistics with each thing that is not known at the ends of its range, one at a time."""
-        return self.once(("changes", decay.value), lambda: self._find_changes(decay))
+    def _changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
+        """Return what is not known exactly, the statistics as read, and a stack of them with each a little off.
 
-    def _find_changes(self, decay: Quantity) -> tuple[tuple[Reading, Levels], ...]:
+        Each reading is there twice, up and down. At the middle decay: dips are as sharp there as at the kindest or
+        sharper, and it is asked for many figures at a time.
+        """
+        return self.once("changes", self._find_changes)
+
+    def _find_changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
+        import numpy as np
+
         from roomlint.figures.bass import drive
 
-        world, response = self.world, self.response_in(self.world)
+        world, response, decay_s = self.world, self.response_in(self.world), DECAYS_S[1]
         sources = [self._source(subwoofer, world) for subwoofer in self.placed_subwoofers()]
         places = [source.position for source in sources]
         points = [need(seat.ear, seat, "ear") for seat in self.placed_seats()]
         ears = [point.xyz for point in points]
         gains = drive(sources, BAND_HZ)
-        paths = response.paths(places, ears)
-        pressure = (paths.transfer(BAND_HZ, decay.value) * gains).sum(axis=1)
-        found: list[tuple[Reading, Levels]] = []
-        if decay.u > 0.0:
-            for decay_s in DECAY_S[1:]:
-                moved = (paths.transfer(BAND_HZ, decay_s) * gains).sum(axis=1)
-                found.append((decay.shares[0].reading, self._statistics(moved)))
+        pressure = (self._paths(world).transfer(BAND_HZ, decay_s) * gains).sum(axis=1)
+        changes: dict[Reading, ComplexArray] = {}
         if response.found_numerically:
-            coarse = response.coarser.transfer(places, ears, BAND_HZ, decay.value)
-            found.append((self._solver, self._statistics((coarse * gains).sum(axis=1))))
+            coarse = response.coarser.transfer(places, ears, BAND_HZ, decay_s)
+            changes[self._solver] = (coarse * gains).sum(axis=1) - pressure
         moves = [(s.position, n, True) for n, s in enumerate(self.design.subwoofers) if s.position is not None]
         moves += [(point, n, False) for n, point in enumerate(points)]
         if any(value.u > 0.0 for point, _, _ in moves for value in point.values):
-            by_source, by_ear = response.slopes(places, ears, BAND_HZ, decay.value)
-            changes: dict[Reading, Any] = {}
+            by_source, by_ear = response.slopes(places, ears, BAND_HZ, decay_s)
             for point, number, is_source in moves:
                 for axis, value in enumerate(point.values):
                     # Two places that were measured from one wall move together.
                     for share in (share for share in value.shares if share.change):
-                        change = changes.setdefault(share.reading, pressure * 0.0)
+                        change = changes.setdefault(share.reading, np.zeros_like(pressure))
                         if is_source:
                             change += share.change * (by_source[:, number, axis] * gains[number])
                         else:
                             change[number] += share.change * (by_ear[number, :, axis] * gains).sum(axis=0)
-            for reading, change in changes.items():
-                found += ((reading, self._statistics(pressure + way * change)) for way in (1.0, -1.0))
-        return tuple(found)
+        moved = [pressure + way * change for change in changes.values() for way in (1.0, -1.0)]
+        as_read = self._statistics(pressure)
+        return tuple(changes), as_read, self._statistics(np.stack(moved)) if moved else as_read
 
-    def _figure(self, name: str, decay: Quantity, pick: Callable[[Levels], float]) -> Figure:
-        value = pick(self._levels(self.world, decay))
+    def _kindest(self, pick: Callable[[Levels], Array], best: Best = max) -> float:
+        """Return the decay at which a figure is best, as read."""
+        return best(DECAYS_S, key=lambda decay_s: float(pick(self._levels(self.world, decay_s))))
 
+    def _figure(self, name: str, pick: Callable[[Levels], Array], best: Best = max) -> Figure:
         def shares() -> list[Share]:
-            largest: dict[Reading, float] = {}
-            for reading, there in self._changes(decay):
-                change = pick(there) - value
-                if abs(change) > abs(largest.get(reading, 0.0)):
-                    largest[reading] = change
-            return [Share(reading, change / reading.u) for reading, change in largest.items()]
+            readings, as_read, moved = self._changes()
+            if not readings:
+                return []
+            changes = pick(moved) - pick(as_read)
+            ways = zip(changes[0::2].tolist(), changes[1::2].tolist(), strict=True)
+            return [
+                Share(reading, max(up, -down, key=abs) / reading.u)
+                for reading, (up, down) in zip(readings, ways, strict=True)
+            ]
 
-        return Figure.together(name, "dB", self.world, lambda w: pick(self._levels(w, decay)), shares)
+        def compute(world: World) -> float:
+            return best(float(pick(self._levels(world, decay_s))) for decay_s in DECAYS_S)
+
+        return Figure.together(name, "dB", self.world, compute, shares)
 
     def seat_spread(self) -> Figure:
         """Mean over 20 to 80 Hz of the level range over all seats."""
-        return self._figure("level range over the seats", self._middle_decay, lambda levels: levels.mean_range_db)
+        return self._figure("level range over the seats", lambda levels: levels.range_db, min)
 
     def own_dip(self, seat: Seat) -> SeatDip:
         """Lowest level of a seat, over a third of an octave, against its own level over an octave, 20 to 80 Hz."""
-        return self._dip(seat, "dip against its own band", lambda levels: levels.own)
+        number = self.placed_seats().index(seat)
+        return self._dip("dip against its own band", lambda levels: _of_seat(levels.own, number))
 
     def other_dip(self, seat: Seat) -> SeatDip:
         """Lowest level of a seat, over a third of an octave, against the mean of the other seats, 20 to 80 Hz."""
-        return self._dip(seat, "dip against the other seats", lambda levels: levels.others)
+        number = self.placed_seats().index(seat)
+        return self._dip("dip against the other seats", lambda levels: _of_seat(levels.others, number))
 
     def deepest_dip(self, seat: Seat) -> Figure:
         """Lowest level of a seat against the other seats."""
@@ -238,20 +245,22 @@ class SeatBass(View):
 
     def common_null(self) -> SeatDip:
         """Level of the note that all seats lose, at the seat that loses least there, against its own octave."""
-        figure = self._figure("null common to all seats", self._short_decay, lambda levels: levels.common[1])
-        return SeatDip(figure, self._frequency(self._levels(self.world, self._short_decay).common[0]))
+        return self._dip("null common to all seats", lambda levels: levels.common)
 
-    def _dip(self, seat: Seat, name: str, which: Callable[[Levels], tuple[tuple[float, float], ...]]) -> SeatDip:
-        number = self.placed_seats().index(seat)
-        found = which(self._levels(self.world, self._short_decay))
-        if not found:
-            raise Refused("one seat has no others to compare with")
-        figure = self._figure(name, self._short_decay, lambda levels: which(levels)[number][1])
-        return SeatDip(figure, self._frequency(found[number][0]))
+    def _dip(self, name: str, which: Callable[[Levels], tuple[Array, Array]]) -> SeatDip:
+        figure = self._figure(name, lambda levels: which(levels)[1])
+        kindest = self._kindest(lambda levels: which(levels)[1])
+        return SeatDip(figure, self._frequency(float(which(self._levels(self.world, kindest))[0])))
 
     @staticmethod
     def _frequency(hz: float) -> Figure:
         return Figure.plain("frequency", "Hz", hz, u=0.5)
+
+
+def _of_seat(dips: tuple[Array, Array] | None, number: int) -> tuple[Array, Array]:
+    if dips is None:
+        raise Refused("one seat has no others to compare with")
+    return dips[0][..., number], dips[1][..., number]
 
 
 def _together(own: Quantity | None, entered: Quantity | None) -> Quantity | None:

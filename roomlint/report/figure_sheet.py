@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.measure.sheet import Lacking
 from roomlint.report.names import key_words
@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from roomlint.measure.names import Named
     from roomlint.measure.sheet import Table
 
+TOLD: Final = 1e-3
+"""The share of a figure from which its uncertainty is worth a column."""
 
 def sheet_text(title: str, tables: list[Table], units: str = METRIC) -> str:
     """Return the tables as aligned text; what lacks an input is a dash, and what lacks is listed below."""
@@ -43,7 +45,7 @@ def _cell(cell: Figure | Lacking, units: Units) -> str:
         return "-"
     scale = units.of([cell])
     text = scale.figures([cell])
-    return f"{text} {scale.spread()}" if cell.u > 0.0 else text
+    return f"{text} {scale.spread()}" if cell.u > TOLD * abs(cell.value) else text
 
 
 def _words(lacks: str) -> str:

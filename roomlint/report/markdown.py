@@ -23,7 +23,7 @@ from roomlint.report.words import (
     tally,
 )
 from roomlint.review.review import Decided
-from roomlint.review.verdict import By, Kind, Way
+from roomlint.review.verdict import By, Way
 from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
@@ -52,7 +52,7 @@ MOST_WAIVED: Final = 40
 
 
 def markdown_report(review: Review, wishes: Wishes) -> Iterator[str]:
-    """Yield the review as a comment in Markdown; `verdicts` lists what passed or does not apply too."""
+    """Yield the review as a comment in Markdown, which never lists what passed or does not apply."""
     seen = _Seen(review, wishes)
     for room in review.rooms:
         seen.add(room)
@@ -134,9 +134,6 @@ class _Seen:
                 self._waived.add(
                     (room.file, place_key(verdict)), f"- {name}: {_cut(data(text))} ({data(verdict.rule)})"
                 )
-            elif self.wishes.verdicts and verdict.kind in {Kind.PASS, Kind.NOT_APPLICABLE, Kind.INFORMATIONAL}:
-                row = f"- {verdict.kind.value}: {_cut(data(telling.whole(verdict)))} ({data(verdict.rule)})"
-                self._listed.add((9, 0, room.file, len(room.verdicts), place_key(verdict)), row)
         if not room.compared:
             alike: dict[str, list[Lack]] = {}
             for lack in lacks(room.verdicts):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.source.dimensions import SYMBOLS, customary, customary_difference, decimals
@@ -28,6 +28,9 @@ EXACT_PARTS: Final = 3
 """Where in `PARTS` a length stands that nothing makes uncertain: eighths."""
 FINEST: Final = 5
 """So many steps finer a figure is told to keep it apart from its limit."""
+FINE: Final = 0.05
+COARSE: Final = 0.2
+"""What the digits of a small number leave out of it at most: of a figure, and of an uncertainty."""
 AHEAD_DEG: Final = 0.05
 SIDES: Final = {
     "azimuth": ("left", "right"),
@@ -94,6 +97,8 @@ class Scale:
     unit: str
     largest: float
     u: float
+    coarse: float = FINE
+    """The share of a small number that its digits may leave out."""
 
     @property
     def _length_m(self) -> float | None:
@@ -127,14 +132,12 @@ class Scale:
         return self._decimal(area_m2 * 1e6, 1, finer), "mm²"
 
     def _decimal(self, value: float, places: int, finer: int) -> str:
-        places += finer
-        text = plain = f"{value:.{places}f}"
-        # A small number keeps digits that say something, as few as do; one that stays naught is naught.
-        for more in (1, 2) if abs(float(plain)) < 10.0 ** (1 - places) else ():
-            if abs(float(text) - value) <= (0.05 if text == plain else 0.02) * abs(value):
-                break
-            text = f"{value:.{min(places + more, 9)}f}"
-        text = text if float(text) else plain
+        text = f"{value:.{places + finer}f}"
+        if value and abs(float(text)) < 10.0 ** (1 - places - finer):
+            # A small number keeps the digits that say something, an uncertainty the first of them.
+            least = range(places + finer, min(places + finer + 2, 9) + 1)
+            told = (f"{value:.{digits}f}" for digits in least)
+            text = next((one for one in told if abs(float(one) - value) <= self.coarse * abs(value)), text)
         return text.removeprefix("-") if float(text) == 0.0 else text
 
     def _length(self, metres: float, length: float, finer: int) -> tuple[str, str]:
@@ -263,7 +266,8 @@ class Scale:
         symbol = SYMBOLS.get(self.unit)
         if symbol is not None and symbol.offset != SYMBOLS.get(symbol.customary, symbol).offset and self.units.is_us:
             return f"± {self._decimal(customary_difference(self.u, self.unit), 0, 0)} {symbol.customary}"
-        return f"± {self.units.number(self.u, self.unit, self.u)}"
+        scale = replace(self.units.scale(self.unit, [self.u], self.u), coarse=COARSE)
+        return f"± {scale.text(self.u)}"
 
 
 def inward(low: float, high: float, unit: str, units: Units) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Element, Point
+from roomlint.design.base import Element, Missing, Point
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
@@ -174,10 +174,10 @@ def _coordinate(
 
 
 def _there(figure: Figure, way: _Way, value: float) -> float | None:
-    """Return a figure's value with the reading at another value; None where it refuses."""
+    """Return a figure's value with the reading at another value; None where there is none."""
     try:
         found = figure.at(way.world(value))
-    except Refused:
+    except (Missing, Refused):
         return None
     return found if math.isfinite(found) else None
 
@@ -198,16 +198,24 @@ def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> b
     figure, there = judged.figure, _there(judged.figure, way, value)
     if there is None:
         return False
+    u = figure.u if figure.shared else _u_there(figure, there, way, value)
+    if u is None:
+        return False
+    kind, level, _, _ = judged.outcome(Figure.plain(figure.name, figure.unit, there, u=u))
+    return kind is Kind.PASS or (noted and kind is Kind.FAIL and level is Level.NOTE)
+
+
+def _u_there(figure: Figure, there: float, way: _Way, value: float) -> float | None:
+    """Return the uncertainty that a figure has with the reading at another value; None where its formula refuses."""
     try:
         changes = [
             max(abs(figure.at(way.also(value, reading, off)) - there) for off in (reading.u, -reading.u))
             for reading in figure.readings
             if reading.u > 0.0
         ]
-    except Refused:
-        return False
-    kind, level, _, _ = judged.outcome(Figure.plain(figure.name, figure.unit, there, u=math.hypot(*changes)))
-    return kind is Kind.PASS or (noted and kind is Kind.FAIL and level is Level.NOTE)
+    except (Missing, Refused):
+        return None
+    return math.hypot(*changes)
 
 
 def _breaks(held: _Held, way: _Way, value: float) -> bool:

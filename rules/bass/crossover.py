@@ -55,7 +55,6 @@ def _highest(room: Room) -> Quantity:
     when=_meets_a_subwoofer,
     window=at_least(1.0, "", note=1.5),
     says="crosses over at {figure} times its own lower limit; {window} wanted",
-    after=("file.range-turned-round",),
     at="product",
     since="0.1.0",
 )
@@ -106,7 +105,6 @@ def crossover_high(room: Room, speaker: Loudspeaker) -> Figure:
     each=SUBWOOFERS,
     window=at_least(1.0, "", note=1.5),
     says="plays up to {figure} times the highest crossover ({crossover}); {window} wanted",
-    after=("file.range-turned-round",),
     at="product",
     since="0.1.0",
 )

@@ -49,9 +49,10 @@ def seat_spread(room: Room, _design: Design) -> Figure:
     Why: Equalising helps all seats only as far as they agree; what differs from seat to seat stays.
 
     How decided: Pressure of all subwoofers together, as set, at every seat as a sum over the room's modes, 20 to 80 Hz
-    in steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. A decay of 0.5 s, with 0.3 to
-    0.8 s and the positions' tolerance carried. It compares layouts: a real room may differ by 3 to 6 dB. In a room that
-    is not a box the modes are found numerically; where that cannot be done a person must judge.
+    in steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. Computed at decays of 0.3, 0.5 and
+    0.8 s, the kindest told: what fails then fails at any decay of a furnished room. It compares layouts: a real room
+    may differ by 3 to 6 dB. In a room that is not a box the modes are found numerically; where that cannot be done a
+    person must judge.
 
     Remedy: Two subwoofers at opposite walls, or four; then try the positions here before building.
 
@@ -77,10 +78,9 @@ def deep_null(room: Room, seat: Seat) -> Answer:
 
     Why: A deep null cannot be equalised: more power only makes the other seats louder.
 
-    How decided: Pressure of all subwoofers together, as set, at every seat as a sum over the room's modes. Each seat's
-    lowest level, averaged over a third of an octave, against the mean of the other seats, 20 to 80 Hz; the seat itself
-    is not in the mean. Computed at a decay of 0.3 s, the shortest of a furnished room: dips are shallowest there, so
-    what fails then is lost at every decay. Only the positions' tolerance can leave it to a person.
+    How decided: As for `bass.seat-spread`; each seat's lowest level, averaged over a third of an octave, against the
+    mean of the other seats, 20 to 80 Hz. The seat itself is not in the mean. Of three decays the kindest is told, so
+    that only the tolerance of positions, and of modes that are found numerically, can leave it to a person.
 
     Remedy: Move the seat or a subwoofer out of the null; the frequency in the message tells which mode it is.
 
@@ -122,7 +122,7 @@ def own_null(room: Room, seat: Seat) -> Answer:
 @rule(
     "bass.common-null",
     level=Level.WARNING,
-    basis=practice("a note that all seats lose: half the pressure a note, a quarter a warning; our choice"),
+    basis=practice("an equaliser lifts 6 dB, half the pressure; a note that loses more, 12 dB a warning; our choice"),
     each=ALL_SEATS,
     when=(has_subwoofers, several_seats),
     window=at_least(-12.0, "dB", note=-6.0),
@@ -133,7 +133,7 @@ def own_null(room: Room, seat: Seat) -> Answer:
 def common_null(room: Room, _seats: Several[Seat]) -> Answer:
     """The seats do not all sit in one null.
 
-    Why: A row at a node of the room loses one note at every seat; no seat is spared and no equaliser fills it.
+    Why: A row at a node of the room loses one note at every seat; no seat is spared, and an equaliser fills little.
 
     How decided: As for `bass.own-null`; at each frequency the seat that loses least, and of these the lowest place.
     Half the pressure of the octave, 6 dB down, is a note and a quarter, 12 dB down, a warning.

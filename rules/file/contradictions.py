@@ -6,16 +6,14 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     LOUDSPEAKERS,
-    SOURCES,
     SUBWOOFERS,
     Level,
     No,
+    Seen,
     Subjects,
-    Window,
-    Windows,
     at_most,
-    computed,
     fails,
+    found,
     need,
     passes,
     rule,
@@ -27,21 +25,32 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
-    from roomlint.design.record import Setting
-    from roomlint.review import Applies, Figure, Room, Says
-    from roomlint.review.subjects import Source
+    from roomlint.review import Applies, Found, Room, Says
 
 AGREE_MS: Final = 0.1
 
 
-def _settings(room: Room) -> Iterator[Setting]:
-    yield from room.design.calibration.settings
+class Entered(Seen["Source", "Setting"]):
+    """A loudspeaker or subwoofer with what is entered for it; both go by one name."""
+
+    @property
+    def words(self) -> str:
+        """What the team calls it."""
+        return self.source.words
 
 
-SETTINGS: Subjects[Setting] = Subjects("entry for a loudspeaker or subwoofer", _settings)
+def _settings(room: Room) -> Iterator[Entered]:
+    sources = {source.id: source for source in room.design.sources}
+    for setting in room.design.calibration.settings:
+        yield Entered(sources[setting.id], setting)
 
 
-def _both(_: Room, setting: Setting) -> Applies:
+SETTINGS: Subjects[Entered] = Subjects("entry for a loudspeaker or subwoofer", _settings)
+"""Each entry with what it is for: what is judged of that waits for the entry."""
+
+
+def _both(_: Room, entered: Entered) -> Applies:
+    setting = entered.seat
     if setting.delay_s is None or setting.distance_m is None:
         return No("delay and distance are not both entered")
     return True
@@ -55,10 +64,9 @@ def _both(_: Room, setting: Setting) -> Applies:
     when=_both,
     window=at_most(AGREE_MS, "ms"),
     says="delay and distance entered differ by {figure}; the processor takes one of them",
-    at="delay",
     since="0.2.0",
 )
-def delay_and_distance(room: Room, setting: Setting) -> Figure:
+def delay_and_distance(room: Room, entered: Entered) -> Found:
     """A delay and a distance that are both entered for a loudspeaker agree.
 
     Why: A processor takes the one or the other; whoever reads the file cannot tell which.
@@ -70,7 +78,8 @@ def delay_and_distance(room: Room, setting: Setting) -> Figure:
 
     When to waive: Never; one of the two is not what the processor holds.
     """
-    return room.figures.delays.entries_apart(setting)
+    setting = entered.seat
+    return found(room.figures.delays.entries_apart(setting), place=setting.place_of("delay"))
 
 
 @rule(
@@ -121,42 +130,3 @@ def loudspeaker_label(_: Room, speaker: Loudspeaker) -> Says:
     """
     label = need(speaker.label, speaker, "label")
     return fails("fail", label=label) if label.startswith("LFE") else passes("fine", label=label)
-
-
-def _has_both_limits(_: Room, source: Source) -> Applies:
-    product = need(source.product, source, "product")
-    data = need(product.loudspeaker, product, "loudspeaker")
-    if data.low_limit_hz is None or data.high_limit_hz is None:
-        return No("its sheet does not give both ends of its range")
-    return True
-
-
-def _above_low(_: Room, source: Source) -> Windows:
-    product = need(source.product, source, "product")
-    data = need(product.loudspeaker, product, "loudspeaker")
-    return Windows(Window(need(data.low_limit_hz, product, "loudspeaker.low_limit").value, None, "Hz"))
-
-
-@rule(
-    "file.range-turned-round",
-    level=Level.ERROR,
-    basis=ONCE,
-    each=SOURCES,
-    when=_has_both_limits,
-    window=computed("Hz", "at least the lower end on the same sheet", _above_low),
-    says="its sheet ends at {figure} and begins at {limit}: the range is turned round",
-    at="product",
-    since="0.2.0",
-)
-def range_turned_round(room: Room, source: Source) -> Figure:
-    """The upper end of a product's range lies above its lower end.
-
-    Why: A range that is written the wrong way round passes every crossover that it should refuse.
-
-    How decided: Upper limit against lower limit of the product's sheet.
-
-    Remedy: Exchange the two on the sheet.
-
-    When to waive: Never; correct the sheet.
-    """
-    return room.figures.bass.upper_end(source)

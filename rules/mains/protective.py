@@ -14,7 +14,6 @@ if TYPE_CHECKING:
 
 LARGEST_ARC_FAULT_A = 20.0
 HIGHEST_GROUND_FAULT_V = 250.0
-LARGEST_SOCKET_CIRCUIT_A = 32.0
 
 
 def listed(circuit: Circuit) -> Applies:
@@ -166,9 +165,10 @@ def body_current(room: Room, circuit: Circuit) -> Applies:
         return No("what the code in force asks for is not known here")
     if family == "asnzs":
         return True
-    if room.figures.mains.rating_a(circuit) > LARGEST_SOCKET_CIRCUIT_A:
-        return No("the clause is for socket circuits up to 32 A")
-    return listed(circuit)
+    found = listed(circuit)
+    if isinstance(found, No) or not room.figures.protection.only_large_sockets(circuit):
+        return found
+    return No("the clause is for socket-outlets up to 32 A")
 
 
 @rule(
@@ -197,8 +197,9 @@ def residual_current(room: Room, circuit: Circuit) -> Answer:
 
     Why: It cuts off a shock through a body, which a breaker against overcurrent never notices.
 
-    How decided: Rated residual current of the circuit's device. BS 7671 and IEC 60364: circuits with socket-outlets up
-    to 32 A; AS/NZS 3000: every final circuit of a dwelling. A circuit that is neither new nor extended gets a warning
+    How decided: Rated residual current of the circuit's device. BS 7671 and IEC 60364: circuits with
+    socket-outlets that are rated up to 32 A, whatever the device before them is rated; AS/NZS 3000: every final circuit
+    of a dwelling. A circuit that is neither new nor extended gets a warning
     only, as it may be older than the clause.
 
     Remedy: Have a 30 mA device fitted.

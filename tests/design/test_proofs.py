@@ -47,6 +47,40 @@ def test_a_proof_says_what_can_be_checked(key: str) -> None:
         room_of(changed(ROOM, {key: {}}))
 
 
+ENGINEER = {"by": "A. N. Engineer", "document": "sheet 3", "on": "2027-01-20"}
+WAIVER = {"rule": "mount.held", "subject": "left", "because": "seen", "approved_by": "lead", "document": "sheet 3"}
+
+
+@pytest.mark.parametrize("said", ["none", "None.", "n/a", "TBD", "to follow", "no", "-", "?", " ", "not  yet"])
+@pytest.mark.parametrize(
+    ("key", "whole", "part"),
+    [
+        (f"{M}.fixing.engineer", ENGINEER, "document"),
+        (f"{M}.fixing.engineer", ENGINEER, "by"),
+        (f"{M}.fixing.anchor_approval", {"document": "approval 1"}, "document"),
+        (f"{M}.fixing.report", {"document": "report 1", "withdrawal": "900 N"}, "document"),
+        (f"{M}.box", {"document": "listing 1", "marked_mass": "23 kg"}, "document"),
+        ("treatments.0.approval", {"document": "test 1"}, "document"),
+        (f"{M}.secondary", {"kind": "chain", "attached_to": "joist", "document": "sheet 4"}, "document"),
+        ("waivers", WAIVER, "document"),
+        ("waivers", WAIVER, "approved_by"),
+    ],
+)
+def test_a_word_for_nothing_is_no_document_and_nobody(key: str, whole: dict[str, str], part: str, said: str) -> None:
+    def given(value: dict[str, str]) -> object:
+        return [value] if key == "waivers" else value
+
+    room_of(changed(ROOM, {key: given(whole)}))
+    with pytest.raises(ValueError, match="names nothing"):
+        room_of(changed(ROOM, {key: given({**whole, part: said})}))
+
+
+@pytest.mark.parametrize("said", ["none", "tbd", "-"])
+def test_a_word_for_nothing_is_no_backing(said: str) -> None:
+    with pytest.raises(ValueError, match="names nothing"):
+        room_of(changed(ROOM, {f"{M}.fixing.backing": said}))
+
+
 def test_none_states_absence_which_is_not_the_same_as_unsaid() -> None:
     said = mounting({f"{M}.secondary": "none"})
     assert said.secondary is not None

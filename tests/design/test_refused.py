@@ -43,6 +43,10 @@ ROOM: dict[str, Any] = {
 }  # fmt: skip
 
 
+OUTLET = {"id": "socket", "form": "nema-5-20", "rating": "20 A"}
+OVERHEAD = {"id": "panel", "kind": "absorber", "on": "ceiling", "mass": "6 kg", "mounting": {"on": "left"}}
+
+
 def problems(changes: dict[str, object]) -> list[str]:
     node, wrong = read_tree(json.dumps(changed(ROOM, changes)), "a.room.yaml")
     assert node is not None
@@ -195,3 +199,41 @@ def test_one_wall_may_be_written_as_two() -> None:
     listed = [{"from_left": x, "from_front": y, "wall": wall} for x, y, wall in OUTLINE]
     assert problems({"room": {"outline": listed, "ceiling": {"shape": "flat", "height": "2.7 m"}},
                      f"{M}.on": "a"}) == []  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("form", "volts", "told"),
+    [
+        ("nema-5-20", "240 V", "NEMA-5-20 is made for 100 to 127 V, and its circuit has 240 V"),
+        ("nema-5-15", "230 V", "made for 100 to 127 V"),
+        ("bs1363", "120 V", "made for 200 to 250 V"),
+        ("cee7-3", "120 V", "made for 200 to 250 V"),
+        ("nema-5-15", "100 V", None),
+        ("nema-5-20", "120 V", None),
+        ("as3112-10", "230 V", None),
+        ("iec60309-32", "400 V", None),
+    ],
+)
+def test_a_receptacle_is_of_a_form_for_its_voltage(form: str, volts: str, told: str | None) -> None:
+    found = problems({"circuits.0.voltage": volts, "circuits.0.receptacles": [{**OUTLET, "form": form}]})
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0])
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({}, 1),
+        ({"mounting": {"on": "floor"}}, 1),
+        ({"mounting": {"on": "ceiling"}}, 0),
+        ({"mounting": {"on": "grid-ceiling"}}, 0),
+        ({"mounting": {}}, 0),
+        ({"on": "left"}, 0),
+        ({"on": "right"}, 1),
+        ({"on": "left", "mounting": {"on": "floor"}}, 0),
+        ({"on": "left", "mounting": {"on": "ceiling"}}, 1),
+        ({"on": "left", "kind": "curtain", "mounting": {"on": "ceiling"}}, 0),
+    ],
+)
+def test_a_panel_is_held_by_what_it_lies_on(changes: dict[str, object], told: int) -> None:
+    found = problems({"treatments": [{**OVERHEAD, **changes}]})
+    assert len(found) == told == sum("held by" in text for text in found)

@@ -31,14 +31,6 @@ def test_general_null_becomes_the_quarter_wave_rule_straight_ahead() -> None:
     assert b.path_null_hz(3.0, 4.0, 343) == pytest.approx(b.rear_null_hz(0.5, 343))
 
 
-def test_equal_distances_have_ratio_one() -> None:
-    assert b.closest_distance_ratio([0.9, 0.4, 0.9]) == 1
-
-
-def test_closest_two_of_three_distances_decide_the_ratio() -> None:
-    assert b.closest_distance_ratio([1.2, 0.5, 1.0]) == pytest.approx(1.2)
-
-
 def test_narrow_port_still_wants_fifteen_centimetres() -> None:
     assert b.port_gap_wanted_m(0.05) == 0.15
     assert b.port_gap_wanted_m(0.10) == 0.20

@@ -83,11 +83,12 @@ EXPECTED = (
     ),
     *_of(
         rooms.MOVED_TO_THE_REAR_CORNERS,
-        # dx 1.7, dy -1.6: 90 + atan(1.6/1.7) = 133.26: past the standard's 120, inside the home window's 135.
-        ("angle.surround-pair", "loudspeaker/corner-left", "fail", 133.264, "note"),
-        ("angle.surround-pair", "loudspeaker/corner-right", "fail", 133.264, "note"),
-        # The file says that the left one leaves the range on purpose, and the window it names is met.
-        ("layout.departure", "loudspeaker/corner-left", "pass"),
+        # dx 1.7, dy -1.6: 90 + atan(1.6/1.7) = 133.26: past the standard's 120, and nothing says that the right one
+        # stands there on purpose.
+        ("angle.surround-pair", "loudspeaker/corner-right", "fail", 133.264, "warning"),
+        # The left one does, and is held against the window it names instead, which goes to 135.
+        ("angle.surround-pair", "loudspeaker/corner-left", "notApplicable"),
+        ("layout.departure", "loudspeaker/corner-left", "pass", 133.264),
     ),
     *_of(
         rooms.DOOR_BEHIND_THE_SEATS,
@@ -112,9 +113,9 @@ EXPECTED = (
     *_of(
         rooms.SECOND_ROW,
         # centre-low: 1.5 of 3.5 m on the way it is 0.8 + 0.4 x 0.4286 = 0.971 m up, the head before it 1.25: -0.279.
-        ("layout.over-heads", "loudspeaker/centre-low+seat/behind", "fail", -0.279, "warning"),
-        # left-high passes the same head 0.86 m to its side, and 0.41 m above it.
-        ("layout.over-heads", "loudspeaker/left-high+seat/behind", "pass"),
+        # left-high passes the same head 0.86 m to its side, and 0.41 m above it: the centre is the tightest.
+        ("layout.over-heads", "seat/behind", "fail", -0.279, "warning"),
+        ("layout.over-heads", "seat/middle", "pass"),
     ),
     *_of(
         rooms.ANGLED_ON_WALL,
@@ -140,14 +141,15 @@ EXPECTED = (
         rooms.PORTS,
         # rear: 0.27 m from the wall, 0.20 m deep: 0.07 m behind the port, less than its diameter of 0.08 m.
         ("boundary.port-clearance", "loudspeaker/rear", "fail", 0.07, "error"),
-        # A downward port of the same size is content with a quarter of its diameter, 0.02 m; its feet give 0.03 m.
-        ("boundary.port-clearance", "loudspeaker/bottom", "pass", 0.03),
+        # Under a downward port of the same size the feet give 0.03 m: more than the quarter of its diameter, 0.02 m,
+        # where the gap itself becomes the port, but less than the one diameter that it wants.
+        ("boundary.port-clearance", "loudspeaker/bottom", "fail", 0.03, "warning"),
     ),
     *_of(
         rooms.FRONT_PAIR_AND_A_ROW,
-        # dx 1.5, dy 2.6: atan(1.5/2.6) = 29.98, just inside 30; together 59.96.
+        # dx 1.5, dy 2.6: atan(1.5/2.6) = 29.98, just inside 30.
         ("angle.front-pair", "loudspeaker/left", "pass", 29.982),
-        ("angle.front-included", PAIR, "pass", 59.963),
+        ("angle.front-pair", "loudspeaker/right", "pass", 29.982),
         # Seen from the left loudspeaker: middle 29.98, left seat atan(0.8/2.6) = 17.10, right seat
         # atan(2.2/2.6) = 40.24. The farthest from its aim is the left seat, by 12.88: a 90-degree cabinet covers 45.
         ("aim.coverage", "loudspeaker/left", "pass", 12.879),

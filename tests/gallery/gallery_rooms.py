@@ -54,6 +54,9 @@ def ported(face: str) -> Data:
     }
 
 
+EXACT: Data = {"tolerance": "0 mm", "temperature": "20 degC"}
+"""What the figures are worked out with: no tolerance, and sound at 343.2 m/s."""
+
 PLATE: Data = {"roomlint_product": 1, "id": "plate", "kind": "mount", "mount": {"motion": "fixed"}}
 
 PRODUCTS = (PLAIN, ANGLED, ROUND, PLATE, ported("rear"), ported("bottom"))
@@ -79,6 +82,7 @@ def room(*loudspeakers: Data, shape: Data | None = None, seats: list[Data] | Non
     plain: Data = {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}}
     return {
         "roomlint": 1,
+        "survey": EXACT,
         "room": {key: value for key, value in {**plain, **(shape or {})}.items() if value is not None},
         "seats": seats or [seat("middle", reference=True)],
         "loudspeakers": list(loudspeakers),

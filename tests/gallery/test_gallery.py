@@ -21,9 +21,9 @@ RULES = {rule.id: rule for rule in BOOK.rules}
 
 
 def _found(room: Data, rule: str) -> tuple[Verdict, ...]:
-    verdicts, troubles = review_room(_room(id(room)), [RULES[rule]])
-    assert not troubles
-    return tuple(verdicts)
+    outcome = review_room(_room(id(room)), [RULES[rule]])
+    assert not outcome.troubles
+    return tuple(outcome.verdicts)
 
 
 _BY_ID = {id(expected.room): expected.room for expected in EXPECTED}

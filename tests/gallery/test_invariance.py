@@ -37,9 +37,9 @@ def _in_feet(value: Any) -> Any:
 
 
 def _verdicts(data: rooms.Data) -> set[tuple[str, frozenset[str], str, str | None]]:
-    found, troubles = review_room(room_of(data, rooms.PRODUCTS), RULES)
-    assert not troubles
-    return {(v.rule, frozenset(v.subject.split("+")), v.kind.value, v.level.value if v.level else None) for v in found}
+    outcome = review_room(room_of(data, rooms.PRODUCTS), RULES)
+    assert not outcome.troubles
+    return {(v.rule, frozenset(v.subject.split("+")), v.kind.value, v.level.value if v.level else None) for v in outcome.verdicts}
 
 
 @every_room

@@ -7,7 +7,7 @@ import math
 import pytest
 import shapely
 import shapely.affinity
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from roomlint import plane
@@ -50,6 +50,7 @@ def test_depth_and_inside_are_shapelys(outline: tuple[tuple[float, float], ...],
     assert plane.depth_m(outline, point) == pytest.approx(far if theirs.contains(at) else -far, abs=1e-9)
 
 
+@settings(max_examples=40)
 @given(rooms(), POINT, st.floats(0.01, 0.5))
 def test_room_to_spare_is_shapelys_shrunk_room(
     outline: tuple[tuple[float, float], ...], point: tuple[float, float], spare: float
@@ -98,6 +99,7 @@ def test_what_is_no_outline_is_told_with_its_kind(outline: tuple[tuple[float, fl
     assert sorted({fault.kind for fault in plane.why_not_simple(outline)}) == kinds
 
 
+@settings(max_examples=40)
 @given(rooms(), rooms())
 def test_distance_of_convex_plans_is_shapelys(
     one: tuple[tuple[float, float], ...], other: tuple[tuple[float, float], ...]

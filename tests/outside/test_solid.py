@@ -31,7 +31,7 @@ def _as_box(thing: solid.Tilted) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     return np.array(thing.middle), np.array(thing.axes).T, np.array(thing.half_m)
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(CABINETS, CABINETS)
 def test_distance_of_leaning_cabinets_is_that_of_a_bounded_least_squares_solver(one, other) -> None:
     a, b = _cabinet(one), _cabinet(other)
@@ -45,7 +45,7 @@ def test_distance_of_leaning_cabinets_is_that_of_a_bounded_least_squares_solver(
     assert solid.clearance_m(b, a) == pytest.approx(gap, abs=1e-9)
 
 
-@settings(max_examples=40)
+@settings(max_examples=25)
 @given(st.tuples(NEAR, AIM, SIZE, SIZE, SIZE), st.tuples(NEAR, AIM, SIZE, SIZE, SIZE))
 def test_depth_of_overlap_is_the_least_move_that_parts_two_cabinets(one, other) -> None:
     a, b = _cabinet(one), _cabinet(other)
@@ -95,6 +95,7 @@ def test_a_cabinet_that_looks_straight_down_is_as_high_as_it_is_deep() -> None:
     assert (max(xs) - min(xs), max(ys) - min(ys)) == pytest.approx((0.3, 0.4))
 
 
+@settings(max_examples=40)
 @given(st.floats(0.6, 1.0), st.floats(-180, 180), st.sampled_from([-90.0, 90.0, 60.0, 170.0]), PLACE, SIZE)
 def test_a_door_leaf_sweeps_shapelys_sector_to_a_millimetre_or_two(width, closed, swing, place, size) -> None:
     leaf = solid.door_leaf(DoorSwing((1.0, 1.0), width, closed, swing), 0.0, 2.0)

@@ -58,6 +58,8 @@ NODE = changed(
     ROOM,
     {"seats": [seat("a", 1.5, 4.5), seat("b", 2.25, 4.5), seat("c", 3.0, 4.5)], "subwoofers": [FRONT, REAR]},
 )
+# One subwoofer at the middle of the left wall, one seat 2.6 m from it.
+AT_THE_SIDE = changed(LONE, {"subwoofers": [LEFT], "seats.0.ear.from_left": "2.6 m"})
 # Half way along the room the rear subwoofer with its polarity turned round drives the first mode fully.
 HALF_WAY = changed(NODE, {"seats": [seat("a", 2.25, 3.06)]})
 TURNED = changed(HALF_WAY, {"subwoofers.1.inverted": True})
@@ -79,29 +81,35 @@ def tolerated(data: dict[str, Any], tolerance: str = "30 mm") -> dict[str, Any]:
 CASES: list[Case | Never] = [
     Case("bass.seat-spread", "pass", ROOM),
     Case("bass.seat-spread", "fail", ONE, level="note"),
-    # One corner of a 24 x 20 x 9 ft room, 16 seats in a 6 x 6 ft grid: 14.2 dB.
-    Case("bass.seat-spread", "fail", GRID, level="warning", figure=14.2, within=0.3, source=SUM),
+    # One corner of a 24 x 20 x 9 ft room, 16 seats in a 6 x 6 ft grid: 14.7, 14.1 and 14.2 dB at 0.3, 0.5 and 0.8 s.
+    Case("bass.seat-spread", "fail", GRID, level="warning", figure=14.12, within=0.05, source=SUM),
+    # 12.6, 12.0 and 12.4 dB by the sum; by image sources at 0.5 s 12.65.
     Case("bass.seat-spread", "fail", ASIDE, figure=12.65, within=1.0, source=IMAGES),
-    Case("bass.seat-spread", "fail", SLOPED, level="note"),
+    Case("bass.seat-spread", "fail", ASIDE, figure=12.04, within=0.05, source=SUM),
+    Case("bass.seat-spread", "fail", SLOPED),
     Case("bass.seat-spread", "review", changed(TO_THE_FLOOR, {"seats.1.ear.from_left": "0.05 m"})),
     Case("bass.seat-spread", "open", NOWHERE, says="position"),
     Case("bass.seat-spread", "open", NONE, says="subwoofers"),
     Case("bass.seat-spread", "notApplicable", LONE),
     Case("bass.deep-null", "pass", ROOM, subject="seat/a"),
-    Case("bass.deep-null", "fail", ASIDE, subject="seat/a", level="warning", figure=-13.9, within=0.3, says="at 27",
+    Case("bass.deep-null", "fail", ASIDE, subject="seat/a", level="warning", figure=-14.45, within=0.05, says="at 26",
          source=SUM),
     Case("bass.deep-null", "review", tolerated(changed(ASIDE, {"seats.0.ear.from_front": "3.3 m"})), subject="seat/a"),
     Case("bass.deep-null", "open", NOWHERE),
     Case("bass.deep-null", "notApplicable", LONE),
-    Case("bass.own-null", "pass", ROOM, subject="seat/a"),
+    Case("bass.own-null", "pass", TWO_ROWS, subject="seat/near"),
     # The one seat at three quarters: nothing to compare it with, and the note is lost all the same.
     Case("bass.own-null", "pass", LONE, subject="seat/a", figure=-9.7, within=0.3, source=SUM),
-    Case("bass.own-null", "fail", changed(LONE, {"seats.0.ear.height": "1.35 m", "seats.0.ear.from_front": "4.35 m"}),
-         subject="seat/a", level="note"),
+    Case("bass.own-null", "fail", AT_THE_SIDE, level="note"),
+    Case("bass.own-null", "review", tolerated(changed(AT_THE_SIDE, {"seats.0.ear.from_left": "3 m"}))),
+    Never("bass.own-null", "notApplicable", "a file without subwoofers may be of a room that has some"),
     Case("bass.own-null", "open", ASIDE, subject="seat/a", says="bass.deep-null"),
     Case("bass.own-null", "open", NODE, subject="seat/b", says="bass.common-null"),
     Case("bass.own-null", "open", NOWHERE),
-    Case("bass.common-null", "pass", ROOM),
+    Case("bass.common-null", "pass", ONE),
+    # Subwoofers at the middles of all four walls are even, and leave a trough that all seats share.
+    Case("bass.common-null", "fail", ROOM, level="note"),
+    Case("bass.common-null", "review", tolerated(NODE, "100 mm")),
     Case("bass.common-null", "fail", NODE, level="note", subject=ALL, figure=-8.0, within=0.3, says="at 48", source=SUM),
     Case("bass.common-null", "open", NOWHERE),
     Case("bass.common-null", "notApplicable", LONE),
@@ -139,10 +147,10 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
-    Edge("bass.seat-spread", ASIDE, "seats.0.ear.from_left", 0.5, 2.2, 1),
+    Edge("bass.seat-spread", NODE, "seats.0.ear.from_front", 0.1, 1.5, 2),
     Edge("bass.deep-null", ASIDE, "seats.0.ear.from_front", 3.0, 3.8, 1, subject="seat/a"),
-    Edge("bass.own-null", LONE, "seats.0.ear.from_front", 3.2, 5.0, 1),
-    Edge("bass.common-null", NODE, "subwoofers.0.position.from_front", 0.1, 2.5, 1),
+    Edge("bass.own-null", AT_THE_SIDE, "seats.0.ear.from_left", 2.6, 3.4, 1),
+    Edge("bass.common-null", NODE, "seats.1.ear.from_front", 4.55, 4.9, 1),
     Edge("bass.seat-mid-width", ONE, "seats.0.ear.from_left", 2.26, 3.0, 1, subject="seat/a"),
     Edge("bass.seat-mid-length", ONE, "seats.0.ear.from_front", 3.01, 4.0, 1, subject="seat/a"),
     Edge("bass.residual-mode", NODE, "seats.0.ear.from_front", 4.51, 5.0, 1, subject="seat/a"),
