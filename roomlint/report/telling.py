@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from roomlint.review.verdict import Again, Fact, Remedy, Verdict
 
 MOST_READINGS: Final = 3
+NEGATIVE: Final = "negative"
+"""The template of a figure below naught, where the trade has a word for it: in the way, not `-0.30 m` clear."""
 NEAR: Final = 2.0
 """Up to this many uncertainties from its limit a figure is told with its uncertainty."""
 PLAIN: Final = {
@@ -123,6 +125,8 @@ def template_of(verdict: Verdict, rule: AnyRule | None) -> str:
     if rule is None or verdict.kind in {Kind.OPEN, Kind.NOT_APPLICABLE}:
         return ""
     name = verdict.said
+    if name in {"", "fail"} and verdict.kind in {Kind.FAIL, Kind.REVIEW} and NEGATIVE in rule.says:
+        return NEGATIVE if verdict.figure is not None and verdict.figure.value < 0.0 else "fail"
     if not name and verdict.kind in {Kind.FAIL, Kind.REVIEW} and verdict.figure is not None and verdict.window:
         side = _side(verdict.figure.value, verdict.window)
         name = side if side in rule.says else "fail"
@@ -199,6 +203,7 @@ def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: b
         scale = units.of(figures, first.window)
         before = first.change.before if moved and len(verdicts) == 1 and first.change is not None else None
         fields["figure"] = scale.figures(figures, first.window, before)
+        fields["size"] = scale.sizes(figures, before)
         if first.window is not None:
             fields["window"] = scale.window(first.window)
             fields["limit"] = scale.limit(figures[0].value, first.window)
@@ -232,6 +237,8 @@ def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:
     now = units.scale(unit, [remedy.low.value, remedy.high.value, remedy.now.value]).text(remedy.now.value)
     whose = "its" if remedy.subject in subject.split("+") else f"the {names.one(remedy.subject)}'s"
     what = "it" if whose == "its" else names.one(remedy.subject)
+    if remedy.low.value <= 0.0 and not key.startswith("from_") and unit not in {"deg", "dB", "degC"}:
+        span = f"at most {units.scale(unit, [remedy.high.value]).text(remedy.high.value)}"
     if key.startswith("from_"):
         words = f"place {what} {span} {key.replace('_', ' the ', 1)}"
     elif key == "extension":

@@ -45,7 +45,7 @@ CONDUCTORS_M2: Final = 1e-3
 """Areas below this are sections of wires."""
 GAUGES: Final = (*((1 - size, f"{size}/0") for size in (4, 3, 2, 1)), *((size, str(size)) for size in range(1, 31)))
 GAUGE_FITS: Final = 0.02
-_WHOLE_INCHES_FROM: Final = 6.0
+_WHOLE_INCHES_FROM: Final = 3.0
 _EDGE_PARTS: Final = 4
 _SAME: Final = 1e-9
 _FINE_M: Final = 0.0005
@@ -185,6 +185,16 @@ class Scale:
             ]
             return " → ".join(each)
         return f"{self._joined(told, [abs(value) for value in values], arrow=False)} {EITHER}"
+
+    def sizes(self, figures: list[Figure], before: Figure | None = None) -> str:
+        """Return figures without their sign, for a sentence that says which way; an arrow from one of the same way."""
+        values = [figure.value for figure in figures]
+        arrow = before is not None and before.value * values[0] > 0.0
+        if before is not None and arrow:
+            values = [before.value, values[0]]
+        values = [abs(value) for value in values]
+        finer = self._steps(values) if arrow else 0
+        return self._joined([self.parts(value, finer) for value in values], values, arrow=arrow)
 
     @staticmethod
     def _joined(told: list[tuple[str, str]], values: list[float], *, arrow: bool) -> str:

@@ -247,6 +247,8 @@ def _template_faults(made: AnyRule) -> Iterator[str]:
             yield f"the template {name!r} has a field that is no plain name"
         if name in {"fail", "below", "above"} and made.window is not None and "figure" not in fields:
             yield f"the template {name!r} gives the figure"
+        if name == "negative" and not {"size", "figure"} & set(fields):
+            yield f"the template {name!r} gives the figure, or its size without the sign"
     if made.window is not None and not ({"fail"} <= made.says.keys() or {"below", "above"} <= made.says.keys()):
         yield "a rule with a window says a finding by the template 'fail', or by 'below' and 'above'"
     if not made.says:

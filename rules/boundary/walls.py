@@ -93,7 +93,10 @@ def _port_windows(room: Room, source: Source) -> Windows:
     window=computed(
         "m", "the maker's own clearance, or two port diameters and 0.15 m; an error under one diameter", _port_windows
     ),
-    says="{figure} before the port in its {face}; {window} wanted",
+    says={
+        "fail": "{figure} before the port in its {face}; {window} wanted",
+        "negative": "has the port in its {face} {size} behind the nearest surface; {window} before it wanted",
+    },
     cure=("position",),
     at="position",
     since="0.1.0",

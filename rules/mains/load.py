@@ -120,7 +120,7 @@ def rating_of(room: Room, circuit: Circuit) -> Windows:
     each=CIRCUITS,
     when=feeds_something,
     window=computed("A", "the rating of the overcurrent device", rating_of),
-    says="its loads ask for {figure}; its overcurrent device stands {window}",
+    says="its loads ask for a rating of {figure}; its overcurrent device is rated {limit}",
     after=CONTRADICTED,
     at="rating",
     caution=CAUTION,

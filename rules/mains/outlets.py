@@ -293,7 +293,7 @@ def facing_up(_: Room, fed: Fed[Receptacle]) -> Says:
     level=Level.ERROR,
     basis=(nfpa("404.14(E), since 2023 404.14(F)"), HAZARD),
     each=RECEPTACLES,
-    says={"dimmed": "is fed by a dimmer", "direct": "no dimmer feeds it"},
+    says={"dimmed": "is fed by a dimmer, which no receptacle may be", "direct": "no dimmer feeds it"},
     at="dimmed",
     caution=CAUTION,
     since="0.1.0",

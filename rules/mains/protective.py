@@ -217,7 +217,7 @@ def residual_current(room: Room, circuit: Circuit) -> Answer:
     level=Level.ERROR,
     basis=practice("a protective earth is never lifted against hum; every code of wiring forbids it"),
     each=CIRCUITS,
-    says={"lifted": "has its protective earth lifted; shock hazard", "whole": "has its protective earth"},
+    says={"lifted": "has its protective earth lifted, a shock hazard; restore it", "whole": "has its protective earth"},
     at="earth_lifted",
     caution=CAUTION,
     since="0.1.0",

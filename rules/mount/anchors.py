@@ -67,7 +67,7 @@ def steel_stud_backing(room: Room, thing: Held) -> Says:
     each=HELD,
     when=(fixed, in_steel),
     window=at_most(1.0, ""),
-    says={"fail": "its most loaded fastener is pulled by {figure} of what the steel stud holds; {window} wanted",
+    says={"fail": "its most loaded fastener is pulled by {figure} times what the steel stud holds; {window} wanted",
           "bolt": "what its bolts may bear in the steel stud is in no table here; an engineer decides"},
     after=CAUSES,
     cure=("mounting.fixing.row_spacing",),

@@ -148,7 +148,7 @@ def substrate(room: Room, thing: Held) -> Says:
     each=HELD,
     when=fixed,
     says={
-        "never": "hangs on {fastener}; use screws or bolts in framing",
+        "never": "no {fastener} may hold it; use screws or bolts in framing",
         "light": "a light panel stuck on the wall",
         "good": "hangs on {fastener}",
     },

@@ -43,6 +43,8 @@ def told(units, one, window=None):
         (12.34, "dB", "12.3 dB", "12.3 dB"),
         (2.69, "", "2.69", "2.69"),
         (0.0042, "ms", "0.0042 ms", "0.0042 ms"),
+        (0.0702, "deg", "0.07 deg", "0.07 deg"),
+        (1e-13, "deg", "0.0 deg", "0.0 deg"),
     ],
 )
 def test_a_number_in_both_systems(value, unit, metric, us):
@@ -132,3 +134,12 @@ def _metres(text):
 def test_before_and_after_are_told_in_enough_digits_to_differ():
     now = figure(0.402)
     assert METRIC.of([now]).figures([now], None, figure(0.398)) == "0.398 → 0.402 m"
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "words"),
+    [(-0.2, -0.82, "0.20 → 0.82 m"), (0.3, -0.82, "0.82 m"), (None, -0.82, "0.82 m")],
+)
+def test_how_far_into_something_it_reaches_is_told_without_a_sign(before, now, words):
+    was = figure(before) if before is not None else None
+    assert METRIC.of([figure(now)]).sizes([figure(now)], was) == words

@@ -44,7 +44,7 @@ CASES: list[Case | Never] = [
     # 0.1907 m short, and an ear higher by h lifts the line at the head by 3.0 / 4.3 of it: 0.273 m.
     Case(HEADS, "fail", ROWS, subject="seat/rear", says="an ear 0.27 m higher clears it"),
     # Three loudspeakers over one head are one finding.
-    Case(HEADS, "fail", FRONTS, subject="seat/rear", says="front, low, wide past seat's head"),
+    Case(HEADS, "fail", FRONTS, subject="seat/rear", says="front, low, wide through seat's head"),
     Case(HEADS, "pass", changed(ROWS, {"loudspeakers.0.position.height": "2.0 m"}), subject="seat/rear"),
     Case(HEADS, "pass", ROWS, subject="seat/seat"),
     Case(HEADS, "pass", changed(ROWS, {"seats.0.ear.from_left": "3.2 m"}), subject="seat/rear", says="no head"),
