@@ -9,8 +9,7 @@ import pytest
 
 from roomlint.design.base import Seen, need
 from roomlint.measure.figure import Figure
-from roomlint.report.telling import told
-from roomlint.review import LOUDSPEAKERS, ROOM, Kind, Level, at_each_seat, at_least, between, practice, rule
+from roomlint.review import LOUDSPEAKERS, ROOM, Fate, Kind, Level, Unheld, at_each_seat, at_least, between, practice, rule
 from roomlint.review.engine import review_room
 from roomlint.testing import changed, room_of
 
@@ -107,7 +106,7 @@ def test_the_projects_code_waives_a_rule_about_the_whole_room() -> None:
 def test_an_expired_waiver_leaves_the_failure_and_says_so() -> None:
     verdict = failed({"until": "2027-05-31"})["loudspeaker/left"]
     assert verdict.waived is None
-    assert "expired on 2027-05-31" in verdict.message
+    assert verdict.unheld == Unheld(Fate.EXPIRED, ended="2027-05-31")
 
 
 def test_the_last_day_still_counts() -> None:
@@ -121,7 +120,9 @@ def test_a_bound_counts_on_the_side_where_the_figure_is_worse(bound: str, *, wai
 
 
 def test_a_passed_bound_says_by_how_much() -> None:
-    assert "passed by 0.05 m" in failed({"bound": "1.05 m"})["loudspeaker/left"].message
+    unheld = failed({"bound": "1.05 m"})["loudspeaker/left"].unheld
+    assert (unheld.fate, unheld.bound, unheld.passed.unit) == (Fate.BOUND_PASSED, "1.05 m", "m")
+    assert unheld.passed.value == pytest.approx(0.05)
 
 
 def test_a_bound_above_the_window_counts_upward() -> None:
@@ -136,11 +137,24 @@ def test_where_people_can_get_hurt_the_uncertainty_counts_against_the_bound() ->
     assert failed({"bound": "0.98 m", **record}, HELD)["loudspeaker/left"].waived is not None
 
 
-@pytest.mark.parametrize("record", [{}, {"approved_by": "lead"}, {"document": "sheet 3"}])
-def test_an_error_of_mounting_needs_approver_and_document(record: dict[str, str]) -> None:
+def test_a_bound_in_another_unit_accepts_nothing() -> None:
+    unheld = failed({"bound": "7 %"})["loudspeaker/left"].unheld
+    assert unheld.fate is Fate.BOUND_UNFIT
+    assert unheld.unfit
+
+
+@pytest.mark.parametrize(
+    ("record", "lacks"),
+    [
+        ({}, ("approved_by", "document")),
+        ({"approved_by": "lead"}, ("document",)),
+        ({"document": "sheet 3"}, ("approved_by",)),
+    ],
+)
+def test_an_error_of_mounting_needs_approver_and_document(record: dict[str, str], lacks: tuple[str, ...]) -> None:
     verdict = failed(record, HELD)["loudspeaker/left"]
     assert verdict.waived is None
-    assert "lacks" in verdict.message
+    assert verdict.unheld == Unheld(Fate.UNSUPPORTED, lacks=lacks)
 
 
 def test_a_waiver_without_a_reason_accepts_nothing() -> None:
