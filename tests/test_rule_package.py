@@ -57,9 +57,9 @@ def test_an_installed_package_is_listed_with_its_name_and_version(python: Path, 
 
 def test_its_rule_judges(python: Path, tmp_path: Path) -> None:
     (tmp_path / "case.room.yaml").write_text(ROOM, encoding="utf-8")
-    done = roomlint(python, "check", "--only", RULE, "--gate", "note", cwd=tmp_path)
+    done = roomlint(python, "check", "--only", RULE, "--gate", "note", "--format", "lines", cwd=tmp_path)
     assert done.returncode == 1, done.stdout + done.stderr
-    assert "case.room.yaml:4:65: note: middle: ear height is 1.60 m" in done.stdout
+    assert "case.room.yaml:4:65: note: middle: ear 1.60 m above the floor" in done.stdout
     assert f"[{RULE}]" in done.stdout
 
 

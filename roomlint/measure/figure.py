@@ -241,9 +241,22 @@ class Figure:
         """Return the figure as a report needs it, holding on to neither design nor file."""
         return Figure.plain(self.name, self.unit, self.value, u=self.u, assumes=self.assumes)
 
+    def __eq__(self, other: object) -> bool:
+        """Two figures are the same that tell the same: one that has travelled is the one that was sent."""
+        if not isinstance(other, Figure):
+            return NotImplemented
+        return self is other or (hash(self) == hash(other) and self._told() == other._told())
+
+    def __hash__(self) -> int:
+        """Agree with equality, without asking for the uncertainty."""
+        return hash((self.name, self.unit, self.value))
+
+    def _told(self) -> tuple[str, str, float, float, tuple[str, ...]]:
+        return (self.name, self.unit, self.value, self.u, self.assumes)
+
     def __reduce__(self) -> tuple[object, ...]:
         """Travel between processes, and to the disk, settled."""
-        return (_settled, (self.name, self.unit, self.value, self.u, self.assumes))
+        return (_settled, self._told())
 
     def __repr__(self) -> str:
         return f"Figure({self.name!r}, {self.value!r}, {self.unit!r})"

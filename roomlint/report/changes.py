@@ -56,7 +56,8 @@ def of_waivers(room: RoomReview, telling: Telling) -> Iterator[str]:
             continue
         who = f"{telling.names.subject(verdict)} [{verdict.rule}]"
         if verdict.waived is None:
-            yield f"{who}: no longer accepted{f'; its waiver {verdict.unheld}' if verdict.unheld else ''}"
+            why = f"; its waiver {telling.unheld(verdict.unheld)}" if verdict.unheld is not None else ""
+            yield f"{who}: no longer accepted{why}"
         elif change.was_waived:
             yield f"{who}: {acceptance(verdict.waived)} It was accepted otherwise before."
         else:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.inputs import kept
+from roomlint.review.inputs import kept
 from roomlint.report.markdown_text import prose
 from roomlint.report.units import US, Units
 from roomlint.report.words import decided, printable, sentence

@@ -102,7 +102,7 @@ class Results:
             ],
             "partialFingerprints": {FINGERPRINT: fingerprint(file, verdict)},
             "suppressions": [_suppression(verdict.waived, verdict.place, files)] if verdict.waived is not None else [],
-            "properties": _properties(verdict, file, files),
+            "properties": _properties(verdict, file, files, telling),
         }
         if verdict.kind in DETAILED:
             if verdict.related:
@@ -175,7 +175,7 @@ def _suppression(waived: Waived, place: Place, files: Files) -> Json:
     return {**suppression, "properties": said} if said else suppression
 
 
-def _properties(verdict: Verdict, file: str, files: Files) -> Json:
+def _properties(verdict: Verdict, file: str, files: Files, telling: Telling) -> Json:
     """Return what programs need of a verdict; what it has none of is left out."""
     figure, wanted, follows, change = verdict.figure, verdict.wanted, verdict.follows, verdict.change
     given: Json = {
@@ -191,7 +191,7 @@ def _properties(verdict: Verdict, file: str, files: Files) -> Json:
         "remedy": _remedy(verdict.remedy) if verdict.remedy is not None else None,
         "again": _again(verdict.again) if verdict.again is not None else None,
         "overridden": list(verdict.overridden),
-        "waiver": verdict.unheld,
+        "waiver": telling.unheld(verdict.unheld) if verdict.unheld is not None else None,
     }
     told = {name: value for name, value in given.items() if value is not None and value not in ([], "")}
     return told | (_change(change) if change is not None else {})

@@ -9,7 +9,7 @@ from roomlint.measure.figure import Figure
 from roomlint.report.names import Names, key_words, reading_words
 from roomlint.report.units import METRIC, Units, inward
 from roomlint.report.words import one_line
-from roomlint.review.verdict import Kind
+from roomlint.review.verdict import Fate, Kind
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
 
@@ -18,13 +18,15 @@ if TYPE_CHECKING:
 
     from roomlint.review.review import RoomReview
     from roomlint.review.rule import AnyRule
-    from roomlint.review.verdict import Again, Fact, Remedy, Verdict
+    from roomlint.review.verdict import Again, Fact, Remedy, Unheld, Verdict
 
 MOST_READINGS: Final = 3
 NEGATIVE: Final = "negative"
 """The template of a figure below naught, where the trade has a word for it: in the way, not `-0.30 m` clear."""
 NEAR: Final = 2.0
 """Up to this many uncertainties from its limit a figure is told with its uncertainty."""
+LACKED: Final = {"approved_by": "an approver", "document": "a document"}
+"""What a waiver on record needs, by key."""
 PLAIN: Final = {
     Kind.FAIL: "a number without end came out; until that is cleared up it counts as failed",
     Kind.PASS: "nothing wrong",
@@ -101,6 +103,10 @@ class Telling:
     def remedy(self, remedy: Remedy, subject: str) -> str:
         """Return a remedy in the words of whoever moves things."""
         return one_line(_remedy(remedy, subject, self.units, self.names))
+
+    def unheld(self, unheld: Unheld) -> str:
+        """Return why a waiver does not hold, as the end of a sentence about the waiver."""
+        return one_line(_unheld(unheld, self.units))
 
     def again(self, again: Again) -> str:
         """Return what to measure again, or what to choose, so that a figure is decided."""
@@ -229,6 +235,24 @@ def _fact(fact: Fact, units: Units) -> str:
     if isinstance(fact, Window):
         return units.window(fact)
     return ", ".join(fact) if isinstance(fact, tuple) else str(fact)
+
+
+def _unheld(unheld: Unheld, units: Units) -> str:
+    match unheld.fate:
+        case Fate.UNSUPPORTED:
+            lacks = " and ".join(LACKED[key] for key in unheld.lacks)
+            return f"lacks {lacks}, which an error of this chapter cannot be waived without"
+        case Fate.EXPIRED:
+            return f"expired on {unheld.ended}"
+        case Fate.BOUND_PASSED:
+            by = f" by {units.figure(unheld.passed)}" if unheld.passed is not None else ""
+            return f"is bounded at {unheld.bound}, and that is passed{by}"
+        case Fate.BOUND_UNFIT if unheld.unfit:
+            return f"has a bound that does not fit: {unheld.unfit}"
+        case Fate.BOUND_UNFIT:
+            return "has a bound, and this failure has no figure to hold it to"
+        case _:
+            return "has no reason"
 
 
 def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:

@@ -395,8 +395,8 @@ def _actions(entry: Entry, telling: Telling) -> Iterator[str]:
         if verdict.again is not None and verdict.kind is Kind.REVIEW
     )
     yield from [words for words in agains if words][:2]
-    if entry.first.unheld:
-        yield f"its waiver {one_line(entry.first.unheld)}"
+    if entry.first.unheld is not None:
+        yield f"its waiver {telling.unheld(entry.first.unheld)}"
 
 
 def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, wishes: Wishes) -> None:

@@ -22,8 +22,8 @@ from roomlint.review.subjects import (
     layered,
     pair_of,
 )
-from roomlint.review.verdict import Fact, Found, Kind, Level, Says, asks, fails, found, passes, tells
-from roomlint.review.waivers import SOON, Fate, Waiving, meets, named, subject_ids
+from roomlint.review.verdict import Fact, Fate, Found, Kind, Level, Says, Unheld, asks, fails, found, passes, tells
+from roomlint.review.waivers import SOON, Waiving, meets, named, subject_ids
 from roomlint.review.window import Cases, Window, Windows, at_least, at_most, between, by_reference, computed
 
 __all__ = [
@@ -58,6 +58,7 @@ __all__ = [
     "Seen",
     "Several",
     "Subjects",
+    "Unheld",
     "Waiving",
     "Window",
     "Windows",

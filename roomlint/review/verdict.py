@@ -125,6 +125,34 @@ class Waived:
     document: str = ""
 
 
+class Fate(StrEnum):
+    """What becomes of a waiver that meets a failure."""
+
+    HOLDS = "holds"
+    WITHOUT_REASON = "without reason"
+    UNSUPPORTED = "unsupported"
+    EXPIRED = "expired"
+    BOUND_UNFIT = "bound does not fit"
+    BOUND_PASSED = "bound passed"
+
+
+@dataclass(frozen=True, slots=True)
+class Unheld:
+    """Why a waiver that meets a failure does not hold."""
+
+    fate: Fate
+    lacks: tuple[str, ...] = ()
+    """Keys without which it supports nothing."""
+    ended: str = ""
+    """Its last day, when that is over."""
+    bound: str = ""
+    """Its bound, as written."""
+    passed: Figure | None = None
+    """By how much the bound is passed."""
+    unfit: str = ""
+    """Why the bound fits no figure; empty where the failure has none."""
+
+
 class State(StrEnum):
     """The baseline states of SARIF 2.1.0, 3.27.24."""
 
@@ -204,8 +232,8 @@ class Verdict:
     overridden: tuple[str, ...] = ()
     """What the house file changed of the rule: window, level."""
     waived: Waived | None = None
-    unheld: str = ""
-    """Why a waiver that meets this failure does not hold, as the end of a sentence about the waiver."""
+    unheld: Unheld | None = None
+    """Why a waiver that meets this failure does not hold."""
     change: Change | None = None
     """Set on every verdict of a review that was compared, on none otherwise."""
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from datetime import timedelta
-from enum import StrEnum
 from typing import TYPE_CHECKING
 
+from roomlint.measure.figure import Figure
 from roomlint.review.rule import GUARDED
-from roomlint.review.verdict import Kind, Level, Verdict, Waived
-from roomlint.source.dimensions import decimals
+from roomlint.review.verdict import Fate, Kind, Level, Unheld, Verdict, Waived
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -24,26 +23,19 @@ SOON = timedelta(days=30)
 """A waiver that ends within this time is told of."""
 
 
-class Fate(StrEnum):
-    """What becomes of a waiver that meets a failure."""
-
-    HOLDS = "holds"
-    WITHOUT_REASON = "has no reason"
-    UNSUPPORTED = "lacks approver or document"
-    EXPIRED = "has expired"
-    BOUND_UNFIT = "has a bound that does not fit the figure"
-    BOUND_PASSED = "has its bound passed"
-
-
 @dataclass(frozen=True, slots=True)
 class Waiving:
     """A waiver that meets a failure."""
 
     waiver: Waiver
     verdict: Verdict
-    fate: Fate
-    says: str
-    """Why it does not hold, as the end of a sentence about the waiver; empty when it holds."""
+    unheld: Unheld | None
+    """Why it does not hold; None when it does."""
+
+    @property
+    def fate(self) -> Fate:
+        """What becomes of it."""
+        return self.unheld.fate if self.unheld is not None else Fate.HOLDS
 
 
 def apply_waivers(
@@ -100,7 +92,7 @@ def _with(verdict: Verdict, met: list[Waiving]) -> Verdict:
         return verdict
     held = next((waiving.waiver for waiving in met if waiving.fate is Fate.HOLDS), None)
     if held is None:
-        return replace(verdict, unheld=met[0].says)
+        return replace(verdict, unheld=met[0].unheld)
     waived = Waived(
         because=held.because or "",
         approved_by=held.approved_by or "",
@@ -112,35 +104,35 @@ def _with(verdict: Verdict, met: list[Waiving]) -> Verdict:
 
 
 def _waiving(waiver: Waiver, verdict: Verdict, today: date | None) -> Waiving:
+    return Waiving(waiver, verdict, _unheld(waiver, verdict, today))
+
+
+def _unheld(waiver: Waiver, verdict: Verdict, today: date | None) -> Unheld | None:
     if waiver.because is None or not waiver.because.strip():
-        return Waiving(waiver, verdict, Fate.WITHOUT_REASON, "has no reason")
+        return Unheld(Fate.WITHOUT_REASON)
     if verdict.level is Level.ERROR and verdict.rule.partition(".")[0] in ON_RECORD:
-        lacks = [key for key in ("approved_by", "document") if getattr(waiver, key) is None]
+        lacks = tuple(key for key in ("approved_by", "document") if getattr(waiver, key) is None)
         if lacks:
-            says = f"lacks {' and '.join(lacks)}, which an error of this chapter cannot be waived without"
-            return Waiving(waiver, verdict, Fate.UNSUPPORTED, says)
+            return Unheld(Fate.UNSUPPORTED, lacks=lacks)
     if waiver.until is not None and today is not None and today > waiver.until:
-        return Waiving(waiver, verdict, Fate.EXPIRED, f"expired on {waiver.until.isoformat()}")
-    if waiver.bound is not None:
-        return _bounded(waiver, waiver.bound, verdict)
-    return Waiving(waiver, verdict, Fate.HOLDS, "")
+        return Unheld(Fate.EXPIRED, ended=waiver.until.isoformat())
+    return _bounded(waiver.bound, verdict) if waiver.bound is not None else None
 
 
-def _bounded(waiver: Waiver, bound: str, verdict: Verdict) -> Waiving:
+def _bounded(bound: str, verdict: Verdict) -> Unheld | None:
     from roomlint.review.units import in_unit  # the quantity parser is needed only where a waiver has a bound
 
     figure, window = verdict.figure, verdict.window
     if figure is None or window is None:
-        return Waiving(waiver, verdict, Fate.BOUND_UNFIT, "has a bound, and this failure has no figure to hold it to")
+        return Unheld(Fate.BOUND_UNFIT, bound=bound)
     try:
         limit = in_unit(bound, figure.unit)
     except ValueError as error:
-        return Waiving(waiver, verdict, Fate.BOUND_UNFIT, f"has a bound that does not fit: {error}".rstrip("."))
+        return Unheld(Fate.BOUND_UNFIT, bound=bound, unfit=str(error).rstrip("."))
     below = window.low is not None and (window.high is None or figure.value - window.low < window.high - figure.value)
     # Where people can get hurt the whole uncertainty counts against the waiver, as it counts against the figure.
     doubt = figure.u if verdict.rule.partition(".")[0] in GUARDED else 0.0
     passed = (limit - figure.value if below else figure.value - limit) + doubt
     if passed > 1e-9 * max(1.0, abs(limit)):
-        size = f"{passed:.{decimals(figure.unit)}f} {figure.unit}".rstrip()
-        return Waiving(waiver, verdict, Fate.BOUND_PASSED, f"is bounded at {bound}, and that is passed by {size}")
-    return Waiving(waiver, verdict, Fate.HOLDS, "")
+        return Unheld(Fate.BOUND_PASSED, bound=bound, passed=Figure.plain("beyond the bound", figure.unit, passed))
+    return None

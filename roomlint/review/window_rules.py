@@ -37,7 +37,7 @@ def window_of(entry: WindowRule, unit: str) -> Window:
 
 def _rule(entry: WindowRule, house: House) -> AnyRule:
     named = NAMED[entry.figure]
-    says = f"{named.name} {{figure}}; {{window}} wanted"
+    says = f"{named.name.replace('-', ' ')} {{figure}}; {{window}} wanted"
     return Rule(
         id=entry.id,
         level=Level(entry.level),

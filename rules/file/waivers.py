@@ -25,27 +25,27 @@ from roomlint.review import (
 
 if TYPE_CHECKING:
     from roomlint.design.record import Waiver
-    from roomlint.review import Applies, Room, Says
+    from roomlint.review import Applies, Figure, Room, Says, Unheld
 
 RECORD = practice("an accepted failure is kept on record with its rule, its element, its reason and its end")
 WAIVERS: Subjects[Waiver] = Subjects("waiver", lambda room: room.design.waivers)
+LACKED = {"approved_by": "an approver", "document": "a document"}
+"""What a waiver on record needs, by key."""
 OWN = "file.waiver-"
 """Findings about waivers: these cannot be waived."""
 
 
-def _met(room: Room, waiver: Waiver, fate: Fate) -> tuple[str, ...]:
-    """Return what is wrong with a waiver for each subject that it meets, each named once."""
-    told = (
-        f"for {waiving.verdict.words} it {waiving.says}"
+def _met(room: Room, waiver: Waiver, fate: Fate) -> dict[str, Unheld]:
+    """Return why a waiver does not hold, for each subject that it meets with such an end."""
+    return {
+        waiving.verdict.words: waiving.unheld
         for waiving in room.waivings
-        if waiving.waiver is waiver and waiving.fate is fate
-    )
-    return tuple(dict.fromkeys(told))
+        if waiving.waiver is waiver and waiving.unheld is not None and waiving.fate is fate
+    }
 
 
-def _judged(room: Room, waiver: Waiver, fate: Fate) -> Says:
-    told = _met(room, waiver, fate)
-    return fails("fail", what=told) if told else passes("fine")
+def _size(figure: Figure) -> float:
+    return figure.value
 
 
 def _known(room: Room, waiver: Waiver) -> Applies:
@@ -210,7 +210,10 @@ def without_reason(room: Room, waiver: Waiver) -> Says:
     basis=practice("a failure that can hurt people is accepted by a named person on the strength of a document"),
     each=WAIVERS,
     closing=True,
-    says={"fail": "{what}", "fine": "nothing here needs an approver and a document that it lacks"},
+    says={
+        "fail": "an error of this chapter is not accepted without {lacks}: {elements}",
+        "fine": "nothing here needs an approver and a document that it lacks",
+    },
     since="0.1.0",
 )
 def unsupported(room: Room, waiver: Waiver) -> Says:
@@ -227,7 +230,11 @@ def unsupported(room: Room, waiver: Waiver) -> Says:
 
     When to waive: Never; findings about waivers cannot be waived. Correct or remove the waiver.
     """
-    return _judged(room, waiver, Fate.UNSUPPORTED)
+    met = _met(room, waiver, Fate.UNSUPPORTED)
+    if not met:
+        return passes("fine")
+    lacks = dict.fromkeys(LACKED[key] for unheld in met.values() for key in unheld.lacks)
+    return fails("fail", lacks=" and ".join(lacks), elements=tuple(met))
 
 
 @rule(
@@ -294,7 +301,7 @@ def expiring(room: Room, waiver: Waiver) -> Says:
     each=WAIVERS,
     closing=True,
     when=_has_bound,
-    says={"fail": "{what}", "fine": "its bound is not passed"},
+    says={"fail": "its bound of {bound} is passed by {excess}: {elements}", "fine": "its bound is not passed"},
     since="0.1.0",
     at="bound",
 )
@@ -311,7 +318,11 @@ def bound_passed(room: Room, waiver: Waiver) -> Says:
 
     When to waive: Never; findings about waivers cannot be waived. Correct or remove the waiver.
     """
-    return _judged(room, waiver, Fate.BOUND_PASSED)
+    met = _met(room, waiver, Fate.BOUND_PASSED)
+    excess = [unheld.passed for unheld in met.values() if unheld.passed is not None]
+    if not excess:
+        return passes("fine")
+    return fails("fail", bound=waiver.bound or "", excess=max(excess, key=_size), elements=tuple(met))
 
 
 @rule(
@@ -321,7 +332,11 @@ def bound_passed(room: Room, waiver: Waiver) -> Says:
     each=WAIVERS,
     closing=True,
     when=_has_bound,
-    says={"fail": "{what}", "fine": "its bound fits"},
+    says={
+        "fail": "its bound of {bound} does not fit the figure of {elements}: {why}",
+        "figureless": "has a bound of {bound}, and there is no figure to hold to it: {elements}",
+        "fine": "its bound fits",
+    },
     since="0.1.0",
     at="bound",
 )
@@ -337,4 +352,10 @@ def bound_unfit(room: Room, waiver: Waiver) -> Says:
 
     When to waive: Never; findings about waivers cannot be waived. Correct or remove the waiver.
     """
-    return _judged(room, waiver, Fate.BOUND_UNFIT)
+    met = _met(room, waiver, Fate.BOUND_UNFIT)
+    if not met:
+        return passes("fine")
+    reasons = tuple(dict.fromkeys(unheld.unfit for unheld in met.values() if unheld.unfit))
+    if not reasons:
+        return fails("figureless", bound=waiver.bound or "", elements=tuple(met))
+    return fails("fail", bound=waiver.bound or "", why=reasons, elements=tuple(met))

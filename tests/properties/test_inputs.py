@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from rich_rooms import BOOK, EXAMPLES, plain, sheets
 
-from roomlint.inputs import kept, recorded
+from roomlint.review.inputs import kept, recorded
 from roomlint.testing import room_of
 
 

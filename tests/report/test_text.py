@@ -9,7 +9,7 @@ import sys
 import pytest
 
 from roomlint.report import width_of
-from roomlint.review.verdict import By, Kind, Level, State, Way
+from roomlint.review.verdict import By, Fate, Kind, Level, State, Unheld, Way
 from roomlint.review.window import Window
 
 
@@ -147,7 +147,7 @@ def test_a_hint_of_the_house_stands_where_a_remedy_would(make):
 
 
 def test_a_waiver_that_does_not_hold_says_why(make):
-    text = make.report("text", make.review(make.room(make.verdict(unheld="expired on 2026-01-01"))))
+    text = make.report("text", make.review(make.room(make.verdict(unheld=Unheld(Fate.EXPIRED, ended="2026-01-01")))))
     assert "    > its waiver expired on 2026-01-01\n" in text
 
 
