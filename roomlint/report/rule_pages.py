@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review.inputs import kept
 from roomlint.report.markdown_text import prose
 from roomlint.report.units import US, Units
 from roomlint.report.words import decided, printable, sentence
 from roomlint.review.basis import Grade
 from roomlint.review.house_check import own_window
+from roomlint.review.inputs import kept
 from roomlint.review.judging import house_window
 from roomlint.review.review import Decided
 from roomlint.review.rule import CHAPTERS, HEADINGS

@@ -25,12 +25,13 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.record import Setting
     from roomlint.review import Applies, Found, Room, Says
 
 AGREE_MS: Final = 0.1
 
 
-class Entered(Seen["Source", "Setting"]):
+class Entered(Seen["Loudspeaker | Subwoofer", "Setting"]):
     """A loudspeaker or subwoofer with what is entered for it; both go by one name."""
 
     @property
