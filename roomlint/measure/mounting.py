@@ -280,9 +280,20 @@ class Mounts(Holdings):
         return self.figure(name, "", compute, thing.key)
 
     def thread_in_wood(self, thing: Held) -> Figure:
-        """Thread of the screw that works in the wood."""
-        wood = self.wood(thing)
-        return self.figure("thread in the wood", "mm", lambda w: wood.screw(w).counted_thread_mm(), thing.key)
+        """Thread of the screw that works in the wood: none of one that passes beside its stud."""
+        wood, fixing = self.wood(thing), self.fixing(thing)
+        width = self.surface(thing).framing.member_width_m if fixing.into == "stud" else None
+        offset = fixing.edge_offset_m
+
+        def compute(world: World) -> float:
+            thread = wood.screw(world).counted_thread_mm()
+            if width is None or offset is None:
+                return thread
+            # On the dangerous side: one that may pass beside its stud has no thread in it.
+            beside = abs(world(offset)) + offset.u >= (world(width) - width.u) / 2.0
+            return 0.0 if beside else thread
+
+        return self.figure("thread in the wood", "mm", compute, thing.key)
 
     def depth_in_wood(self, thing: Held) -> Figure:
         """Depth of the screw in the wood, in diameters."""

@@ -53,7 +53,7 @@ def pulled_out(room: Room, thing: Held) -> Applies:
     window=at_least(1.0, "mm"),
     says="its screws have {figure} of thread in the wood, so that they hold nothing",
     after=CAUSES,
-    cure=("mounting.fixing.length", "mounting.fixing.thread"),
+    cure=("mounting.fixing.length", "mounting.fixing.thread", "mounting.fixing.edge_offset"),
     at="mounting.fixing.length",
     caution=CAUTION + " Thread counts only in the wood, its tip excluded.",
     since="0.2.0",
@@ -63,8 +63,9 @@ def thread_in_wood(room: Room, thing: Held) -> Figure:
 
     Why: A screw whose thread ends in the board, or starts behind the stud, holds nothing.
 
-    How decided: Thread between where the screw enters the wood and its far side, the tip left out. What else would be
-    computed of the screw waits for it.
+    How decided: Thread between where the screw enters the wood and its far side, the tip left out; none where
+    the screw is as far off the middle of its stud as the stud's edge, or farther. What else would be computed of the
+    screw waits for it.
 
     Remedy: A screw whose thread lies in the wood.
 

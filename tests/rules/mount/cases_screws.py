@@ -58,6 +58,12 @@ CASES: list[Case | Never] = [
     on("mount.thread-in-wood", "pass", figure=46.0375, source="lengths subtracted by hand"),
     on("mount.thread-in-wood", "fail", {f"{FIXING}.length": "0.75 in", f"{FIXING}.thread": "0.7 in"}, level="error"),
     # A 7 in lag with 2 in of thread in a 2 in board: the thread starts behind it.
+    # A stud 38.1 mm wide (1-1/2 in): a screw 19.1 mm off its middle has missed it, one 18.5 mm off may have.
+    on("mount.thread-in-wood", "fail", {f"{FIXING}.edge_offset": "19.1 mm"}, level="error", figure=0.0, source="by hand"),
+    on("mount.thread-in-wood", "fail", {f"{FIXING}.edge_offset": "60 mm"}, level="error", figure=0.0, source="by hand"),
+    on("mount.thread-in-wood", "fail", {f"{FIXING}.edge_offset": "18.5 mm ± 2 mm"}, level="error"),
+    on("mount.thread-in-wood", "pass", {f"{FIXING}.edge_offset": "15 mm"}),
+    on("mount.fastener-withdrawal", "open", {f"{FIXING}.edge_offset": "60 mm"}),
     on("mount.thread-in-wood", "fail", {**BLOCKING, f"{FIXING}.length": "7 in"}, figure=0.0, source="by hand"),
     # 1.2 mm of thread that may be 2 mm less is none.
     on("mount.thread-in-wood", "fail", {f"{FIXING}.length": "22 mm ± 2 mm", f"{FIXING}.thread": "20 mm"}),
