@@ -6,6 +6,7 @@ at 1 m in free field. Arrays are numpy, float64. What a room does on the way com
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 import numpy as np
@@ -167,13 +168,20 @@ def smoothed_db(levels_db: Array, frequencies_hz: Sequence[float], parts_of_octa
     """
     if not parts_of_octave > 0:
         raise Refused(f"smoothing is over a positive fraction of an octave, got 1/{parts_of_octave}")
+    weights = _smoothing(tuple(frequencies_hz), parts_of_octave)
+    smoothed: Array = 10 * np.log10(10 ** (levels_db / 10) @ weights)
+    return smoothed
+
+
+@lru_cache(maxsize=8)
+def _smoothing(frequencies_hz: tuple[float, ...], parts_of_octave: float) -> Array:
+    """Return what each frequency (first axis) adds to the smoothed power at each (second axis)."""
     octaves = np.log2(np.asarray(frequencies_hz, dtype=np.float64))
     share = np.gradient(octaves) if octaves.size > 1 else np.ones(1)
     near = np.abs(octaves[:, None] - octaves[None, :]) <= 0.5 / parts_of_octave + 1e-12
     weights = near * share[None, :]
-    weights = weights / weights.sum(axis=1, keepdims=True)
-    smoothed: Array = 10 * np.log10(10 ** (levels_db / 10) @ weights.T)
-    return smoothed
+    found: Array = (weights / weights.sum(axis=1, keepdims=True)).T
+    return found
 
 
 def seat_spread(levels_db: Array, frequencies_hz: Sequence[float]) -> SeatSpread:

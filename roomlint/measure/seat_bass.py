@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Seat, Subwoofer
     from roomlint.design.quantity import Quantity, Reading
     from roomlint.figures.bass import BassSource
+    from roomlint.figures.direction import Point3
+    from roomlint.figures.modal_sum import ComplexArray
     from roomlint.figures.room_response import RoomResponse
     from roomlint.measure.boundary import Source
     from roomlint.measure.world import World
@@ -136,10 +138,30 @@ class SeatBass(View):
             response = self.response_in(w)
             if response.found_numerically:
                 w.assume(NUMERICAL)
-            parts = response.transfer([source.position for source in sources], ears, BAND_HZ, w(decay))
+            parts = self._pressures(w, response, [source.position for source in sources], ears, w(decay))
             return self._statistics((parts * drive(sources, BAND_HZ)).sum(axis=1))
 
         return world.once(("bass levels", decay.value), found)
+
+    def _pressures(
+        self, world: World, response: RoomResponse, places: list[Point3], ears: list[Point3], decay_s: float
+    ) -> ComplexArray:
+        """Return the pressure of each subwoofer at each ear; where a few things moved, only theirs is found anew."""
+        read: dict[float, tuple[RoomResponse, list[Point3], list[Point3], ComplexArray]] = self.once("as read", dict)
+        if world is self.world or decay_s not in read or read[decay_s][0] is not response:
+            found = response.transfer(places, ears, BAND_HZ, decay_s)
+            if world is self.world:
+                read[decay_s] = (response, places, ears, found)
+            return found
+        _, places_read, ears_read, found = read[decay_s]
+        found = found.copy()
+        there = [number for number, place in enumerate(places) if place != places_read[number]]
+        here = [number for number, ear in enumerate(ears) if ear != ears_read[number]]
+        if there:
+            found[:, there] = response.transfer([places[number] for number in there], ears, BAND_HZ, decay_s)
+        if here:
+            found[here] = response.transfer(places, [ears[number] for number in here], BAND_HZ, decay_s)
+        return found
 
     @staticmethod
     def _statistics(pressure: Any) -> Levels:  # noqa: ANN401  complex pressures, seats by frequencies
