@@ -68,3 +68,4 @@ def without(data: Data, way: tuple[str | int, ...]) -> Data:
 def written(way: tuple[str | int, ...]) -> str:
     """Return a way as a path, items as `[]`."""
     return ".".join("[]" if isinstance(step, int) else step for step in way).replace(".[]", "[]")
+

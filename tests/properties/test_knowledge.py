@@ -35,5 +35,7 @@ def lost(data: dict[str, Any], base: dict[tuple[str, str], Any], way: tuple[str 
 
 def test_no_key_that_is_taken_out_makes_a_verdict_fall_silent(rich) -> None:
     base = verdicts_of(rich)
-    told = [text for way in keys_of(rich) if not _excepted(written(way)) for text in lost(rich, base, way)]
+    told = [
+        text for way in keys_of(rich) if not _excepted(written(way)) for text in lost(rich, base, way)
+    ]
     assert not told, "\n".join(told)

@@ -39,7 +39,9 @@ NONE = changed(ROOM, {"subwoofers": None})
 NOWHERE = changed(ROOM, {"subwoofers.0.position": None})
 LONE = changed(ROOM, {"seats": [seat("a", 2.25, 4.5)], "subwoofers": [FRONT, REAR]})
 SLOPED = changed(ONE, {"room.ceiling": {"shape": "mono-pitch", "low": "2 m", "high": "3 m", "low_side": "left"}})
-TO_THE_FLOOR = changed(SLOPED, {"room.ceiling.low": "0.1 m", "seats": [seat("a", 2.0, 3.0), seat("b", 3.0, 3.0)]})
+TO_THE_FLOOR = changed(
+    SLOPED, {"room.ceiling.low": "0.1 m", "seats": [seat("a", 2.0, 3.0), seat("b", 3.0, 3.0)]}
+)
 ASIDE = changed(ONE, {"seats.0.ear": seat("a", 0.7, 3.0)["ear"]})
 IMAGES = "image sources of pyroomacoustics 0.10.1, order 40, every surface with the Sabine absorption of 0.5 s"
 SUM = "an independent modal sum of the same room"

@@ -23,7 +23,9 @@ def sized(width: float, length: float, height: float, **more: Any) -> dict[str, 
 ROOM = sized(4.5, 6.0, 2.7)
 CRITICAL = sized(4.5, 6.0, 2.7, reference="critical")
 NO_CEILING = changed(CRITICAL, {"room.ceiling": None})
-SLOPED = changed(CRITICAL, {"room.ceiling": {"shape": "mono-pitch", "low": "2 m", "high": "3 m", "low_side": "left"}})
+SLOPED = changed(
+    CRITICAL, {"room.ceiling": {"shape": "mono-pitch", "low": "2 m", "high": "3 m", "low_side": "left"}}
+)
 # The longest, first wall written in two pieces: a rectangle all the same.
 TWO_PIECES = changed(
     CRITICAL,
