@@ -33,7 +33,6 @@ def test_what_is_heard_anew_is_what_the_room_drawn_so_gives(name: str, place: tu
         for here, to in zip(points[name].values, ends[name].values, strict=True)
     }
     figure = as_read.figures.bass.seat_spread()
-    assert figure.moved(moves) == pytest.approx(
-        there.figures.bass.seat_spread().value, abs=1e-5
-    )  # how many images count is cut by those asked together
+    # How many images count is cut by those that are asked for together.
+    assert figure.moved(moves) == pytest.approx(there.figures.bass.seat_spread().value, abs=1e-5)
     assert figure.moved(moves) != pytest.approx(figure.value, abs=1e-3)
