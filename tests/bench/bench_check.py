@@ -3,8 +3,8 @@
     python tests/bench/bench_check.py
 
 Cold: one complete room, `roomlint check` with the whole rule book against `check-jsonschema` with roomlint's own schema
-on the same file. Many: 200 rooms in one process, no two alike, less what a single one costs. Each for the example attic under its
-slope, whose bass needs its modes found numerically, and for the same room under a flat ceiling.
+on the same file. Many: 200 rooms in one process, no two alike, less what a single one costs. Each for the example
+attic under its slope, whose bass needs its modes found numerically, and for the same room under a flat ceiling.
 Compare installed programs: an environment that writes no bytecode, or an editable install, measures the compiler.
 """
 
