@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING, Final, TypeAlias
 
 from roomlint.figures.direction import in_circular_range
@@ -265,6 +266,7 @@ def counted(labels: tuple[str, ...]) -> tuple[int, int, int]:
     return sum(layer in ("U", "UH", "T") for layer in layers), layers.count("M"), layers.count("B")
 
 
+@lru_cache(maxsize=256)
 def parse_label(text: str) -> Label:
     """Take a loudspeaker label apart: layer letter, sign (+ is left), three digits of azimuth.
 

@@ -28,21 +28,11 @@ class Figure:
     """
 
     __slots__ = (
-        "_ask",
-        "_compute",
-        "_one_sided",
-        "_per_m",
-        "_shares",
-        "_u",
-        "_world",
-        "assumes",
-        "name",
-        "readings",
-        "unit",
-        "value",
-    )
+        "_ask", "_compute", "_like", "_one_sided", "_per_m", "_rough", "_shares", "_u", "_world",
+        "assumes", "name", "readings", "unit", "value",
+    )  # fmt: skip
 
-    def __init__(  # noqa: PLR0913  each part by its name
+    def __init__(  # noqa: PLR0913  only the makers below call it
         self,
         name: str,
         unit: str,
@@ -72,6 +62,8 @@ class Figure:
         self._u = u
         self._per_m = per_m
         self._one_sided: tuple[Reading, ...] = ()
+        self._rough: float | None = None
+        self._like: Figure | None = None
 
     @classmethod
     def of(
@@ -129,6 +121,23 @@ class Figure:
     def quantity(self) -> Quantity:
         """The figure to first order: what another part of a design can be made of."""
         return Quantity(self.value, self.unit, self.shares)
+
+    def elsewhere(self, value: float) -> Figure:
+        """Return the figure with another value and the uncertainty that it has here, found when somebody asks."""
+        found = Figure(self.name, self.unit, value, shares=())
+        found._like = self
+        return found
+
+    def within(self, world: World, value: float) -> Figure:
+        """Return the figure as it is in another world, where it has a value, with the uncertainty that it has there.
+
+        One whose uncertainty is worked out for many figures at a time keeps the one that it has here.
+        """
+        if self._ask is not None or self._compute is None:
+            return self.elsewhere(value)
+        return Figure(
+            self.name, self.unit, value, readings=self.readings, compute=self._compute, world=world, per_m=self._per_m
+        )
 
     def moved(self, moves: Mapping[Reading, float]) -> float:
         """Return what the figure would be with some readings moved, each by so much; it may refuse."""
@@ -191,6 +200,8 @@ class Figure:
     @property
     def u(self) -> float:
         """Expanded uncertainty, in the figure's unit: the root of the squares of the shares (JCGM 100:2008, 5.1.2)."""
+        if self._u is None and self._like is not None:
+            self._u = self._like.u
         if self._u is None:
             self._u = math.hypot(*(share.change for share in self.shares))
         return self._u
@@ -214,6 +225,9 @@ class Figure:
         """
         if margin <= 0.0:
             return False
+        rough = (self._like or self)._rough  # noqa: SLF001  its own
+        if rough is not None and margin > times * rough:
+            return True
         if self._compute is None or self._ask is not None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
         squares, most = 0.0, (margin / times) ** 2
@@ -223,7 +237,7 @@ class Figure:
             bound, reading = bounds.pop()
             if bound < math.inf:
                 if squares + rest < most:
-                    return True
+                    break
                 rest -= bound**2
             change = self._change(reading, reading.u) or self._change(reading, -reading.u)
             if change is None:
@@ -231,6 +245,7 @@ class Figure:
             squares += change**2
             if squares >= most:
                 return False
+        self._rough = math.sqrt(squares + max(rest, 0.0))
         return True
 
     def _bound(self, reading: Reading) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import Missing, need
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Seat, Subwoofer
     from roomlint.design.quantity import Quantity, Reading
     from roomlint.figures.bass import BassSource
+    from roomlint.figures.direction import Point3
     from roomlint.figures.modal_sum import Array, ComplexArray
     from roomlint.figures.room_response import Paths, RoomResponse
     from roomlint.measure.boundary import Source
@@ -131,9 +133,27 @@ class SeatBass(View):
             w.assume(CLOSED)
             if response.found_numerically:
                 w.assume(NUMERICAL)
-            return response.paths(places, ears)
+            return self._moved_paths(response, places, ears) if w is not self.world else response.paths(places, ears)
 
         return world.once("bass paths", found)
+
+    def _moved_paths(self, response: RoomResponse, places: list[Point3], ears: list[Point3]) -> Paths:
+        """Return the ways in a world where a few things moved: only theirs are found anew."""
+        if response is not self.response_in(self.world):
+            return response.paths(places, ears)
+        read = self._paths(self.world)
+        sources = [need(subwoofer.position, subwoofer, "position").xyz for subwoofer in self.placed_subwoofers()]
+        seats = [need(seat.ear, seat, "ear").xyz for seat in self.placed_seats()]
+        parts = read.parts.reshape(len(ears), len(places), -1).copy()
+        there = [number for number, place in enumerate(places) if place != sources[number]]
+        here = [number for number, ear in enumerate(ears) if ear != seats[number]]
+        if there:
+            anew = response.paths([places[number] for number in there], ears)
+            parts[:, there] = anew.parts.reshape(len(ears), len(there), -1)
+        if here:
+            anew = response.paths(places, [ears[number] for number in here])
+            parts[here] = anew.parts.reshape(len(here), len(places), -1)
+        return replace(read, parts=parts.reshape(read.parts.shape))
 
     def _levels(self, world: World, decay_s: float) -> Levels:
         """Return the statistics of the levels at the seats in a world, at a decay."""

@@ -114,6 +114,14 @@ class Moved(World):
         self._nominal = nominal
         self._moves = moves
 
+    def with_moved(self, reading: Reading, by: float) -> World:
+        """Return the world in which a reading, perhaps one that differs already, is off by so much as well."""
+        found = self._moved.get((reading, by))
+        if found is None:
+            moves = {**self._moves, reading: self._moves.get(reading, 0.0) + by}
+            found = self._moved[(reading, by)] = Moved(self._nominal, moves)
+        return found
+
     def __call__(self, quantity: Quantity) -> float:
         """Return a quantity's number in this world."""
         value, moves = quantity.value, self._moves

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from contextlib import redirect_stdout
 from dataclasses import dataclass, replace
 from importlib import import_module
-from importlib.metadata import EntryPoint, entry_points
+from pathlib import Path
 from pkgutil import walk_packages
 from typing import TYPE_CHECKING
 
@@ -15,10 +16,12 @@ from roomlint.review.engine import Trouble
 from roomlint.review.rule import AnyRule, Rule
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Iterable, Iterator, Mapping
+    from importlib.metadata import EntryPoint
     from types import ModuleType
 
 GROUP = "roomlint.rules"
+OURS = "roomlint.rules"
 WITHDRAWN: Mapping[str, str] = {
     "angle.ear-layer-level": "angle.ear-elevation",
     "angle.front-included": "angle.front-pair",
@@ -50,11 +53,24 @@ class Book:
         return tuple(rule.id for rule in self.rules)
 
 
-def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
+class _OurDoor:
+    """Our own entry point, for the many who have no other rule package: importlib's reading of them takes a while."""
+
+    name = "roomlint"
+    value = OURS
+    dist = None
+
+    @staticmethod
+    def load() -> ModuleType:
+        """Return the package of the built-in chapters."""
+        return import_module(OURS)
+
+
+def load_book(points: Iterable[EntryPoint | _OurDoor] | None = None) -> Book:
     """Load every rule package that is installed; one that fails is told of and the others go on."""
     rules: dict[str, AnyRule] = {}
     troubles: list[Trouble] = []
-    found = entry_points(group=GROUP) if points is None else points
+    found = _installed() if points is None else points
     # Our own chapters first: another package must not take the id of a built-in rule.
     for point in sorted(found, key=lambda point: (not _is_ours(point), point.value, point.name)):
         package, version = _package_of(point)
@@ -80,11 +96,41 @@ def load_book(points: Iterable[EntryPoint] | None = None) -> Book:
     return Book(tuple(rules[rule_id] for rule_id in sorted(rules)), tuple(troubles))
 
 
-def _is_ours(point: EntryPoint) -> bool:
-    return point.value == "roomlint.rules"
+def _installed() -> Iterable[EntryPoint | _OurDoor]:
+    """Return the entry points of all rule packages that are installed."""
+    declaring = [name for folder in sys.path for name in _declaring(folder)]
+    if declaring and all(name.startswith("roomlint-") for name in declaring):
+        return [_OurDoor()]
+    from importlib.metadata import entry_points
+
+    return entry_points(group=GROUP)
 
 
-def _package_of(point: EntryPoint) -> tuple[str, str]:
+def _declaring(folder: str) -> Iterator[str]:
+    """Yield what stands in a folder of the import path and may declare rules: packages, and archives unread."""
+    try:
+        with os.scandir(folder or ".") as entries:
+            about = [entry for entry in entries if entry.name.endswith((".dist-info", ".egg-info", ".egg"))]
+    except OSError:
+        if Path(folder).is_file():
+            yield folder
+        return
+    for entry in about:
+        if entry.name.endswith(".egg"):
+            yield entry.name
+            continue
+        try:
+            if GROUP in Path(entry.path, "entry_points.txt").read_text(encoding="utf-8"):
+                yield entry.name
+        except (OSError, UnicodeDecodeError):
+            continue
+
+
+def _is_ours(point: EntryPoint | _OurDoor) -> bool:
+    return point.value == OURS
+
+
+def _package_of(point: EntryPoint | _OurDoor) -> tuple[str, str]:
     """Return the name and version of the package that declares an entry point.
 
     Asking importlib for them parses the package's whole metadata, so our own answer for themselves.

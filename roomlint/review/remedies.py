@@ -43,12 +43,18 @@ class _Way:
     high: float
     nominal: World
     worlds: dict[float, World] = field(default_factory=dict)
+    found: dict[tuple[Figure, float], float | None] = field(default_factory=dict)
 
-    def also(self, value: float, reading: Reading, off: float) -> World:
-        """Return the world in which a reading, perhaps the same, is off as well."""
-        moves = {self.reading: value - self.reading.value}
-        moves[reading] = moves.get(reading, 0.0) + off
-        return Moved(self.nominal, moves)
+    def there(self, figure: Figure, value: float) -> float | None:
+        """Return a figure's value with the reading at another value; None where there is none."""
+        key = (figure, value)
+        if key not in self.found:
+            try:
+                found = figure.at(self.world(value))
+            except (Missing, Refused):
+                found = math.inf
+            self.found[key] = found if math.isfinite(found) else None
+        return self.found[key]
 
     def world(self, value: float) -> World:
         """Return the world in which the reading has another value; all figures share what is computed in it."""
@@ -73,12 +79,13 @@ class _Tries:
         self._held: dict[int, _Held] = {}
 
     def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
-        """Return everything else that rests on a reading."""
-        return [
+        """Return everything else that rests on a reading, what is dear to find in another world last."""
+        found = [
             self._as_is(number, other)
             for number, other in enumerate(self.judged)
             if other is not failed and reading in other.figure.readings
         ]
+        return sorted(found, key=lambda held: held.judged.figure.shared)
 
     def _as_is(self, number: int, other: Judged) -> _Held:
         if number not in self._held:
@@ -173,21 +180,11 @@ def _coordinate(
         yield _Way(element, below, share.reading, floor, ends[1], room.figures.world)
 
 
-def _there(figure: Figure, way: _Way, value: float) -> float | None:
-    """Return a figure's value with the reading at another value; None where there is none."""
-    try:
-        found = figure.at(way.world(value))
-    except (Missing, Refused):
-        return None
-    return found if math.isfinite(found) else None
-
-
 def _clears(judged: Judged, way: _Way, value: float) -> bool:
-    there = _there(judged.figure, way, value)
+    there = way.there(judged.figure, value)
     if there is None:
         return False
-    moved = Figure.plain(judged.figure.name, judged.figure.unit, there, shares=judged.figure.shares)
-    return judged.outcome(moved)[0] is Kind.PASS
+    return judged.outcome(judged.figure.elsewhere(there))[0] is Kind.PASS
 
 
 def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> bool:
@@ -195,36 +192,20 @@ def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> b
 
     `noted`: or is worth no more than a note.
     """
-    figure, there = judged.figure, _there(judged.figure, way, value)
+    there = way.there(judged.figure, value)
     if there is None:
         return False
-    u = figure.u if figure.shared else _u_there(figure, there, way, value)
-    if u is None:
-        return False
-    kind, level, _, _ = judged.outcome(Figure.plain(figure.name, figure.unit, there, u=u))
+    kind, level, _, _ = judged.outcome(judged.figure.within(way.world(value), there))
     return kind is Kind.PASS or (noted and kind is Kind.FAIL and level is Level.NOTE)
-
-
-def _u_there(figure: Figure, there: float, way: _Way, value: float) -> float | None:
-    """Return the uncertainty that a figure has with the reading at another value; None where its formula refuses."""
-    try:
-        changes = [
-            max(abs(figure.at(way.also(value, reading, off)) - there) for off in (reading.u, -reading.u))
-            for reading in figure.readings
-            if reading.u > 0.0
-        ]
-    except (Missing, Refused):
-        return None
-    return math.hypot(*changes)
 
 
 def _breaks(held: _Held, way: _Way, value: float) -> bool:
     """Return whether a figure that rests on the reading passes now and not there, or fails there at a higher level."""
     other, kind, level = held
-    there = _there(other.figure, way, value)
+    there = way.there(other.figure, value)
     if there is None:
         return kind is Kind.PASS
-    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=other.figure.u))
+    then, at, _, _ = other.outcome(other.figure.elsewhere(there))
     if kind is Kind.PASS:
         return then is not Kind.PASS
     return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
@@ -233,7 +214,7 @@ def _breaks(held: _Held, way: _Way, value: float) -> bool:
 def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
     """Return whether a figure that rests on the reading fails there as an error, and does not now."""
     other, kind, level = held
-    there = _there(other.figure, way, value)
+    there = way.there(other.figure, value)
     if there is None:
         return kind is Kind.PASS
     then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=0.0))
@@ -245,9 +226,16 @@ def _leaves_a_danger(held: _Held, way: _Way, value: float) -> bool:
     return held.judged.rule.guarded and not _known(held.judged, way, value, noted=True)
 
 
-def _none(spoils: Callable[[_Held, _Way, float], bool], touched: Sequence[_Held], way: _Way, value: float) -> bool:
-    """Return whether none of the figures that a move touches is spoilt there."""
-    return not any(spoils(held, way, value) for held in touched)
+def _none(spoils: Callable[[_Held, _Way, float], bool], touched: list[_Held], way: _Way, value: float) -> bool:
+    """Return whether none of the figures that a move touches is spoilt there.
+
+    What is spoilt at one place is likely to be at the next: it is looked at first from then on.
+    """
+    for number, held in enumerate(touched):
+        if spoils(held, way, value):
+            touched.insert(0, touched.pop(number))
+            return False
+    return True
 
 
 def _spans(failed: Judged, way: _Way, touched: list[_Held]) -> Iterator[tuple[float, float]]:

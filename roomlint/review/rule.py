@@ -34,6 +34,8 @@ CAUTIOUS = frozenset({"mount", "mains", "heat", "access"})
 HEADINGS = ("Why", "How decided", "Remedy", "When to waive")
 MOST_SAID = 110
 """Signs of a template: a finding is read in one breath."""
+BUILT_IN = "roomlint.rules."
+"""Where the chapters are that come with the program."""
 FILL_IN = "FILL IN"
 """What a new rule's file says where its author has to: a rule that still says so is refused."""
 OWN_FIELDS = frozenset({"figure", "window", "limit", "beyond", "subject"})
@@ -161,7 +163,8 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
 
     The function answers with a `Figure`, which is compared with `window`, with `found(figure, ...)` when its template
     needs more, or with `fails`, `passes`, `asks` or `tells` by the name of a template. An input that is missing raises
-    by itself and becomes an open verdict. Whatever breaks the protocol is refused here, with a `RuleError`.
+    by itself and becomes an open verdict. Whatever breaks the protocol is refused here, with a `RuleError`; of the
+    built-in chapters by the tests of the rule book.
     """
 
     def make(function: Callable[[Room, S], Answer]) -> Rule[S]:
@@ -183,7 +186,8 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
             caution=caution,
             closing=closing,
         )
-        wrong = list(faults(made))
+        # The built-in chapters are held to the same by the tests of the rule book, not anew at each start.
+        wrong = [] if function.__module__.startswith(BUILT_IN) else list(faults(made))
         if wrong:
             raise RuleError(f"{rule_id}: {'; '.join(wrong)}")
         return made

@@ -202,3 +202,39 @@ def test_a_bound_a_metre_never_calls_a_near_limit_far(away: float, ux: float, uy
     for margin in (0.5 * fine.u, 2.0 * fine.u, 3.9 * fine.u):
         assert not bounded.clears(margin, 4.0)
     assert bounded.clears(4.1 * math.hypot(ux, uy), 4.0)
+
+
+def test_the_readings_that_may_bring_most_are_looked_at_first_and_small_ones_not_at_all() -> None:
+    looked: list[float] = []
+    large, small = length(1.0, 0.2), [length(1.0, 0.001) for _ in range(20)]
+
+    def compute(w: World) -> float:
+        looked.append(w(large))
+        return w(large) + sum(w(one) for one in small)
+
+    figure = Figure.of("made", "m", World(), compute, per_m=1.5)
+    assert figure.clears(1.0, 4.0)
+    assert looked == [1.0, 1.2]
+
+
+@given(st.floats(0.5, 3.0), st.lists(st.floats(0.001, 0.05), min_size=1, max_size=6), st.floats(0.0, 0.5))
+def test_a_bound_changes_no_answer_to_the_wrong_side(away: float, us: list[float], margin: float) -> None:
+    parts = [length(away, u) for u in us]
+    plain = Figure.of("made", "m", World(), lambda w: math.hypot(*(w(part) for part in parts)))
+    bounded = Figure.of("made", "m", World(), lambda w: math.hypot(*(w(part) for part in parts)), per_m=1.0)
+    if bounded.clears(margin, 4.0):
+        assert margin >= 4.0 * plain.u * 0.9
+
+
+def test_a_figure_of_another_world_has_the_uncertainty_of_that_world() -> None:
+    a = length(1.0, 0.1)
+    figure = made(lambda w: w(a) ** 2)
+    there = World().with_moved(a.shares[0].reading, 1.0)
+    assert figure.within(there, figure.at(there)).u == pytest.approx(2.1**2 - 2.0**2)
+    assert figure.elsewhere(figure.at(there)).u == pytest.approx(figure.u)
+
+
+def test_a_world_that_is_moved_twice_by_one_reading_adds_both() -> None:
+    a = length(1.0, 0.1)
+    reading = a.shares[0].reading
+    assert World().with_moved(reading, 0.5).with_moved(reading, 0.25)(a) == pytest.approx(1.75)

@@ -1,4 +1,4 @@
-"""Lints the rule book as a whole; what one rule must hold is refused when it is made."""
+"""Lints the rule book as a whole, and each built-in rule as a rule of another package is when it is made."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 from roomlint.review.book import WITHDRAWN, load_book
+from roomlint.review.rule import faults
 
 if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
@@ -21,6 +22,11 @@ def test_book_loads_whole() -> None:
 
 def test_ids_are_unique() -> None:
     assert len(set(BOOK.ids)) == len(BOOK.ids)
+
+
+@every_rule
+def test_nothing_of_a_rule_breaks_the_protocol(rule: AnyRule) -> None:
+    assert list(faults(rule)) == []
 
 
 @every_rule
