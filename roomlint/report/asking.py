@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Final
 
 from roomlint.report.words import one_line
-from roomlint.review.verdict import Kind
+from roomlint.review.verdict import Kind, Level
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -58,6 +58,23 @@ def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
             lack.drilling.setdefault(wanted.key, wanted)
             lack.rules.setdefault(verdict.rule, verdict)
     return sorted(found.values(), key=lambda lack: (lack.hazard, -lack.waiting, lack.file, lack.subject))
+
+
+def is_hazard(verdict: Verdict) -> bool:
+    """Whether a load path or a circuit fails as an error, or a person must decide on it."""
+    if verdict.rule.partition(".")[0] not in DRILLING or verdict.waived is not None:
+        return False
+    return verdict.kind is Kind.REVIEW or verdict.level is Level.ERROR
+
+
+def hazard_order(verdict: Verdict) -> tuple[int, float]:
+    """Return where a hazard stands among others: what is plainly wrong, then the farthest outside its window."""
+    if verdict.kind is Kind.REVIEW:
+        return 2, 0.0
+    if verdict.figure is None or verdict.window is None or verdict.margin is None:
+        return 0, 0.0
+    edge = next((abs(edge) for edge in (verdict.window.high, verdict.window.low) if edge), 1.0)
+    return 1, verdict.margin / edge
 
 
 def block(chosen: Iterable[Lack]) -> list[str]:

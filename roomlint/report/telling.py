@@ -271,5 +271,5 @@ def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:
         words = f"set {whose} height to {span}"
     else:
         words = f"change {whose} {key_words(remedy.key)} to {span}"
-    breaks = f"; then {', '.join(remedy.breaks)} would fail" if remedy.breaks else ""
+    breaks = f", at the cost of {', '.join(remedy.breaks)}" if remedy.breaks else ""
     return f"{words} (now {now}){breaks}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.asking import block, lacks
+from roomlint.report.asking import DRILLING, block, hazard_order, is_hazard, lacks
 from roomlint.report.changes import (
     TITLES,
     WAYS,
@@ -127,15 +127,11 @@ class _Sheet:
         self.is_narrow = wishes.width < NARROW
 
     def write(self, *, stops: bool) -> None:
-        """Write the room: what is dangerous and unknown first, then what to do, the gravest first."""
+        """Write the room: what can hurt people first, known and unknown, then what to do, the gravest first."""
         self._head(stops=stops)
-        told: list[Verdict] = []
-        if self.room.compared:
-            told = self._changes()
-        else:
-            self._before_drilling()
+        told = self._changes() if self.room.compared else self._before_drilling()
         self._failures(told)
-        self._for_a_person()
+        self._for_a_person(told)
         self._folded(told)
         if self.wishes.verdicts:
             self._everything_else()
@@ -161,21 +157,25 @@ class _Sheet:
             parts.append(f"was {one_line(room.was_file)}")
         self.page.line(" · ".join(part for part in parts if part), role="error" if stops else "quiet")
 
-    def _before_drilling(self) -> None:
-        lines: dict[tuple[str, ...], list[Lack]] = {}
+    def _before_drilling(self) -> list[Verdict]:
+        """Write what is wrong with load paths and circuits, the worst first, then what is not known of them."""
+        found = [verdict for verdict in self.room.verdicts if is_hazard(verdict)]
+        unknown: dict[tuple[str, ...], list[Lack]] = {}
         for lack in sorted(self.lacks, key=lambda lack: lack.order):
             if lack.drilling:
-                lines.setdefault(tuple(key_words(key) for key in lack.drilling), []).append(lack)
-        if not lines:
-            return
-        self.page.heading("Before you drill or wire", "error")
-        for number, (keys, of) in enumerate(lines.items()):
+                unknown.setdefault(tuple(key_words(key) for key in lack.drilling), []).append(lack)
+        if found or unknown:
+            self.page.heading("Before you drill or wire", "error")
+        for entry in sorted(merged(found, self.telling), key=lambda entry: hazard_order(entry.first)):
+            self._item(entry, "")
+        for number, (keys, of) in enumerate(unknown.items()):
             if number == MOST_DRILLING:
-                self.page.line(f"and {count_of(len(lines) - number, 'more', 'more')}; --verdicts lists all", 4)
+                self.page.line(f"and {count_of(len(unknown) - number, 'more', 'more')}; --verdicts lists all", 4)
                 break
             who = self.telling.names.several(lack.subject for lack in of)
             marks = self._cautions(of)
             self.page.item(f"{who}: not known: {', '.join(dict.fromkeys(keys))} {marks}".rstrip(), "error")
+        return found
 
     def _cautions(self, of: list[Lack]) -> str:
         """Return the marks of the cautions of the rules that want something: of each what its chapter says."""
@@ -229,8 +229,8 @@ class _Sheet:
                 self._entries(merged(found, self.telling), level)
 
     def _entries(self, entries: list[Entry], level: Level | None) -> None:
-        """Write lines by element; errors all, of what weighs less as many as a screen bears."""
-        shown = _by_element(entries)
+        """Write lines by element; errors all, of what weighs less as many as a screen bears, hazards before others."""
+        shown = sorted(_by_element(entries), key=lambda entry: entry.first.rule.partition(".")[0] not in DRILLING)
         most = (
             len(shown)
             if level is Level.ERROR or self.wishes.verdicts
@@ -259,8 +259,9 @@ class _Sheet:
         if self.wishes.basis and rule is not None:
             self.page.line(f"[{rule.id}] {'; '.join(basis_words(basis) for basis in rule.bases)}", 6, "quiet")
 
-    def _for_a_person(self) -> None:
-        found = [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW]
+    def _for_a_person(self, told: list[Verdict]) -> None:
+        done = {id(verdict) for verdict in told}
+        found = [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW and id(verdict) not in done]
         if self.room.compared and not self.wishes.verdicts:
             return
         if found:

@@ -27,6 +27,8 @@ COARSE: Final = 8
 """Points of a span at which everything else is looked at."""
 MOST_BROKEN: Final = 3
 """A change that breaks more rules than this is none to recommend."""
+WORSE: Final = 0.1
+"""By so large a share of what it is outside already, a failure that stands is made worse by a move."""
 _HALVINGS: Final = 7
 _TOLD: Final = {"m": 0.01, "deg": 1.0}
 """A remedy is told to the centimetre or the degree, rounded inwards."""
@@ -69,6 +71,12 @@ class _Held(NamedTuple):
     judged: Judged
     kind: Kind
     level: Level
+    margin: float
+
+    def is_made_worse(self, then: Kind, at: Level, margin: float) -> bool:
+        """Return whether what fails already fails at as high a level elsewhere, and farther outside."""
+        fails = self.kind is Kind.FAIL and then is Kind.FAIL
+        return fails and at.rank >= self.level.rank and margin < self.margin - WORSE * abs(self.margin)
 
 
 class _Tries:
@@ -89,8 +97,13 @@ class _Tries:
 
     def _as_is(self, number: int, other: Judged) -> _Held:
         if number not in self._held:
-            self._held[number] = _Held(other, *other.outcome(other.figure)[:2])
+            self._held[number] = _held(other)
         return self._held[number]
+
+
+def _held(other: Judged) -> _Held:
+    kind, level, _, margin = other.outcome(other.figure)
+    return _Held(other, kind, level, margin)
 
 
 def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: Room) -> list[Verdict]:
@@ -112,7 +125,7 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
     What else rests on that reading is held against its own windows there: a way that breaks nothing is told first,
-    and one that breaks something says what. A place that makes a new error is none. Where people can get hurt nothing
+    and one that breaks something says what. A place that makes an error, or one that stands worse, is none. Where people can get hurt nothing
     is told but what holds in every respect: all other figures of those chapters that rest on the reading hold there,
     whether they do now or not.
     """
@@ -200,25 +213,29 @@ def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> b
 
 
 def _breaks(held: _Held, way: _Way, value: float) -> bool:
-    """Return whether a figure that rests on the reading passes now and not there, or fails there at a higher level."""
-    other, kind, level = held
+    """Return whether a figure that rests on the reading passes now and not there, or fails there and more gravely."""
+    other, kind, level, _ = held
     there = way.there(other.figure, value)
     if there is None:
         return kind is Kind.PASS
-    then, at, _, _ = other.outcome(other.figure.elsewhere(there))
+    then, at, _, margin = other.outcome(other.figure.elsewhere(there))
     if kind is Kind.PASS:
         return then is not Kind.PASS
-    return then is Kind.FAIL and (kind is not Kind.FAIL or at.rank > level.rank)
+    if then is not Kind.FAIL:
+        return False
+    return kind is not Kind.FAIL or at.rank > level.rank or held.is_made_worse(then, at, margin)
 
 
 def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
-    """Return whether a figure that rests on the reading fails there as an error, and does not now."""
-    other, kind, level = held
+    """Return whether a figure that rests on the reading fails there as an error, and now does not or by far less."""
+    other, kind, level, _ = held
     there = way.there(other.figure, value)
     if there is None:
         return kind is Kind.PASS
-    then, at, _, _ = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=0.0))
-    return then is Kind.FAIL and at is Level.ERROR and not (kind is Kind.FAIL and level is Level.ERROR)
+    then, at, _, margin = other.outcome(Figure.plain(other.figure.name, other.figure.unit, there, u=0.0))
+    if then is not Kind.FAIL or at is not Level.ERROR:
+        return False
+    return not (kind is Kind.FAIL and level is Level.ERROR) or held.is_made_worse(then, at, margin)
 
 
 def _leaves_a_danger(held: _Held, way: _Way, value: float) -> bool:

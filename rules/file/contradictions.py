@@ -25,7 +25,6 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
-    from roomlint.design.record import Setting
     from roomlint.review import Applies, Found, Room, Says
 
 AGREE_MS: Final = 0.1

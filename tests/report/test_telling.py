@@ -127,7 +127,7 @@ def test_a_remedy_says_where_to_put_it(make):
     assert telling.remedy(arm, "picture/picture") == "let its arm reach 0.10 to 0.18 m (now 0.50 m)"
     breaks = make.remedy(breaks=("bass.seat-spread",))
     assert telling.remedy(breaks, "loudspeaker/right") == (
-        "place left 0.80 to 1.10 m from the left (now 0.50 m); then bass.seat-spread would fail"
+        "place left 0.80 to 1.10 m from the left (now 0.50 m), at the cost of bass.seat-spread"
     )
 
 
