@@ -125,9 +125,9 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
     What else rests on that reading is held against its own windows there: a way that breaks nothing is told first,
-    and one that breaks something says what. A place that makes an error, or one that stands worse, is none. Where people can get hurt nothing
-    is told but what holds in every respect: all other figures of those chapters that rest on the reading hold there,
-    whether they do now or not.
+    and one that breaks something says what. A place that makes an error, or one that stands worse, is none. Where
+    people can get hurt nothing is told but what holds in every respect: all other figures of those chapters that rest
+    on the reading hold there, whether they do now or not.
     """
     return _remedy(failed, _Tries(judged), room)
 

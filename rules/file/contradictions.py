@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.record import Setting  # noqa: F401  named in a base class, as a text
     from roomlint.review import Applies, Found, Room, Says
 
 AGREE_MS: Final = 0.1
