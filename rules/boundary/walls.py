@@ -255,8 +255,8 @@ def subwoofer_null(room: Room, subwoofer: Subwoofer) -> Answer:
     Why: In the middle of the floor the wall's reflection cancels inside the subwoofer's own band.
 
     How decided: First null c/4d of the nearest wall over the end of the band: the lower of its low-pass and the
-    highest crossover entered, else 80 Hz, which is told. What all surfaces together do at the seats is the modal sum of chapter
-    bass; this rule is about the one wall that a subwoofer can be moved to.
+    highest crossover entered, else 80 Hz, which is told. What all surfaces together do at the seats is the modal sum of
+    chapter bass; this rule is about the one wall that a subwoofer can be moved to.
 
     Remedy: Move the subwoofer towards the wall.
 

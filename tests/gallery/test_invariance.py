@@ -41,7 +41,10 @@ def _in_feet(value: Any) -> Any:
 def _verdicts(data: rooms.Data) -> Found:
     outcome = review_room(room_of(data, rooms.PRODUCTS), RULES)
     assert not outcome.troubles
-    return {(v.rule, frozenset(v.subject.split("+")), v.kind.value, v.level.value if v.level else None) for v in outcome.verdicts}
+    return {
+        (v.rule, frozenset(v.subject.split("+")), v.kind.value, v.level.value if v.level else None)
+        for v in outcome.verdicts
+    }
 
 
 @lru_cache(maxsize=len(ROOMS))
