@@ -151,11 +151,12 @@ def cabinet(front: Point3, axis: Vector3, width_m: float, height_m: float, depth
     return _box(middle, (width_m / 2.0, height_m / 2.0, half), (right, up, out))
 
 
-def door_leaf(swing: DoorSwing, low_m: float, high_m: float) -> Upright:
+def door_leaf(swing: DoorSwing, low_m: float, high_m: float, behind_m: float = 0.0) -> Upright:
     """Return what a door leaf sweeps, from its lower to its upper edge, as an upright solid.
 
     The arc is replaced by a polygon around it, at most 0.12 % of the leaf's width outside (1 mm for 0.8 m), never
-    inside. Raises `Refused` for a leaf that turns more than half a turn or not at all.
+    inside. `behind_m` adds that much wall behind the closed leaf, for a leaf of a quarter turn or less: nothing parts
+    from it that way. Raises `Refused` for a leaf that turns more than half a turn or not at all.
     """
     turn = swing.swing_deg
     if not 0.0 < abs(turn) <= _HALF_TURN_DEG:
@@ -174,6 +175,9 @@ def door_leaf(swing: DoorSwing, low_m: float, high_m: float) -> Upright:
     for azimuth, length in zip(azimuths, lengths, strict=True):
         x, y, _ = direction_vector(azimuth, 0.0)
         points.append((swing.hinge[0] + length * x, swing.hinge[1] + length * y))
+    if behind_m > 0.0:
+        x, y, _ = direction_vector(swing.closed_deg - math.copysign(90.0, turn), 0.0)
+        points += [(px + behind_m * x, py + behind_m * y) for px, py in points[:2]]
     positive("the height of a door leaf", high_m - low_m, "m")
     return Upright(convex.hull(points), low_m, high_m)
 

@@ -137,8 +137,12 @@ class Staging(View):
             # A leaf hung on the left, seen from inside, opens clockwise into the room.
             closed = -math.degrees(math.atan2(tx - hx, ty - hy))
             swing = sight.DoorSwing((hx, hy), hole.width_m, closed, -90.0 if left else 90.0)
-            leaf = solid.door_leaf(swing, hole.sill_m, hole.sill_m + hole.height_m)
-            return min(solid.clearance_m(bodies.solid(world, thing), leaf), FAR_M)
+            body, low, high = bodies.solid(world, thing), hole.sill_m, hole.sill_m + hole.height_m
+            clear = solid.clearance_m(body, solid.door_leaf(swing, low, high))
+            if clear < 0.0:
+                # What stands in the way gets out of it into the room, not through the wall that the door is in.
+                clear = solid.clearance_m(body, solid.door_leaf(swing, low, high, hole.width_m + reach_m))
+            return min(clear, FAR_M)
 
         return self.figure("clearance to a door's leaf", "m", compute, per_m=3.0)
 

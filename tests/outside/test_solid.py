@@ -107,3 +107,13 @@ def test_a_door_leaf_sweeps_shapelys_sector_to_a_millimetre_or_two(width, closed
     box = solid.cabinet((place[0], place[1], 1.0), (0.0, 1.0, 0.0), size, size, size)
     theirs = sector.distance(shapely.Polygon(solid.footprint(box)))
     assert max(solid.clearance_m(box, leaf), 0.0) == pytest.approx(theirs, abs=2e-3)
+
+
+# A leaf of 0.8 m hung at the left end of a wall along x, opening to y > 0; a cube of 0.2 m whose middle stands 0.15 m
+# before the wall and 0.4 m from the hinge. Back through the wall it would leave by 0.25; beyond the tip by
+# 0.8 - hypot(0.3, 0.05) = 0.496 and past the open leaf by 0.5.
+def test_nothing_leaves_a_doors_way_through_the_wall() -> None:
+    cube = solid.cabinet((0.4, 0.25, 1.0), (0.0, 1.0, 0.0), 0.2, 0.2, 0.2)
+    swing = DoorSwing((0.0, 0.0), 0.8, -90.0, 90.0)
+    assert solid.clearance_m(cube, solid.door_leaf(swing, 0.0, 2.0)) == pytest.approx(-0.25)
+    assert solid.clearance_m(cube, solid.door_leaf(swing, 0.0, 2.0, 1.0)) == pytest.approx(-0.496, abs=2e-3)
