@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 from typing import Any
 
@@ -12,6 +13,11 @@ EXCEPTIONS: dict[str, str] = {
     r".*\.(level|delay|inverted)": "a trim that is not entered is none",
     r".*\.mounting\.product": "a thing may hang without a mount of its own",
 }
+
+EVERY_KEY = "ROOMLINT_EVERY_KEY" in os.environ
+"""All keys take half an hour: before a release, or when a rule's applicability changed."""
+STRIDE = 29
+"""Otherwise every so many; a prime, so that it falls on all keys of the elements that look alike."""
 
 
 def _excepted(path: str) -> bool:
@@ -47,5 +53,6 @@ def lost(data: dict[str, Any], base: dict[tuple[str, str], Any], way: tuple[str 
 
 def test_no_key_that_is_taken_out_makes_a_verdict_fall_silent(rich) -> None:
     base = verdicts_of(rich)
-    told = [text for way in keys_of(rich) if not _excepted(written(way)) for text in lost(rich, base, way)]
+    keys = [way for way in keys_of(rich) if not _excepted(written(way))][:: 1 if EVERY_KEY else STRIDE]
+    told = [text for way in keys for text in lost(rich, base, way)]
     assert not told, "\n".join(told)
