@@ -204,8 +204,8 @@ def _close(verdict: Verdict, expected: float, within: float | None) -> bool:
 
 def inputs_text(examples: Path) -> str:
     """Return the record of what each built-in rule reads in the example rooms, as it is kept."""
-    from roomlint.review.inputs import recorded
     from roomlint.review.book import load_book
+    from roomlint.review.inputs import recorded
 
     def plain(path: Path) -> Any:  # noqa: ANN401  plain data
         node, problems = read_tree(path.read_bytes(), path.name)

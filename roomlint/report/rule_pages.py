@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review.inputs import kept
 from roomlint.report.markdown_text import prose
 from roomlint.report.units import US, Units
 from roomlint.report.words import decided, printable, sentence
@@ -161,6 +160,8 @@ def _both(window: Window) -> str:
 
 
 def _plain(rule: AnyRule) -> dict[str, object]:
+    from roomlint.review.inputs import kept  # a report on a room shows no rule's inputs, and needs no JSON for them
+
     page = rule.page
     return {
         "id": rule.id,

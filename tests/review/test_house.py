@@ -14,8 +14,8 @@ from roomlint.report.telling import told
 from roomlint.review import ROOM as ROOMS
 from roomlint.review import Level, Window, at_most, between, practice, rule, tells
 from roomlint.review.book import Book
-from roomlint.review.judging import house_window
 from roomlint.review.house_check import loosened
+from roomlint.review.judging import house_window
 from roomlint.review.session import Choices, run
 from roomlint.review.window_rules import window_rules
 from roomlint.source.files import shown
@@ -185,7 +185,9 @@ def test_gate_and_what_open_counts_as_follow_the_stage(tmp_path: Path) -> None:
         ({"level": "warning"}, (Level.ERROR, Level.WARNING)),
     ],
 )
-def test_a_looser_rule_where_people_can_get_hurt_is_told(decision: dict[str, str], change: tuple[object, object]) -> None:
+def test_a_looser_rule_where_people_can_get_hurt_is_told(
+    decision: dict[str, str], change: tuple[object, object]
+) -> None:
     house = room_of({"roomlint": 1, "room": {"size": {"width": "4 m", "length": "5 m"}}}, house={
         "roomlint_house": 1, "decisions": [{"rule": "mount.load", "because": "ours", **decision}]}).house  # fmt: skip
     assert [(one.rule, one.was, one.now) for one in loosened(house, BOOK.rules)] == [("mount.load", *change)]
@@ -205,7 +207,7 @@ def test_every_named_figure_can_be_had() -> None:
         "roomlint": 1,
         "room": {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}},
         "seats": [
-            {"id": "middle", "ear": {"from_left": "2 m", "from_front": "3 m", "height": "1.1 m"}},
+            {"id": "middle", "ear": {"from_left": "2 m", "from_front": "3 m", "height": "1.1 m"}, "reference": True},
             {"id": "rear", "ear": {"from_left": "2 m", "from_front": "4 m", "height": "1.1 m"}},
         ],
         "loudspeakers": [
@@ -220,7 +222,9 @@ def test_every_named_figure_can_be_had() -> None:
                  "low": f"-1000 {named.unit}", "level": "note", "basis": {"grade": "practice"}}  # fmt: skip
         case = room_of(room, house={"roomlint_house": 1, "window_rules": [entry]})
         found = verdicts(window_rules(case.house)[0], case)
-        assert [(verdict.kind, verdict.figure.unit) for verdict in found] == [("pass", named.unit)] * len(found), named.name
+        assert [(verdict.kind, verdict.figure.unit) for verdict in found] == [("pass", named.unit)] * len(found), (
+            named.name
+        )
         assert found
 
 

@@ -9,7 +9,19 @@ import pytest
 
 from roomlint.design.base import Seen, need
 from roomlint.measure.figure import Figure
-from roomlint.review import LOUDSPEAKERS, ROOM, Fate, Kind, Level, Unheld, at_each_seat, at_least, between, practice, rule
+from roomlint.review import (
+    LOUDSPEAKERS,
+    ROOM,
+    Fate,
+    Kind,
+    Level,
+    Unheld,
+    at_each_seat,
+    at_least,
+    between,
+    practice,
+    rule,
+)
 from roomlint.review.engine import review_room
 from roomlint.testing import changed, room_of
 
