@@ -179,7 +179,7 @@ def test_an_old_fault_does_not_stop_a_commit_a_new_one_does(consumer: Consumer) 
     consumer.git("add", "--all")
     status, output = consumer.run_hook()
     assert status == 0, output
-    assert "rooms/old.room.yaml" in output
+    assert "old (" in output  # the old fault is counted, though it stops nothing
     consumer.write("rooms/old.room.yaml", BAD.replace("from_left: 3.5 m", "from_left: 4.0 m"))
     consumer.git("add", "--all")
     assert consumer.run_hook()[0] == 1
