@@ -138,7 +138,7 @@ def test_the_hook_can_be_tried_without_any_configuration(consumer: Consumer) -> 
     consumer.git("add", "--all")
     done = consumer.run(*PRE_COMMIT, "try-repo", str(consumer.hooks), "roomlint")
     assert done.returncode == 1, done.stdout + done.stderr
-    assert "rooms/bad.room.yaml:10:" in done.stdout
+    assert "rooms/bad.room.yaml" in done.stdout
     assert consumer.git("status", "--porcelain").stdout == "A  rooms/bad.room.yaml\n"
 
 
@@ -151,7 +151,7 @@ def test_a_good_room_passes_a_bad_one_is_stopped_and_nothing_is_changed(consumer
     consumer.git("add", "--all")
     status, output = consumer.run_hook()
     assert status == 1
-    assert "rooms/bad.room.yaml:10:" in output
+    assert "rooms/bad.room.yaml" in output
     assert "exit code: 1" in output
     assert consumer.git("status", "--porcelain").stdout == "A  rooms/bad.room.yaml\nA  rooms/other.room.yaml\n"
 
@@ -159,7 +159,7 @@ def test_a_good_room_passes_a_bad_one_is_stopped_and_nothing_is_changed(consumer
 def test_output_of_a_passing_run_is_shown(consumer: Consumer) -> None:
     status, output = consumer.run_hook()
     assert status == 0
-    assert "passed" in output
+    assert "As before: good." in output
 
 
 def test_what_is_staged_is_judged_not_what_lies_on_the_disk(consumer: Consumer) -> None:
@@ -179,7 +179,7 @@ def test_an_old_fault_does_not_stop_a_commit_a_new_one_does(consumer: Consumer) 
     consumer.git("add", "--all")
     status, output = consumer.run_hook()
     assert status == 0, output
-    assert "rooms/old.room.yaml:10:" in output
+    assert "old (" in output  # the old fault is counted, though it stops nothing
     consumer.write("rooms/old.room.yaml", BAD.replace("from_left: 3.5 m", "from_left: 4.0 m"))
     consumer.git("add", "--all")
     assert consumer.run_hook()[0] == 1
@@ -249,7 +249,7 @@ def test_a_renamed_room_is_reviewed_under_its_new_name(consumer: Consumer) -> No
     consumer.git("add", "--all")
     status, output = consumer.run_hook()
     assert status == 1
-    assert "rooms/better.room.yaml:2:1: error" in output
+    assert "rooms/better.room.yaml:2:1: " in output
 
 
 def test_a_deleted_room_is_a_commit_like_any_other(consumer: Consumer) -> None:
@@ -264,7 +264,7 @@ def test_the_first_commit_is_judged_as_a_whole(empty: Consumer) -> None:
     empty.git("add", "--all")
     status, output = empty.run_hook()
     assert status == 1
-    assert "rooms/first.room.yaml:10:" in output
+    assert "rooms/first.room.yaml" in output
     empty.write("rooms/first.room.yaml", GOOD)
     empty.git("add", "--all")
     assert empty.run_hook()[0] == 0
@@ -280,7 +280,7 @@ def test_no_file_name_is_taken_for_an_option(name: str, settings: dict[str, obje
     consumer.git("add", "--", name)
     done = consumer.git("commit", "-m", "a name like an option")
     assert done.returncode != 0
-    assert f"{name}:10:" in done.stdout + done.stderr
+    assert name in done.stdout + done.stderr
     assert (consumer.folder / "PATH.room.yaml").read_text(encoding="utf-8") == GOOD
 
 
@@ -297,7 +297,7 @@ def test_a_commit_with_a_bad_room_is_stopped_from_any_folder(consumer: Consumer)
         check=False,
     )
     assert done.returncode != 0
-    assert "rooms/bad.room.yaml:10:" in done.stdout + done.stderr
+    assert "rooms/bad.room.yaml" in done.stdout + done.stderr
     assert consumer.git("log", "--oneline").stdout.count("\n") == 1
 
 

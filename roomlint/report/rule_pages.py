@@ -161,6 +161,7 @@ def _both(window: Window) -> str:
 
 
 def _plain(rule: AnyRule) -> dict[str, object]:
+
     page = rule.page
     return {
         "id": rule.id,

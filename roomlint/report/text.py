@@ -73,7 +73,7 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
     for room in review.rooms:
         stops = digest.add(room)
         if room.compared and not stops and not has_changed(room):
-            unmoved.append(one_line(room.code or room.file))
+            unmoved.append(_as_before(room))
             continue
         page.number = 0
         _Sheet(room, Telling(room, rules, wishes.units), page, footnotes, wishes).write(stops=stops)
@@ -83,6 +83,13 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
         page.line(f"As before: {few(unmoved, 12)}.")
     _closing(review, digest, page, footnotes, wishes)
     yield page.take()
+
+
+def _as_before(room: RoomReview) -> str:
+    """Return a room that stands as it stood, with the old faults that do not stop it."""
+    faults = Counter(str(verdict.level) for verdict in room.verdicts if verdict.gates is not None)
+    words = tally(faults, only=("error", "warning"), zeros=False)
+    return one_line(f"{room.code or room.file} ({words})" if words else room.code or room.file)
 
 
 def _incomplete(review: Review, page: Page) -> None:

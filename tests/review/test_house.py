@@ -207,7 +207,7 @@ def test_every_named_figure_can_be_had() -> None:
         "roomlint": 1,
         "room": {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}},
         "seats": [
-            {"id": "middle", "ear": {"from_left": "2 m", "from_front": "3 m", "height": "1.1 m"}},
+            {"id": "middle", "ear": {"from_left": "2 m", "from_front": "3 m", "height": "1.1 m"}, "reference": True},
             {"id": "rear", "ear": {"from_left": "2 m", "from_front": "4 m", "height": "1.1 m"}},
         ],
         "loudspeakers": [
@@ -222,8 +222,9 @@ def test_every_named_figure_can_be_had() -> None:
                  "low": f"-1000 {named.unit}", "level": "note", "basis": {"grade": "practice"}}  # fmt: skip
         case = room_of(room, house={"roomlint_house": 1, "window_rules": [entry]})
         found = verdicts(window_rules(case.house)[0], case)
-        told = [(verdict.kind, verdict.figure.unit) for verdict in found]
-        assert told == [("pass", named.unit)] * len(found), named.name
+        assert [(verdict.kind, verdict.figure.unit) for verdict in found] == [("pass", named.unit)] * len(found), (
+            named.name
+        )
         assert found
 
 
