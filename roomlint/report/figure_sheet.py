@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from roomlint.measure.names import Named
     from roomlint.measure.sheet import Table
 
-TOLD: Final = 1e-3
+TOLD: Final = 5e-4
 """The share of a figure from which its uncertainty is worth a column."""
 
 

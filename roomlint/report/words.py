@@ -89,7 +89,7 @@ def acceptance(waived: Waived) -> str:
 def sentence(text: str) -> str:
     """Return a text that ends with a full stop."""
     text = text.strip()
-    return text if text.endswith(".") else f"{text}."
+    return text if text.endswith((".", "?")) else f"{text}."
 
 
 def decided(decision: Decided) -> str:
