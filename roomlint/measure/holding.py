@@ -121,6 +121,11 @@ class Holdings(View):
         product = need(mounting.product, mounting, "product")
         return need(product.mount, product, "mount")
 
+    def sheet(self, thing: Held) -> MountData | None:
+        """Return what the sheet of its mount says, where a mount with a sheet is named."""
+        product = self.mounting(thing).product
+        return product.mount if product is not None else None
+
     def mount_data(self, thing: Held) -> MountData | None:
         """Return the data of its mount; None for what needs none."""
         return None if self.built_without(thing) and not self.has_own_mount(thing) else self.mount(thing)

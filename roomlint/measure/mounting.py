@@ -82,20 +82,37 @@ class Mounts(Holdings):
         return self.figure("rated mass over carried mass", "", compute, thing.key)
 
     def count(self, thing: Held) -> int:
-        """Return how many fasteners are really in framing; the holes of a plate are not yet fasteners."""
-        fixing = self.fixing(thing)
-        return need(fixing.count, fixing, "count")
+        """Return how many fasteners hold: those really in framing, and no more than the mount's sheet has."""
+        fixing, sheet = self.fixing(thing), self.sheet(thing)
+        given = need(fixing.count, fixing, "count")
+        return given if sheet is None or sheet.fasteners is None else min(given, sheet.fasteners)
 
     def top_count(self, thing: Held) -> int:
-        """Return how many of them are in the row that is pulled.
+        """Return how many of them are in the row that is pulled, and no more than the mount's sheet has there.
 
-        The sheet's top row counts only where every hole of the plate has its fastener.
+        The sheet's top row alone counts only where every hole of the plate has its fastener.
         """
         fixing, mount, count = self.fixing(thing), self.mount_data(thing), self.count(thing)
+        top = mount.top_fasteners if mount is not None else None
         if fixing.top_count is not None:
-            return fixing.top_count
-        full = mount is not None and mount.fasteners == count and mount.top_fasteners is not None
-        return need(mount.top_fasteners if mount is not None and full else None, fixing, "top_count")
+            return min(fixing.top_count, top) if top is not None else fixing.top_count
+        full = mount is not None and mount.fasteners == count
+        return need(top if full else None, fixing, "top_count")
+
+    def rows_beyond_sheet(self, thing: Held) -> Figure:
+        """How much farther apart the fixing states the fastener rows than the mount's sheet has them."""
+        fixing, mount = self.fixing(thing), self.mount(thing)
+        given = need(fixing.row_spacing_m, fixing, "row_spacing")
+        return self._beyond("row spacing", thing, given, need(mount.row_spacing_m, mount, "row_spacing"))
+
+    def reach_beyond_sheet(self, thing: Held) -> Figure:
+        """How much farther the mounting states the reach in use than the mount's sheet lets it reach."""
+        mounting, mount = self.mounting(thing), self.mount(thing)
+        given = need(mounting.extension_m, mounting, "extension")
+        return self._beyond("reach", thing, given, need(mount.reach_m, mount, "reach"))
+
+    def _beyond(self, name: str, thing: Held, given: Quantity, sheet: Quantity) -> Figure:
+        return self.figure(f"{name} beyond the sheet", "mm", lambda w: (w(given) - w(sheet)) * 1e3, thing.key)
 
     def row_spacing(self, thing: Held) -> Quantity:
         """Distance between the top and the bottom fastener row, m: the smaller where sheet and fixing differ."""

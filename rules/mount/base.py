@@ -19,16 +19,16 @@ LIGHT_KG: Final = 2.3
 """5 lb: what a flat panel may weigh to be stuck on a wall."""
 LININGS: Final = frozenset({"board", "plaster", "tile", "glass", "grid"})
 NEVER: Final = frozenset({"nail", "drywall-screw", "adhesive"})
-_TIMBER: Final = frozenset({"stud", "joist", "blocking", "beam", "plywood-backing"})
+_TIMBER: Final = frozenset({"blocking", "beam", "plywood-backing", "furring", "hat-channel"})
 _ANCHORS: Final = frozenset({"expansion-anchor", "concrete-screw", "adhesive-anchor", "through-bolt"})
 _SCREWS: Final = frozenset({"lag-screw", "wood-screw", "structural-screw", "through-bolt"})
 _LINED: Final = frozenset({"furring", "hat-channel", "blocking", "beam", "plywood-backing"})
 HAS: Final = {
-    "wood-stud": _TIMBER | {"furring", "hat-channel"},
+    "wood-stud": _TIMBER | {"stud"},
     "steel-stud": frozenset({"steel-stud", "blocking", "plywood-backing", "hat-channel"}),
-    "joist": _TIMBER | {"furring", "hat-channel"},
-    "truss": _TIMBER | {"furring", "hat-channel"},
-    "engineered": _TIMBER | {"furring", "hat-channel"},
+    "joist": _TIMBER | {"joist"},
+    "truss": _TIMBER | {"stud", "joist"},
+    "engineered": _TIMBER | {"stud", "joist"},
     "masonry": _LINED | {"masonry"},
     "hollow-block": _LINED | {"hollow-block", "masonry"},
     "concrete": _LINED | {"concrete"},
@@ -74,6 +74,8 @@ def no_own_board(room: Room, thing: Held) -> Applies:
     when=fixed,
     says={
         "differs": "is fastened into {into}, but {wall} is {kind}; one of the two is wrong",
+        "wall": "is fastened into joists, but {wall} is a wall; one of the two is wrong",
+        "overhead": "is fastened into studs, but {wall} is overhead, where joists carry; one of the two is wrong",
         "agrees": "{wall} has {into}",
         "unknown": "nobody knows what is behind {wall}: prove it before drilling",
     },
@@ -87,8 +89,8 @@ def wall_kind(room: Room, thing: Held) -> Says:
     Why: A screw drawn for a wood stud holds a fraction in sheet steel and nothing in block.
 
     How decided: The fixing's base against the framing of the surface it is on. Either of them can be the wrong one, so
-    that both places are told and nothing else about the fixing is judged until they agree. Lining, blocking and beams
-    can be anywhere.
+    that both places are told and nothing else about the fixing is judged until they agree. Joists are overhead and
+    studs in walls. Lining, blocking and beams can be anywhere.
 
     Remedy: Find out what is behind the board, and correct the one that is wrong.
 
@@ -96,6 +98,9 @@ def wall_kind(room: Room, thing: Held) -> Says:
     """
     mounts = room.figures.mounts
     into, surface = mounts.into(thing), mounts.surface(thing)
+    above = mounts.on(thing) == "ceiling"
+    if into == ("stud" if above else "joist"):
+        return fails("overhead" if above else "wall", related=(surface.framing,), wall=surface.words)
     kind = need(surface.framing.kind, surface, "framing.kind")
     if kind == "unknown":
         return asks("unknown", wall=surface.words)

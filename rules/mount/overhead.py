@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
-from roomlint.review import Level, No, at_least, at_most, computed, fails, found, passes, practice, rule, standard
+from roomlint.review import Level, No, asks, at_least, at_most, computed, fails, found, passes, practice, rule, standard
 
 from . import CAREFUL, CAUSES, CAUTION, HELD, fixed, hangs_overhead, on_ceiling, plain
 
@@ -29,6 +29,14 @@ BOX_KG: Final = 2.7216
 """6 lb: what may hang on an electrical box that is listed for nothing."""
 ONE_WIRE_KG: Final = 4.5359
 """10 lb: what one wire may hold in a ceiling grid."""
+
+_TIMBER: Final = frozenset({"joist", "rafter", "beam", "truss", "blocking", "steel"})
+_SOLID: Final = frozenset({"concrete", "masonry", "beam", "steel"})
+CARRIES: Final = {
+    **dict.fromkeys(("wood-stud", "joist", "truss", "engineered"), _TIMBER),
+    **dict.fromkeys(("masonry", "hollow-block", "concrete"), _SOLID),
+}
+"""What a second support finds above a ceiling of each kind; steel may cross any. Under others anything may be."""
 
 
 @rule(
@@ -104,6 +112,7 @@ def design_factor(room: Room, thing: Held) -> Figure:
     when=hangs_overhead,
     says={
         "none": "hangs overhead without a second support; add a rope or chain to structure at its own point",
+        "elsewhere": "second support: {second}, but the ceiling is {kind}; see what it is really attached to",
         "held": "second support: {second}",
     },
     at="mounting",
@@ -117,14 +126,20 @@ def secondary(room: Room, thing: Held) -> Says:
 
     How decided: The mounting says what the second support is and what it is attached to; the word none is a statement
     that there is none. It holds for flush loudspeakers and panels too. In a ceiling grid or on a box nothing else
-    carries.
+    carries. Attached to what a ceiling of its kind does not have, such as concrete above joists, a person looks.
 
     Remedy: A steel rope or chain to structure at its own attachment point.
 
     When to waive: When the fixing is locked, needs tools to open, and an engineer accepts it.
     """
     second = room.figures.hanging.secondary(thing)
-    return fails("none") if second is None else passes("held", second=second.words)
+    if second is None:
+        return fails("none")
+    ceiling = room.design.shell.ceiling
+    kind = ceiling.framing.kind if ceiling is not None else None
+    if ceiling is not None and kind in CARRIES and second.attached_to not in CARRIES[kind]:
+        return asks("elsewhere", related=(ceiling.framing,), second=second.words, kind=plain(kind))
+    return passes("held", second=second.words)
 
 
 def secured(room: Room, thing: Held) -> Applies:

@@ -50,6 +50,12 @@ CASES: list[Case | Never] = [
     above("mount.design-factor", "open", products=pole(breaking_load=None), says="breaking_load"),
     above("mount.secondary", "pass", says="wire rope to joist"),
     above("mount.secondary", "fail", {f"{M}.secondary": "none"}, level="warning"),
+    # No concrete and no stud is above a ceiling of joists.
+    *(above("mount.secondary", "review", {f"{M}.secondary.attached_to": other}, says=f"{other}, but the ceiling is joist")
+      for other in ("concrete", "masonry", "stud")),
+    above("mount.secondary", "review", {"room.ceiling.framing.kind": "concrete"}, says="the ceiling is concrete"),
+    *(above("mount.secondary", "pass", {f"{M}.secondary.attached_to": other}) for other in ("beam", "rafter", "steel")),
+    above("mount.secondary", "pass", {"room.ceiling.framing.kind": None}),
     # A loudspeaker flush in the ceiling hangs over people too.
     above("mount.secondary", "fail", {"loudspeakers.0.mounting.secondary": "none"}, subject=TOP),
     above("mount.secondary", "open", {f"{M}.secondary": None}, says="secondary"),

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 BOOK = load_book()
 RULES = [rule for rule in BOOK.rules if rule.chapter == "mount"]
-CASES = ("base", "mounts", "screws", "edges", "anchors", "overhead", "standing", "panels")
+CASES = ("base", "mounts", "screws", "edges", "anchors", "overhead", "standing", "panels", "sheets")
 MORE = frozenset({"accessories", "breaking_load"})
 """Keys that state a further thing, more mass or a weaker part than the mount; without them it is not there."""
 
