@@ -242,6 +242,20 @@ def gap_on_wall_m(shape: Enclosure, thing: Solid, opening: Opening) -> float:
     return math.hypot(beside, above) if beside > 0.0 and above > 0.0 else max(beside, above)
 
 
+def depth_on_wall_m(shape: Enclosure, spot: Opening) -> float:
+    """Return how far inside its wall a rectangle of the wall's elevation lies, m; negative: how far it sticks out.
+
+    The least of its distances to the wall's ends, the floor and the ceiling over its two sides: exact under a ceiling
+    without a valley. A wall in pieces is one wall. Raises `Refused` for a piece that the outline has not.
+    """
+    wall, start = wall_of(shape, spot.piece)
+    first = start + spot.from_left_m
+    last = first + spot.width_m
+    sides = [wall.at(min(max(along, 0.0), wall.length_m)) for along in (first, last)]
+    above = min(shape.height_m(side) for side in sides) - spot.sill_m - spot.height_m
+    return min(first, wall.length_m - last, spot.sill_m, above)
+
+
 def _walls(outline: Outline, kept: Sequence[int]) -> list[Surface]:
     found = []
     for wall in true_walls(outline, kept):

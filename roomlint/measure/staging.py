@@ -100,7 +100,7 @@ class Staging(View):
 
     def beside_opening(self, source: Source, opening: Opening) -> Figure:
         """Gap on the wall between a cabinet and an opening of that wall; negative when they overlap."""
-        there = self._opening(opening)
+        there = self.opening(opening)
 
         def compute(world: World) -> float:
             body = self.figures.bodies.solid(world, source)
@@ -108,7 +108,8 @@ class Staging(View):
 
         return self.figure("gap to an opening", "m", compute, per_m=3.0)
 
-    def _opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
+    def opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
+        """Return where an opening is in its wall, in a world."""
         wall = self.design.shell.wall_names.index(opening.wall)
         first, wide = need(opening.start_m, opening, "from_wall_left"), need(opening.width_m, opening, "width")
         high, sill = need(opening.height_m, opening, "height"), opening.sill_m
@@ -121,7 +122,7 @@ class Staging(View):
 
     def out_of_swing(self, thing: Thing, opening: Opening) -> Figure:
         """Clearance between a thing and what a door's leaf sweeps as it opens; negative when the leaf meets it."""
-        there, left = self._opening(opening), need(opening.hinge, opening, "hinge") == "left"
+        there, left = self.opening(opening), need(opening.hinge, opening, "hinge") == "left"
         bodies = self.figures.bodies
         place, reach_m = bodies.place(thing), bodies.reach_m(thing)
 
