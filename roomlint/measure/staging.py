@@ -98,6 +98,17 @@ class Staging(View):
         lengths = (mounting.extension_m or (data.reach_m if data is not None else None), mounting.drop_m)
         return tuple(length for length in lengths if length is not None)
 
+    def clear_beside(self, source: Source, surface: str) -> Figure:
+        """How clear a cabinet is of all surfaces but the wall or ceiling that holds it; negative: it pokes through."""
+        self.figures.bodies.place(source)
+        piece = None if surface == "ceiling" else self.design.shell.wall_names.index(surface)
+
+        def compute(world: World) -> float:
+            body = self.figures.bodies.solid(world, source)
+            return enclosure.clear_beside_m(self.figures.space.enclosure(world), body, piece)
+
+        return self.figure("clearance of the mounted cabinet", "m", compute, per_m=3.0)
+
     def beside_opening(self, source: Source, opening: Opening) -> Figure:
         """Gap on the wall between a cabinet and an opening of that wall; negative when they overlap."""
         there = self.opening(opening)
