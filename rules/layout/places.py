@@ -131,7 +131,6 @@ def inside_room(room: Room, thing: Thing) -> Figure:
         "negative": "the mounted cabinet reaches {size} through a wall, slope, ceiling or floor beside its mount",
     },
     after=("layout.inside-room",),
-    cure=("position",),
     at="position",
     since="0.2.0",
 )
