@@ -242,6 +242,46 @@ def gap_on_wall_m(shape: Enclosure, thing: Solid, opening: Opening) -> float:
     return math.hypot(beside, above) if beside > 0.0 and above > 0.0 else max(beside, above)
 
 
+def depth_on_wall_m(shape: Enclosure, spot: Opening) -> float:
+    """Return how far inside its wall a rectangle of the wall's elevation lies, m; negative: how far it sticks out.
+
+    The least of its distances to the wall's ends, the floor and the ceiling over its two sides: exact under a ceiling
+    without a valley. A wall in pieces is one wall. Raises `Refused` for a piece that the outline has not.
+    """
+    wall, start = wall_of(shape, spot.piece)
+    first = start + spot.from_left_m
+    last = first + spot.width_m
+    sides = [wall.at(min(max(along, 0.0), wall.length_m)) for along in (first, last)]
+    above = min(shape.height_m(side) for side in sides) - spot.sill_m - spot.height_m
+    return min(first, wall.length_m - last, spot.sill_m, above)
+
+
+def clear_beside_m(shape: Enclosure, thing: Solid, piece: int | None) -> float:
+    """Return how clear a solid that is fixed to a wall (its piece) or to the ceiling (None) is of all others, m.
+
+    Negative: how far it pokes through. On a wall the others are floor, ceiling and the walls that meet it in a corner
+    of the room, not one that pokes into it; what is sunk into the wall is held against the ceiling at the wall's face,
+    plumb. At the ceiling they are the floor and all walls. Raises `Refused` for a piece that the outline has not.
+    """
+    low, _ = solid.heights_m(thing)
+    if piece is None:
+        return min(low, _clear_of_walls(shape, thing).distance_m)
+    own, _ = wall_of(shape, piece)
+    poking = {corner.point for corner in shape.pokes}
+    points = solid.body(thing).points
+    found = [low]
+    for wall in (surface.wall for surface in shape.surfaces):
+        if wall is None or wall is own:
+            continue
+        met = {own.left: wall.right, own.right: wall.left}
+        if any(end == other and end not in poking for end, other in met.items()):
+            found += [wall.off_m(point[:2]) for point in points]
+    for x, y, z in points:
+        sunk = max(-own.off_m((x, y)), 0.0)
+        found.append(shape.height_m((x + sunk * own.inward[0], y + sunk * own.inward[1])) - z)
+    return min(found)
+
+
 def _walls(outline: Outline, kept: Sequence[int]) -> list[Surface]:
     found = []
     for wall in true_walls(outline, kept):

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.delays import Delays
+    from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
@@ -52,6 +53,13 @@ class Figures:
         from roomlint.measure.staging import Staging
 
         return Staging(self)
+
+    @cached_property
+    def fixtures(self) -> Fixtures:
+        """Where pictures, projectors, racks, panels and receptacles are."""
+        from roomlint.measure.fixtures import Fixtures
+
+        return Fixtures(self)
 
     @cached_property
     def angles(self) -> Angles:

@@ -98,9 +98,20 @@ class Staging(View):
         lengths = (mounting.extension_m or (data.reach_m if data is not None else None), mounting.drop_m)
         return tuple(length for length in lengths if length is not None)
 
+    def clear_beside(self, source: Source, surface: str) -> Figure:
+        """How clear a cabinet is of all surfaces but the wall or ceiling that holds it; negative: it pokes through."""
+        self.figures.bodies.place(source)
+        piece = None if surface == "ceiling" else self.design.shell.wall_names.index(surface)
+
+        def compute(world: World) -> float:
+            body = self.figures.bodies.solid(world, source)
+            return enclosure.clear_beside_m(self.figures.space.enclosure(world), body, piece)
+
+        return self.figure("clearance of the mounted cabinet", "m", compute, per_m=3.0)
+
     def beside_opening(self, source: Source, opening: Opening) -> Figure:
         """Gap on the wall between a cabinet and an opening of that wall; negative when they overlap."""
-        there = self._opening(opening)
+        there = self.opening(opening)
 
         def compute(world: World) -> float:
             body = self.figures.bodies.solid(world, source)
@@ -108,7 +119,8 @@ class Staging(View):
 
         return self.figure("gap to an opening", "m", compute, per_m=3.0)
 
-    def _opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
+    def opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
+        """Return where an opening is in its wall, in a world."""
         wall = self.design.shell.wall_names.index(opening.wall)
         first, wide = need(opening.start_m, opening, "from_wall_left"), need(opening.width_m, opening, "width")
         high, sill = need(opening.height_m, opening, "height"), opening.sill_m
@@ -121,7 +133,7 @@ class Staging(View):
 
     def out_of_swing(self, thing: Thing, opening: Opening) -> Figure:
         """Clearance between a thing and what a door's leaf sweeps as it opens; negative when the leaf meets it."""
-        there, left = self._opening(opening), need(opening.hinge, opening, "hinge") == "left"
+        there, left = self.opening(opening), need(opening.hinge, opening, "hinge") == "left"
         bodies = self.figures.bodies
         place, reach_m = bodies.place(thing), bodies.reach_m(thing)
 

@@ -64,6 +64,16 @@ def on_a_surface(room: Room, source: Source) -> Applies:
     return No(HELD[held]) if held in HELD and held != "floor" else True
 
 
+def is_mounted(room: Room, source: Source) -> Applies:
+    """Say whether something is fixed to a wall or the ceiling of the room."""
+    mounting = need(source.mounting, source, "mounting.on")
+    held = need(mounting.on, source, "mounting.on")
+    if held in HELD:
+        return No(HELD[held])
+    known = held == "ceiling" or held in room.design.shell.wall_names
+    return True if known else No(f"the room has no wall {held}")
+
+
 def on_its_wall(room: Room, both: Seen[Source, Opening]) -> Applies:
     """Say whether something hangs on the wall that an opening is in."""
     source = both.source
@@ -107,6 +117,38 @@ def inside_room(room: Room, thing: Thing) -> Figure:
     When to waive: A loudspeaker set deep into a wall, or behind a screen wall that the outline leaves out.
     """
     return room.figures.staging.depth_inside(thing)
+
+
+@rule(
+    "layout.mounted-inside",
+    level=Level.WARNING,
+    basis=BUILT,
+    each=SOURCES,
+    when=is_mounted,
+    window=at_least(-0.05, "m"),
+    says={
+        "fail": "the mounted cabinet has {figure} to the other surfaces; {window} wanted",
+        "negative": "the mounted cabinet reaches {size} through a wall, slope, ceiling or floor beside its mount",
+    },
+    after=("layout.inside-room",),
+    at="position",
+    since="0.2.0",
+)
+def mounted_inside(room: Room, source: Source) -> Figure:
+    """A cabinet that is mounted on a wall or the ceiling does not reach through the surfaces beside it.
+
+    Why: The position is of the acoustic centre; the cabinet around it may reach into the next wall or the slope.
+
+    How decided: The whole cabinet, aimed as it is aimed, against floor, ceiling and the walls in whose corner its own
+    wall ends; of one at the ceiling, floor and walls. What holds it does not count, and five centimetres are allowed.
+    Without a sheet an ordinary cabinet is taken, and the finding says so. It is the sibling of `boundary.cabinet-room`.
+
+    Remedy: Move it along its surface away from the corner, or choose a smaller cabinet.
+
+    When to waive: The cabinet is set into a niche that the outline leaves out.
+    """
+    surface = need(source.mounting.on if source.mounting is not None else None, source, "mounting.on")
+    return room.figures.staging.clear_beside(source, surface)
 
 
 @rule(

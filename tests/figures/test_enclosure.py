@@ -350,3 +350,24 @@ def test_a_round_post_under_a_slope_meets_it_with_its_rim() -> None:
     assert near.distance_m == pytest.approx(0.1)  # to the floor
     low = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.2, 2.5))
     assert (low.kind, low.distance_m) == ("ceiling", pytest.approx(0.2 * math.sqrt(0.5)))
+
+
+def test_a_mounted_cabinet_is_held_against_the_walls_in_whose_corner_its_wall_ends() -> None:
+    # Of the L the wall at x = 2.5 m ends at a corner that pokes into the room, and at the front.
+    piece = next(n for n in range(6) if {ELL[n], ELL[(n + 1) % 6]} == {(2.5, 5.0), (2.5, 2.5)})
+    box = solid.upright_box((2.1, 2.3, 1.0), (2.5, 2.7, 1.4))
+    # It stands over the poking corner, and has 1.0 m on all sides: to the floor, and to the ceiling at 2.4 m.
+    assert enclosure.clear_beside_m(ELL_ROOM, box, piece) == pytest.approx(1.0)
+    front = solid.upright_box((2.1, 4.7, 1.0), (2.5, 5.1, 1.4))
+    assert enclosure.clear_beside_m(ELL_ROOM, front, piece) == pytest.approx(-0.1)
+    assert enclosure.clear_beside_m(ROOM, solid.upright_box((-0.1, 1.0, 2.1), (0.3, 1.4, 2.5)), None) == pytest.approx(
+        -0.1
+    )
+
+
+def test_a_rectangle_on_a_wall_in_pieces_is_held_against_the_whole_wall() -> None:
+    # The second piece of the front wall begins 1.0 m from its left end: 3.5 m on, 4.5 m of 5.0 m are used.
+    spot = enclosure.Opening(3, 2.5, 1.0, 0.6, 1.2)
+    assert enclosure.depth_on_wall_m(CUT_ROOM, spot) == pytest.approx(0.5)
+    assert enclosure.depth_on_wall_m(CUT_ROOM, spot._replace(width_m=1.8)) == pytest.approx(-0.3)
+    assert enclosure.depth_on_wall_m(CUT_ROOM, spot._replace(sill_m=1.5)) == pytest.approx(-0.3)

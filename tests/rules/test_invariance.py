@@ -143,7 +143,8 @@ def test_a_room_that_is_turned_has_the_same_figures(seed: int) -> None:
     if "size" in data["room"]:
         # Lengths from the right and the rear carry the room's own reading, so exact ones are compared.
         data["survey"]["tolerance"] = "0 mm"
-        same(figures(data), figures(facing_left(data)))
+        # How a cabinet that looks straight down is turned about its axis nobody says: its sides may change places.
+        same(figures(data), figures(facing_left(data)), frozenset({"layout.mounted-inside"}))
 
 
 @few
@@ -160,7 +161,7 @@ def test_the_order_of_the_file_changes_no_figure(seed: int) -> None:
 
 ROOM_BOUND = frozenset({
     "layout.inside-room", "layout.clear-of-solids", "layout.on-surface", "layout.clear-of-openings",
-    "layout.pair-surroundings",
+    "layout.pair-surroundings", "layout.mounted-inside",
 })  # fmt: skip
 """Figures that rest on the surfaces of the room, not only on where things stand to each other."""
 

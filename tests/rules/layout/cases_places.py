@@ -8,6 +8,7 @@ from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
 INSIDE, SOLIDS, SURFACE = "layout.inside-room", "layout.clear-of-solids", "layout.on-surface"
+MOUNTED = "layout.mounted-inside"
 OPENINGS, SWING = "layout.clear-of-openings", "layout.door-swing"
 PAIR = room(L, R)
 # On the left wall, 0.15 m off it: the ear is 2.5 m from it. Its front looks into the room.
@@ -44,6 +45,15 @@ ONE_PLACE = room(
     speaker("left", "M+030", -1.5, 2.6, product="box", aim=TO_FRONT),
     speaker("other", "M+060", -1.5, 2.6, product="box", aim=TO_FRONT),
 )
+# On the left wall, looking straight off it: its middle is 0.4 m from the front wall, its side 0.3 m.
+CORNERED = room(
+    speaker("side", "M+090", -2.25, 3.1, mounting={"on": "left"}, product="box", aim={"azimuth": "-90 deg"})
+)
+FROM_FRONT, UP = "loudspeakers.0.position.from_front", "loudspeakers.0.position.height"
+UNDER_SLOPE = changed(
+    CORNERED,
+    {"room.ceiling": {"shape": "mono-pitch", "low": "1.2 m", "high": "2.7 m", "low_side": "front"}, UP: "1.1 m"},
+)
 UNDER_SEAT = changed(STANDING, {"subwoofers.0.position": at(0.0, 0.0, -1.0)})
 
 CASES: list[Case | Never] = [
@@ -55,6 +65,22 @@ CASES: list[Case | Never] = [
     Case(INSIDE, "review", taped(room(speaker("top", "U+030", -1.0, 1.0, 1.46))), subject="loudspeaker/top"),
     Case(INSIDE, "open", nowhere(PAIR), subject="loudspeaker/left"),
     Case(INSIDE, "notApplicable", BARE),
+    Case(MOUNTED, "pass", CORNERED, [BOX], figure=0.3, source="0.4 m less half of 0.2 m"),
+    Case(MOUNTED, "fail", changed(CORNERED, {FROM_FRONT: "0.04 m"}), [BOX], level="warning", figure=-0.06, source="0.04 - 0.1 m", says="60 mm through a wall"),
+    Case(MOUNTED, "fail", changed(CORNERED, {UP: "0.05 m"}), [BOX], figure=-0.1, source="0.05 - 0.15 m: through the floor"),
+    Case(MOUNTED, "fail", changed(CORNERED, {UP: "2.55 m"}), [BOX], figure=-0.1, source="2.6 - 2.55 - 0.15 m"),
+    # Over its side 0.3 m from the front the slope is 1.2 + 0.25 x 0.3 m high.
+    Case(MOUNTED, "pass", UNDER_SLOPE, [BOX], figure=0.025, within=1e-4, source="1.275 - 1.25 m"),
+    Case(MOUNTED, "fail", changed(UNDER_SLOPE, {UP: "1.2 m"}), [BOX], figure=-0.075, within=1e-4, source="1.275 - 1.35 m"),
+    # Its own wall does not count: a flush cabinet is behind it.
+    Case(MOUNTED, "pass", changed(CORNERED, {"loudspeakers.0.position.from_left": "0 m"}), [BOX], figure=0.3, source="0.4 m less half of 0.2 m"),
+    # At the ceiling, its front looking to the rear: 0.1 m to either side of a middle that is 0.03 m off the left wall.
+    Case(MOUNTED, "fail", room(speaker("top", "U+045", -2.47, 1.0, 1.15, mounting={"on": "ceiling"}, product="box", aim={"azimuth": "180 deg"})), [BOX], figure=-0.07, source="0.03 - 0.1 m"),
+    Case(MOUNTED, "review", taped(changed(CORNERED, {FROM_FRONT: "0.06 m"})), [BOX]),
+    Case(MOUNTED, "open", nowhere(CORNERED), [BOX], says="position"),
+    Case(MOUNTED, "open", PAIR, says="mounting"),
+    Case(MOUNTED, "notApplicable", EMPTY),
+    Case(MOUNTED, "notApplicable", STANDING, [BIN], says="stands on the floor"),
     Case(SOLIDS, "pass", PAIR),
     Case(SOLIDS, "fail", BUILT_IN, [BOX], subject="loudspeaker/centre", level="error", figure=0.35, source="its back is 0.15 m from the wall, the breast's face 0.5 m: 0.35 m to pull it out, less than any other way", says="chimney-breast breast"),
     Case(SOLIDS, "fail", ONE_PLACE, [BOX], subject="loudspeaker/other", figure=0.2, source="two boxes in one place part by their least size, the width", says="overlaps left"),
@@ -102,6 +128,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 EDGES = [
     Edge(INSIDE, PAIR, "loudspeakers.0.position.height", 2.0, 3.0, 1, subject="loudspeaker/left"),
+    Edge(MOUNTED, CORNERED, FROM_FRONT, 0.0, 1.0, 1, products=[BOX]),
     Edge(SOLIDS, BUILT_IN, "loudspeakers.0.position.from_front", 0.5, 1.2, 1, products=[BOX], subject="loudspeaker/centre"),
     Edge(SURFACE, HUNG, "loudspeakers.0.position.from_left", 0.05, 2.0, 1, products=[BOX]),
     Edge(OPENINGS, GLAZED, "loudspeakers.0.position.height", 0.3, 0.9, 2, products=[BOX]),

@@ -1,0 +1,169 @@
+"""Where pictures, projectors, racks, panels and receptacles are, against the room's surfaces and openings."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, TypeAlias
+
+from roomlint.design.base import Missing, need
+from roomlint.design.listening import Picture, Projector
+from roomlint.design.quantity import exact
+from roomlint.design.shell import HORIZONTAL, Treatment
+from roomlint.design.supply import Rack, Receptacle
+from roomlint.figures import ceiling, enclosure
+from roomlint.figures.domain import Refused
+from roomlint.figures.solid import Upright
+from roomlint.measure.view import View
+from roomlint.plane import depth_m
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from roomlint.design.base import Point
+    from roomlint.design.quantity import Quantity
+    from roomlint.design.shell import Opening
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+    from roomlint.plane import Point2
+
+Fixture: TypeAlias = Picture | Projector | Rack | Treatment | Receptacle
+Flat: TypeAlias = Picture | Treatment
+"""What hangs flat on a wall."""
+
+
+class Fixtures(View):
+    """Places of what neither makes sound nor sits."""
+
+    def depth_inside(self, thing: Fixture) -> Figure:
+        """How far inside the room a thing is, to the nearest surface; negative outside.
+
+        Of a picture its corners count, of a panel its edges on its surface, of all else the point that is given. What
+        is given along a wall is held against that wall's ends, the floor and the ceiling.
+        """
+        compute = self._depth(thing)
+        return self.figure("distance inside the room", "m", compute, per_m=3.0)
+
+    def _depth(self, thing: Fixture) -> Callable[[World], float]:
+        if isinstance(thing, Treatment):
+            on = need(thing.on, thing, "on")
+            return self._on_level(thing) if on in HORIZONTAL else self._on_wall(self._panel(thing, on))
+        if isinstance(thing, Receptacle):
+            wall = need(thing.wall, thing, "wall")
+            return self._at_height(thing) if wall in HORIZONTAL else self._on_wall(self._outlet(thing, wall))
+        if isinstance(thing, Picture):
+            return self._nearest(self._corners(thing))
+        place = (
+            need(thing.lens, thing, "lens") if isinstance(thing, Projector) else need(thing.position, thing, "position")
+        )
+        return self._nearest(lambda w: Upright(((w(place.x), w(place.y)),), w(place.z), w(place.z)))
+
+    def _nearest(self, of: Callable[[World], Upright]) -> Callable[[World], float]:
+        def compute(world: World) -> float:
+            shape, flat = self.figures.space.enclosure(world), of(world)
+            points = [(x, y, z) for x, y in flat.plan for z in (flat.low_m, flat.high_m)]
+            return min(enclosure.nearest_surface(shape, point).distance_m for point in points)
+
+        return compute
+
+    def _on_wall(self, there: Callable[[World], enclosure.Opening]) -> Callable[[World], float]:
+        return lambda w: enclosure.depth_on_wall_m(self.figures.space.enclosure(w), there(w))
+
+    def _at_height(self, outlet: Receptacle) -> Callable[[World], float]:
+        """Return how far a receptacle of ceiling or floor, of which no more is given, is between the two."""
+        height = need(outlet.height_m, outlet, "height")
+        return lambda w: min(w(height), ceiling.highest_m(self.figures.space.facets(w)) - w(height))
+
+    def _on_level(self, panel: Treatment) -> Callable[[World], float]:
+        left, front = need(panel.from_left_m, panel, "from_left"), need(panel.from_front_m, panel, "from_front")
+        wide, deep, length_m = _or_nothing(panel.width_m), _or_nothing(panel.height_m), self.design.shell.length_m
+
+        def compute(world: World) -> float:
+            outline = self.figures.space.outline(world)
+            x, y = world(left), world(length_m) - world(front)
+            return min(
+                depth_m(outline, (along, ahead)) for along in (x, x + world(wide)) for ahead in (y, y - world(deep))
+            )
+
+        return compute
+
+    def _panel(self, panel: Treatment, on: str) -> Callable[[World], enclosure.Opening]:
+        start, low = need(panel.start_m, panel, "from_wall_left"), _or_nothing(panel.bottom_m)
+        return self._spread(on, start, low, _or_nothing(panel.width_m), _or_nothing(panel.height_m))
+
+    def _outlet(self, outlet: Receptacle, wall: str) -> Callable[[World], enclosure.Opening]:
+        start, height = need(outlet.start_m, outlet, "from_wall_left"), need(outlet.height_m, outlet, "height")
+        return self._spread(wall, start, height, _or_nothing(None), _or_nothing(None))
+
+    def _spread(
+        self, on: str, start: Quantity, low: Quantity, wide: Quantity, high: Quantity
+    ) -> Callable[[World], enclosure.Opening]:
+        wall = self.design.shell.wall_names.index(on)
+        return lambda w: enclosure.Opening(wall, w(start), w(wide), w(low), w(high))
+
+    def _corners(self, picture: Picture) -> Callable[[World], Upright]:
+        """Return a picture as an upright without thickness; as its middle where its size or its way is not known."""
+        centre = need(picture.centre, picture, "centre")
+        try:
+            width, height = self.figures.onscreen.size(picture)
+            self._faces(self.world, picture)
+        except (Missing, Refused):
+            width, height = _or_nothing(None), _or_nothing(None)
+        return self._sheet(picture, centre, width, height)
+
+    def _sheet(self, picture: Picture, centre: Point, width: Quantity, height: Quantity) -> Callable[[World], Upright]:
+        def compute(world: World) -> Upright:
+            (x, y, z), half, up = world.xyz(centre), world(width) / 2.0, world(height) / 2.0
+            if half <= 0.0:
+                return Upright(((x, y),), z, z)
+            nx, ny = self._faces(world, picture)
+            return Upright(((x - half * ny, y + half * nx), (x + half * ny, y - half * nx)), z - up, z + up)
+
+        return compute
+
+    def _faces(self, world: World, picture: Picture) -> Point2:
+        """Return the way that a picture faces in plan: off its wall, or off the wall before the reference seat."""
+        names = self.design.shell.wall_names
+        held = picture.mounting.on if picture.mounting is not None else None
+        if held in names:
+            return enclosure.wall_of(self.figures.space.enclosure(world), names.index(held))[0].inward
+        seats = self.design.seats
+        seat = next((seat for seat in seats if seat.reference), seats[0] if seats else None)
+        return self.figures.onscreen.facing(world, picture, need(seat, self.design, "seats[].reference"))
+
+    @staticmethod
+    def surface(thing: Flat) -> str:
+        """Return what a picture or a panel is on."""
+        if isinstance(thing, Treatment):
+            return need(thing.on, thing, "on")
+        mounting = need(thing.mounting, thing, "mounting.on")
+        return need(mounting.on, thing, "mounting.on")
+
+    @staticmethod
+    def is_display(thing: Flat) -> bool:
+        """Whether it is a display, by its kind or its product."""
+        if isinstance(thing, Treatment):
+            return False
+        return thing.kind == "display" or (thing.product is not None and thing.product.kind == "display")
+
+    def beside_opening(self, thing: Flat, opening: Opening) -> Figure:
+        """Gap on the wall between a picture or a panel and an opening of that wall; negative when they overlap."""
+        there = self.figures.staging.opening(opening)
+        flat = self._hung(thing)
+
+        def compute(world: World) -> float:
+            return enclosure.gap_on_wall_m(self.figures.space.enclosure(world), flat(world), there(world))
+
+        return self.figure("gap to an opening", "m", compute, per_m=3.0)
+
+    def _hung(self, thing: Flat) -> Callable[[World], Upright]:
+        if isinstance(thing, Picture):
+            centre = need(thing.centre, thing, "centre")
+            return self._sheet(thing, centre, *self.figures.onscreen.size(thing))
+        need(thing.width_m, thing, "width")
+        need(thing.height_m, thing, "height")
+        there = self._panel(thing, need(thing.on, thing, "on"))
+        return lambda w: enclosure.before_opening(self.figures.space.enclosure(w), there(w))
+
+
+def _or_nothing(size: Quantity | None) -> Quantity:
+    """Return a size, or none at all: what is not given reaches no farther than its point."""
+    return size if size is not None else exact(0.0, "m")

@@ -1,0 +1,104 @@
+"""Cases of the places of picture, projector, racks, panels and receptacles: a room of 5 by 6 m, 2.6 m high."""
+
+from __future__ import annotations
+
+from offsets import BARE, EMPTY, PICTURE, at, room, taped
+
+from roomlint.edges import Edge
+from roomlint.testing import Case, Never, changed
+
+INSIDE, OPENINGS = "layout.fixtures-inside", "layout.fixtures-clear-of-openings"
+# Its middle is 0.1 m off the front wall and 1.45 m up; 2.4 by 1.3 m, up to 2.1 m.
+SHOWN = room(picture={**PICTURE, "mounting": {"on": "front"}})
+MIDDLE = "picture.centre.from_left"
+PROJECTED = changed(SHOWN, {"picture.kind": "projection", "picture.projector": {"lens": at(0.0, -1.0, 1.0)}})
+RACKED = room(electronics={"racks": [{"id": "rack", "position": at(2.0, -2.0, -1.2)}]})
+# The left wall seen from inside starts at the rear and is 6 m long.
+PANEL = {"id": "panel", "kind": "absorber", "on": "left", "from_wall_left": "2.0 m", "bottom": "0.6 m", "width": "0.9 m", "height": "1.2 m"}  # fmt: skip
+CLOUD = {"id": "cloud", "kind": "absorber", "on": "ceiling", "from_left": "1.5 m", "from_front": "2.0 m", "width": "2.0 m", "height": "1.2 m"}  # fmt: skip
+LINED, OVERHEAD = room(treatments=[PANEL]), room(treatments=[CLOUD])
+OUTLET = {"id": "outlet", "wall": "rear", "from_wall_left": "0.4 m", "height": "0.45 m"}
+WIRED = room(circuits=[{"id": "c1", "receptacles": [OUTLET]}])
+SOCKET = "circuits.0.receptacles.0"
+# An L: the wall "step" runs 2.5 m from left to right, 3 m from the front, and ends at the corner that pokes inside.
+STEPPED = changed(
+    WIRED,
+    {
+        "room.size": None,
+        "room.outline": [
+            {"from_left": "0 m", "from_front": "0 m", "wall": "front"},
+            {"from_left": "5 m", "from_front": "0 m", "wall": "right"},
+            {"from_left": "5 m", "from_front": "6 m", "wall": "rear"},
+            {"from_left": "2.5 m", "from_front": "6 m", "wall": "inner"},
+            {"from_left": "2.5 m", "from_front": "4.5 m", "wall": "step"},
+            {"from_left": "0 m", "from_front": "4.5 m", "wall": "left"},
+        ],
+        f"{SOCKET}.wall": "step",
+    },
+)
+SLOPE = {"shape": "mono-pitch", "low": "1.6 m", "high": "3.0 m", "low_side": "front"}
+# In the front wall, from 1.0 to 2.0 m from the left: the picture's left edge is 1.3 m from the left.
+WINDOW = {"id": "window", "kind": "window", "wall": "front", "from_wall_left": "1.0 m", "width": "1.0 m", "sill": "0.9 m", "height": "1.2 m"}  # fmt: skip
+GLAZED = changed(SHOWN, {"room.openings": [WINDOW]})
+DOOR = {"id": "door", "kind": "door", "wall": "left", "from_wall_left": "2.5 m", "width": "0.8 m", "height": "2.0 m"}
+DOORED = changed(LINED, {"room.openings": [DOOR]})
+
+CASES: list[Case | Never] = [
+    Case(INSIDE, "pass", SHOWN, subject="picture/picture", figure=0.1, source="3.5 - 3.4 m off the front wall"),
+    Case(INSIDE, "fail", changed(SHOWN, {"picture.width": "5.6 m"}), subject="picture/picture", level="error", figure=-0.3, source="half of 5.6 m less half of 5.0 m", says="0.30 m beyond a surface"),
+    Case(INSIDE, "fail", changed(SHOWN, {"picture.centre.height": "2.2 m"}), figure=-0.25, source="2.2 + 0.65 - 2.6 m"),
+    Case(INSIDE, "fail", changed(SHOWN, {"picture.centre.height": "0.5 m"}), figure=-0.15, source="0.5 - 0.65 m: through the floor"),
+    # 1.6 m at the front wall, 1.4 m more over 6 m: 2.1 m up it is through the slope, its middle is not.
+    Case(INSIDE, "fail", changed(SHOWN, {"room.ceiling": SLOPE, "picture.centre.height": "1.3 m"}), subject="picture/picture", level="error"),
+    # Hung flat, as far as a tape can tell.
+    Case(INSIDE, "pass", taped(changed(SHOWN, {"picture.centre.from_front": "0 m"})), subject="picture/picture"),
+    # A screen that nothing says the wall of stands across the way that the seat looks.
+    Case(INSIDE, "fail", changed(SHOWN, {"picture.mounting": None, "picture.width": "5.6 m"}), figure=-0.3, source="half of 5.6 m less half of 5.0 m"),
+    # Of a picture without a size only its middle can be outside.
+    Case(INSIDE, "pass", changed(SHOWN, {"picture.width": None, "picture.centre.height": "2.5 m"}), figure=0.1, source="2.6 - 2.5 m"),
+    Case(INSIDE, "review", taped(changed(SHOWN, {"picture.width": "5.1 m"})), subject="picture/picture"),
+    Case(INSIDE, "open", changed(SHOWN, {"picture.centre": None}), subject="picture/picture", says="centre"),
+    Case(INSIDE, "pass", PROJECTED, subject="projector/projector", figure=0.4, source="2.6 - 2.2 m"),
+    Case(INSIDE, "fail", changed(PROJECTED, {"picture.projector.lens.from_front": "9 m"}), subject="projector/projector", level="error", figure=-3.0, source="6 - 9 m"),
+    Case(INSIDE, "open", changed(PROJECTED, {"picture.projector.lens": None}), subject="projector/projector", says="lens"),
+    Case(INSIDE, "pass", RACKED, subject="rack/rack", figure=0.0, source="it stands on the floor"),
+    Case(INSIDE, "fail", changed(RACKED, {"electronics.racks.0.position.from_left": "5.4 m"}), subject="rack/rack", figure=-0.4, source="5.0 - 5.4 m"),
+    Case(INSIDE, "open", changed(RACKED, {"electronics.racks.0.position": None}), subject="rack/rack", says="position"),
+    Case(INSIDE, "pass", LINED, subject="treatment/panel", figure=0.6, source="its lower edge above the floor; 0.8 m to the ceiling"),
+    Case(INSIDE, "fail", changed(LINED, {"treatments.0.from_wall_left": "5.3 m"}), subject="treatment/panel", level="error", figure=-0.2, source="6.0 - 5.3 - 0.9 m"),
+    Case(INSIDE, "fail", changed(LINED, {"treatments.0.bottom": "1.6 m"}), subject="treatment/panel", figure=-0.2, source="2.6 - 1.6 - 1.2 m"),
+    Case(INSIDE, "open", changed(LINED, {"treatments.0.from_wall_left": None}), subject="treatment/panel", says="from_wall_left"),
+    Case(INSIDE, "pass", OVERHEAD, subject="treatment/cloud", figure=1.5, source="from the left, and 5.0 - 1.5 - 2.0 m from the right"),
+    Case(INSIDE, "fail", changed(OVERHEAD, {"treatments.0.from_front": "5.2 m"}), subject="treatment/cloud", figure=-0.4, source="6.0 - 5.2 - 1.2 m"),
+    Case(INSIDE, "pass", WIRED, subject="receptacle/outlet+circuit/c1", figure=0.4, source="from the wall's left-hand end"),
+    Case(INSIDE, "fail", changed(WIRED, {f"{SOCKET}.from_wall_left": "30 m"}), subject="receptacle/outlet+circuit/c1", level="error", figure=-25.0, source="5 - 30 m"),
+    Case(INSIDE, "fail", changed(WIRED, {f"{SOCKET}.wall": "ceiling", f"{SOCKET}.height": "2.9 m"}), figure=-0.3, source="2.6 - 2.9 m"),
+    Case(INSIDE, "pass", STEPPED, subject="receptacle/outlet+circuit/c1", figure=0.4, source="from the step's left-hand end"),
+    # Past the end of a wall that pokes into the room it hangs in the air, which is in the room and on no wall.
+    Case(INSIDE, "fail", changed(STEPPED, {f"{SOCKET}.from_wall_left": "2.9 m"}), subject="receptacle/outlet+circuit/c1", figure=-0.4, source="2.5 - 2.9 m"),
+    Case(INSIDE, "open", changed(WIRED, {f"{SOCKET}.from_wall_left": None}), subject="receptacle/outlet+circuit/c1"),
+    Case(INSIDE, "notApplicable", BARE),
+    # A circuit's plan says of most receptacles nothing but that they are there.
+    Case(INSIDE, "notApplicable", changed(WIRED, {f"{SOCKET}.wall": None, f"{SOCKET}.from_wall_left": None})),
+    Case(OPENINGS, "fail", GLAZED, subject="picture/picture+opening/window", level="error", figure=-0.7, source="2.0 m less the picture's left edge, 2.5 - 1.2 m", says="0.70 m across the window"),
+    Case(OPENINGS, "fail", changed(GLAZED, {"picture.kind": "projection"}), level="warning", figure=-0.7, source="2.0 - 1.3 m"),
+    Case(OPENINGS, "pass", changed(GLAZED, {"room.openings.0.from_wall_left": "0.1 m"}), figure=0.2, source="1.3 - 0.1 - 1.0 m"),
+    # Under the picture, whose lower edge is 0.80 m up.
+    Case(OPENINGS, "pass", changed(GLAZED, {"room.openings.0.sill": "0.1 m", "room.openings.0.height": "0.6 m"}), figure=0.1, source="1.45 - 0.65 - 0.7 m"),
+    Case(OPENINGS, "review", taped(changed(GLAZED, {"room.openings.0.from_wall_left": "0.31 m"}))),
+    Case(OPENINGS, "fail", DOORED, subject="treatment/panel+opening/door", level="warning", figure=-0.4, source="2.0 + 0.9 - 2.5 m", says="across the door"),
+    Case(OPENINGS, "pass", changed(DOORED, {"treatments.0.from_wall_left": "1.0 m"}), figure=0.6, source="2.5 - 1.0 - 0.9 m"),
+    Case(OPENINGS, "open", changed(GLAZED, {"picture.width": None}), says="width"),
+    Case(OPENINGS, "open", changed(GLAZED, {"picture.mounting": None}), says="mounting"),
+    Case(OPENINGS, "open", changed(DOORED, {"treatments.0.height": None}), says="height"),
+    Case(OPENINGS, "notApplicable", EMPTY),
+    Case(OPENINGS, "notApplicable", changed(GLAZED, {"room.openings.0.wall": "rear"}), says="elsewhere"),
+    Case(OPENINGS, "notApplicable", changed(GLAZED, {"picture.mounting.on": "ceiling"}), says="hangs on the ceiling"),
+    Case(OPENINGS, "notApplicable", changed(GLAZED, {"picture.mounting.on": "stand"}), says="stands on a stand"),
+]  # fmt: skip
+EDGES = [
+    Edge(INSIDE, SHOWN, "picture.width", 2.0, 6.0, 1, subject="picture/picture"),
+    Edge(INSIDE, WIRED, f"{SOCKET}.from_wall_left", 1.0, 8.0, 1, subject="receptacle/outlet+circuit/c1"),
+    Edge(OPENINGS, changed(GLAZED, {"picture.kind": "projection"}), MIDDLE, 2.5, 3.6, 1),
+    Edge(OPENINGS, GLAZED, MIDDLE, 2.5, 3.6, 2),
+]
