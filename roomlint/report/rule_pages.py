@@ -9,7 +9,6 @@ from roomlint.report.units import US, Units
 from roomlint.report.words import decided, printable, sentence
 from roomlint.review.basis import Grade
 from roomlint.review.house_check import own_window
-from roomlint.review.inputs import kept
 from roomlint.review.judging import house_window
 from roomlint.review.review import Decided
 from roomlint.review.rule import CHAPTERS, HEADINGS
@@ -163,6 +162,8 @@ def _both(window: Window) -> str:
 def _plain(rule: AnyRule) -> dict[str, object]:
 
     page = rule.page
+    from roomlint.review.inputs import kept  # the text report reads no JSON
+
     return {
         "id": rule.id,
         "chapter": rule.chapter,

@@ -28,7 +28,7 @@ EXACT_PARTS: Final = 3
 """Where in `PARTS` a length stands that nothing makes uncertain: eighths."""
 FINEST: Final = 5
 """So many steps finer a figure is told to keep it apart from its limit."""
-FINE: Final = 0.05
+FINE: Final = 0.02
 COARSE: Final = 0.2
 """What the digits of a small number leave out of it at most: of a figure, and of an uncertainty."""
 AHEAD_DEG: Final = 0.05
@@ -171,7 +171,9 @@ class Scale:
         told = [self._apart(value, window, finer) for value in values]
         if sides is None:
             return self._joined(told, values, arrow=before is not None)
-        names = [_side(value, sides) for value in values]
+        # The left one of a pair stands left and the right one right, both by the same number.
+        own = [SIDES.get(figure.name, sides) for figure in figures] if before is None else [sides] * len(values)
+        names = [_side(value, of) for value, of in zip(values, own, strict=True)]
         told = [self._apart(abs(value), window, finer) for value in values]
         if len(set(names)) == 1:
             if names[0] == "straight ahead":

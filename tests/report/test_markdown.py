@@ -136,10 +136,12 @@ def test_what_the_house_decided_is_folded_and_what_it_loosened_is_not(make):
     )
 
 
-def test_passes_are_listed_only_when_asked_for(make):
+def test_passes_are_counted_and_never_listed(make):
     room = make.room(make.verdict(Kind.PASS, because="fine."))
-    assert "left: fine" not in comment(make, room)
-    assert "left: fine" in comment(make, room, verdicts=True)
+    for verdicts in (False, True):
+        told = comment(make, room, verdicts=verdicts)
+        assert "left: fine" not in told
+        assert "1 passed" in told
 
 
 @pytest.mark.parametrize("sign", ["x", "|", "@", "<"])
