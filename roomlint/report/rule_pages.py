@@ -160,10 +160,9 @@ def _both(window: Window) -> str:
 
 
 def _plain(rule: AnyRule) -> dict[str, object]:
-
-    page = rule.page
     from roomlint.review.inputs import kept  # the text report reads no JSON
 
+    page = rule.page
     return {
         "id": rule.id,
         "chapter": rule.chapter,
