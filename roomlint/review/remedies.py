@@ -45,11 +45,11 @@ class _Way:
     high: float
     nominal: World
     worlds: dict[float, World] = field(default_factory=dict)
-    found: dict[tuple[Figure, float], float | None] = field(default_factory=dict)
+    found: dict[tuple[int, float], float | None] = field(default_factory=dict)
 
     def there(self, figure: Figure, value: float) -> float | None:
         """Return a figure's value with the reading at another value; None where there is none."""
-        key = (figure, value)
+        key = (id(figure), value)  # two figures may be told alike and be computed of other things
         if key not in self.found:
             try:
                 found = figure.at(self.world(value))

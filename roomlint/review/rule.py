@@ -187,7 +187,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
             closing=closing,
         )
         # The built-in chapters are held to the same by the tests of the rule book, not anew at each start.
-        wrong = [] if function.__module__.startswith(BUILT_IN) else list(faults(made))
+        wrong = [] if (function.__module__ or "").startswith(BUILT_IN) else list(faults(made))
         if wrong:
             raise RuleError(f"{rule_id}: {'; '.join(wrong)}")
         return made

@@ -201,7 +201,7 @@ CASES: list[Case | Never] = [
         "distance.seat-near-loudspeaker",
         "open",
         room(speaker("side", "M+090", -2.0, 0.0), seats=((-1.6, 0.0),)),
-        says="waits for distance.too-near",
+        says="distance.too-near",
     ),
 ]
 

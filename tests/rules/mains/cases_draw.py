@@ -61,7 +61,7 @@ CASES: list[Case | Never] = [
     on("mains.declared-draw", "pass", figure=2.00571, source="IEC 60065 convention of 1/8, worked by hand"),
     on("mains.declared-draw", "fail", {f"{RACK}.current": "3 A"}, level="note",
        products=(changed(SEVEN, {"apparent_power": "330 VA"}),)),
-    on("mains.declared-draw", "open", {f"{RACK}.current": "3 A"}, says="waits for mains.sheet-draw"),
+    on("mains.declared-draw", "open", {f"{RACK}.current": "3 A"}, says="mains.sheet-draw"),
     on("mains.declared-draw", "open", {f"{C}.voltage": None}, says="voltage"),
     on("mains.declared-draw", "notApplicable", room=NOTHING),
 ]  # fmt: skip

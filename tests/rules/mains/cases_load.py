@@ -48,7 +48,7 @@ CASES: list[Case | Never] = [
     # 1.25 x 9 + 4 = 15.25 A: within 20 A, not within 15 A.
     on("mains.circuit-load", "pass", figure=15.25, source=NFPA),
     on("mains.circuit-load", "fail", {f"{C}.rating": "15 A"}, figure=15.25, level="error", source=NFPA,
-       says="its loads ask for 15.2 A; its overcurrent device stands at most 15.0 A"),
+       says="its loads ask for a rating of 15.2 A; its overcurrent device is rated 15 A"),
     on("mains.circuit-load", "pass", {CODE: "nec2026"}, figure=15.25, source=NFPA),
     on("mains.circuit-load", "pass", {f"{RACK}.continuous": None}, figure=15.25, source=NFPA),
     on("mains.circuit-load", "pass", {f"{RACK}.current": None}, figure=15.25, source="1080 VA over 120 V is 9 A"),
@@ -77,7 +77,7 @@ CASES: list[Case | Never] = [
     on("mains.circuit-load", "fail", {f"{VACUUM}.current": "6.9 A +- 0.2 A"}, room=GERMAN, figure=15.9,
        source="9 A and 6.9 A"),
     # A declared 60 VA against a sheet's 1080 VA: nothing is made of it until one of the two is corrected.
-    on("mains.circuit-load", "open", LOW, says="waits for mains.sheet-draw"),
+    on("mains.circuit-load", "open", LOW, says="mains.sheet-draw"),
     # A rack of 13 A by cord: too much for a shared 15 A circuit (12 A), within a 20 A one (16 A).
     on("mains.plug-in-share", "pass", NAMEPLATE_13, subject=RACK_KEY, figure=65.0, source=NFPA),
     on("mains.plug-in-share", "fail", {**NAMEPLATE_13, f"{C}.rating": "15 A"}, subject=RACK_KEY,
@@ -86,8 +86,8 @@ CASES: list[Case | Never] = [
     on("mains.plug-in-share", "open", {f"{RACK}.connection": None}, subject=RACK_KEY, says="connection"),
     on("mains.plug-in-share", "notApplicable", SINGLE),
     on("mains.plug-in-share", "notApplicable", FASTENED, subject=RACK_KEY),
-    on("mains.plug-in-share", "open", CLAIMED, says="waits for mains.individual"),
-    on("mains.plug-in-share", "open", LOW, subject=RACK_KEY, says="waits for mains.sheet-draw"),
+    on("mains.plug-in-share", "open", CLAIMED, says="mains.individual"),
+    on("mains.plug-in-share", "open", LOW, subject=RACK_KEY, says="mains.sheet-draw"),
     # No share of the circuit in Europe: 13 A of 16 A are 81 %.
     on("mains.plug-in-share", "notApplicable", NAMEPLATE_13, room=GERMAN),
     # 11 A fastened in place on a shared 20 A circuit is 55 %; 9 A is 45 %.
@@ -96,8 +96,8 @@ CASES: list[Case | Never] = [
     on("mains.fastened-share", "open", {f"{RACK}.connection": None}, says="connection"),
     on("mains.fastened-share", "fail",
        {**FASTENED, f"{RACK}.current": "11 A", f"{VACUUM}.connection": None, f"{C}.feeds_lighting": True}),
-    on("mains.fastened-share", "open", {**CLAIMED, **FASTENED}, says="waits for mains.individual"),
-    on("mains.fastened-share", "open", LOW, says="waits for mains.sheet-draw"),
+    on("mains.fastened-share", "open", {**CLAIMED, **FASTENED}, says="mains.individual"),
+    on("mains.fastened-share", "open", LOW, says="mains.sheet-draw"),
     on("mains.fastened-share", "notApplicable",
        {**FASTENED, f"{VACUUM}.connection": "fastened", f"{VACUUM}.receptacle": None}),
     on("mains.fastened-share", "notApplicable", FASTENED, room=BRITISH),
@@ -108,10 +108,10 @@ CASES: list[Case | Never] = [
     # A plug that names no receptacle may be in this one.
     on("mains.receptacle-total", "open", {f"{RACK}.receptacle": None}, says="receptacle"),
     on("mains.receptacle-total", "open", {f"{RACK}.receptacle": None, f"{VACUUM}.receptacle": None}, says="receptacle"),
-    on("mains.receptacle-total", "open", CLAIMED, says="waits for"),
+    on("mains.receptacle-total", "open", CLAIMED, says="waits until"),
     # A receptacle that the circuit may not have is a finding of its own.
     on("mains.receptacle-total", "notApplicable", {f"{OUTLET}.rating": "30 A"}),
-    on("mains.receptacle-total", "open", LOW, says="waits for mains.sheet-draw"),
+    on("mains.receptacle-total", "open", LOW, says="mains.sheet-draw"),
     on("mains.receptacle-total", "notApplicable", SINGLE),
     on("mains.receptacle-total", "notApplicable",
        {**FASTENED, f"{VACUUM}.connection": "fastened", f"{VACUUM}.receptacle": None}),
