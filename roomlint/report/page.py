@@ -62,9 +62,11 @@ class Page:
         self._wrapped(text, f"{mark} ", "    ", "quiet")
 
     def _wrapped(self, text: str, first: str, others: str, role: str, *, first_only: bool = False) -> None:
+        # A path stays whole, so that an editor or a search finds it, however long it is.
         lines = textwrap.wrap(
-            one_line(text), self._width, initial_indent=first, subsequent_indent=others, break_on_hyphens=False
-        ) or [first.rstrip()]
+            one_line(text), self._width, initial_indent=first, subsequent_indent=others,
+            break_on_hyphens=False, break_long_words=False,
+        ) or [first.rstrip()]  # fmt: skip
         if role and first_only:
             lines[0] = self._paint(lines[0][: len(first)], role) + lines[0][len(first) :]
         elif role:
