@@ -22,7 +22,7 @@ GROUND = {"plane"}  # polygons, which the reading of a room and its figures both
 FILES = {
     path: folder
     for folder in MAY_IMPORT
-    for path in sorted((ROOT / ("rules" if folder == "rules" else f"roomlint/{folder}")).glob("*.py"))
+    for path in sorted((ROOT / ("rules" if folder == "rules" else f"roomlint/{folder}")).rglob("*.py"))
 }
 
 

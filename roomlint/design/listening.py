@@ -28,6 +28,11 @@ if TYPE_CHECKING:
 
 HOLDERS = ("stand", "furniture", "grid-ceiling", "electrical-box")
 """What a thing may be held by besides a wall, the ceiling or the floor."""
+FREE = frozenset({"floor", "stand", "furniture"})
+"""Of all that, what a thing stands on."""
+WOOD = frozenset({"stud", "joist", "blocking", "beam", "plywood-backing"})
+MASONRY = frozenset({"masonry", "hollow-block", "concrete", "brick-veneer"})
+"""Of what fasteners hold in, what is wood and what is masonry."""
 
 
 class Seat(Element):

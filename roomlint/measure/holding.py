@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final, TypeAlias
 
 from roomlint.design.base import Missing, need
-from roomlint.design.listening import Loudspeaker, Picture, Projector, Subwoofer
+from roomlint.design.listening import FREE, Loudspeaker, Picture, Projector, Subwoofer
 from roomlint.design.shell import Treatment
 from roomlint.design.supply import Rack
 from roomlint.measure.view import View
@@ -22,12 +22,9 @@ if TYPE_CHECKING:
 Held: TypeAlias = Loudspeaker | Subwoofer | Picture | Projector | Rack | Treatment
 """What something must hold."""
 
-FREE: Final = frozenset({"floor", "stand", "furniture"})
 OVERHEAD: Final = frozenset({"ceiling", "grid-ceiling", "electrical-box"})
 LININGS: Final = frozenset({"absorber", "diffuser", "bass-trap", "canopy"})
 """Treatments that are panels; curtains and carpets hang and lie by their own means."""
-WOOD: Final = frozenset({"stud", "joist", "blocking", "beam", "plywood-backing"})
-MASONRY: Final = frozenset({"masonry", "hollow-block", "concrete", "brick-veneer"})
 SWINGS: Final = frozenset({"articulated", "swivel"})
 _FLUSH: Final = frozenset({"in-wall", "in-ceiling"})
 

@@ -6,12 +6,13 @@ import math
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import need
+from roomlint.design.listening import FREE
 from roomlint.design.proofs import stated
 from roomlint.design.quantity import exact
 from roomlint.figures import ceiling, fasteners, loads
 from roomlint.figures.domain import positive
 from roomlint.measure.fixing import SCREWS, WoodFixing
-from roomlint.measure.holding import FREE, SWINGS, Holdings
+from roomlint.measure.holding import SWINGS, Holdings
 
 if TYPE_CHECKING:
     from roomlint.design.proofs import Engineer, FastenerReport
@@ -377,6 +378,10 @@ class Mounts(Holdings):
             return min(world(one) for one in given) / world(spacing)
 
         return self.figure("distance between columns of fasteners over stud spacing", "", compute, thing.key)
+
+    def has_least_size(self, thing: Held) -> bool:
+        """Whether the wood standard has a least diameter for its fastener."""
+        return self.fastener(thing) in LEAST_MM
 
     def size_ratio(self, thing: Held) -> Figure:
         """Nominal diameter of the fasteners over the least that the wood standard has values for."""

@@ -7,9 +7,9 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing
+from roomlint.design.listening import WOOD
 from roomlint.figures.domain import Refused
 from roomlint.measure.fixing import SCREWS
-from roomlint.measure.holding import WOOD
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator

@@ -13,8 +13,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.base import Element
     from roomlint.design.supply import Circuit, Load, Receptacle
-    from roomlint.review import Applies, Basis, Room
-    from roomlint.source.place import Place
+    from roomlint.review import Applies, Basis, Place, Room
 
 E_co = TypeVar("E_co", bound="Element", covariant=True)
 

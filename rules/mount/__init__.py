@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.measure.holding import FREE, MASONRY, WOOD, Held
+from roomlint.design.listening import FREE, MASONRY, WOOD
 from roomlint.review import No, Subjects, practice, standard
 
 if TYPE_CHECKING:
     from roomlint.design.shell import Treatment
+    from roomlint.measure.holding import Held
     from roomlint.review import Applies, Room
 
 CAUTION: Final = (

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
 from roomlint.design.shell import Treatment
-from roomlint.measure.mounting import LEAST_MM
 from roomlint.review import Level, No, asks, at_least, fails, found, passes, practice, rule, standard
 
 from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, fixed, in_wood, plain
@@ -223,8 +222,12 @@ def fastener_base(room: Room, thing: Held) -> Says:
 
 def sized(room: Room, thing: Held) -> Applies:
     """Whether the wood standard has a least size for its fastener."""
-    fastener = room.figures.mounts.fastener(thing)
-    return True if fastener in LEAST_MM else No(f"its own document says which {plain(fastener)} is thick enough")
+    mounts = room.figures.mounts
+    return (
+        True
+        if mounts.has_least_size(thing)
+        else No(f"its own document says which {plain(mounts.fastener(thing))} is thick enough")
+    )
 
 
 @rule(

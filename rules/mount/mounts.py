@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import need
-from roomlint.design.listening import Picture, Projector
-from roomlint.measure.holding import FREE
+from roomlint.design.listening import FREE, Picture, Projector
 from roomlint.review import Level, No, at_least, at_most, fails, passes, practice, rule, standard
 
 from . import CAUSES, CAUTION, HELD, base_of, fixed, on_wall, own_mount, plain

@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import need
+from roomlint.design.listening import FREE
 from roomlint.design.proofs import stated
 from roomlint.design.shell import Treatment
 from roomlint.design.supply import Rack
-from roomlint.measure.holding import FREE
 from roomlint.review import Cases, Level, No, at_least, fails, passes, practice, rule, standard
 
 from . import CAREFUL, CAUTION, HELD
