@@ -373,8 +373,6 @@ def _earlier(
         there = Revision(against)
     except (NotOursError, RevisionError) as error:
         raise click.UsageError(f"--against: {error}") from None
-    except OverflowError:  # a number without end where a line or a figure belongs
-        raise click.UsageError(f"--against: {against} holds a number that is none; write it again.") from None
     renamed = renamed_since(there.commit, staged=choices.revision == STAGED)
     then = {room: None for room in find_rooms(paths, there)[0] if there.is_file(room)}
     then |= {at_top(old): None for new, old in renamed.items() if there.is_file(at_top(old)) and _is_asked(new, paths)}

@@ -58,7 +58,7 @@ def _read(path: str, found: _Found) -> None:
         ) from None
     except _LacksError:
         raise NotOursError(f"{path} lacks what {TOOL} writes into its SARIF files; write it again.") from None
-    except (ValueError, RecursionError):
+    except (ValueError, RecursionError, OverflowError):  # a number without end where a line or a figure belongs
         raise NotOursError(f"{path} is no SARIF file that can be read.") from None
     if not found.runs:
         raise NotOursError(f"{path} is no SARIF file that can be read.")
