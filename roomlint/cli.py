@@ -16,12 +16,12 @@ import click
 from roomlint import __version__
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
+from roomlint.terminal import for_the_output
 from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.report import Wishes
     from roomlint.review.book import Book
     from roomlint.review.earlier import Earlier
     from roomlint.review.review import Review
@@ -187,7 +187,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     wishes = Wishes(units or "", verdicts=verdicts, notes=notes, basis=basis)
     for other, file in writes:
         outputs.write(file, write(other, review, replace(wishes, verdicts=True)))
-    wishes, coloured = _for_the_output(wishes)
+    wishes, coloured = for_the_output(wishes)
     say(write(kind, review, wishes), kind, coloured=coloured)
     status = review.exit_status
     # A repository whose rooms are all still to come, or gone, is no mistake of the commit that is reviewed.
@@ -393,33 +393,3 @@ def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
 
     known = {*ids, *(rule_id.partition(".")[0] for rule_id in ids)}
     return " ".join(f"{name!r} is neither a rule nor a chapter; {nearest(name, known)}" for name in names)
-
-
-LOOKS: dict[str, dict[str, Any]] = {
-    "heading": {"bold": True},
-    "error": {"fg": "red", "bold": True},
-    "warning": {"fg": "yellow"},
-    "note": {"fg": "cyan"},
-    "review": {"fg": "magenta"},
-    "quiet": {"dim": True},
-}
-"""Role of a text to how a terminal shows it."""
-
-
-def _for_the_output(wishes: Wishes) -> tuple[Wishes, bool]:
-    """Return what is wished for as the output bears it: as wide as a terminal, and coloured only on one."""
-    from shutil import get_terminal_size
-
-    from roomlint.report import width_of
-
-    is_terminal = sys.stdout is not None and sys.stdout.isatty()
-    columns = get_terminal_size((0, 0)).columns if is_terminal or os.environ.get("COLUMNS") else None
-    coloured = is_terminal or os.environ.get("FORCE_COLOR", "") not in {"", "0"}
-    if os.environ.get("NO_COLOR") or not coloured:
-        return replace(wishes, width=width_of(columns)), False
-    return replace(wishes, width=width_of(columns), paint=_painted), True
-
-
-def _painted(text: str, role: str) -> str:
-    look = LOOKS.get(role)
-    return click.style(text, **look) if look is not None else text

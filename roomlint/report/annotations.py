@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.report.digest import Foremost, is_for_action
 from roomlint.report.telling import Rules, Telling
-from roomlint.report.words import count_of, one_line, place_key, printable, sentence, tally
+from roomlint.report.words import count_of, place_key, printable, sentence, tally
 from roomlint.review.verdict import Way
 from roomlint.source.files import from_top
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -6,8 +6,8 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Final
 
-from roomlint.report.words import one_line
 from roomlint.review.verdict import Kind, Level
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.merging import Entry, merged
-from roomlint.report.words import acceptance, house_change, one_line, place_key
+from roomlint.report.words import acceptance, house_change, place_key
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.report.telling import Rules, Telling
-from roomlint.report.words import at, kind_words, one_line, place_key, printable, sentence
+from roomlint.report.words import at, kind_words, place_key, printable, sentence
 from roomlint.review.verdict import Kind
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from roomlint.report.words import one_line
+from roomlint.source.say import one_line
 
 MARKUP = {ord(sign): f"\\{sign}" for sign in "\\`*_{}[]()|~!"} | {
     ord("&"): "&amp;",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.report.words import one_line
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -136,5 +136,5 @@ def key_words(key: str) -> str:
 def reading_words(name: str, key: str) -> str:
     """Return a reading as a person with a tape says it: `sofa-right, from the front`."""
     last = key.rpartition(".")[2]
-    words = _KEYS.get(last, key_words(key)) if last in _KEYS else key_words(key)
+    words = _KEYS.get(last) or key_words(key)
     return ", ".join(part for part in (one_line(name), words) if part)

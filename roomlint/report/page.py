@@ -6,7 +6,8 @@ import re
 import textwrap
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.words import one_line, printable
+from roomlint.report.words import printable
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Callable

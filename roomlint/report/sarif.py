@@ -11,8 +11,9 @@ from roomlint.report.names import key_words
 from roomlint.report.sarif_results import BASE, Files, Results, entries, text_of
 from roomlint.report.sarif_tool import MOST_EXTENSIONS, NAME, Tool
 from roomlint.report.telling import Rules, Telling
-from roomlint.report.words import count_of, one_line, printable
+from roomlint.report.words import count_of, printable
 from roomlint.source.files import from_top
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -9,11 +9,12 @@ from urllib.parse import quote
 
 from roomlint.report.names import key_words
 from roomlint.report.rule_pages import plain_window
-from roomlint.report.words import one_line, place_key, printable, sentence
+from roomlint.report.words import place_key, printable, sentence
 from roomlint.review.compare import FINGERPRINT, fingerprint
 from roomlint.review.read_sarif import UNREADABLE
 from roomlint.review.verdict import Kind, State, Verdict
 from roomlint.source.files import from_top
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.measure.figure import Figure
 from roomlint.report.names import Names, key_words, reading_words
 from roomlint.report.units import METRIC, Units, inward
-from roomlint.report.words import one_line
 from roomlint.review.verdict import Fate, Kind
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping, Sequence
@@ -134,18 +134,9 @@ def template_of(verdict: Verdict, rule: AnyRule | None) -> str:
     if name in {"", "fail"} and verdict.kind in {Kind.FAIL, Kind.REVIEW} and NEGATIVE in rule.says:
         return NEGATIVE if verdict.figure is not None and verdict.figure.value < 0.0 else "fail"
     if not name and verdict.kind in {Kind.FAIL, Kind.REVIEW} and verdict.figure is not None and verdict.window:
-        side = _side(verdict.figure.value, verdict.window)
+        side = verdict.window.nearer_side(verdict.figure.value)
         name = side if side in rule.says else "fail"
     return name if name in rule.says else ""
-
-
-def _side(value: float, window: Window) -> str:
-    """Return beyond which edge of a window a value lies; of one inside, which edge is nearer."""
-    side = window.side(value)
-    if side != "inside":
-        return side
-    low = window.low is not None and (window.high is None or value - window.low < window.high - value)
-    return "below" if low else "above"
 
 
 def fields_of(template: str) -> list[str]:

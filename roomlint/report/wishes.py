@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
 WIDTH: Final = 100
+NARROW: Final = 80
 
 
 def _plain(text: str, _: str) -> str:
@@ -30,6 +31,11 @@ class Wishes:
     width: int = WIDTH
     paint: Callable[[str, str], str] = _plain
     """Gives a text the look of a role: `heading`, `error`, `warning`, `note`, `quiet`."""
+
+    @property
+    def is_narrow(self) -> bool:
+        """Whether so few columns are there that only what somebody acts on is written."""
+        return self.width < NARROW
 
 
 def width_of(columns: int | None) -> int:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.review.verdict import Kind
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -29,16 +30,6 @@ ALWAYS: Final = ("error", "warning", "note", "review", "open", "pass", "notAppli
 """Counts that are told even when they are zero: nothing is silently left out."""
 KIND_WORDS: Final = {Kind.NOT_APPLICABLE: "not applicable"}
 MOST_NAMED: Final = 4
-
-
-def one_line(text: str) -> str:
-    """Return a text on one line, without anything that would steer a terminal."""
-    if text.isprintable():
-        return text
-    text = " ".join(text.split())
-    return "".join(
-        sign if sign.isprintable() or sign == " " else sign.encode("unicode_escape").decode() for sign in text
-    )
 
 
 def printable(text: str) -> str:

@@ -11,13 +11,13 @@ from roomlint.design.base import Missing
 from roomlint.design.element import unread
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure, NoNumberError
-from roomlint.review.judging import Judged, facts_of, house_window, judged_by
+from roomlint.review.judging import Judged, facts_of, judged_by
 from roomlint.review.rule import No
 from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, Unjudged, Verdict, Wanted
 from roomlint.review.waivers import apply_waivers
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable
 
     from roomlint.design.base import Subject
     from roomlint.design.house import Decision
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from roomlint.review.waivers import Waiving
     from roomlint.source.tree import Node
 
-__all__ = ["Outcome", "Trouble", "house_window", "in_book_order", "review_room", "unjudged"]
 
 NO_NUMBER = "no-number"
 """What is said of a guarded figure that came out infinite: a failure until somebody knows better."""
@@ -254,8 +253,3 @@ def unjudged(room: Room) -> tuple[Unjudged, ...]:
     """Return what the room's files hold and nobody looked at; true only once the whole rule book has run."""
     files = (room.design, *room.design.products)
     return tuple(Unjudged(left.element.words, left.key, left.node.place) for file in files for left in unread(file))
-
-
-def verdicts_of(outcome: Outcome, rule_id: str) -> Iterator[Verdict]:
-    """Yield what one rule found."""
-    return (verdict for verdict in outcome.verdicts if verdict.rule == rule_id)

@@ -81,7 +81,7 @@ def judged_by(
         subject=subject.key,
         words=subject.words,
         place=place,
-        said=_template(rule, window, figure) if kind is Kind.FAIL else "",
+        said=_template(rule, window.nearer_side(figure.value)) if kind is Kind.FAIL else "",
         facts=facts_of(found.facts) if told else {},
         because=_one_side(figure) if told else "",
         figure=figure.settled() if told else figure,
@@ -109,12 +109,7 @@ def facts_of(facts: Mapping[str, Fact]) -> Mapping[str, Fact]:
     return {name: fact.settled() if isinstance(fact, Figure) else fact for name, fact in facts.items()}
 
 
-def _template(rule: AnyRule, window: Window, figure: Figure) -> str:
-    side = window.side(figure.value)
-    if side == "inside":
-        # Guarded: the edge lies inside the uncertainty. The nearer edge is the one that is told.
-        low = window.low is not None and (window.high is None or figure.value - window.low < window.high - figure.value)
-        side = "below" if low else "above"
+def _template(rule: AnyRule, side: str) -> str:
     return side if side in rule.says else "fail"
 
 

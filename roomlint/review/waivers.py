@@ -129,7 +129,7 @@ def _bounded(bound: str, verdict: Verdict) -> Unheld | None:
         limit = in_unit(bound, figure.unit)
     except ValueError as error:
         return Unheld(Fate.BOUND_UNFIT, bound=bound, unfit=str(error).rstrip("."))
-    below = window.low is not None and (window.high is None or figure.value - window.low < window.high - figure.value)
+    below = window.nearer_side(figure.value) == "below"
     # Where people can get hurt the whole uncertainty counts against the waiver, as it counts against the figure.
     doubt = figure.u if verdict.rule.partition(".")[0] in GUARDED else 0.0
     passed = (limit - figure.value if below else figure.value - limit) + doubt

@@ -53,6 +53,14 @@ class Window:
             return "below"
         return "above" if self.high is not None and value > self.high else "inside"
 
+    def nearer_side(self, value: float) -> Literal["below", "above"]:
+        """Return beyond which edge a value lies; of one inside, such as near a guarded edge, which edge is nearer."""
+        side = self.side(value)
+        if side != "inside":
+            return side
+        low = self.low is not None and (self.high is None or value - self.low < self.high - value)
+        return "below" if low else "above"
+
 
 @dataclass(frozen=True, slots=True)
 class Windows:

@@ -1,0 +1,41 @@
+"""What the output bears: how wide a report is written, and whether in colours."""
+
+from __future__ import annotations
+
+import os
+import sys
+from dataclasses import replace
+from shutil import get_terminal_size
+from typing import TYPE_CHECKING, Any, Final
+
+import click
+
+from roomlint.report import width_of
+
+if TYPE_CHECKING:
+    from roomlint.report import Wishes
+
+LOOKS: Final[dict[str, dict[str, Any]]] = {
+    "heading": {"bold": True},
+    "error": {"fg": "red", "bold": True},
+    "warning": {"fg": "yellow"},
+    "note": {"fg": "cyan"},
+    "review": {"fg": "magenta"},
+    "quiet": {"dim": True},
+}
+"""Role of a text to how a terminal shows it."""
+
+
+def for_the_output(wishes: Wishes) -> tuple[Wishes, bool]:
+    """Return what is wished for as the output bears it: as wide as a terminal, and coloured only on one."""
+    is_terminal = sys.stdout is not None and sys.stdout.isatty()
+    columns = get_terminal_size((0, 0)).columns if is_terminal or os.environ.get("COLUMNS") else None
+    coloured = is_terminal or os.environ.get("FORCE_COLOR", "") not in {"", "0"}
+    if os.environ.get("NO_COLOR") or not coloured:
+        return replace(wishes, width=width_of(columns)), False
+    return replace(wishes, width=width_of(columns), paint=_painted), True
+
+
+def _painted(text: str, role: str) -> str:
+    look = LOOKS.get(role)
+    return click.style(text, **look) if look is not None else text
