@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Any, TypeVar, overload
 
 from roomlint.design.base import Point
 from roomlint.design.element import ABSENT, Element, Holds, Key
-from roomlint.design.keys import LONGEST_NAME, NONE, Text, surveyed
+from roomlint.design.keys import LONGEST_NAME, NONE, Text
+from roomlint.design.measured import surveyed
 from roomlint.design.reader import read_element, unique
 
 if TYPE_CHECKING:

@@ -5,19 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import (
-    Ident,
-    choice,
-    day,
-    flag,
-    ident,
-    labelled,
-    length,
-    number,
-    quantity,
-    system,
-    text,
-)
+from roomlint.design.keys import Ident, choice, day, flag, ident, labelled, number, system, text
+from roomlint.design.measured import length, quantity
 from roomlint.design.parts import part, several, words
 
 if TYPE_CHECKING:
