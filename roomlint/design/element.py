@@ -17,8 +17,8 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from roomlint.design.reader import Book
+    from roomlint.source.node import Node
     from roomlint.source.place import Place
-    from roomlint.source.tree import Node
 
 T = TypeVar("T")
 ABSENT: Final[Any] = object()

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from roomlint.design.reader import Book
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 T = TypeVar("T")
 

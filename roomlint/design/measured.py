@@ -12,7 +12,7 @@ from roomlint.source.quantity import QuantityError, parse
 
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 T = TypeVar("T")
 

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from roomlint.design.products import Product
     from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 T = TypeVar("T")
 E = TypeVar("E", bound=Element)
