@@ -62,11 +62,6 @@ class Project(Element):
         return self.codes.electrical
 
     @property
-    def building_code(self) -> str | None:
-        """The building code and its edition."""
-        return self.codes.building
-
-    @property
     def seismic_category(self) -> str | None:
         """The seismic design category."""
         return self.codes.seismic_category

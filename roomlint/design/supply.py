@@ -248,12 +248,6 @@ class Circuit(Element):
     loads = several("Its loads.", Load, most=60, what="load")
 
     @property
-    def conductor_text(self) -> str | None:
-        """The conductor size as it is written."""
-        node = self.conductor_m2.at if self.conductor_m2 is not None else None
-        return str(node.value) if node is not None else None
-
-    @property
     def no_rcd(self) -> bool:
         """Whether the file states that there is no residual-current device."""
         return Circuit.rcd_a.says_none(self)
