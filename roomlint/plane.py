@@ -240,11 +240,6 @@ def true_corners(outline: Outline, kept: Sequence[int] | None = None) -> tuple[C
     return tuple(found)
 
 
-def is_convex(outline: Outline) -> bool:
-    """Say whether no corner turns inward, so that every two points inside see each other."""
-    return not any(corner.reentrant for corner in true_corners(outline))
-
-
 def is_rectangle(outline: Outline, tolerance_m: float = 1e-3) -> bool:
     """Say whether the outline is a rectangle along the x and y axes, to a tolerance, however it is cut in pieces."""
     (x0, y0), (x1, y1) = bounds(outline)

@@ -34,8 +34,8 @@ if TYPE_CHECKING:
     from roomlint.design.products import Product
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
+    from roomlint.source.node import Node
     from roomlint.source.place import Problem
-    from roomlint.source.tree import Node
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,1 +1,1 @@
-"""The model of a room: frozen dataclasses in SI units, each knowing its place in the file."""
+"""The model of a room: elements in SI units that are declared once, each knowing its place in the file."""

@@ -10,14 +10,15 @@ when the rules have run is what no rule reads (`unread`).
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from typing import TYPE_CHECKING, Any, ClassVar, Final, Generic, NamedTuple, Self, TypeVar, overload
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from roomlint.design.reader import Book
+    from roomlint.source.node import Node
     from roomlint.source.place import Place
-    from roomlint.source.tree import Node
 
 T = TypeVar("T")
 ABSENT: Final[Any] = object()
@@ -25,7 +26,7 @@ ABSENT: Final[Any] = object()
 WAITING: Final = "_waiting"
 
 
-class Key(Generic[T]):
+class Key(ABC, Generic[T]):
     """One key of an element: what it means, what belongs there, and what stands for it when it is not given."""
 
     attr: str = ""
@@ -70,13 +71,13 @@ class Key(Generic[T]):
         """Return what stands for the key when the file does not give it."""
         return self.default
 
+    @abstractmethod
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401  a value, or ABSENT
         """Return the value of a node, having told what is wrong with it; ABSENT when there is none."""
-        raise NotImplementedError
 
+    @abstractmethod
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return the JSON Schema of the value; shared definitions are put in `parts`."""
-        raise NotImplementedError
 
 
 class Derived(Generic[T]):

@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from roomlint.design.reader import Book
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 STAGES = {stage: stage for stage in ("survey", "design", "rough-in", "handover")}
 CHAPTERS = (

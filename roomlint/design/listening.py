@@ -5,20 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import (
-    NONE,
-    angle,
-    choice,
-    flag,
-    ident,
-    labelled,
-    length,
-    number,
-    quantity,
-    surveyed,
-    text,
-    whole,
-)
+from roomlint.design.keys import choice, flag, ident, labelled, number, text, whole
+from roomlint.design.measured import angle, length, quantity, surveyed
 from roomlint.design.parts import Each, Name, named, part, point, sheet
 from roomlint.design.proofs import AnchorApproval, BoxListing, Engineer, FastenerReport, Secondary, Strap
 from roomlint.design.quantity import exact
@@ -233,8 +221,7 @@ class Subwoofer(Element):
     @property
     def no_low_pass(self) -> bool:
         """Whether the file states that its own low-pass is off."""
-        node = self.at.get("low_pass")
-        return node is not None and self.low_pass_hz is None and node.value == NONE
+        return Subwoofer.low_pass_hz.says_none(self)
 
 
 class Projector(Element):

@@ -104,9 +104,6 @@ class Design(Element):
         unique(sources, _SOURCE, book)
         for element in self.named_elements():
             book.name("element", element.id)
-        racks = self.given("electronics").given("racks") if self.given("electronics") is not None else ()
-        for rack in racks or ():
-            book.name("rack", rack.id)
         references = [seat for seat in self.given("seats") or () if seat.given("reference")]
         for seat in references[1:]:
             said = f"only one seat can be the reference seat; {references[0].id!r} already is."

@@ -11,7 +11,7 @@ from roomlint.design.quantity import Quantity, exact
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
     from roomlint.design.shell import Listed, Shell, Size
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 SMALLEST_M, LARGEST_M = 1.0, 50.0
 """A room smaller or larger than this is a slip of the unit."""

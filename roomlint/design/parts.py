@@ -6,14 +6,15 @@ from typing import TYPE_CHECKING, Any, TypeVar, overload
 
 from roomlint.design.base import Point
 from roomlint.design.element import ABSENT, Element, Holds, Key
-from roomlint.design.keys import LONGEST_NAME, NONE, Text, surveyed
+from roomlint.design.keys import LONGEST_NAME, NONE, Text
+from roomlint.design.measured import surveyed
 from roomlint.design.reader import read_element, unique
 
 if TYPE_CHECKING:
     from roomlint.design.products import Product
     from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 T = TypeVar("T")
 E = TypeVar("E", bound=Element)

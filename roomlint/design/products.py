@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import Number, angle, choice, flag, formed, ident, length, number, quantity, text, whole
+from roomlint.design.keys import Number, choice, flag, formed, ident, number, text, whole
+from roomlint.design.measured import angle, length, quantity
 from roomlint.design.parts import part, words
 
 if TYPE_CHECKING:

@@ -6,7 +6,8 @@ one, a document or a name that is only a word for nothing is refused: it would p
 
 from __future__ import annotations
 
-from roomlint.design.keys import choice, day, length, quantity, text, whole
+from roomlint.design.keys import choice, day, text, whole
+from roomlint.design.measured import length, quantity
 from roomlint.design.parts import Proof, stated
 
 __all__ = [

@@ -8,7 +8,7 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 
 class Origin(StrEnum):

@@ -14,8 +14,8 @@ from roomlint.design.reader import Book, read_element
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from roomlint.source.node import Node
     from roomlint.source.place import Problem
-    from roomlint.source.tree import Node
 
 
 def read_design(node: Node, file: str, products: Mapping[str, Product]) -> tuple[Design, list[Problem]]:

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.products import Product
     from roomlint.source.dimensions import Dimension
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 E = TypeVar("E", bound=Element)
 

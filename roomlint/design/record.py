@@ -5,19 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import (
-    Ident,
-    choice,
-    day,
-    flag,
-    ident,
-    labelled,
-    length,
-    number,
-    quantity,
-    system,
-    text,
-)
+from roomlint.design.keys import Ident, choice, day, flag, ident, labelled, number, system, text
+from roomlint.design.measured import length, quantity
 from roomlint.design.parts import part, several, words
 
 if TYPE_CHECKING:
@@ -71,11 +60,6 @@ class Project(Element):
     def electrical_code(self) -> str | None:
         """The electrical code and its edition."""
         return self.codes.electrical
-
-    @property
-    def building_code(self) -> str | None:
-        """The building code and its edition."""
-        return self.codes.building
 
     @property
     def seismic_category(self) -> str | None:

@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import Point
 from roomlint.design.element import Derived, Element
-from roomlint.design.keys import choice, flag, ident, length, number, quantity, surveyed, whole
+from roomlint.design.keys import choice, flag, ident, number, whole
 from roomlint.design.listening import HOLDERS, Fixing, Mounting
+from roomlint.design.measured import length, quantity, surveyed
 from roomlint.design.outline import Corner, read_outline
 from roomlint.design.parts import Each, Table, named, part, several
 from roomlint.design.proofs import FireApproval

@@ -5,21 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import (
-    NONE,
-    Measured,
-    Text,
-    choice,
-    flag,
-    ident,
-    labelled,
-    length,
-    quantity,
-    surveyed,
-    text,
-    whole,
-)
+from roomlint.design.keys import Text, choice, flag, ident, labelled, text, whole
 from roomlint.design.listening import Mounting
+from roomlint.design.measured import Measured, length, quantity, surveyed
 from roomlint.design.parts import Name, named, part, point, several, sheet, words
 from roomlint.design.quantity import Quantity
 from roomlint.design.reader import nearest
@@ -199,8 +187,7 @@ class Receptacle(Element):
     @property
     def no_sink(self) -> bool:
         """Whether the file states that there is no sink near it."""
-        node = self.at.get("sink")
-        return node is not None and self.sink_m is None and node.value == NONE
+        return Receptacle.sink_m.says_none(self)
 
 
 class Load(Element):
@@ -261,16 +248,9 @@ class Circuit(Element):
     loads = several("Its loads.", Load, most=60, what="load")
 
     @property
-    def conductor_text(self) -> str | None:
-        """The conductor size as it is written."""
-        node = self.conductor_m2.at if self.conductor_m2 is not None else None
-        return str(node.value) if node is not None else None
-
-    @property
     def no_rcd(self) -> bool:
         """Whether the file states that there is no residual-current device."""
-        node = self.at.get("rcd")
-        return node is not None and self.rcd_a is None and node.value == NONE
+        return Circuit.rcd_a.says_none(self)
 
     def settle(self, book: Book) -> None:
         """See that loads are plugged into receptacles of their circuit, say one current, and forms fit its voltage."""

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.products import Product
     from roomlint.review.rule import AnyRule
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 Shelf = dict[str, "Product"]
 

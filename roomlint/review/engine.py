@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from roomlint.review.room import Room
     from roomlint.review.rule import Answer, AnyRule
     from roomlint.review.waivers import Waiving
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 
 NO_NUMBER = "no-number"

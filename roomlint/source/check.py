@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from jsonschema.exceptions import ValidationError
 
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 MOST_PROBLEMS = 100
 """A file with more mistakes than this is the wrong file; the rest is not listed."""

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
 from roomlint.source.place import Place, Problem
+from roomlint.source.text import MAX_BYTES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -16,7 +17,6 @@ ROOM_ENDING = ".room.yaml"
 PRODUCT_ENDING = ".product.yaml"
 HOUSE_NAME = "house.yaml"
 HOUSE_OTHER_NAME = "house.yml"
-MAX_BYTES = 1024 * 1024
 _HOUSE_KEY = b"roomlint_house"
 _LEADS_OUT = "this link leads out of the folder that is checked; it was not read."
 

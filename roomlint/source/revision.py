@@ -7,7 +7,8 @@ import subprocess
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from roomlint.source.files import HOUSE_NAME, MAX_BYTES, PRODUCT_ENDING, ROOM_ENDING, Unreadable, shown
+from roomlint.source.files import HOUSE_NAME, PRODUCT_ENDING, ROOM_ENDING, Unreadable, shown
+from roomlint.source.text import MAX_BYTES
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -114,23 +115,6 @@ class Revision:
             if path.startswith(start) and not any(part.startswith(".") for part in parts[:-1]):
                 yield shown(str(self._top / path))
 
-    def rooms(self) -> list[str]:
-        """Return every room file there is, as paths from the top of the repository, sorted."""
-        return sorted(path for path, entry in self._entries.items() if _is_room(path, entry))
-
-    def renamed(self, before: str) -> dict[str, str]:
-        """Return the rooms that bear another name than in an earlier commit: name now to name then.
-
-        Names are from the top of the repository; git says which file came from which, by likeness of their text.
-        """
-        now = ("--cached", before) if self.commit == STAGED else (before, self.commit)
-        words = ("diff-index",) if self.commit == STAGED else ("diff-tree", "-r")
-        # `-l0`: however many files moved at once.
-        said = _git(*words, "-z", "-M", "-l0", "--name-status", "--diff-filter=R", "--no-ext-diff", *now).split(b"\0")
-        pairs = zip(said[1::3], said[2::3], strict=False)
-        found = {os.fsdecode(new): os.fsdecode(old) for old, new in pairs}
-        return {new: old for new, old in found.items() if new.endswith(ROOM_ENDING) and old.endswith(ROOM_ENDING)}
-
     def is_within(self, path: str, folder: str) -> bool:
         """Return whether a path stays inside a folder; links are never followed, so names decide."""
         return Path(os.path.abspath(path)).is_relative_to(os.path.abspath(folder))  # noqa: PTH100  links must stay
@@ -198,11 +182,6 @@ def renamed_since(commit: str, *, staged: bool) -> dict[str, str]:
     told = _git(*words, *(["--cached"] if staged else []), commit, "--").split(b"\0")
     # Each is three texts: R and how alike they are, the old name, the new one.
     return {os.fsdecode(new): os.fsdecode(old) for old, new in zip(told[1::3], told[2::3], strict=False)}
-
-
-def _is_room(path: str, entry: _Entry) -> bool:
-    hidden = any(part.startswith(".") for part in path.split("/")[:-1])
-    return path.endswith(ROOM_ENDING) and entry.kind in {ORDINARY, CONFLICT} and not hidden
 
 
 def _above(path: str) -> Iterator[str]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.source.tree import Node
+    from roomlint.source.node import Node
 
 _INCH_POUND = r"[0-9½¼¾⅛⅜⅝⅞] ?(?:ft|in|inch|inches|feet|lbs?|lbf|'{1,2}|\"|′|″|degF|°F|cfm)(?![A-Za-z])"
 _METRIC = r"[0-9] ?(?:m|mm|cm|kg|g|N|degC|°C|m3/h)(?![A-Za-z])"

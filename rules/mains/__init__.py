@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final, Generic, TypeVar
+from typing import TYPE_CHECKING, Final, TypeVar
 
-from roomlint.design.base import joined_key
-from roomlint.review import Missing, No, Subjects, need, practice, standard
+from roomlint.review import Missing, No, Seen, Subjects, need, practice, standard
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.base import Element
     from roomlint.design.supply import Circuit, Load, Receptacle
-    from roomlint.review import Applies, Basis, Place, Room
+    from roomlint.review import Applies, Basis, Room
 
 E_co = TypeVar("E_co", bound="Element", covariant=True)
 
@@ -43,40 +42,25 @@ def nfpa(topic: str, *, note: str = EDITIONS_NOTE) -> Basis:
 
 
 @dataclass(frozen=True, slots=True)
-class Fed(Generic[E_co]):
-    """A load or a receptacle on its circuit; what is claimed of either may be wrong."""
+class Fed(Seen[E_co, "Circuit"]):
+    """A load or a receptacle on its circuit, such as `rack on c1`; what is claimed of either may be wrong."""
 
-    item: E_co
-    circuit: Circuit
+    joined: str = " on "
 
     @property
-    def elements(self) -> tuple[Element, ...]:
-        """Both."""
-        return (self.item, self.circuit)
+    def item(self) -> E_co:
+        """The load or the receptacle."""
+        return self.source
+
+    @property
+    def circuit(self) -> Circuit:
+        """Its circuit."""
+        return self.seat
 
     @property
     def about(self) -> tuple[Element, ...]:
         """Both."""
         return self.elements
-
-    @property
-    def key(self) -> str:
-        """Both keys, joined."""
-        return joined_key(self)
-
-    @property
-    def words(self) -> str:
-        """Both names, such as `rack on c1`."""
-        return f"{self.item.words} on {self.circuit.words}"
-
-    @property
-    def place(self) -> Place:
-        """The place of the load or the receptacle."""
-        return self.item.place
-
-    def place_of(self, key: str) -> Place:
-        """Return the place of a key of the load or the receptacle."""
-        return self.item.place_of(key)
 
 
 @dataclass(frozen=True, slots=True)

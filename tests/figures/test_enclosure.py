@@ -32,7 +32,7 @@ def test_a_wall_in_pieces_is_one_wall(outline: Outline) -> None:
     assert sorted(wall.length_m for wall in walls) == [4.0, 4.0, 5.0, 5.0]
     assert sorted(piece for wall in walls for piece in wall.pieces) == list(range(7))
     assert plane.is_rectangle(outline)
-    assert plane.is_convex(outline)
+    assert not any(corner.reentrant for corner in plane.true_corners(outline))
     # A corner that splits a wall is none to stand in: the nearest is the true one, 1.5 m away and not 0.2 m.
     assert plan.nearest_corner(outline, (3.5, 3.8)).distance_m == pytest.approx(math.hypot(1.5, 0.2))
     faced = plan.faced_walls(outline, (1.0, 1.0))

@@ -28,8 +28,10 @@ def test_a_crossed_outline_is_told_and_a_simple_one_is_not() -> None:
 
 
 def test_only_the_box_is_convex_and_a_rectangle() -> None:
-    assert (plan.is_convex(BOX), plan.is_rectangle(BOX)) == (True, True)
-    assert (plan.is_convex(ELL), plan.is_rectangle(ELL)) == (False, False)
+    assert plan.is_rectangle(BOX)
+    assert not any(corner.reentrant for corner in plan.true_corners(BOX))
+    assert not plan.is_rectangle(ELL)
+    assert sum(corner.reentrant for corner in plan.true_corners(ELL)) == 1
 
 
 @pytest.mark.parametrize("outline", [BOX, ELL, (*ELL[:1], (0.0, 2.0), *ELL[1:])])

@@ -17,7 +17,7 @@ from roomlint.design.house import House
 from roomlint.review import spool
 from roomlint.review.book import load_book
 from roomlint.review.session import Choices, run
-from roomlint.source.tree import Node
+from roomlint.source.node import Node
 
 if TYPE_CHECKING:
     from pathlib import Path

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from roomlint.source.files import MAX_BYTES, Unreadable
-from roomlint.source.revision import STAGED, Revision, RevisionError, commit_of, has_commits
+from roomlint.source.files import Unreadable
+from roomlint.source.revision import STAGED, Revision, RevisionError, commit_of, has_commits, renamed_since
+from roomlint.source.text import MAX_BYTES
 
 if TYPE_CHECKING:
     from pathlib import Path
@@ -129,7 +130,7 @@ def test_a_file_in_conflict_is_told(repository: Path) -> None:
     git(repository, "commit", "--quiet", "-am", "aside")
     subprocess.run(["git", "merge", "--quiet", "main"], capture_output=True, check=False)
     there = Revision(STAGED)
-    assert "a.room.yaml" in there.rooms()
+    assert there.is_file("a.room.yaml")
     with pytest.raises(Unreadable, match="in conflict"):
         there.read("a.room.yaml")
 
@@ -140,7 +141,7 @@ def test_before_the_first_commit_there_is_an_index_and_no_head(tmp_path: Path, m
     monkeypatch.chdir(tmp_path)
     git(tmp_path, "init", "--quiet")
     assert not has_commits()
-    assert Revision(STAGED).rooms() == []
+    assert list(Revision(STAGED).below(".", [])) == []
     (tmp_path / "a.room.yaml").write_text("first\n", encoding="utf-8")
     git(tmp_path, "add", "--all")
     assert Revision(STAGED).read("a.room.yaml") == b"first\n"
@@ -149,7 +150,7 @@ def test_before_the_first_commit_there_is_an_index_and_no_head(tmp_path: Path, m
 def test_rooms_that_were_and_are_no_more_can_be_told(repository: Path) -> None:
     git(repository, "rm", "--quiet", "--force", "a.room.yaml")
     then, now = Revision("HEAD"), Revision(STAGED)
-    assert set(then.rooms()) - set(now.rooms()) == {"a.room.yaml"}
+    assert set(then.below(".", [])) - set(now.below(".", [])) == {"a.room.yaml"}
 
 
 def test_a_renamed_room_is_followed(repository: Path) -> None:
@@ -161,10 +162,10 @@ def test_a_renamed_room_is_followed(repository: Path) -> None:
     git(repository, "mv", "a.room.yaml", "upstairs/b.room.yaml")
     (repository / "upstairs" / "b.room.yaml").write_text(text + "one more\n", encoding="utf-8")
     git(repository, "add", "--all")
-    assert Revision(STAGED).renamed(before) == {"upstairs/b.room.yaml": "a.room.yaml"}
+    assert renamed_since(before, staged=True) == {"upstairs/b.room.yaml": "a.room.yaml"}
     git(repository, "commit", "--quiet", "-m", "moved")
-    assert Revision("HEAD").renamed(before) == {"upstairs/b.room.yaml": "a.room.yaml"}
-    assert Revision("HEAD").renamed(commit_of("HEAD")) == {}
+    assert renamed_since(before, staged=False) == {"upstairs/b.room.yaml": "a.room.yaml"}
+    assert renamed_since(commit_of("HEAD"), staged=False) == {}
 
 
 def test_folders_are_searched_without_those_that_start_with_a_dot(repository: Path) -> None:

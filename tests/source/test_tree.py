@@ -4,8 +4,9 @@ import json
 
 import pytest
 
+from roomlint.source.node import Node
 from roomlint.source.place import Place
-from roomlint.source.tree import MAX_ALIAS_NODES, MAX_DEPTH, Node, read_tree
+from roomlint.source.tree import MAX_ALIAS_NODES, MAX_DEPTH, read_tree
 
 
 def read(text: bytes | str) -> Node:
