@@ -81,6 +81,10 @@ class Bass(SeatBass):
         setting = self.figures.delays.setting_of(speaker)
         return setting.crossover_hz if setting is not None else None
 
+    def crossover_figure(self, crossover: Quantity) -> Figure:
+        """Return a crossover as it is entered."""
+        return self.figure("crossover", "Hz", lambda w: w(crossover))
+
     def crossover_ratio(self, speaker: Loudspeaker, crossover: Quantity) -> Figure:
         """Crossover entered for a loudspeaker over its product's lower limit."""
         product = need(speaker.product, speaker, "product")
@@ -117,8 +121,8 @@ class Bass(SeatBass):
         shape = modes.proportion(self.sides(self.world))
         return shape.lower, min(shape.upper, _LESS_THAN_TIMES_HEIGHT)
 
-    def axial_step(self, *, largest: bool) -> Figure | None:
-        """Smallest or largest step between two axial modes below 200 Hz; None with fewer than two."""
+    def axial_step(self, *, largest: bool) -> Figure:
+        """Smallest or largest step between two axial modes below 200 Hz; a plan of a metre square has two of them."""
 
         def steps(world: World) -> list[float]:
             found = modes.axial_modes(
@@ -126,8 +130,6 @@ class Bass(SeatBass):
             )
             return [gap.gap_hz for gap in modes.gaps(found)]
 
-        if not steps(self.world):
-            return None
         name = "largest step between axial modes" if largest else "smallest step between axial modes"
         pick = max if largest else min
         return self.figure(name, "Hz", lambda w: pick(steps(w)))

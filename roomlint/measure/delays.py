@@ -17,7 +17,6 @@ if TYPE_CHECKING:
     from roomlint.design.base import Pair
     from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
     from roomlint.design.products import ProcessorData
-    from roomlint.design.quantity import Quantity
     from roomlint.design.record import Setting
     from roomlint.design.supply import Processor
     from roomlint.measure.figure import Figure
@@ -112,10 +111,10 @@ class Delays(View):
         product = need(processor.product, processor, "product")
         return need(product.processor, product, "processor")
 
-    def range_s(self) -> Quantity:
-        """Return the longest delay that the processor can set, s."""
+    def range_ms(self) -> float:
+        """Return the longest delay that the processor can set, ms."""
         data = self.needed_processor_data()
-        return need(data.delay_range_s, data, "delay_range")
+        return 1e3 * need(data.delay_range_s, data, "delay_range").value
 
     def entered_error(self, speaker: Loudspeaker, setting: Setting, seat: Seat) -> Figure:
         """How far the entered delay is from the one that the positions ask for, against the farthest loudspeaker, ms.

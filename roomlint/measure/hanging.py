@@ -15,7 +15,7 @@ from roomlint.measure.holding import OVERHEAD, Holdings
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.proofs import BoxListing, Secondary
+    from roomlint.design.proofs import Secondary
     from roomlint.design.quantity import Quantity
     from roomlint.measure.figure import Figure
     from roomlint.measure.holding import Held
@@ -82,9 +82,13 @@ class Hanging(Holdings):
         fall = need(mounting.secondary_fall_m, mounting, "secondary_fall")
         return self.figure("fall onto the second support", "mm", lambda w: w(fall) * 1e3, thing.key)
 
-    def box(self, thing: Held) -> BoxListing | None:
-        """Return what its electrical box is listed and marked for; None when it is for nothing."""
-        return stated(self.mounting(thing).box)
+    def box_mark_kg(self, thing: Held) -> float | None:
+        """Return the least that the mark on its electrical box may mean, kg; None where it is listed for nothing."""
+        box = stated(self.mounting(thing).box)
+        if box is None:
+            return None
+        marked = need(box.marked_mass_kg, box, "marked_mass")
+        return marked.value - marked.u
 
     def needs_seismic_anchorage(self, thing: Held) -> bool:
         """Whether it calls for designed seismic anchorage; everything that hangs is taken as up high."""

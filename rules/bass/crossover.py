@@ -94,8 +94,7 @@ def crossover_high(room: Room, speaker: Loudspeaker) -> Figure:
 
     When to waive: The subwoofer stands beside the loudspeaker that it helps.
     """
-    crossover = _crossover(room, speaker)
-    return room.figures.bass.figure("crossover", "Hz", lambda w: w(crossover))
+    return room.figures.bass.crossover_figure(_crossover(room, speaker))
 
 
 @rule(
@@ -122,8 +121,7 @@ def subwoofer_reach(room: Room, subwoofer: Subwoofer) -> Answer:
     """
     crossover = _highest(room)
     view = room.figures.bass
-    told = view.figure("crossover", "Hz", lambda w: w(crossover))
-    return found(view.upper_reach(subwoofer, crossover), crossover=told)
+    return found(view.upper_reach(subwoofer, crossover), crossover=view.crossover_figure(crossover))
 
 
 def _has_low_pass(_: Room, subwoofer: Subwoofer) -> Applies:
@@ -155,8 +153,7 @@ def low_pass(room: Room, subwoofer: Subwoofer) -> Answer:
     """
     crossover = _highest(room)
     view = room.figures.bass
-    told = view.figure("crossover", "Hz", lambda w: w(crossover))
-    return found(view.low_pass_ratio(subwoofer, crossover), crossover=told)
+    return found(view.low_pass_ratio(subwoofer, crossover), crossover=view.crossover_figure(crossover))
 
 
 @rule(

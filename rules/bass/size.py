@@ -63,10 +63,7 @@ def room_volume(room: Room, _shell: Shell) -> Figure:
     basis=HANDBOOK,
     each=ROOM_SHELL,
     when=in_a_box,
-    says={
-        "modes": "axial modes step by {smallest} to {largest} below 200 Hz",
-        "few": "fewer than two axial modes below 200 Hz",
-    },
+    says={"modes": "axial modes step by {smallest} to {largest} below 200 Hz"},
     at="size",
     since="0.2.0",
 )
@@ -85,8 +82,6 @@ def room_modes(room: Room, _shell: Shell) -> Answer:
     When to waive: There is nothing to waive; it is told and does not fail.
     """
     smallest, largest = room.figures.bass.axial_step(largest=False), room.figures.bass.axial_step(largest=True)
-    if smallest is None or largest is None:
-        return tells("few")
     return tells("modes", smallest, smallest=smallest, largest=largest)
 
 

@@ -55,7 +55,7 @@ def _by_distance(room: Room, speaker: Loudspeaker) -> Applies:
 
 
 def _range(room: Room, _: Loudspeaker) -> Windows:
-    return Windows(Window(None, 1e3 * room.figures.delays.range_s().value, "ms"))
+    return Windows(Window(None, room.figures.delays.range_ms(), "ms"))
 
 
 @rule(

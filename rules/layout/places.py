@@ -13,7 +13,6 @@ from roomlint.review import (
     Subjects,
     at_least,
     at_most,
-    fails,
     found,
     need,
     practice,
@@ -27,7 +26,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
     from roomlint.design.shell import Opening
-    from roomlint.review import Applies, Figure, Found, Room, Says
+    from roomlint.review import Applies, Figure, Found, Room
 
     Source = Loudspeaker | Subwoofer
     Thing = Loudspeaker | Subwoofer | Seat
@@ -68,10 +67,7 @@ def is_mounted(room: Room, source: Source) -> Applies:
     """Say whether something is fixed to a wall or the ceiling of the room."""
     mounting = need(source.mounting, source, "mounting.on")
     held = need(mounting.on, source, "mounting.on")
-    if held in HELD:
-        return No(HELD[held])
-    known = held == "ceiling" or held in room.design.shell.wall_names
-    return True if known else No(f"the room has no wall {held}")
+    return No(HELD[held]) if held in HELD else True
 
 
 def on_its_wall(room: Room, both: Seen[Source, Opening]) -> Applies:
@@ -187,16 +183,13 @@ def clear_of_solids(room: Room, thing: Thing) -> Found:
     each=SOURCES,
     when=on_a_surface,
     window=at_most(0.10, "m"),
-    says={
-        "fail": "leaves {figure} between its back and the {surface} that holds it; {window} wanted",
-        "nowhere": "hangs on {surface}, and the room has no wall of that name",
-    },
+    says="leaves {figure} between its back and the {surface} that holds it; {window} wanted",
     after=("layout.inside-room",),
     cure=("position",),
     at="mounting.on",
     since="0.1.0",
 )
-def on_surface(room: Room, source: Source) -> Found | Says:
+def on_surface(room: Room, source: Source) -> Found:
     """What is mounted on a wall or ceiling, or stands on the floor, is at that surface.
 
     Why: The mount, its fixings and its cable are planned for one surface, the angles for another place.
@@ -210,8 +203,6 @@ def on_surface(room: Room, source: Source) -> Found | Says:
     When to waive: A bracket longer than its sheet says, noted in the file.
     """
     surface = need(source.mounting.on if source.mounting is not None else None, source, "mounting.on")
-    if surface not in {"ceiling", "floor", *room.design.shell.wall_names}:
-        return fails("nowhere", surface=surface)
     return found(room.figures.staging.off_surface(source, surface), surface=surface)
 
 

@@ -128,8 +128,7 @@ def claimed(room: Room, speaker: Loudspeaker) -> Windows:
         claimed,
     ),
     says={
-        "below": "departs to {figure}; {claim} wants it {window} round",
-        "above": "departs to {figure}; {claim} wants it {window} round",
+        "fail": "departs to {figure}; {claim} wants it {window} round",
         "unpublished": "claims {claim}, of which nothing is published for {label}; claim none",
         "none": "stands {azimuth}, outside every window on purpose",
     },

@@ -25,6 +25,7 @@ EDITIONS_NOTE: Final = (
     "2020 and 2023 read in transcriptions, 2017 partly from memory; 2026 from change reports, where none tells the "
     "number of 2023 stands"
 )
+EARLIER_NUMBER: Final = f"{EDITIONS_NOTE}; the number that one clause had before 2023 from memory"
 PLANNING: Final = practice("nameplate currents, what nobody says lasts counts as lasting: choices of this rule book")
 BS_RING: Final = standard("BS 7671", "433.1.204", read=False, note="quoted in trade forums")
 IEC_CURRENT: Final = standard(

@@ -6,7 +6,19 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import Level, No, at_most, computed, fails, memory, need, passes, practice, rule, standard
 
-from . import CAUTION, CIRCUITS, CONTRADICTED, LOADS, LOADS_ALONE, RECEPTACLES, Fed, nfpa, plugged, under_nfpa
+from . import (
+    CAUTION,
+    CIRCUITS,
+    CONTRADICTED,
+    EARLIER_NUMBER,
+    LOADS,
+    LOADS_ALONE,
+    RECEPTACLES,
+    Fed,
+    nfpa,
+    plugged,
+    under_nfpa,
+)
 
 if TYPE_CHECKING:
     from roomlint.design.supply import Circuit, Load, Receptacle
@@ -291,7 +303,7 @@ def facing_up(_: Room, fed: Fed[Receptacle]) -> Says:
 @rule(
     "mains.dimmed-receptacle",
     level=Level.ERROR,
-    basis=(nfpa("404.14(E), since 2023 404.14(F)"), HAZARD),
+    basis=(nfpa("404.14(E), since 2023 404.14(F)", note=EARLIER_NUMBER), HAZARD),
     each=RECEPTACLES,
     says={"dimmed": "is fed by a dimmer, which no receptacle may be", "direct": "no dimmer feeds it"},
     at="dimmed",

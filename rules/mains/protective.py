@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import Level, Missing, No, at_most, fails, found, need, passes, practice, rule, standard
 
-from . import CAUTION, CIRCUITS, LIVING_V, nfpa, under_nfpa
+from . import CAUTION, CIRCUITS, EARLIER_NUMBER, LIVING_V, nfpa, under_nfpa
 
 if TYPE_CHECKING:
     from roomlint.design.supply import Circuit
@@ -75,7 +75,7 @@ def lives_with_arcs(room: Room, circuit: Circuit) -> Applies:
 @rule(
     "mains.arc-fault",
     level=Level.WARNING,
-    basis=nfpa("210.12(A), since 2023 210.12(B); extensions 210.12(D), since 2023 210.12(E)"),
+    basis=nfpa("210.12(A), since 2023 210.12(B); extensions 210.12(D), since 2023 210.12(E)", note=EARLIER_NUMBER),
     each=CIRCUITS,
     when=(under_nfpa, lives_with_arcs),
     says={"none": "has no arc-fault protection, which {clause} wants", "has": "has arc-fault protection"},
@@ -144,16 +144,13 @@ def ground_fault(room: Room, circuit: Circuit) -> Says:
     """
     if need(circuit.gfci, circuit, "gfci"):
         return passes("has")
-    unknown = None
-    for receptacle in circuit.receptacles:
-        place = room.figures.protection.ground_fault(receptacle)
+    places = [(receptacle, room.figures.protection.ground_fault(receptacle)) for receptacle in circuit.receptacles]
+    for receptacle, place in places:
         if place.wanted:
             kind = (receptacle.where or "").replace("-", " ")
             return fails(place.because, receptacle=receptacle.words, kind=kind)
-        unknown = unknown or place.missing
-    if unknown is not None:
-        raise unknown
-    return passes("has")
+    # It applies only where one is, or may be, in such a place: nothing without the protection passes.
+    raise next(place.missing for _, place in places if place.missing is not None)
 
 
 def body_current(room: Room, circuit: Circuit) -> Applies:

@@ -226,7 +226,9 @@ def depth_window(room: Room, thing: Held) -> Windows:
 @rule(
     "mount.screw-depth",
     level=Level.ERROR,
-    basis=standard(NDS, "12.1.4.6 and 12.1.5.6", edition="2015", read=False),
+    basis=standard(
+        NDS, "12.1.4.6 and 12.1.5.6", edition="2015", read=False, note="the number for wood screws from memory"
+    ),
     each=HELD,
     when=(fixed, in_wood, screwed),
     window=Cases("", (("lag screws", LAG_DEPTH), ("wood screws", SCREW_DEPTH)), depth_window),

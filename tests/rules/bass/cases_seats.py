@@ -71,6 +71,9 @@ UNEQUAL = changed(HALF_WAY, {"calibration": {"settings": [{"id": "rear", "level"
 TWO_ROWS = changed(ONE, {"seats": [
     {"id": "near", "ear": seat("", 2.25, 3.5)["ear"]}, {"id": "far", "ear": seat("", 2.25, 4.6)["ear"]}
 ]})  # fmt: skip
+ROW_OF_FOUR = changed(ONE, {"seats": [
+    {"id": name, "ear": seat("", left, 3.6)["ear"]} for name, left in zip("abcd", (1.0, 1.8, 2.6, 3.4), strict=True)
+]})  # fmt: skip
 ALL = "seat/a+seat/b+seat/c"
 
 
@@ -116,6 +119,8 @@ CASES: list[Case | Never] = [
     Case("bass.subwoofer-count", "pass", ROOM),
     Case("bass.subwoofer-count", "fail", ONE, level="note", says="one subwoofer for 4 seats"),
     Case("bass.subwoofer-count", "fail", TWO_ROWS, level="note", says="in 2 rows"),
+    Case("bass.subwoofer-count", "fail", ROW_OF_FOUR, level="note", says="one subwoofer for 4 seats; two"),
+    Case("bass.subwoofer-count", "pass", changed(ROW_OF_FOUR, {"seats.3": None}), says="1 for 3 seats"),
     Case("bass.subwoofer-count", "open", changed(ONE, {"seats": None})),
     Never("bass.subwoofer-count", "notApplicable", "a file without subwoofers may be of a room that has some"),
     Case("bass.seat-mid-width", "pass", ONE, subject="seat/a", figure=16.667, source="1.5 m of 4.5 m is a third"),

@@ -174,6 +174,17 @@ CASES: list[Case | Never] = [
         source="120 less 20 ms by hand",
     ),
     Case("distance.sound-picture", "fail", SHOWN, [display("80 ms"), *SYNC], level="warning"),
+    # 20 ms less 160 ms: 140 ms late, between 125 and 185.
+    Case(
+        "distance.sound-picture",
+        "fail",
+        SHOWN,
+        [display("20 ms"), sheet(audio_latency="160 ms")],
+        level="warning",
+        figure=-140.0,
+        says="the sound is behind the picture",
+        source="20 less 160 ms by hand",
+    ),
     Case("distance.sound-picture", "pass", SHOWN, [display("40 ms"), *SYNC]),
     Case("distance.sound-picture", "open", SHOWN, [display("40 ms"), sheet(delay_range="12 ms")]),
     Case("distance.sound-picture", "notApplicable", BARE),

@@ -23,7 +23,10 @@ ROUGH = changed(NEAR, {"seats.0.ear.from_front": "5.49 m", "survey.tolerance": "
 SMALL = changed(CIRCUIT, {f"{C}.rating": "15 A"})
 SEAT = {"rule": "boundary.seat-to-wall", "subject": "seat", "because": "one row is all that the room allows"}
 LOAD = {"rule": "mains.circuit-load", "subject": "c1", "because": "the vacuum never runs with the rack"}
+LIFTED = changed(CIRCUIT, {f"{C}.earth_lifted": True})
 SUPPORTED = {"approved_by": "A. Electrician", "document": "sheet E-3"}
+
+EARTH = {"rule": "mains.lifted-earth", "subject": "c1", "because": "the hum is gone", **SUPPORTED}
 
 
 def waiving(waiver: dict[str, str], data: dict[str, Any] = NEAR, **more: str) -> dict[str, Any]:
@@ -74,6 +77,8 @@ CASES: list[Case | Never] = [
     Case("file.waiver-bound-passed", "notApplicable", waiving(SEAT), says="no bound"),
     Case("file.waiver-bound-unfit", "pass", waiving(SEAT, bound="0.3 m")),
     Case("file.waiver-bound-unfit", "fail", waiving(SEAT, bound="7 %"), level="error", says="does not fit"),
+    Case("file.waiver-bound-unfit", "fail", waiving(EARTH, LIFTED, bound="3 A"), (SEVEN,), level="error",
+         says="there is no figure to hold to it"),
     Case("file.waiver-bound-unfit", "notApplicable", waiving(SEAT)),
     *(Never(f"file.waiver-{name}", "open", NO_MISSING) for name in NAMES.split()),
 ]  # fmt: skip

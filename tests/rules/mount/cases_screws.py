@@ -129,6 +129,8 @@ CASES: list[Case | Never] = [
     on("mount.fastener-combined", "open", {"room.walls.0.board": None}, says="board"),
     on("mount.fastener-combined", "review", {f"{FIXING}.fastener": "wood-screw"}),
     on("mount.fastener-combined", "review", {f"{FIXING}.fastener": "through-bolt"}),
+    *(on(rule, "review", {f"{FIXING}.fastener": "wood-screw", f"{FIXING}.engineer": ENGINEER}, says="sheet 3 decides")
+      for rule in ("mount.fastener-combined", "mount.misuse-load", "mount.sideways-swing")),
     # 367.749 / 1000 + 110.325 / 500
     on("mount.fastener-combined", "pass", REPORTED, figure=0.5884, source="straight line by hand"),
     # On a slope of 45 degrees the weight shears the screws as well as it pulls them.
