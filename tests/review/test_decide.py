@@ -28,6 +28,7 @@ def at(value: float, u: float = 0.0) -> Figure:
         (11.0, 1.0, "pass"),  # inside by just the uncertainty
         (10.5, 1.0, "review"),
         (9.5, 1.0, "review"),
+        (9.0, 1.0, "review"),  # outside by just the uncertainty
         (8.9, 1.0, "fail"),
         (20.5, 1.0, "review"),
         (21.1, 1.0, "fail"),

@@ -4,49 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
+from distance_rooms import BARE, LINE, SHOWN, SYNC, WARM, WIRED, display, settings, sheet
+
 from roomlint.edges import Edge
 from roomlint.sample import at, room, speaker
 from roomlint.testing import Case, Never, changed
-
-HAND = "by hand"
-
-
-def settings(*entered: tuple[str, str, str]) -> dict[str, Any]:
-    return {"settings": [{"id": name, key: value} for name, key, value in entered]}
-
-
-def sheet(**data: str) -> dict[str, Any]:
-    return {"roomlint_product": 1, "id": "processor", "kind": "processor", "processor": data}
-
-
-def display(latency: str) -> dict[str, Any]:
-    return {"roomlint_product": 1, "id": "screen", "kind": "display", "picture": {"video_latency": latency}}
-
-
-L, R = speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6)
-C = speaker("centre", "M+000", 0.0, 3.0)
-BARE = room()
-PROCESSOR: dict[str, Any] = {"processor": {"id": "brain", "product": "processor"}}
-# In line ahead: 3.10, 2.85 and 2.10 m away need 0, 0.728 and 2.914 ms (0.25 and 1.00 m over 343.2 m/s).
-LINE = room(
-    speaker("far", "M+000", 0.0, 3.10),
-    speaker("middle", "M+030", 0.0, 2.85),
-    speaker("near", "M-030", 0.0, 2.10),
-)
-WIRED = {**LINE, "electronics": PROCESSOR}
-AHEAD, BEHIND = speaker("ahead", "M+000", 0.0, 3.0), speaker("behind", "M+180", 0.0, -1.0)
-# 3-4-5 triangles: 2.4 m and 3.4 m from the second seat, which stands where the reference ear would be.
-SIDE_SEAT = changed(
-    room(
-        speaker("left", "M+030", -1.44, 1.92),
-        speaker("right", "M-030", 2.04, 2.72),
-        seats=((0.0, 0.0),),
-        calibration=settings(("left", "delay", "0 ms"), ("right", "delay", "0 ms")),
-    ),
-    {"seats.0.ear": at(0.0, 0.6)},
-)
-SHOWN = room(electronics=PROCESSOR, picture={"kind": "display", "product": "screen"})
-SYNC = [sheet(audio_latency="20 ms")]
 
 
 def sub(away: float, delay: str) -> dict[str, Any]:
@@ -148,7 +110,7 @@ CASES: list[Case | Never] = [
     Case(
         "distance.sound-speed",
         "fail",
-        changed(WIRED, {"survey": {"temperature": "22 degC"}}),
+        WARM,
         [sheet(speed_of_sound="340 m/s")],
         figure=1.2690,
         source="340 over 344.37 m/s, the ISO 9613-1 value at 22 degC",
@@ -156,7 +118,7 @@ CASES: list[Case | Never] = [
     Case(
         "distance.sound-speed",
         "pass",
-        changed(WIRED, {"survey": {"temperature": "22 degC"}}),
+        WARM,
         [sheet(assumed_temperature="20 degC")],
     ),
     Case(
@@ -225,7 +187,7 @@ EDGES: list[Edge] = [
     ),
     Edge(
         "distance.sound-speed",
-        changed(WIRED, {"survey.temperature": "22 degC"}),
+        WARM,
         "survey.temperature",
         0.0,
         40.0,
