@@ -29,7 +29,7 @@ FILES = {
 class _Runs(ast.NodeTransformer):
     """Takes out what is imported for types alone."""
 
-    def visit_If(self, node: ast.If) -> ast.AST | None:  # noqa: N802  the name that ast looks for
+    def visit_If(self, node: ast.If) -> ast.AST | None:
         return None if ast.unparse(node.test) == "TYPE_CHECKING" else self.generic_visit(node)
 
 
@@ -64,10 +64,6 @@ def test_the_ground_imports_nothing_of_ours() -> None:
         assert not imported(ROOT / "roomlint" / f"{name}.py")
 
 
-NAMES_OF_MEASURE = {"FREE", "MASONRY", "WOOD", "Held", "LEAST_MM"}
-"""What chapter mount takes out of `measure` past the room it is given: lists of words, and a type. No more join them."""
-
-
 def test_every_chapter_is_looked_at() -> None:
     seen = {path.parent.name for path, folder in FILES.items() if folder == "rules"}
     assert {"aim", "angle", "bass", "boundary", "distance", "file", "layout", "mains", "mount"} <= seen
@@ -77,14 +73,7 @@ def test_every_chapter_is_looked_at() -> None:
     "path", [path for path in FILES if FILES[path] == "rules"], ids=lambda path: str(path.relative_to(ROOT))
 )
 def test_rules_load_nothing_but_the_protocol(path: Path) -> None:
-    taken = {
-        alias.name
-        for node in ast.walk(parsed(path, for_types=False))
-        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("roomlint.measure")
-        for alias in node.names
-    }
-    assert taken <= (NAMES_OF_MEASURE if path.parent.name == "mount" else set())
-    assert imported(path, for_types=False) - ({"measure"} if taken else set()) <= MAY_IMPORT["rules"] | {"rules"}
+    assert imported(path, for_types=False) <= MAY_IMPORT["rules"] | {"rules"}
 
 
 @pytest.mark.parametrize(

@@ -25,7 +25,6 @@ from roomlint.review.subjects import (
 from roomlint.review.verdict import Fact, Fate, Found, Kind, Level, Says, Unheld, asks, fails, found, passes, tells
 from roomlint.review.waivers import SOON, Waiving, meets, named, subject_ids
 from roomlint.review.window import Cases, Window, Windows, at_least, at_most, between, by_reference, computed
-from roomlint.source.place import Place
 
 __all__ = [
     "CIRCUITS",
@@ -51,7 +50,6 @@ __all__ = [
     "Missing",
     "No",
     "Pair",
-    "Place",
     "Refused",
     "Room",
     "Rule",
