@@ -50,19 +50,6 @@ class Box:
     sound_speed_mps: float
 
 
-@dataclass(frozen=True, slots=True)
-class SeatSpread:
-    """How much the level differs from seat to seat, averaged over frequency, and where the worst dip is."""
-
-    mean_range_db: float
-    mean_variance_db2: float
-    mean_deviation_db: float
-    mean_excess_db: float
-    range_db: tuple[float, ...]
-    deepest_dip_db: tuple[float, ...]
-    dip_hz: tuple[float, ...]
-
-
 def transfer(
     room: Box, sources: Sequence[Point], receivers: Sequence[Point], frequencies_hz: Sequence[float]
 ) -> ComplexArray:
@@ -180,39 +167,3 @@ def _smoothing(frequencies_hz: tuple[float, ...], parts_of_octave: float) -> Arr
     weights = near * share[None, :]
     found: Array = (weights / weights.sum(axis=1, keepdims=True)).T
     return found
-
-
-def seat_spread(levels_db: Array, frequencies_hz: Sequence[float]) -> SeatSpread:
-    """Seat-to-seat differences of a (seats, frequencies) array of levels.
-
-    At each frequency: range = max - min over seats; variance and standard deviation over seats (of the whole set,
-    not a sample); excess = max - mean. Each is then averaged over the frequencies. A seat's dip is its lowest level
-    relative to the mean in dB of all seats at that frequency, negative. One seat gives zeros. Raises Refused
-    without seats.
-    Source: the metrics named in the published work on several subwoofers (2002); definitions from memory.
-    """
-    if levels_db.ndim != 2 or levels_db.shape[0] == 0:  # noqa: PLR2004 - seats by frequencies
-        raise Refused("levels must come as seats by frequencies, with at least one seat")
-    mean = levels_db.mean(axis=0)
-    spread = np.ptp(levels_db, axis=0)
-    below = levels_db - mean
-    lowest = below.argmin(axis=1)
-    return SeatSpread(
-        mean_range_db=float(spread.mean()),
-        mean_variance_db2=float(levels_db.var(axis=0).mean()),
-        mean_deviation_db=float(levels_db.std(axis=0).mean()),
-        mean_excess_db=float((levels_db.max(axis=0) - mean).mean()),
-        range_db=tuple(spread.tolist()),
-        deepest_dip_db=tuple(below.min(axis=1).tolist()),
-        dip_hz=tuple(float(frequencies_hz[at]) for at in lowest),
-    )
-
-
-def band_level_db(levels_db: Array, frequencies_hz: Sequence[float], low_hz: float, high_hz: float) -> Array:
-    """Power mean of each seat's level over a band, (seats,). Raises Refused when no frequency lies in the band."""
-    frequencies = np.asarray(frequencies_hz, dtype=np.float64)
-    inside = (frequencies >= low_hz) & (frequencies <= high_hz)
-    if not inside.any():
-        raise Refused(f"no frequency was computed between {low_hz} and {high_hz} Hz")
-    level: Array = 10 * np.log10((10 ** (levels_db[:, inside] / 10)).mean(axis=1))
-    return level

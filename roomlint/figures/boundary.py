@@ -35,16 +35,6 @@ def rear_null_hz(distance_m: float, sound_speed_mps: float) -> float:
     return sound_speed_mps / (4 * distance_m)
 
 
-def rear_null_distance_m(null_hz: float, sound_speed_mps: float) -> float:
-    """Give the distance from the wall behind that puts the first cancellation at a frequency, d = c/(4 f).
-
-    A source stays clear of its own cancellation below f while it is nearer than this.
-    Raises Refused for a frequency that is not positive.
-    """
-    _positive("the frequency of the cancellation", null_hz)
-    return sound_speed_mps / (4 * null_hz)
-
-
 def path_null_hz(
     direct_m: float, reflected_m: float, sound_speed_mps: float, *, number: int = 1, inverted: bool = False
 ) -> float:
@@ -78,14 +68,6 @@ def null_depth_db(direct_m: float, reflected_m: float, reflection_factor: float)
     return 20 * math.log10(1 - _image_share(direct_m, reflected_m, reflection_factor))
 
 
-def first_peak_db(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
-    """Level where direct and reflected sound add, relative to the direct sound, 20 log10(1 + g); positive.
-
-    Arguments, errors and source as for `null_depth_db`.
-    """
-    return 20 * math.log10(1 + _image_share(direct_m, reflected_m, reflection_factor))
-
-
 def _image_share(direct_m: float, reflected_m: float, reflection_factor: float) -> float:
     _positive("the direct path", direct_m)
     if reflected_m <= direct_m:
@@ -95,23 +77,16 @@ def _image_share(direct_m: float, reflected_m: float, reflection_factor: float) 
     return reflection_factor * direct_m / reflected_m
 
 
-def boundary_power_gain_db(distances_m: Sequence[float], frequency_hz: float, sound_speed_mps: float) -> float:
-    """Change of the radiated power of a small source by one, two or three rigid surfaces at right angles.
-
-    W/W0 = 1 + sum over the images of sin(u)/u, u = 2 k r, r the root of the sum of squares of each subset of the
-    distances. Tends to 3, 6 and 9 dB at low frequency. Raises Refused for none or more than three distances.
-    Source: the interference sum of boundaries as applied to loudspeakers in J. Audio Eng. Soc. 22 (1974);
-    formula from memory.
-    """
-    return 10 * math.log10(float(_power_gains(distances_m, [frequency_hz], sound_speed_mps)[0]))
-
-
 def deepest_power_dip(
     distances_m: Sequence[float], low_hz: float, high_hz: float, sound_speed_mps: float, step_hz: float = 1.0
 ) -> tuple[float, float]:
-    """(frequency, level) of the lowest radiated power between two frequencies, scanned in steps.
+    """(frequency, level) of the lowest radiated power of a small source between two frequencies, scanned in steps.
 
-    Level in dB relative to free field. Errors and source as for `boundary_power_gain_db`.
+    Level in dB relative to free field, beside one, two or three rigid surfaces at right angles: W/W0 = 1 + sum over the
+    images of sin(u)/u, u = 2 k r, r the root of the sum of squares of each subset of the distances. Tends to 3, 6 and
+    9 dB at low frequency. Raises Refused for none or more than three distances, or for a band that does not run upward.
+    Source: the interference sum of boundaries as applied to loudspeakers in J. Audio Eng. Soc. 22 (1974);
+    formula from memory.
     """
     if not 0 < low_hz < high_hz:
         raise Refused(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
@@ -138,12 +113,6 @@ def _power_gains(distances_m: Sequence[float], frequencies_hz: Sequence[float], 
     # numpy's sinc is sin(pi x)/(pi x): 2 k r is pi times 4 f r/c.
     found: Array = 1.0 + np.sinc(np.outer(ways, frequencies_hz) * (4.0 / sound_speed_mps)).sum(axis=0)
     return found
-
-
-def equivalent_diameter_m(area_m2: float) -> float:
-    """Diameter of the round port of the same area, 2 sqrt(A/pi). Raises Refused unless the area is positive."""
-    _positive("the area of a port", area_m2)
-    return 2 * math.sqrt(area_m2 / math.pi)
 
 
 def port_gap_needed_m(diameter_m: float) -> float:

@@ -11,9 +11,6 @@ from roomlint.figures.domain import Refused
 UP: Vector3 = (0.0, 0.0, 1.0)
 FRONT: Vector3 = (0.0, 1.0, 0.0)
 
-# A straight drop below this is no longer told by a smooth curve: the response breaks into lobes.
-MODEL_FLOOR_DB = -24.0
-
 
 class Frame(NamedTuple):
     """Three unit vectors at right angles: to the right, up, and out along the axis."""
@@ -96,32 +93,3 @@ def off_axis_parts(axis: Vector3, speaker: Point3, target: Point3, top: Vector3 
     right, up, out = dot(line, frame.right), dot(line, frame.up), dot(line, frame.out)
     horizontal = math.degrees(math.atan2(-right, out)) + 0.0
     return OffAxis(horizontal, math.degrees(math.atan2(up, math.hypot(right, out))))
-
-
-def coverage_loss_db(
-    parts: OffAxis, horizontal_coverage_deg: float, vertical_coverage_deg: float | None = None
-) -> float:
-    """Return the level off axis against that on axis, dB, by a model: 0 on axis, -6 at the nominal coverage edge.
-
-    -6 ((h / (H/2))^2 + (v / (V/2))^2), not below -24. Nominal coverage is the full angle between the two -6 dB
-    points, given per plane and true of one frequency; the square law between and beyond them is a model of this
-    program and no measurement. One coverage figure stands for both planes. Coverage in (0, 360] deg, else
-    ValueError.
-    """
-    vertical = horizontal_coverage_deg if vertical_coverage_deg is None else vertical_coverage_deg
-    for coverage in (horizontal_coverage_deg, vertical):
-        if not 0.0 < coverage <= 360.0:  # noqa: PLR2004  a full turn
-            raise Refused(f"nominal coverage is a full angle in (0, 360] deg, not {coverage}")
-    spent = (parts.horizontal_deg / (horizontal_coverage_deg / 2)) ** 2 + (parts.vertical_deg / (vertical / 2)) ** 2
-    return max(-6.0 * spent, MODEL_FLOOR_DB)
-
-
-def flat_plane_loss_db(off_axis: float) -> float:
-    """Return the distance loss at an angle off a loudspeaker that faces a plane square on, against its foot, dB.
-
-    -20 log10(1 / cos(angle)): a ceiling loudspeaker over a flat listening plane. Angle in [0, 90) deg, else
-    ValueError.
-    """
-    if not 0.0 <= off_axis < 90.0:  # noqa: PLR2004  the plane's own direction
-        raise Refused(f"the plane is met at angles from 0 to below 90 deg, not {off_axis}")
-    return 20.0 * math.log10(math.cos(math.radians(off_axis)))

@@ -27,18 +27,6 @@ def travel_ms(distance_m: float, speed_m_s: float) -> float:
     return 1e3 * distance_m / speed_m_s
 
 
-def alignment_delays_ms(distances_m: Sequence[float], speed_m_s: float) -> tuple[float, ...]:
-    """Return the delay of each loudspeaker that makes all arrive with the farthest, ms.
-
-    t_i = (d_max - d_i) / c; the farthest gets none. Raises Refused without distances or with one below 0.
-    """
-    _refuse_speed(speed_m_s)
-    if not distances_m or min(distances_m) < 0.0:
-        raise Refused("delays need the distance of at least one loudspeaker, each 0 m or more")
-    farthest = max(distances_m)
-    return tuple(1e3 * (farthest - distance) / speed_m_s for distance in distances_m)
-
-
 def rounded_to_step(value: float, step: float) -> float:
     """Return the multiple of a processor's step nearest to a value, halves away from zero.
 
@@ -72,16 +60,6 @@ def arrivals_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_
     if not distances_m or len(distances_m) != len(delays_ms):
         raise Refused("arrivals need one delay for each distance, and at least one of each")
     return tuple(1e3 * distance / speed_m_s + delay for distance, delay in zip(distances_m, delays_ms, strict=True))
-
-
-def first_notch_hz(difference_ms: float) -> float:
-    """Return the lowest frequency that two equal arrivals this far apart in time cancel, Hz: 1 / (2 dt).
-
-    Further notches follow at its odd multiples. The difference must be above 0 ms, else Refused.
-    """
-    if difference_ms <= 0.0:
-        raise Refused("two arrivals at the same time cancel at no frequency")
-    return 1e3 / (2.0 * difference_ms)
 
 
 def _refuse_speed(speed_m_s: float) -> None:

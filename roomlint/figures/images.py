@@ -6,19 +6,17 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.figures.delay import travel_ms
-from roomlint.figures.direction import Point3, Vector3, dot
 from roomlint.figures.domain import Refused
-from roomlint.figures.enclosure import room, wall_of
+from roomlint.figures.enclosure import wall_of
 from roomlint.figures.ray import sees
 from roomlint.plane import ON_WALL_M
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from roomlint.figures.ceiling import Facets
+    from roomlint.figures.direction import Point3
     from roomlint.figures.enclosure import Enclosure, Opening, Surface
     from roomlint.figures.ray import Spanned
-    from roomlint.plane import Outline
 
 
 class Reflection(NamedTuple):
@@ -49,13 +47,6 @@ class Reflection(NamedTuple):
         return reflection_level_db(self.direct_m, self.path_m, absorption)
 
 
-def mirrored_in_plane(point: Point3, on_plane: Point3, normal: Vector3) -> Point3:
-    """Return a point mirrored in the plane through `on_plane` at right angles to the unit vector `normal`."""
-    offset = (point[0] - on_plane[0], point[1] - on_plane[1], point[2] - on_plane[2])
-    off = 2.0 * dot(offset, normal)
-    return (point[0] - off * normal[0], point[1] - off * normal[1], point[2] - off * normal[2])
-
-
 def reflection_level_db(direct_m: float, reflected_m: float, absorption: float = 0.0) -> float:
     """Return a reflection's level against the direct sound, dB.
 
@@ -79,17 +70,6 @@ def absorption_needed(direct_m: float, reflected_m: float, level_db: float) -> f
         raise Refused(f"the level wanted must be below 0 dB re the direct sound, not {level_db} dB")
     spread = reflection_level_db(direct_m, reflected_m)
     return max(0.0, 1.0 - math.pow(10.0, (level_db - spread) / 10.0))
-
-
-def reflections(
-    source: Point3,
-    listener: Point3,
-    outline: Outline,
-    facets: Facets,
-    obstacles: Sequence[Spanned] = (),
-) -> tuple[Reflection, ...]:
-    """Return every first-order reflection that reaches a listener (see `reflections_in`)."""
-    return reflections_in(room(outline, facets), source, listener, obstacles)
 
 
 def reflections_in(

@@ -29,18 +29,6 @@ def half_power_angle_deg(spacing_m: float, frequency_hz: float, sound_speed_m_s:
     return _angle(spacing_m, frequency_hz, sound_speed_m_s, _HALF_POWER)
 
 
-def null_frequency_hz(spacing_m: float, off_axis_deg: float, sound_speed_m_s: float) -> float:
-    """Return the lowest frequency that cancels at an angle, c / (2 s sin(angle)), Hz.
-
-    Angle in (0, 90] deg, else Refused; on the axis nothing cancels.
-    """
-    if not 0.0 < off_axis_deg <= 90.0:  # noqa: PLR2004  a quarter turn
-        raise Refused(f"drivers cancel at angles above 0 and up to 90 deg, not at {off_axis_deg}")
-    if spacing_m <= 0.0:
-        raise Refused(f"the spacing of the drivers must be above 0 m, not {spacing_m}")
-    return sound_speed_m_s / (2.0 * spacing_m * math.sin(math.radians(off_axis_deg)))
-
-
 def _angle(spacing_m: float, frequency_hz: float, sound_speed_m_s: float, part: float) -> float:
     if spacing_m <= 0.0 or frequency_hz <= 0.0:
         raise Refused(f"spacing and frequency must be above 0, not {spacing_m} m and {frequency_hz} Hz")

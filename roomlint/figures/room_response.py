@@ -121,14 +121,6 @@ class RoomResponse:
         """Raise ValueError, before anything is solved, for a point outside the room by more than a centimetre."""
         self.shape.carried(points)
 
-    def mode_shapes(self, points: Points) -> Array:
-        """Return the modes' shapes at points, (points, modes), the pressure zone first; mean square 1/volume.
-
-        Raises Refused for a point outside the room.
-        """
-        at = self.shape.carried(points)
-        return self.modes.shapes(at)
-
     def paths(self, sources: Points, ears: Points) -> Paths:
         """Return the ways from sources to ears, to be evaluated at any frequency and decay.
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.design.base import Missing, need
 from roomlint.figures import ceiling, lobing, plan
-from roomlint.figures.coverage import FRONT, UP, coverage_loss_db, mounted_axis, off_axis_deg, off_axis_parts
+from roomlint.figures.coverage import FRONT, UP, mounted_axis, off_axis_deg, off_axis_parts
 from roomlint.figures.coverage import OffAxis as Parts
 from roomlint.figures.direction import angle_between_deg, direction_vector, near_deg, toward
 from roomlint.figures.domain import Refused
@@ -170,12 +170,6 @@ class Aiming(View):
     def farthest_off(self, speaker: Loudspeaker) -> Seat:
         """Return the seat farthest off the axis."""
         return max(self.seats(), key=lambda seat: self.off_axis_deg(self.world, speaker, seat))
-
-    def loss(self, speaker: Loudspeaker) -> Figure:
-        """How much is lost at the seat farthest off, by the square law; beyond the coverage it is at least that, dB."""
-        half = self.half_coverage_deg(speaker)
-        widest = self.widest(speaker)
-        return widest.then("loss there", "dB", lambda deg: -max(coverage_loss_db(Parts(deg, 0.0), 2.0 * half), -6.0))
 
     def aims(self, speaker: Loudspeaker) -> tuple[Figure, Figure] | None:
         """Return the azimuths between which an aim covers every seat; None when the seats span more than that."""

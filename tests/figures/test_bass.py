@@ -71,20 +71,6 @@ def test_below_the_first_mode_a_closed_room_lifts_the_level_towards_twelve_decib
     assert levels[0, 0] - levels[0, 1] == pytest.approx(12, abs=0.5)
 
 
-def test_one_seat_has_no_spread() -> None:
-    spread = bass.seat_spread(np.array([[70.0, 60.0]]), [20.0, 40.0])
-    assert (spread.mean_range_db, spread.mean_variance_db2, spread.deepest_dip_db) == (0.0, 0.0, (0.0,))
-
-
-def test_spread_of_two_seats_by_hand() -> None:
-    spread = bass.seat_spread(np.array([[70.0, 60.0], [64.0, 60.0]]), [20.0, 40.0])
-    assert spread.range_db == (6.0, 0.0)
-    assert (spread.mean_range_db, spread.mean_variance_db2) == (3.0, 4.5)
-    assert (spread.mean_deviation_db, spread.mean_excess_db) == (1.5, 1.5)
-    assert spread.deepest_dip_db == (0.0, -3.0)
-    assert spread.dip_hz[1] == 20.0
-
-
 def test_smoothing_leaves_a_flat_response_alone() -> None:
     flat = np.full((2, len(BAND)), 71.0)
     assert np.allclose(bass.smoothed_db(flat, BAND, 6), flat)
@@ -95,16 +81,6 @@ def test_smoothing_fills_a_narrow_dip() -> None:
     levels = np.zeros((1, len(fine)))
     levels[0, 40] = -40.0
     assert bass.smoothed_db(levels, fine, 6)[0, 40] > -1.5
-
-
-def test_band_level_is_a_power_mean() -> None:
-    levels = np.array([[80.0, 80.0, 0.0]])
-    assert bass.band_level_db(levels, [20.0, 30.0, 90.0], 20, 40)[0] == pytest.approx(80.0)
-
-
-def test_band_without_frequencies_is_refused() -> None:
-    with pytest.raises(ValueError, match="no frequency"):
-        bass.band_level_db(np.zeros((1, 1)), [20.0], 30, 40)
 
 
 def test_seat_outside_the_room_is_refused() -> None:

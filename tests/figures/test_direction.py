@@ -12,7 +12,6 @@ from roomlint.figures import coverage, delay, direction, layouts
 
 ANGLE = st.floats(-720, 720)
 PLACE = st.tuples(st.floats(-5, 5), st.floats(-5, 5), st.floats(-2, 2))
-DISTANCES = st.lists(st.floats(0.5, 10), min_size=1, max_size=12)
 
 
 @given(ANGLE)
@@ -48,13 +47,6 @@ def test_gaps_fill_the_circle(azimuths: list[float]) -> None:
 def test_a_point_in_the_ear_has_no_direction() -> None:
     with pytest.raises(ValueError, match="same place"):
         direction.azimuth_deg((1, 2, 3), 0.0, (1, 2, 3))
-
-
-@given(DISTANCES)
-def test_alignment_leaves_no_spread_at_its_own_seat(distances: list[float]) -> None:
-    delays = delay.alignment_delays_ms(distances, 343.2)
-    assert min(delays) == 0
-    assert delay.arrival_spread_ms(distances, delays, 343.2) == pytest.approx(0, abs=1e-9)
 
 
 @given(st.floats(0, 50), st.sampled_from([0.01, 0.02, 0.1, 1.0]))

@@ -55,16 +55,6 @@ def test_kinds_are_named_by_how_many_pairs_of_walls_work() -> None:
     assert kinds == ["axial", "tangential", "oblique"]
 
 
-def test_length_twice_the_height_is_a_whole_number_ratio() -> None:
-    names, ratio, whole, deviation = m.nearest_multiples((5.0, 4.1, 2.5))[0]
-    assert (names, ratio, whole, deviation) == ("length/height", 2.0, 2, 0.0)
-
-
-def test_square_plan_coincides_where_few_modes_cover_it() -> None:
-    bands = m.third_octave_counts((5.0, 5.0, 2.5), 343)
-    assert [round(band.centre_hz) for band in m.crowded_bands(bands)] == [32, 63]
-
-
 def test_room_without_height_is_refused_with_the_reason() -> None:
     with pytest.raises(ValueError, match="positive lengths"):
         m.modes((6.0, 4.5, 0.0), 100, 343)

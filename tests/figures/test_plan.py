@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from roomlint.figures import ceiling, images, plan, sight, solid
+from roomlint.figures import ceiling, enclosure, images, plan, sight, solid
 
 BOX = ((0.0, 0.0), (0.0, 4.0), (5.0, 4.0), (5.0, 0.0))
 ELL = ((0.0, 0.0), (0.0, 5.0), (2.5, 5.0), (2.5, 2.5), (5.0, 2.5), (5.0, 0.0))
@@ -125,7 +125,7 @@ def test_a_box_gives_six_reflections_no_shorter_than_the_direct_way(
 ) -> None:
     if math.dist(source, ear) < 0.1:
         return
-    found = images.reflections(source, ear, BOX, ceiling.flat(BOX, 2.4))
+    found = images.reflections_in(enclosure.room(BOX, ceiling.flat(BOX, 2.4)), source, ear)
     assert len(found) == 6
     for one in found:
         legs = math.dist(source, one.bounce) + math.dist(one.bounce, ear)

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roomlint.figures import bass, bass_shares, ceiling, element_room, room_response
+from roomlint.figures import bass, ceiling, element_room, room_response
 from roomlint.figures.ceiling import Facet
 from roomlint.figures.domain import Refused
 from roomlint.figures.plan import Outline, Point2
@@ -66,7 +66,7 @@ def test_source_and_ear_change_places_without_a_trace(name: str) -> None:
 @pytest.mark.parametrize("name", ROOMS)
 def test_pressure_zone_is_even_all_over_the_room(name: str) -> None:
     room = solved(name)
-    shapes = room.mode_shapes([*SOURCES, *EARS])
+    shapes = room.modes.shapes(room.shape.carried([*SOURCES, *EARS]))
     assert np.abs(shapes[:, 0]) == pytest.approx(1 / math.sqrt(room.shape.volume_m3), rel=1e-6)
 
 
@@ -300,39 +300,3 @@ for outline, facets in (
 assert "scipy" not in sys.modules
 """
     subprocess.run([sys.executable, "-c", program], check=True)
-
-
-def spread(levels: np.ndarray) -> np.ndarray:
-    return np.atleast_1d(np.ptp(levels, axis=0).mean())
-
-
-def test_shares_name_what_is_not_known_and_leave_out_what_is() -> None:
-    sources = [bass.BassSource(place) for place in SOURCES]
-    exact, tape = np.zeros((2, 3)), np.zeros((3, 3))
-    tape[1, 0] = 0.03
-    found = bass_shares.shares(solved("L"), sources, EARS, BAND, (0.5, 0.3, 0.8), exact, tape, spread)
-    assert [(share.cause, share.number, share.axis) for share in found] == [
-        ("decay", 0, 0),
-        ("solver", 0, 0),
-        ("ear", 1, 0),
-    ]
-    assert all(share.change[0] > 0 for share in found)
-    whole = math.hypot(*(share.change[0] for share in found))
-    assert bass_shares.combined(found)[0] == pytest.approx(whole)
-
-
-def test_share_of_an_ear_is_what_moving_it_does() -> None:
-    sources = [bass.BassSource(place) for place in SOURCES]
-    moves = np.zeros((3, 3))
-    moves[0, 1] = 0.03
-    found = bass_shares.shares(solved("box"), sources, EARS, BAND, (0.5, 0.5, 0.5), np.zeros((2, 3)), moves, spread)
-    levels = [
-        bass.combined_db(
-            solved("box").transfer(SOURCES, [(EARS[0][0], EARS[0][1] + move, EARS[0][2]), *EARS[1:]], BAND, 0.5),
-            sources,
-            BAND,
-        )
-        for move in (0.0, 0.03, -0.03)
-    ]
-    usual, up, down = (spread(level)[0] for level in levels)
-    assert found[-1].change[0] == pytest.approx(max(abs(up - usual), abs(down - usual)), abs=0.02)

@@ -24,23 +24,6 @@ def test_speed_of_sound_agrees_with_a_cruder_formula() -> None:
     assert delay.speed_of_sound_m_s(20) == pytest.approx(crude, rel=0.003)
 
 
-def test_worked_alignment() -> None:
-    assert delay.alignment_delays_ms((3.10, 2.85, 2.10), C20) == pytest.approx((0.0, 0.728, 2.914), abs=5e-4)
-
-
-def test_worked_alignment_of_a_near_loudspeaker() -> None:
-    assert max(delay.alignment_delays_ms((6.5, 1.2), C20)) == pytest.approx(15.44, abs=0.005)
-
-
-# A tutorial on multichannel monitoring (2005): 0.04 ms apart puts the first notch at 12.5 kHz.
-def test_published_notch() -> None:
-    assert delay.first_notch_hz(0.04) == pytest.approx(12_500)
-
-
-def test_worked_notch() -> None:
-    assert delay.first_notch_hz(2.914 - 2.60) == pytest.approx(1_592, abs=1)
-
-
 def test_worked_arrivals_at_a_side_seat() -> None:
     assert delay.arrival_spread_ms((2.4, 3.4), (0.0, 0.0), C20) == pytest.approx(2.914, abs=5e-4)
 

@@ -118,19 +118,7 @@ def test_worked_off_axis_angle() -> None:
     assert coverage.off_axis_parts(axis, speaker, seat).horizontal_deg == pytest.approx(7.60, abs=0.01)
 
 
-# A ceiling loudspeaker 1.3 m above ears, 1.8 m away in plan, facing down: 54.16 deg off axis, 4.65 dB farther.
+# A ceiling loudspeaker 1.3 m above ears, 1.8 m away in plan, facing down: 54.16 deg off axis.
 def test_worked_ceiling_loudspeaker() -> None:
     angle = coverage.off_axis_deg((0, 0, -1), (0, 0, 1.3), (1.8, 0, 0))
     assert angle == pytest.approx(54.16, abs=0.005)
-    assert coverage.flat_plane_loss_db(angle) == pytest.approx(-4.65, abs=0.005)
-
-
-# Nominal coverage is the full angle between the -6 dB points (the trade's definition).
-def test_coverage_edge_is_six_db_down() -> None:
-    assert coverage.coverage_loss_db(coverage.OffAxis(45.0, 0.0), 90.0) == pytest.approx(-6.0)
-
-
-# A ceiling loudspeaker rated 140 deg is about 15 dB down at its rated edge on a flat plane (a maker's manual).
-def test_a_wide_ceiling_loudspeaker_loses_fifteen_db_at_its_rated_edge() -> None:
-    total = coverage.coverage_loss_db(coverage.OffAxis(70.0, 0.0), 140.0) + coverage.flat_plane_loss_db(70.0)
-    assert total == pytest.approx(-15.0, abs=0.5)

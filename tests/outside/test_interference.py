@@ -6,9 +6,8 @@ import math
 
 import pytest
 
-from roomlint.figures import boundary, ceiling, images, interference
+from roomlint.figures import boundary, ceiling, images
 from roomlint.figures.enclosure import enclosure
-from roomlint.figures.interference import Path
 
 C = 343.2  # m/s at 20 degC, ISO 9613-1
 BOX = ((0.0, 0.0), (12.0, 0.0), (12.0, 9.0), (0.0, 9.0))
@@ -83,34 +82,6 @@ def test_printed_cancellation_and_its_odd_multiples() -> None:
     )
     # What returns the pressure upside down cancels a whole wavelength apart.
     assert boundary.path_null_hz(10.0, 17.0, 1130.0, inverted=True) == pytest.approx(1130.0 / 7.0)
-
-
-# g = 3.5/4.5 = 0.7778 for a rigid wall 0.5 m behind and a listener 3.5 m in front: 20 log10(0.2222) = -13.06 dB at
-# 171.5 Hz, 20 log10(1.7778) = +5.00 dB an octave up, 10 log10(1 + 0.7778^2) = +2.05 dB where they are a quarter apart.
-@pytest.mark.parametrize(("hertz", "level"), [(171.5, -13.06), (343.0, 5.00), (85.75, 2.05)])
-def test_worked_levels_over_frequency(hertz: float, level: float) -> None:
-    assert interference.level_db(3.5, [Path(4.5, 1.0)], hertz, 343.0) == pytest.approx(level, abs=0.006)
-
-
-def test_depth_at_the_cancellation_is_that_of_the_closed_form() -> None:
-    null = boundary.path_null_hz(3.0, 4.2, C)
-    assert interference.level_db(3.0, [Path(4.2, 0.8)], null, C) == pytest.approx(boundary.null_depth_db(3.0, 4.2, 0.8))
-
-
-def test_the_band_of_a_dip_has_its_limit_at_both_ends() -> None:
-    path = Path(4.5, 0.9)
-    band = interference.dip_hz(3.5, path, -6.0, 343.0)
-    assert band is not None
-    assert [interference.level_db(3.5, [path], hertz, 343.0) for hertz in band] == pytest.approx([-6.0, -6.0])
-    assert sum(band) / 2 == pytest.approx(171.5)
-    assert interference.dip_hz(3.5, Path(4.5, 0.3), -6.0, 343.0) is None
-    upside_down = interference.dip_hz(3.5, Path(4.5, -0.9), -6.0, 343.0)
-    assert upside_down is not None
-    assert sum(upside_down) / 2 == pytest.approx(343.0)
-
-
-def test_what_is_absorbed_is_lost_from_the_pressure_as_a_root() -> None:
-    assert interference.pressure_factor(0.36) == pytest.approx(0.8)
 
 
 # Three boundaries 0.35, 1.10 and 1.12 m away dip by 2.6 dB in radiated power and not by the 11 dB that three equal

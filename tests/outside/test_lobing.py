@@ -17,13 +17,3 @@ def test_lobe_angles_match_hand_arithmetic(spacing: float, frequency: float, nul
 def test_low_crossover_has_no_null_but_is_three_decibels_down_at_fifty_degrees() -> None:
     assert lobing.null_angle_deg(0.28, 400, 343) == 90
     assert lobing.half_power_angle_deg(0.28, 400, 343) == pytest.approx(49.96, abs=0.005)
-
-
-def test_outermost_seat_at_fifteen_degrees_loses_1840_hz() -> None:
-    # 343 / (2 x 0.36 x 0.25882)
-    assert lobing.null_frequency_hz(0.36, 15, 343) == pytest.approx(1840.6, abs=0.1)
-
-
-def test_nothing_cancels_on_the_axis() -> None:
-    with pytest.raises(ValueError, match="above 0"):
-        lobing.null_frequency_hz(0.36, 0, 343)
