@@ -167,43 +167,6 @@ def volume_m3(facets: Facets) -> float:
     )
 
 
-def mean_height_m(facets: Facets) -> float:
-    """Return the volume over the floor area, m."""
-    return volume_m3(facets) / sum(plan.area_m2(facet.outline) for facet in facets)
-
-
-def ceiling_area_m2(facets: Facets) -> float:
-    """Return the area of the ceiling along its slopes, m2."""
-    return sum(facet.area_m2 for facet in facets)
-
-
-def wall_areas_m2(outline: Outline, facets: Facets) -> tuple[float, ...]:
-    """Return the area of each wall from the floor to the ceiling, m2, in the order of the outline's walls.
-
-    Every wall's top is made of the facets' edges that lie on it; each gives its length times its mean height.
-    """
-    sides = plan.walls(outline)
-    areas = [0.0] * len(sides)
-    for facet in facets:
-        for low, high in plan.walls(facet.outline):
-            mean = (facet.height_m(low) + facet.height_m(high)) / 2.0
-            middle = ((low[0] + high[0]) / 2.0, (low[1] + high[1]) / 2.0)
-            for wall, (start, end) in enumerate(sides):
-                if not all(plan.distance_to_segment_m(p, start, end) <= plan.ON_WALL_M for p in (low, middle, high)):
-                    continue
-                length = math.dist(start, end)
-                # Signed along the wall, so that edges which run there and back cancel.
-                along = ((high[0] - low[0]) * (end[0] - start[0]) + (high[1] - low[1]) * (end[1] - start[1])) / length
-                areas[wall] += along * mean
-                break
-    return tuple(abs(area) for area in areas)
-
-
-def surface_area_m2(outline: Outline, facets: Facets) -> float:
-    """Return the area of floor, walls and ceiling together, m2."""
-    return plan.area_m2(outline) + sum(wall_areas_m2(outline, facets)) + ceiling_area_m2(facets)
-
-
 def _extent(outline: Outline, across: Point2) -> tuple[float, float]:
     offsets = [x * across[0] + y * across[1] for x, y in outline]
     return min(offsets), max(offsets)

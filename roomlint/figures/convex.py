@@ -62,14 +62,6 @@ def plan_gap_m(one: Sequence[Point2], other: Sequence[Point2]) -> float:
     return min(_corner_to_edges_m(one, other), _corner_to_edges_m(other, one))
 
 
-def separation_m(one: Body, other: Body) -> float:
-    """Return the widest gap that a plane between two bodies shows, m; negative: the least move that parts them.
-
-    Exact when they overlap or touch. Apart, it is a lower bound of their distance (see `gap_m`).
-    """
-    return _widest(one, other)[0]
-
-
 def _widest(one: Body, other: Body) -> tuple[float, Vector3]:
     """Return the widest gap that a plane shows, and the unit vector across it, from the other body to the one."""
     axes = list(_axes(one, other))

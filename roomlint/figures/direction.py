@@ -118,11 +118,6 @@ def angle_between_deg(a: Vector3, b: Vector3) -> float:
     return math.degrees(math.atan2(across, dot(a, b)))
 
 
-def included_angle_deg(left_azimuth: float, right_azimuth: float) -> float:
-    """Return the angle from the right direction anticlockwise to the left one, [0, 360) deg."""
-    return (left_azimuth - right_azimuth) % 360.0
-
-
 def in_circular_range(angle: float, start: float, end: float, tolerance: float = 0.0) -> bool:
     """Say whether an angle lies in the arc that runs anticlockwise from `start` to `end`, widened by `tolerance`.
 
@@ -183,14 +178,6 @@ def dot(a: Vector3, b: Vector3) -> float:
 def cross(a: Vector3, b: Vector3) -> Vector3:
     """Return the vector product."""
     return (a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0])
-
-
-def mirrored_about_listener(listener: Point3, facing_deg: float, point: Point3) -> Point3:
-    """Return the point mirrored left to right in the vertical plane that the listener looks along."""
-    facing = direction_vector(facing_deg, 0.0)
-    # The sideways part of the offset, along the listener's right (facing_y, -facing_x), changes its sign.
-    sideways = (point[0] - listener[0]) * facing[1] - (point[1] - listener[1]) * facing[0]
-    return (point[0] - 2.0 * sideways * facing[1], point[1] + 2.0 * sideways * facing[0], point[2])
 
 
 def _refuse_coincident(a: Point3, b: Point3) -> None:

@@ -15,7 +15,6 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Final, TypeAlias
 
-from roomlint.figures.direction import in_circular_range
 from roomlint.figures.domain import Refused
 
 if TYPE_CHECKING:
@@ -25,18 +24,6 @@ Range: TypeAlias = tuple[float, float]  # deg; an azimuth range runs anticlockwi
 
 ANYWHERE: Final[Range] = (-180.0, 180.0)
 ANY_ELEVATION: Final[Range] = (-90.0, 90.0)
-
-# The nominal elevation of each layer letter, BS.2051-3 table 1 (second-hand).
-LAYERS: Final[Mapping[str, float]] = {"B": -30.0, "M": 0.0, "U": 30.0, "UH": 45.0, "T": 90.0}
-
-# Names of the channels of the 3/2 layout in BS.775-3, figure 1, and the labels BS.2051 gives the same places.
-BS775_NAMES: Final[Mapping[str, str]] = {
-    "L": "M+030",
-    "R": "M-030",
-    "C": "M+000",
-    "LS": "M+110",
-    "RS": "M-110",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,15 +76,6 @@ class Position:
         """Whether the layout says anything of where it stands."""
         return self.azimuth_ranges != (ANYWHERE,) or self.elevation_range != ANY_ELEVATION
 
-    def allows_azimuth(self, azimuth_deg: float, tolerance_deg: float = 0.0) -> bool:
-        """Say whether an azimuth lies in one of the allowed ranges, widened by a tolerance."""
-        return any(in_circular_range(azimuth_deg, *allowed, tolerance_deg) for allowed in self.azimuth_ranges)
-
-    def allows_elevation(self, elevation_deg: float, tolerance_deg: float = 0.0) -> bool:
-        """Say whether an elevation lies in the allowed range, widened by a tolerance."""
-        low, high = self.elevation_range
-        return low - tolerance_deg <= elevation_deg <= high + tolerance_deg
-
 
 @dataclass(frozen=True, slots=True)
 class Layout:
@@ -111,11 +89,6 @@ class Layout:
     def labels(self) -> tuple[str, ...]:
         """All labels, LFE included, ear layer first."""
         return tuple(self.positions)
-
-    @property
-    def main_labels(self) -> tuple[str, ...]:
-        """The labels that the name counts: all but LFE."""
-        return tuple(label for label, position in self.positions.items() if not position.is_lfe)
 
 
 def _only(value: float) -> Range:
@@ -222,11 +195,9 @@ LAYOUTS: Final[Mapping[str, Layout]] = {
     name: Layout(letter, name, {position.label: position for position in positions})
     for letter, name, positions in _SYSTEMS
 }
-LABELS: Final[frozenset[str]] = frozenset(label for layout in LAYOUTS.values() for label in layout.positions)
 _BY_LETTER = {layout.letter: layout for layout in LAYOUTS.values()}
 
 _LABEL = re.compile(r"(?P<layer>UH|[BMUT])(?P<sign>[+-])(?P<angle>\d{3}|SC)|LFE(?P<number>[12]?)")
-_NAME = re.compile(r"(\d+)\+(\d+)\+(\d+)")
 
 
 def layout_of(name: str) -> Layout:
@@ -238,32 +209,6 @@ def layout_of(name: str) -> Layout:
     if layout is None:
         raise Refused(f"{name!r} is no layout of ITU-R BS.2051; it has {', '.join(LAYOUTS)}")
     return layout
-
-
-def position_of(layout: str, label: str) -> Position:
-    """Return where a layout puts a label. Raises Refused for a layout or label that is not in the standard."""
-    found = layout_of(layout)
-    if label not in found.positions:
-        raise Refused(f"layout {found.name} has no {label!r}; it has {', '.join(found.labels)}")
-    return found.positions[label]
-
-
-def counts_of(name: str) -> tuple[int, int, int]:
-    """Return the numbers of upper, ear-layer and bottom loudspeakers that a layout name states; LFE is not counted.
-
-    Takes any name of the form `U+M+B`, in the standard or not. Raises Refused for another form.
-    """
-    match = _NAME.fullmatch(name)
-    if match is None:
-        raise Refused(f"{name!r} is not a layout name: write upper + ear layer + bottom, such as 4+7+0")
-    upper, middle, bottom = (int(number) for number in match.groups())
-    return upper, middle, bottom
-
-
-def counted(labels: tuple[str, ...]) -> tuple[int, int, int]:
-    """Return the numbers of upper (U, UH and T), ear-layer and bottom loudspeakers among some labels."""
-    layers = [parse_label(label).layer for label in labels]
-    return sum(layer in ("U", "UH", "T") for layer in layers), layers.count("M"), layers.count("B")
 
 
 @lru_cache(maxsize=256)

@@ -1,14 +1,14 @@
 """Directions overhead, where azimuth loses its meaning.
 
-Straight up, every azimuth is the same direction. Elevation and the two parts below stay smooth there.
+Straight up, every azimuth is the same direction. The angle from there stays smooth.
 """
 
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
-from roomlint.figures.direction import COINCIDENT_M, azimuth_deg, direction_vector, distance_m, plan_distance_m
+from roomlint.figures.direction import COINCIDENT_M, azimuth_deg, distance_m, plan_distance_m
 from roomlint.figures.domain import Refused
 
 if TYPE_CHECKING:
@@ -17,13 +17,6 @@ if TYPE_CHECKING:
 # At a metre over the ear this is 9 cm in plan, less than a listener's head moves: no azimuth is set out that near.
 NO_AZIMUTH_WITHIN_DEG = 5.0
 _STRAIGHT_DOWN_DEG = 180.0
-
-
-class Overhead(NamedTuple):
-    """How far a direction lies from straight up, deg, as parts ahead of the listener and to the left."""
-
-    ahead_deg: float
-    left_deg: float
 
 
 def from_zenith_deg(listener: Point3, point: Point3) -> float:
@@ -47,21 +40,3 @@ def set_azimuth_deg(
     if min(angle, _STRAIGHT_DOWN_DEG - angle) < within_deg:
         return None
     return azimuth_deg(listener, facing_deg, point)
-
-
-def from_zenith_parts(listener: Point3, facing_deg: float, point: Point3) -> Overhead:
-    """Return how far ahead of straight up and how far to the left of it a point lies, deg; behind and right negative.
-
-    The angle from the zenith, laid off toward the azimuth: smooth through the zenith, where both are 0; the root of
-    the sum of their squares is the angle from the zenith. Straight down it has no parts. Raises `Refused` there and
-    when the point is the ear itself.
-    """
-    angle = from_zenith_deg(listener, point)
-    aside = plan_distance_m(listener, point)
-    if aside < COINCIDENT_M:
-        if point[2] < listener[2]:
-            raise Refused("a point straight below the ear lies ahead and behind alike")
-        return Overhead(0.0, 0.0)
-    fx, fy, _ = direction_vector(facing_deg, 0.0)
-    x, y = point[0] - listener[0], point[1] - listener[1]
-    return Overhead(angle * (x * fx + y * fy) / aside, angle * (y * fx - x * fy) / aside + 0.0)

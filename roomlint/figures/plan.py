@@ -38,9 +38,7 @@ from roomlint.plane import (
 __all__ = [
     "ON_WALL_M",
     "Corner",
-    "Faced",
     "Fault",
-    "NearestCorner",
     "NearestWall",
     "Outline",
     "Point2",
@@ -55,16 +53,13 @@ __all__ = [
     "crossing",
     "depth_m",
     "distance_to_segment_m",
-    "faced_walls",
     "foot_on_segment",
     "inward_normal",
     "is_rectangle",
-    "nearest_corner",
     "nearest_wall",
     "perimeter_m",
     "segment_gap_m",
     "signed_area_m2",
-    "square_corner",
     "triangulated",
     "true_corners",
     "true_walls",
@@ -76,8 +71,6 @@ Triangle: TypeAlias = tuple[int, int, int]  # corner numbers, anticlockwise
 
 # Twice the area, m2, of a triangle too thin to be one.
 _NO_TURN = 1e-9
-# Walls within 5 deg of a right angle stand square to each other.
-_SQUARE_COSINE = math.sin(math.radians(5.0))
 
 
 class NearestWall(NamedTuple):
@@ -86,21 +79,6 @@ class NearestWall(NamedTuple):
     wall: int
     distance_m: float
     foot: Point2
-
-
-class NearestCorner(NamedTuple):
-    """The corner of the outline nearest to a point, and how far it is."""
-
-    corner: int
-    distance_m: float
-
-
-class Faced(NamedTuple):
-    """A wall that a point stands square in front of: the wall, the distance, and how far along it from its left."""
-
-    wall: Wall
-    distance_m: float
-    along_m: float
 
 
 def nearest_wall(outline: Outline, point: Point2) -> NearestWall:
@@ -112,57 +90,6 @@ def nearest_wall(outline: Outline, point: Point2) -> NearestWall:
     distances = [math.dist(point, foot) for foot in feet]
     wall = distances.index(min(distances))
     return NearestWall(wall, distances[wall], feet[wall])
-
-
-def nearest_corner(outline: Outline, point: Point2) -> NearestCorner:
-    """Return the corner nearest to a point in plan, of those at which two walls enclose what stands in it.
-
-    Corners that only split a straight wall, and those that poke into the room, are none of them: what gathers in a
-    corner is the sound between two walls. Every simple outline has three of these at least.
-    """
-    corners = [corner for corner in true_corners(outline) if not corner.reentrant]
-    return min(
-        (NearestCorner(corner.number, math.dist(point, corner.point)) for corner in corners),
-        key=lambda near: (near.distance_m, near.corner),
-    )
-
-
-def faced_walls(outline: Outline, point: Point2) -> tuple[Faced, ...]:
-    """Return the walls that a point inside stands square in front of, nearest first; pieces of one wall are one.
-
-    A wall counts when the foot of the perpendicular lies on it and the point is on the room's side of it and sees that
-    foot past all other walls.
-    """
-    sides = true_walls(outline)
-    found = []
-    for wall in sides:
-        along, off = wall.along_m(point), wall.off_m(point)
-        if off < -ON_WALL_M or not -ON_WALL_M <= along <= wall.length_m + ON_WALL_M:
-            continue
-        foot = wall.at(along)
-        hidden = any(
-            (share := crossing(point, foot, other.left, other.right)) is not None
-            and ON_WALL_M < share * off < off - ON_WALL_M
-            for other in sides
-            if other is not wall
-        )
-        if not hidden:
-            found.append(Faced(wall, max(off, 0.0), along))
-    return tuple(sorted(found, key=lambda faced: faced.distance_m))
-
-
-def square_corner(outline: Outline, point: Point2) -> tuple[Faced, ...]:
-    """Return the nearest wall that a point faces and the nearest one at right angles to it, to 5 deg.
-
-    These stack with the floor; a wall opposite does not: each is the other's far side. One wall, or none, where the
-    room has no more.
-    """
-    faced = faced_walls(outline, point)
-    for other in faced[1:]:
-        (ax, ay), (bx, by) = faced[0].wall.inward, other.wall.inward
-        if abs(ax * bx + ay * by) < _SQUARE_COSINE:
-            return (faced[0], other)
-    return faced[:1]
 
 
 def inward_normal(outline: Outline, wall: int) -> Point2:

@@ -250,16 +250,6 @@ def heights_m(solid: Solid) -> tuple[float, float]:
     return min(heights), max(heights)
 
 
-def shifted(solid: Solid, by: Vector3) -> Solid:
-    """Return a solid moved by a vector, m."""
-    x, y, z = by
-    if isinstance(solid, Tilted):
-        mx, my, mz = solid.middle
-        return Tilted((mx + x, my + y, mz + z), solid.half_m, solid.axes)
-    plan = tuple((px + x, py + y) for px, py in solid.plan)
-    return Upright(plan, solid.low_m + z, solid.high_m + z, solid.radius_m)
-
-
 def _box(middle: Point3, half: tuple[float, float, float], axes: tuple[Vector3, Vector3, Vector3]) -> Solid:
     plumb = next((n for n, axis in enumerate(axes) if abs(axis[0]) < _NEARLY and abs(axis[1]) < _NEARLY), None)
     if plumb is None:

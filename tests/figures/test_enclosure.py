@@ -1,4 +1,4 @@
-"""What must hold of walls, surfaces, solids, rays and places, however a room is written down."""
+"""What must hold of walls, surfaces, solids and rays, however a room is written down."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from roomlint import plane
-from roomlint.figures import ceiling, convex, enclosure, images, places, plan, ray, solid
+from roomlint.figures import ceiling, enclosure, images, ray, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.domain import Refused
 
@@ -32,11 +32,8 @@ def test_a_wall_in_pieces_is_one_wall(outline: Outline) -> None:
     assert sorted(wall.length_m for wall in walls) == [4.0, 4.0, 5.0, 5.0]
     assert sorted(piece for wall in walls for piece in wall.pieces) == list(range(7))
     assert plane.is_rectangle(outline)
-    assert not any(corner.reentrant for corner in plane.true_corners(outline))
-    # A corner that splits a wall is none to stand in: the nearest is the true one, 1.5 m away and not 0.2 m.
-    assert plan.nearest_corner(outline, (3.5, 3.8)).distance_m == pytest.approx(math.hypot(1.5, 0.2))
-    faced = plan.faced_walls(outline, (1.0, 1.0))
-    assert [one.distance_m for one in faced] == pytest.approx([1.0, 1.0, 3.0, 4.0])
+    # A corner that splits a wall is none to stand in.
+    assert [corner.reentrant for corner in plane.true_corners(outline)] == [False] * 4
 
 
 def test_pieces_keep_their_place_along_their_wall_seen_from_inside() -> None:
@@ -74,16 +71,11 @@ def test_a_straight_wall_stays_one_while_its_measurements_are_moved_about() -> N
 def test_a_corner_that_pokes_into_the_room_is_none_to_stand_in() -> None:
     assert [corner.point for corner in plane.true_corners(ELL) if corner.reentrant] == [(2.5, 2.5)]
     assert [round(corner.inside_deg) for corner in plane.true_corners(ELL)] == [90, 90, 90, 270, 90, 90]
-    assert plan.nearest_corner(ELL, (2.4, 2.4)).corner in {2, 4}
-    assert plan.nearest_corner(ELL, (2.4, 2.4)).distance_m == pytest.approx(math.hypot(0.1, 2.6))
 
 
-def test_a_wall_behind_another_is_not_faced() -> None:
+def test_a_wall_behind_another_is_not_seen() -> None:
     # A room round a chimney breast that reaches far in: from its left part the wall on the far right is not seen.
     cove = ((0, 0), (0, 4), (2, 4), (2, 1), (3, 1), (3, 4), (5, 4), (5, 0))
-    faced = plan.faced_walls(cove, (1.0, 3.0))
-    assert sorted(one.distance_m for one in faced) == pytest.approx([1.0, 1.0, 1.0, 3.0])
-    assert len(plan.faced_walls(cove, (1.0, 0.5))) == 4
     shape = enclosure.room(cove, ceiling.flat(cove, 2.4))
     hidden = ray.sees(shape, (1.0, 3.0, 1.0), (4.0, 3.0, 1.0))
     assert hidden is not None
@@ -102,13 +94,6 @@ def test_a_valley_hides_what_is_high_on_its_other_side() -> None:
     assert hidden is not None
     assert (hidden.kind, hidden.distance_m) == ("ceiling", pytest.approx(0.75))  # 3 - 0.4 x = 2.5 at x = 1.25
     assert ray.sees(shape, (0.5, 2.0, 1.9), (4.5, 2.0, 1.9)) is None
-
-
-def test_walls_opposite_each_other_do_not_stack() -> None:
-    near, other = plan.square_corner(BOX, (2.4, 3.0))
-    assert (near.distance_m, other.distance_m) == pytest.approx((1.0, 2.4))
-    near, other = plan.square_corner(((0, 0), (0, 6), (2, 6), (2, 0)), (0.9, 2.5))
-    assert (near.distance_m, other.distance_m) == pytest.approx((0.9, 2.5))  # 1.1 m to the wall across is left out
 
 
 @given(st.sampled_from([BOX, CUT, ELL]), st.integers(0, 6), st.booleans(), st.booleans(), INSIDE, INSIDE)
@@ -288,51 +273,6 @@ def test_a_wall_in_pieces_reflects_once_and_a_bounce_on_a_window_is_told() -> No
     window = enclosure.Opening(3, 0.5, 1.0, 0.9, 1.2)
     found = images.reflections_in(CUT_ROOM, (2.0, 2.0, 1.2), (2.0, 1.0, 1.2), openings=(window,))
     assert [(one.kind, one.number, one.opening) for one in found if one.opening is not None] == [("wall", 3, 0)]
-
-
-@given(
-    st.floats(0.05, 0.6), st.floats(0.1, 0.6), st.floats(0.1, 0.4), st.floats(0.4, 1.6), st.sampled_from([0, 1, 2, 3])
-)
-@settings(max_examples=12, deadline=None)
-def test_free_places_along_a_wall_are_those_that_a_search_finds(
-    wide: float, high: float, deep: float, up: float, piece: int
-) -> None:
-    table = solid.upright_box((1.0, 1.8, 0.0), (2.2, 2.45, 0.75))
-    leaning = solid.cabinet((0.5, 4.3, 1.2), (0.5, -0.5, -0.4), 0.4, 0.5, 0.3)
-    window = enclosure.Opening(piece, 0.9, 0.6, 0.8, 1.0)
-    shape = enclosure.enclosure(ELL, ceiling.gable(ELL, 2.4, 1.9))
-    found = places.along_wall(shape, piece, (wide, high, deep), up, 0.0, (table, leaning), (window,))
-    wall, _ = enclosure.wall_of(shape, piece)
-    things = (table, leaning, enclosure.before_opening(shape, window, deep))
-    for n in range(30):
-        at = wall.length_m * n / 29.0
-        corners = [wall.at(at + s * wide / 2, d) for s in (-1, 1) for d in (0.0, deep)]
-        thing = solid.Upright(convex.hull(corners), up - high / 2, up + high / 2)
-        spare = min(
-            enclosure.solid_clearance(shape, thing).distance_m, *(solid.clearance_m(thing, one) for one in things)
-        )
-        spare = min(spare, at - wide / 2, wall.length_m - at - wide / 2)
-        if any(run.low_m + 1e-3 < at < run.high_m - 1e-3 for run in found):
-            assert spare > -1e-5
-        elif not any(run.low_m - 1e-3 < at < run.high_m + 1e-3 for run in found):
-            assert spare < 1e-5
-
-
-def test_ends_of_places_are_rounded_inwards() -> None:
-    door = enclosure.Opening(1, 2.004, 0.8, 0.0, 2.0)
-    found = places.along_wall(ROOM, 1, (0.3, 0.4, 0.2), 1.2, openings=(door,), step_m=0.01)
-    assert found == ((pytest.approx(0.15), pytest.approx(1.85)), (pytest.approx(2.96), pytest.approx(4.85)))
-    assert places.along_wall(ROOM, 1, (5.2, 0.4, 0.2), 1.2) == ()
-    assert places.along_wall(ROOM, 1, (0.3, 0.4, 0.2), 2.3) == ()  # through the ceiling
-
-
-def test_places_on_a_ceiling_and_on_the_floor() -> None:
-    flush = solid.cabinet((0.0, 2.0, 2.3), (0.0, 0.0, -1.0), 0.2, 0.2, 0.1)
-    beam = solid.upright_box((2.0, 0.0, 2.2), (2.2, 4.0, 2.4))
-    assert places.free_shifts(ROOM, flush, (1.0, 0.0, 0.0), (0.0, 5.0), (beam,), 0.01) == (
-        (pytest.approx(0.1), pytest.approx(1.9)),
-        (pytest.approx(2.3), pytest.approx(4.9)),
-    )
 
 
 def test_a_point_under_a_slope_is_as_deep_as_it_is_square_to_it() -> None:
