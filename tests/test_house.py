@@ -39,7 +39,7 @@ def parsed(path: Path, *, for_types: bool = True) -> ast.AST:
 
 
 def imported(path: Path, *, for_types: bool = True) -> set[str]:
-    """Names of the parts of roomlint that a module imports, anywhere in it and, unless told otherwise, for types too."""
+    """Names of the parts of roomlint that a module imports, anywhere in it; for types too unless told otherwise."""
     parts = set()
     for node in ast.walk(parsed(path, for_types=for_types)):
         names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else []
