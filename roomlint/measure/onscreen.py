@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from roomlint.design.base import need
+from roomlint.design.base import need, unsaid
 from roomlint.figures import direction
 from roomlint.figures.domain import Refused
 from roomlint.figures.enclosure import wall_of
@@ -28,6 +28,13 @@ _AHEAD: Final = 0.5
 
 class OnScreen(View):
     """The picture, as a plane in front of the seats."""
+
+    def picture(self) -> Picture | None:
+        """Return the picture, None where the file says that there is none; raises `Missing` where it says nothing."""
+        picture = self.design.picture
+        if picture is None and (missing := unsaid(self.design, "picture")) is not None:
+            raise missing
+        return picture
 
     def size(self, picture: Picture) -> tuple[Quantity, Quantity]:
         """Return width and height of the picture, from the file or from its product's diagonal and aspect."""

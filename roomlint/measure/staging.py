@@ -17,13 +17,15 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from roomlint.design.base import Element, Point
+    from roomlint.design.listening import Projector
     from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Opening
+    from roomlint.design.supply import Rack
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
-Thing: TypeAlias = "Loudspeaker | Subwoofer | Seat"
+Thing: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack | Seat"
 
 HEAD_HALF_WIDTH_M: Final = 0.12
 """Half the width of a head and a little: a head farther to the side does not stand in the way."""

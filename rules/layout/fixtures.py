@@ -43,8 +43,13 @@ def _beside_openings(room: Room) -> Iterator[Seen[Flat, Opening]]:
             yield Seen(thing, opening, " beside ")
 
 
-FIXTURES: Subjects[Fixture] = Subjects("picture, projector, rack, panel or placed receptacle", _fixtures)
-FLAT_BESIDE: Subjects[Seen[Flat, Opening]] = Subjects("opening beside a picture or panel", _beside_openings)
+FIXTURES: Subjects[Fixture] = Subjects(
+    "picture, projector, rack, panel or receptacle", _fixtures,
+    ("picture", "electronics.racks", "treatments", "circuits"),
+)  # fmt: skip
+FLAT_BESIDE: Subjects[Seen[Flat, Opening]] = Subjects(
+    "opening beside a picture or panel", _beside_openings, ("room.openings", "picture", "treatments")
+)
 DISPLAY: Final = at_least(0.0, "m", error=0.0)
 COVER: Final = at_least(0.0, "m")
 

@@ -19,6 +19,7 @@ from roomlint.review import (
     passes,
     practice,
     rule,
+    unsaid,
 )
 
 from . import BS775
@@ -29,7 +30,7 @@ if TYPE_CHECKING:
 
 OVER_HEADS_M: Final = 0.10
 PICTURE: Subjects[Picture] = Subjects(
-    "picture", lambda room: (room.design.picture,) if room.design.picture is not None else ()
+    "picture", lambda room: (room.design.picture,) if room.design.picture is not None else (), ("picture",)
 )
 
 
@@ -49,14 +50,20 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     Why: Treble does not turn corners; a seat behind a chimney breast hears the room, not the loudspeaker.
 
     How decided: The straight line from the acoustic centre to each ear against walls, obstacles as boxes, and the
-    ceiling. Two centimetres at either end are left out, for loudspeakers set into a wall.
+    ceiling. Two centimetres at either end are left out, for loudspeakers set into a wall. Where the file does not speak
+    of obstacles, a line that meets no wall stays open.
 
     Remedy: Move the loudspeaker or the seat past the obstacle, or add a loudspeaker for that seat.
 
     When to waive: A spare seat that is known to be second best.
     """
     hidden = room.figures.staging.hidden_by(both.source, both.seat)
-    return fails("hidden", what=hidden) if hidden else passes("free")
+    if hidden:
+        return fails("hidden", what=hidden)
+    missing = unsaid(room.design, "room.obstacles")
+    if missing is not None:
+        raise missing
+    return passes("free")
 
 
 @rule(
