@@ -294,7 +294,7 @@ class Treatment(Element):
     absorption: Table[Mapping[int, float] | None] = Table(
         "Absorption coefficient by octave band.", BANDS, number("Coefficient of the band", 0, 1.3, example=0.6)
     )
-    mass_kg = quantity("Of the whole panel.", "mass")
+    mass_kg = quantity("Of the whole panel.", "mass", high=300.0)
     flame_spread = number("Flame-spread index of the test report.", 0, 500, example=25)
     smoke_developed = number("Smoke-developed index of the test report.", 0, 1000, example=50)
     thermal_barrier = flag("Whether a thermal barrier covers it.")

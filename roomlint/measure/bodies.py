@@ -35,7 +35,7 @@ NO_SHEET_M: Final = {
     "projector": ((0.45, 0.10), (0.18, 0.06), (0.45, 0.15)),
     "rack": ((0.60, 0.10), (1.00, 0.50), (0.60, 0.20)),
 }
-"""Width, height and depth of a thing whose sizes are not given, and how far each may be off: ordinary products, ours."""
+"""Width, height and depth of what has no sizes given, and how far each may be off: ordinary products, ours."""
 _WORDS: Final = {
     "rack": "a rack {:.2f} m {}, as none is given",
     "projector": "a projector {:.2f} m {}, as its sheet is not given",
@@ -103,14 +103,12 @@ class Bodies(View):
             found.append(given if given is not None else assumed(value, u, "m", words))
         return found[0], found[1], found[2]
 
-    def axis(self, world: World, source: Boxed) -> Vector3:
+    def axis(self, world: World, source: Source) -> Vector3:
         """Return the way that a cabinet's front faces in a world.
 
         As it is aimed; else square off the wall or the ceiling that it is mounted on; else level toward the seats.
         """
         at = world.xyz(self.place(source))
-        if isinstance(source, Projector):
-            return self._beam(world, at)
         if isinstance(source, Loudspeaker):
             aim = source.aim
             if aim is not None and aim.seat is not None:
@@ -126,15 +124,20 @@ class Bodies(View):
         if held in self.design.shell.wall_names:
             piece = self.design.shell.wall_names.index(held)
             return (*wall_of(self.figures.space.enclosure(world), piece)[0].inward, 0.0)
-        if isinstance(source, Rack):
-            world.assume(_NEAREST_WALL)
-            shape = self.figures.space.enclosure(world)
-            pieces = range(len(self.design.shell.wall_names))
-            nearest = min(
-                pieces, key=lambda piece: self.figures.space.wall_distance_m(world, self.place(source), piece)
-            )
-            return (*wall_of(shape, nearest)[0].inward, 0.0)
         return self._toward_seats(world, at)
+
+    def _rack_faces(self, world: World, rack: Rack) -> Vector3:
+        """Return the way that a rack's front faces: as said, off the wall that holds it, or off the nearest one."""
+        if rack.facing_deg is not None:
+            return direction_vector(world(rack.facing_deg), 0.0)
+        names, held = self.design.shell.wall_names, rack.mounting.on if rack.mounting is not None else None
+        if held in names:
+            piece = names.index(held)
+        else:
+            world.assume(_NEAREST_WALL)
+            place = self.place(rack)
+            piece = min(range(len(names)), key=lambda n: self.figures.space.wall_distance_m(world, place, n))
+        return (*wall_of(self.figures.space.enclosure(world), piece)[0].inward, 0.0)
 
     def _beam(self, world: World, lens: Point3) -> Vector3:
         """Return the way that a projector's front faces: level, toward the middle of the picture."""
@@ -166,8 +169,10 @@ class Bodies(View):
             return self._listener(world, thing, at)
         width, height, depth = (world(size) for size in self.sizes(thing))
         if isinstance(thing, Rack):
-            at = (at[0], at[1], at[2] + height / 2.0)
-        return solid.cabinet(at, self.axis(world, thing), width, height, depth, UP)
+            front = (at[0], at[1], at[2] + height / 2.0)
+            return solid.cabinet(front, self._rack_faces(world, thing), width, height, depth, UP)
+        axis = self._beam(world, at) if isinstance(thing, Projector) else self.axis(world, thing)
+        return solid.cabinet(at, axis, width, height, depth, UP)
 
     def _listener(self, world: World, seat: Seat, ear: Point3) -> Solid:
         radius = world(self._seat_width(seat)) / 2.0

@@ -101,6 +101,31 @@ class OnScreen(View):
 
         return self.figure("angle off the picture's axis", "deg", compute)
 
+    def aside(self, picture: Picture, seat: Seat) -> Figure:
+        """Angle in plan at an ear between the way that its seat faces and the picture's middle."""
+        centre, ear = need(picture.centre, picture, "centre"), need(seat.ear, seat, "ear")
+
+        def compute(world: World) -> float:
+            return abs(direction.azimuth_deg(world.xyz(ear), world(seat.facing_deg), world.xyz(centre)))
+
+        return self.figure("angle from straight ahead", "deg", compute)
+
+    def is_behind(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> bool:
+        """Whether the lit picture is between a loudspeaker and an ear: as the file says, or by where they are."""
+        if speaker.behind_screen:
+            return True
+        place, centre = self.figures.angles.place(speaker).xyz, need(picture.centre, picture, "centre").xyz
+        ear = need(seat.ear, seat, "ear").xyz
+        nx, ny = self.facing(self.world, picture, seat)
+        off, before = ((x - centre[0]) * nx + (y - centre[1]) * ny for x, y, _ in (place, ear))
+        if off >= 0.0 or before <= 0.0:
+            return False
+        width, height = self.size(picture)
+        share = before / (before - off)
+        x, y, z = (start + share * (end - start) for start, end in zip(ear, place, strict=True))
+        aside = abs((y - centre[1]) * nx - (x - centre[0]) * ny)
+        return aside <= width.value / 2.0 and abs(z - centre[2]) <= height.value / 2.0
+
     def too_high(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> Figure:
         """Height of a loudspeaker above 60 per cent of the picture's height, or above the ear where that is higher."""
         position, centre = self.figures.angles.place(speaker), need(picture.centre, picture, "centre")

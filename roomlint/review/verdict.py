@@ -264,6 +264,8 @@ class Found:
     """Where the finding points, when that is not a key of the subject."""
     lacks: Missing | None = None
     """What the file would have to state before the figure could pass: it fails without, and is open otherwise."""
+    said: str = ""
+    """The template that says the failure, where it is not one of the window's two sides."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -280,10 +282,10 @@ class Says:
 
 def found(
     figure: Figure, *, level: Level | None = None, place: Place | None = None, lacks: Missing | None = None,
-    **facts: Fact,
+    said: str = "", **facts: Fact,
 ) -> Found:  # fmt: skip
     """Answer with a figure and what its templates need beside it."""
-    return Found(figure, facts, level, place, lacks)
+    return Found(figure, facts, level, place, lacks, said)
 
 
 def fails(said: str, *, level: Level | None = None, related: tuple[Subject, ...] = (), **facts: Fact) -> Says:
