@@ -110,10 +110,8 @@ class OnScreen(View):
 
         return self.figure("angle from straight ahead", "deg", compute)
 
-    def is_behind(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> bool:
-        """Whether the lit picture is between a loudspeaker and an ear: as the file says, or by where they are."""
-        if speaker.behind_screen:
-            return True
+    def hides(self, picture: Picture, speaker: Loudspeaker, seat: Seat) -> bool:
+        """Whether the lit picture is between a loudspeaker and an ear, by where they are."""
         place, centre = self.figures.angles.place(speaker).xyz, need(picture.centre, picture, "centre").xyz
         ear = need(seat.ear, seat, "ear").xyz
         nx, ny = self.facing(self.world, picture, seat)

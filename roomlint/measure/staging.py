@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
-from roomlint.design.listening import HOLDERS, Loudspeaker, Seat, Subwoofer
+from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwoofer
 from roomlint.figures import ceiling, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
@@ -245,6 +245,8 @@ class Staging(View):
         """
         if isinstance(element, Seat):
             return ("x", "y")
+        if isinstance(element, Picture):
+            return self._along_its_wall(element)
         held = (
             element.mounting.on
             if isinstance(element, Loudspeaker | Subwoofer) and element.mounting is not None
@@ -255,6 +257,13 @@ class Staging(View):
         if held == "floor" or held in HOLDERS:
             return ("x", "y")
         return self._along_surface(element, held)
+
+    def _along_its_wall(self, picture: Picture) -> tuple[str, ...]:
+        """Return how a picture may move: along the wall that holds it, or that it is nearest to."""
+        names, held = self.design.shell.wall_names, picture.mounting.on if picture.mounting is not None else None
+        if held not in names and picture.centre is not None:
+            held = names[self.figures.space.nearest_wall(picture.centre)]
+        return self._along_surface(picture, held) if held is not None else ()
 
     def _along_surface(self, element: Element, held: str) -> tuple[str, ...]:
         shape, names = self.figures.space.enclosure(self.world), self.design.shell.wall_names

@@ -157,6 +157,7 @@ class _Run:
                     return _plain(rule, subject, Kind.NOT_APPLICABLE, because=answer.because)
             cause = self._cause(rule, subject)
             if cause is not None:
+                self.room.waiting.append((rule, subject))
                 return _waiting(rule, subject, cause)
             return self._answered(rule, subject, rule.judge(self.room, subject))
         except Missing as missing:

@@ -145,11 +145,11 @@ def fixtures_clear_of_openings(room: Room, both: Seen[Flat, Opening]) -> Found:
 def _by_a_screen(room: Room, speaker: Loudspeaker) -> Applies:
     """Say whether the picture is between a loudspeaker and the reference seat."""
     picture = room.figures.onscreen.picture()
-    if picture is None and speaker.behind_screen:
+    if speaker.behind_screen:
         return True
     if picture is None:
         return No("the room has no picture")
-    if room.figures.onscreen.is_behind(speaker, picture, room.reference_seat):
+    if room.figures.onscreen.hides(picture, speaker, room.reference_seat):
         return True
     return No("the picture is not between it and the reference seat")
 
@@ -163,7 +163,9 @@ def _by_a_screen(room: Room, speaker: Loudspeaker) -> Applies:
     says={
         "display": "is heard through a display; put it beside, below or above the picture",
         "closed": "is heard through a screen that lets no sound pass; take a woven or perforated one",
-        "nothing": "is behind a screen, and the room has no picture",
+        "nothing": "is said to be behind the screen, and the room has no picture",
+        "beside": "is said to be behind the screen, and by its place the picture does not hide it",
+        "denied": "is said not to be behind the screen, and by its place the picture hides it",
         "open": "the screen before it lets sound pass",
     },
     at="position",
@@ -174,8 +176,8 @@ def heard_through_screen(room: Room, speaker: Loudspeaker) -> Says:
 
     Why: Behind a closed screen or a display the treble and most of the speech are gone.
 
-    How decided: Behind the screen is what the file says so of, and what the lit picture hides from the reference seat.
-    The picture must then be a projection whose screen lets sound pass, by the file and by the screen's sheet.
+    How decided: Behind the screen is what the file says so of, and what the lit picture hides from the reference seat;
+    where the two contradict each other, one of them is wrong. The picture must then be a projection whose screen lets sound pass, by the file and by the screen's sheet.
 
     Remedy: Choose a screen that lets sound pass, or put the loudspeaker beside or below the picture.
 
@@ -184,6 +186,10 @@ def heard_through_screen(room: Room, speaker: Loudspeaker) -> Says:
     picture = room.design.picture
     if picture is None:
         return fails("nothing")
+    if not room.figures.onscreen.hides(picture, speaker, room.reference_seat):
+        return fails("beside")
+    if speaker.behind_screen is False:
+        return fails("denied")
     if room.figures.fixtures.is_display(picture):
         return fails("display")
     sheet = picture.product.picture if picture.product is not None else None

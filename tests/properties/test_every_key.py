@@ -24,7 +24,9 @@ EVERY_KEY = "ROOMLINT_EVERY_KEY" in os.environ
 """All keys take a quarter of an hour: before a release, or when what a rule reads changed."""
 STRIDE = 41
 """Otherwise every so many; a prime, so that it falls on all keys of the elements that look alike."""
-ALIKE: Final[dict[str, str]] = {}
+ALIKE: Final[dict[str, str]] = {
+    r"room\.ceiling\.framing\.runs": "which way joists run matters only where two things hang on one",
+}
 """Values that are as good as each other where they stand, by the pattern of their path, with why."""
 NUMBER = re.compile(r"[-+]?[0-9.]+(?=[^0-9.]*$)")
 
@@ -49,7 +51,7 @@ def absurd(rich: Rich, way: Way, key: Key[Any]) -> Iterator[tuple[str, list[obje
     value = at(rich.data, way)
     if isinstance(key, Measured) and isinstance(value, str):
         yield "a thousand times more", [thousandfold(value)]
-        if not key.above_zero:
+        if not key.above_zero and not value.startswith("0 "):
             yield "nothing", [re.sub(r"^[-+]?[0-9][0-9./ -]*", "0 ", value)]
     elif isinstance(key, Number):
         yield "more and less", [value * 1000, 0, key.high, key.low]
@@ -64,7 +66,9 @@ def absurd(rich: Rich, way: Way, key: Key[Any]) -> Iterator[tuple[str, list[obje
 
 
 def thousandfold(value: str) -> str:
-    """Return a quantity with its first number a thousand times as large."""
+    """Return a quantity with its first number a thousand times as large; of nothing, a hundred."""
+    if value.startswith("0 "):
+        return f"10{value}"
     return re.sub(r"^([-+]?[0-9]+(?:\.[0-9]+)?)", lambda found: f"{float(found[1]) * 1000:g}", value, count=1)
 
 

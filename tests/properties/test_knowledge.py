@@ -15,6 +15,8 @@ if TYPE_CHECKING:
 EXCEPTIONS: dict[str, str] = {
     r".*\.(level|delay|inverted)": "a trim that is not entered is none",
     r".*\.mounting\.product": "a thing may hang without a mount of its own",
+    r".*\.mounting\.extension": "what a file does not repeat cannot contradict the mount's sheet",
+    r".*\.departure": "what does not claim to depart is held against its own place",
     r"waivers": "a failure that nobody has accepted stands as it stood",
 }
 

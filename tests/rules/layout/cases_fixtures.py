@@ -112,6 +112,14 @@ CASES: list[Case | Never] = [
     Case(THROUGH, "open", changed(BEHIND, {"picture.transparent": None}), subject="loudspeaker/centre", says="transparent"),
     Case(THROUGH, "pass", changed(BEHIND, {"picture.transparent": None, "picture.product": "woven"}), [WOVEN], subject="loudspeaker/centre"),
     Case(THROUGH, "fail", changed(BEHIND, {"picture.product": "closed"}), [CLOSED], subject="loudspeaker/centre"),
+    Case(
+        THROUGH, "fail", changed(BEHIND, {"loudspeakers.0.behind_screen": False}), subject="loudspeaker/centre",
+        says="not to be behind",
+    ),
+    Case(
+        THROUGH, "fail", changed(BEHIND, {"loudspeakers.1.behind_screen": True}), subject="loudspeaker/left",
+        says="does not hide it",
+    ),
     Case(THROUGH, "open", nowhere(BEHIND), subject="loudspeaker/centre"),
     Case(THROUGH, "notApplicable", BEHIND, subject="loudspeaker/left", says="not between"),
     Case(THROUGH, "notApplicable", changed(BEHIND, {"picture": "none"}), says="no picture"),
