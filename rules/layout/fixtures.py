@@ -177,7 +177,8 @@ def heard_through_screen(room: Room, speaker: Loudspeaker) -> Says:
     Why: Behind a closed screen or a display the treble and most of the speech are gone.
 
     How decided: Behind the screen is what the file says so of, and what the lit picture hides from the reference seat;
-    where the two contradict each other, one of them is wrong. The picture must then be a projection whose screen lets sound pass, by the file and by the screen's sheet.
+    where the two contradict each other, one of them is wrong. The picture must then be a projection whose screen lets
+    sound pass, by the file and by the screen's sheet.
 
     Remedy: Choose a screen that lets sound pass, or put the loudspeaker beside or below the picture.
 
