@@ -32,8 +32,15 @@ def room(*speakers: Data, seats: tuple[tuple[float, float], ...] = (), **more: A
         "roomlint": 1,
         "project": {"code": "case"},
         "survey": {"tolerance": "0 mm", "temperature": "20 degC"},
-        "room": {"size": {"width": "5 m", "length": "6 m"}, "ceiling": {"shape": "flat", "height": "2.6 m"}},
+        "room": {
+            "size": {"width": "5 m", "length": "6 m"}, "ceiling": {"shape": "flat", "height": "2.6 m"},
+            "openings": "none", "obstacles": "none",
+        },
         "seats": [{"id": "seat", "ear": at(0.0, 0.0), "reference": True}, *others],
         "loudspeakers": list(speakers),
+        "subwoofers": "none",
+        "picture": "none",
+        "treatments": "none",
+        "electronics": {"amplifiers": "none", "racks": "none"},
         **more,
-    }
+    }  # fmt: skip

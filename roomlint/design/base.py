@@ -9,9 +9,10 @@ from roomlint.design.element import Element
 
 if TYPE_CHECKING:
     from roomlint.design.quantity import Quantity
+    from roomlint.source.node import Node
     from roomlint.source.place import Place
 
-__all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "joined_key", "need"]
+__all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "joined_key", "need", "unsaid"]
 
 T = TypeVar("T")
 E = TypeVar("E", bound=Element)
@@ -203,6 +204,20 @@ def _lacking(element: Element, key: str) -> str:
         if not any(name in node.value for name in names):
             return f".{names[0]}"
     return ""
+
+
+def unsaid(root: Element, *ways: str) -> Missing | None:
+    """Return what is missing of lists and parts that may be absent: the first of which the file says nothing.
+
+    Each way is dotted, from the element. An empty list and the word `none` state that there is none.
+    """
+    for way in ways:
+        node: Node | None = root.at
+        for part in way.split("."):
+            node = node.get(part) if node is not None and isinstance(node.value, dict) else None
+        if node is None:
+            return Missing(root, way)
+    return None
 
 
 def need(value: T | None, element: Element, key: str) -> T:

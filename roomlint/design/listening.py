@@ -100,7 +100,7 @@ class Fixing(Element):
     anchor_spacing_m = length("Between neighbouring anchors.", high=3.0, example="150 mm")
     report = part("What the fastener's evaluation report allows, or none.", FastenerReport)
     anchor_approval = part("Approval document of an anchor in masonry or concrete, or none.", AnchorApproval)
-    anchor_ultimate_n = quantity("Ultimate load the anchor's maker publishes.", "force", example="8 kN")
+    anchor_ultimate_n = quantity("Ultimate load the anchor's maker publishes.", "force", high=1e5, example="8 kN")
     backing = text("Backing plate or blocking behind the board.", "18 mm plywood between studs", proves=True)
     engineer = part("The engineer who decided, or none.", Engineer)
 
@@ -135,10 +135,11 @@ class Mounting(Element):
     secondary = part("What holds it if the mount fails, or none.", Secondary)
     secondary_fall_m = length("How far it falls before the secondary holds.", zero=True, high=2.0, example="20 mm")
     sling_angle_deg = angle("Angle of sling legs from the horizontal.", 1.0, 90.0, example="60 deg")
-    breaking_load_n = quantity("Breaking load of the weakest part of the suspension.", "force", example="5 kN")
+    breaking_load_n = quantity("Breaking load of the weakest part of the suspension.", "force", high=2e5,
+                               example="5 kN")  # fmt: skip
     strap = part("What keeps it from tipping, or none.", Strap)
     box = part("What the electrical box that holds it is listed and marked for, or none.", BoxListing)
-    accessories_kg = quantity("Mass of what is hung on as well.", "mass", zero=True, example="4 kg")
+    accessories_kg = quantity("Mass of what is hung on as well.", "mass", zero=True, high=200.0, example="4 kg")
     carpet = flag("Whether it stands on thick carpet.")
 
     def settle(self, book: Book) -> None:
@@ -150,7 +151,11 @@ class Mounting(Element):
                 book.cross(node, "name the stand once: as product or as stand.")
             self.put("stand", product)
             self.put("product", None)
-        elif stand is not None and self.given("on") not in {None, "stand"}:
+        box, on = self.given("box"), self.given("on")
+        if box is not None and not box.absent and on not in {None, "electrical-box"}:
+            node = self.at.get("box") or self.at
+            book.cross(node, f"a box is listed, and {on!r} holds it; what hangs from a box is `on: electrical-box`.")
+        if stand is not None and product is not stand and on not in {None, "stand"}:
             book.cross(self.at.get("stand") or self.at, "what is on a stand is `on: stand`.")
 
 

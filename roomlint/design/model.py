@@ -41,16 +41,18 @@ class Design(Element):
     survey = part("How the room was measured.", Survey, always=True)
     shell = part("The room itself. Give size for a rectangle or outline for any other shape.", Shell, always=True,
                  key="room", required=True)  # fmt: skip
-    treatments = several("Absorbers, diffusers, curtains and carpets.", Treatment, most=200, what="treatment")
-    seats = several("The seats.", Seat, most=60, what="seat", names="seat")
-    picture = part("The picture.", Picture)
+    treatments = several("Absorbers, diffusers, curtains and carpets, or none.", Treatment, most=200, what="treatment",
+                         or_none=True)  # fmt: skip
+    seats = several("The seats, or none.", Seat, most=60, what="seat", names="seat", or_none=True)
+    picture = part("The picture, or none.", Picture, or_none=True)
     layout = system("The sound system the room follows, or departs from openly.")
-    loudspeakers = several("The loudspeakers of the labelled channels.", Loudspeaker, most=60, names=_SOURCE)
-    subwoofers = several("The subwoofers.", Subwoofer, most=24, names=_SOURCE)
+    loudspeakers = several("The loudspeakers of the labelled channels, or none.", Loudspeaker, most=60, names=_SOURCE,
+                           or_none=True)  # fmt: skip
+    subwoofers = several("The subwoofers, or none.", Subwoofer, most=24, names=_SOURCE, or_none=True)
     electronics = part("What drives the loudspeakers.", Electronics)
     raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
     cables = several("Cable runs.", Cable, most=200, what="cable")
-    circuits = several("Branch circuits.", Circuit, most=40, what="circuit")
+    circuits = several("Branch circuits, or none.", Circuit, most=40, what="circuit", or_none=True)
     modes = several("Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode")
     calibration = part("How the room is set up.", Calibration, always=True)
     handover = several("Items to verify before handover.", Step, most=300, what="step")

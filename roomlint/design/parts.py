@@ -54,11 +54,18 @@ def stated(proof: P | None) -> P | None:
 class Part(Holds[T]):
     """A mapping below an element."""
 
-    def __init__(self, about: str, of: type[Element], *, always: bool = False, **more: Any) -> None:  # noqa: ANN401
-        """Say what it is; `always`: an empty one stands for it when the file does not give it."""
+    def __init__(
+        self, about: str, of: type[Element], *, always: bool = False, or_none: bool = False,
+        **more: Any,  # noqa: ANN401  what every key takes
+    ) -> None:  # fmt: skip
+        """Say what it is; `always`: an empty one stands for it when the file does not give it.
+
+        `or_none`: the word `none` may stand in its place and states that there is no such thing.
+        """
         super().__init__(about, **more)
         self.of = of
         self.always = always
+        self.or_none = or_none
 
     def absent(self, element: Element) -> T:
         """Return an empty part where there is always one."""
@@ -70,12 +77,15 @@ class Part(Holds[T]):
             stated = self.of.empty(node, element.id)
             stated.__dict__["absent"] = True
             return stated
+        if self.or_none and node.value == NONE:
+            return None
         found = read_element(self.of, node, book, element.id)
         return ABSENT if found is None else found
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return the part's schema."""
-        return described(self.of, self.about, parts)
+        made = described(self.of, self.about, parts)
+        return _or_none(made) if self.or_none else made
 
 
 class Several(Holds[T]):
@@ -83,15 +93,19 @@ class Several(Holds[T]):
 
     def __init__(
         self, about: str, of: type[Element], *, most: int, least: int = 0, names: str = "", what: str = "",
-        **more: Any,  # noqa: ANN401  what every key takes
+        or_none: bool = False, **more: Any,  # noqa: ANN401  what every key takes
     ) -> None:  # fmt: skip
-        """`names`: what an id in it may be referred to as; `what`: what an id that stands twice is called."""
+        """`names`: what an id in it may be referred to as; `what`: what an id that stands twice is called.
+
+        `or_none`: the word `none` may stand for an empty list, which states the same.
+        """
         super().__init__(about, default=(), **more)
+        self.or_none = or_none
         self.of, self.most, self.least, self.names, self.what = of, most, least, names, what
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
         """Return the elements, in the order of the file."""
-        nodes = node.value
+        nodes = [] if self.or_none and node.value == NONE else node.value
         if type(nodes) is not list or not self.least <= len(nodes) <= self.most:
             book.broken = True
             return ABSENT
@@ -106,7 +120,13 @@ class Several(Holds[T]):
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return a list of the element's schema."""
-        return listed(self.about, described(self.of, self.of.description(), parts), self.least, self.most)
+        made = listed(self.about, described(self.of, self.of.description(), parts), self.least, self.most)
+        return _or_none(made) if self.or_none else made
+
+
+def _or_none(made: dict[str, Any]) -> dict[str, Any]:
+    """Return a schema with the word `none` beside what it takes."""
+    return made | {"type": ["string", made["type"]], "pattern": f"^{NONE}$"}
 
 
 def listed(about: str, items: dict[str, Any], least: int, most: int) -> dict[str, Any]:
@@ -286,18 +306,21 @@ def sheet(about: str, *kinds: str, example: str) -> Sheet[Product | None]:
 @overload
 def part(about: str, of: type[E], *, always: bool, key: str = ..., required: bool = ...) -> Part[E]: ...
 @overload
-def part(about: str, of: type[E], *, key: str = ..., required: bool = ...) -> Part[E | None]: ...
-def part(about: str, of: type[E], *, always: bool = False, key: str = "", required: bool = False) -> Part[Any]:
+def part(about: str, of: type[E], *, key: str = ..., required: bool = ..., or_none: bool = ...
+         ) -> Part[E | None]: ...  # fmt: skip
+def part(
+    about: str, of: type[E], *, always: bool = False, key: str = "", required: bool = False, or_none: bool = False
+) -> Part[Any]:
     """Declare a part that is a mapping of its own."""
-    return Part(about, of, always=always, key=key, required=required)
+    return Part(about, of, always=always, key=key, required=required, or_none=or_none)
 
 
 def several(
     about: str, of: type[E], *, most: int, least: int = 0, key: str = "", names: str = "", what: str = "",
-    told: bool = False,
+    told: bool = False, or_none: bool = False,
 ) -> Several[tuple[E, ...]]:  # fmt: skip
     """Declare a list of elements."""
-    return Several(about, of, most=most, least=least, key=key, names=names, what=what, told=told)
+    return Several(about, of, most=most, least=least, key=key, names=names, what=what, told=told, or_none=or_none)
 
 
 def words(about: str, of: Text[Any], most: int, *, key: str = "") -> Each[tuple[str, ...]]:

@@ -108,7 +108,7 @@ class MountData(Element):
     KIND = "mount data"
 
     motion = choice("How it moves.", "fixed", "tilt", "swivel", "articulated", "pole")
-    rated_mass_kg = quantity("Rated mass of the device.", "mass", example="45 kg")
+    rated_mass_kg = quantity("Rated mass of the device.", "mass", high=500.0, example="45 kg")
     reach_m = length(
         "Largest distance from the wall to the plane the device is bolted to.", zero=True, high=3.0, example="0.50 m"
     )
@@ -125,7 +125,7 @@ class MountData(Element):
     swivel_deg = angle("Swivel to each side.", 0.0, 180.0, example="45 deg")
     tilt_deg = angle("Tilt up or down.", 0.0, 180.0, example="15 deg")
     listed = text("Listing document.", "listing number")
-    breaking_load_n = quantity("Breaking load.", "force", example="5 kN")
+    breaking_load_n = quantity("Breaking load.", "force", high=2e5, example="5 kN")
 
     def settle(self, book: Book) -> None:
         """Refuse more fasteners in the top row than there are."""
@@ -207,7 +207,7 @@ class Product(Element):
     width_m = length("Outer width.", high=20.0, example="0.22 m")
     height_m = length("Outer height.", high=20.0, example="0.38 m")
     depth_m = length("Outer depth.", high=20.0, example="0.25 m")
-    mass_kg = quantity("Mass.", "mass")
+    mass_kg = quantity("Mass.", "mass", high=500.0)
     apparent_power_va = quantity("Nameplate apparent power.", "apparent_power", zero=True)
     power_w = quantity("Typical power drawn in use.", "power", zero=True)
     idle_power_w = quantity("Power drawn when idle.", "power", zero=True, example="20 W")

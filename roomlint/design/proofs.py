@@ -23,7 +23,7 @@ class _Attached(Proof):
     """Something that holds a thing at a point of its own."""
 
     attached_to = choice("What it is attached to.", *STRUCTURE, required=True, told=True)
-    rating = quantity("What it may carry, as marked.", "force", key="rating", example="500 N")
+    rating = quantity("What it may carry, as marked.", "force", high=1e5, key="rating", example="500 N")
     document = text("The document that says what it carries.", "data sheet 4", told=True, proves=True)
     on = day("When it was fitted or seen.", told=True)
     by = text("Who fitted or saw it.", "A. N. Installer", told=True, proves=True)
@@ -91,9 +91,11 @@ class FastenerReport(_Documented):
     KIND = "fastener report"
     PART = "fastener_report"
 
-    withdrawal_n = quantity("Allowable pull on one fastener under a permanent load.", "force", example="900 N")
+    withdrawal_n = quantity(
+        "Allowable pull on one fastener under a permanent load.", "force", high=2e4, example="900 N"
+    )
     shear_n = quantity(
-        "Allowable shear of one fastener, with the board between if there is any.", "force", example="400 N"
+        "Allowable shear of one fastener, with the board between if there is any.", "force", high=2e4, example="400 N"
     )
 
 
@@ -103,7 +105,7 @@ class BoxListing(_Documented):
     KIND = "box listing"
     PART = "box_listing"
 
-    marked_mass_kg = quantity("The mass that is marked on it.", "mass", example="23 kg")
+    marked_mass_kg = quantity("The mass that is marked on it.", "mass", high=200.0, example="23 kg")
 
 
 class FireApproval(_Documented):

@@ -121,7 +121,7 @@ class Setting(Element):
     measured_level_db = quantity(
         "Level measured at the reference seat.", "level", low=0.0, high=140.0, zero=True, example="78.0 dB"
     )
-    crossover_hz = quantity("Crossover frequency entered.", "frequency", low=20.0, high=20000.0)
+    crossover_hz = quantity("Crossover frequency entered.", "frequency", low=20.0, high=1000.0)
     inverted = flag("Whether polarity is inverted.")
 
     def settle(self, book: Book) -> None:

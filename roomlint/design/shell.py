@@ -294,7 +294,7 @@ class Treatment(Element):
     absorption: Table[Mapping[int, float] | None] = Table(
         "Absorption coefficient by octave band.", BANDS, number("Coefficient of the band", 0, 1.3, example=0.6)
     )
-    mass_kg = quantity("Of the whole panel.", "mass")
+    mass_kg = quantity("Of the whole panel.", "mass", high=300.0)
     flame_spread = number("Flame-spread index of the test report.", 0, 500, example=25)
     smoke_developed = number("Smoke-developed index of the test report.", 0, 1000, example=50)
     thermal_barrier = flag("Whether a thermal barrier covers it.")
@@ -339,8 +339,9 @@ class Shell(Element):
     floor = part("The floor.", Floor)
     walls = several("What is known of the walls.", Wall, most=64, what="wall")
     level = choice("Where in the building.", "basement", "ground", "upper", "attic")
-    openings = several("Doors, windows and plain openings.", Opening, most=200, what="opening")
-    obstacles = several("Boxes that sound, sight and people meet.", Obstacle, most=200, what="obstacle")
+    openings = several("Doors, windows and plain openings, or none.", Opening, most=200, what="opening", or_none=True)
+    obstacles = several("Boxes that sound, sight and people meet, or none.", Obstacle, most=200, what="obstacle",
+                        or_none=True)  # fmt: skip
     width_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, left to right."""
     length_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))

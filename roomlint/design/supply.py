@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import Text, choice, flag, ident, labelled, text, whole
 from roomlint.design.listening import Mounting
-from roomlint.design.measured import Measured, length, quantity, surveyed
+from roomlint.design.measured import Measured, angle, length, quantity, surveyed
 from roomlint.design.parts import Name, named, part, point, several, sheet, words
 from roomlint.design.quantity import Quantity
 from roomlint.design.reader import nearest
@@ -67,7 +67,13 @@ class Rack(Element):
     KIND = "rack"
 
     id_key = ident()
-    position = point("Middle of its front at floor level.")
+    position = point("Middle of its front at its lower edge.")
+    facing_deg = angle(
+        "Direction its front faces: 0 deg towards the front wall, positive to the left; off the nearest wall when not"
+        " given."
+    )
+    width_m = length("Outer width.", high=3.0, example="0.60 m")
+    height_m = length("Outer height.", high=3.0, example="1.20 m")
     enclosed = flag("Whether it is closed.")
     airflow_m3_s = quantity("Air moved through it.", "airflow")
     inlet_degc = quantity("Air temperature at the inlet.", "temperature", example="24 degC")
@@ -85,8 +91,8 @@ class Electronics(Element):
     KIND = "electronics"
 
     processor = part("The processor.", Processor)
-    amplifiers = several("The amplifiers.", Amplifier, most=24, what="amplifier")
-    racks = several("Where equipment stands.", Rack, most=12, what="rack", names="rack")
+    amplifiers = several("The amplifiers, or none.", Amplifier, most=24, what="amplifier", or_none=True)
+    racks = several("Where equipment stands, or none.", Rack, most=12, what="rack", names="rack", or_none=True)
 
 
 class Raceway(Element):
@@ -244,8 +250,8 @@ class Circuit(Element):
     feeder_drop = quantity(
         "Voltage drop of the feeder before it.", "ratio", low=0.0, high=0.2, zero=True, example="1.0 %"
     )
-    receptacles = several("Its receptacles.", Receptacle, most=40, what="receptacle")
-    loads = several("Its loads.", Load, most=60, what="load")
+    receptacles = several("Its receptacles, or none.", Receptacle, most=40, what="receptacle", or_none=True)
+    loads = several("Its loads, or none.", Load, most=60, what="load", or_none=True)
 
     @property
     def no_rcd(self) -> bool:

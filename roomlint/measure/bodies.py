@@ -6,9 +6,10 @@ import math
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
-from roomlint.design.listening import Loudspeaker, Seat
+from roomlint.design.listening import Loudspeaker, Projector, Seat
 from roomlint.design.quantity import assumed
 from roomlint.design.shell import Obstacle
+from roomlint.design.supply import Rack
 from roomlint.figures import solid
 from roomlint.figures.coverage import UP
 from roomlint.figures.direction import COINCIDENT_M, direction_vector, toward
@@ -25,13 +26,21 @@ if TYPE_CHECKING:
     from roomlint.measure.world import World
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
-Thing: TypeAlias = "Loudspeaker | Subwoofer | Seat"
+Boxed: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack"
+Thing: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack | Seat"
 
 NO_SHEET_M: Final = {
     "loudspeaker": ((0.25, 0.10), (0.40, 0.20), (0.30, 0.10)),
     "subwoofer": ((0.40, 0.15), (0.40, 0.15), (0.40, 0.15)),
+    "projector": ((0.45, 0.10), (0.18, 0.06), (0.45, 0.15)),
+    "rack": ((0.60, 0.10), (1.00, 0.50), (0.60, 0.20)),
 }
-"""Width, height and depth of a cabinet without a sheet, and how far each may be off: ordinary products, ours."""
+"""Width, height and depth of what has no sizes given, and how far each may be off: ordinary products, ours."""
+_WORDS: Final = {
+    "rack": "a rack {:.2f} m {}, as none is given",
+    "projector": "a projector {:.2f} m {}, as its sheet is not given",
+}
+_NEAREST_WALL: Final = "a rack that faces away from the nearest wall"
 SEATED_WIDE_M: Final = (0.50, 0.10)
 """Width of a listener on a seat of which no width is given, and how far it may be off."""
 HEAD_ABOVE_EAR_M: Final = 0.13
@@ -59,21 +68,38 @@ class Bodies(View):
     """Solids and their clearances."""
 
     def place(self, thing: Thing) -> Point:
-        """Return where a thing is: a source's acoustic centre or a seat's ear."""
+        """Return where a thing is: a source's acoustic centre, a seat's ear, a lens, the foot of a rack's front."""
         if isinstance(thing, Seat):
             return need(thing.ear, thing, "ear")
+        if isinstance(thing, Projector):
+            return need(thing.lens, thing, "lens")
         return need(thing.position, thing, "position")
 
-    def sizes(self, source: Source) -> tuple[Quantity, Quantity, Quantity]:
+    @staticmethod
+    def is_placed(thing: Thing) -> bool:
+        """Whether the file says where a thing is."""
+        if isinstance(thing, Seat):
+            return thing.ear is not None
+        return (thing.lens if isinstance(thing, Projector) else thing.position) is not None
+
+    @property
+    def things(self) -> tuple[Thing, ...]:
+        """Everything that takes up room, obstacles apart."""
+        picture = self.design.picture
+        projector = picture.projector if picture is not None else None
+        shown = (projector,) if projector is not None else ()
+        return (*self.design.sources, *self.design.seats, *self.design.racks, *shown)
+
+    def sizes(self, source: Boxed) -> tuple[Quantity, Quantity, Quantity]:
         """Return width, height and depth of a cabinet: its sheet's, or an ordinary one's that is assumed and told."""
         return self.once(("sizes", source.key), lambda: self._sizes(source))
 
-    def _sizes(self, source: Source) -> tuple[Quantity, Quantity, Quantity]:
-        sheet = source.product
+    def _sizes(self, source: Boxed) -> tuple[Quantity, Quantity, Quantity]:
+        sheet = source if isinstance(source, Rack) else source.product
         known = (sheet.width_m, sheet.height_m, sheet.depth_m) if sheet is not None else (None, None, None)
         found = []
         for name, given, (value, u) in zip(("wide", "high", "deep"), known, NO_SHEET_M[source.KIND], strict=True):
-            words = f"a cabinet {value:.2f} m {name}, as its sheet is not given"
+            words = _WORDS.get(source.KIND, "a cabinet {:.2f} m {}, as its sheet is not given").format(value, name)
             found.append(given if given is not None else assumed(value, u, "m", words))
         return found[0], found[1], found[2]
 
@@ -100,6 +126,29 @@ class Bodies(View):
             return (*wall_of(self.figures.space.enclosure(world), piece)[0].inward, 0.0)
         return self._toward_seats(world, at)
 
+    def _rack_faces(self, world: World, rack: Rack) -> Vector3:
+        """Return the way that a rack's front faces: as said, off the wall that holds it, or off the nearest one."""
+        if rack.facing_deg is not None:
+            return direction_vector(world(rack.facing_deg), 0.0)
+        names, held = self.design.shell.wall_names, rack.mounting.on if rack.mounting is not None else None
+        if held in names:
+            piece = names.index(held)
+        else:
+            world.assume(_NEAREST_WALL)
+            place = self.place(rack)
+            piece = min(range(len(names)), key=lambda n: self.figures.space.wall_distance_m(world, place, n))
+        return (*wall_of(self.figures.space.enclosure(world), piece)[0].inward, 0.0)
+
+    def _beam(self, world: World, lens: Point3) -> Vector3:
+        """Return the way that a projector's front faces: level, toward the middle of the picture."""
+        picture = self.design.picture
+        if picture is None or picture.centre is None:
+            return direction_vector(0.0, 0.0)
+        x, y, _ = world.xyz(picture.centre)
+        if math.dist((x, y), lens[:2]) < COINCIDENT_M:
+            return direction_vector(0.0, 0.0)
+        return toward((lens[0], lens[1], 0.0), (x, y, 0.0))
+
     def _toward_seats(self, world: World, at: Point3) -> Vector3:
         seats = self.design.seats
         seat = next((seat for seat in seats if seat.reference), seats[0] if seats else None)
@@ -119,7 +168,11 @@ class Bodies(View):
         if isinstance(thing, Seat):
             return self._listener(world, thing, at)
         width, height, depth = (world(size) for size in self.sizes(thing))
-        return solid.cabinet(at, self.axis(world, thing), width, height, depth, UP)
+        if isinstance(thing, Rack):
+            front = (at[0], at[1], at[2] + height / 2.0)
+            return solid.cabinet(front, self._rack_faces(world, thing), width, height, depth, UP)
+        axis = self._beam(world, at) if isinstance(thing, Projector) else self.axis(world, thing)
+        return solid.cabinet(at, axis, width, height, depth, UP)
 
     def _listener(self, world: World, seat: Seat, ear: Point3) -> Solid:
         radius = world(self._seat_width(seat)) / 2.0
@@ -144,7 +197,7 @@ class Bodies(View):
         itself is moved, when another place is sought for it.
         """
         own = self.place(thing)
-        things: tuple[Thing, ...] = (*self.design.sources, *self.design.seats)
+        things = self.things
         earlier = things[: things.index(thing)]
         near: list[tuple[str, Obstacle | Thing]] = []
         far: list[Obstacle | Thing] = []
@@ -154,7 +207,7 @@ class Bodies(View):
             else:
                 far.append(obstacle)
         for other in things:
-            if other is thing or (other.ear if isinstance(other, Seat) else other.position) is None:
+            if other is thing or not self.is_placed(other):
                 continue
             if self._apart_m(own, self.place(other)) > self.reach_m(thing) + self.reach_m(other) + FAR_M:
                 far.append(other)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from roomlint.design.base import need
+from roomlint.design.base import need, unsaid
 from roomlint.figures import direction
 from roomlint.figures.domain import Refused
 from roomlint.figures.enclosure import wall_of
@@ -28,6 +28,13 @@ _AHEAD: Final = 0.5
 
 class OnScreen(View):
     """The picture, as a plane in front of the seats."""
+
+    def picture(self) -> Picture | None:
+        """Return the picture, None where the file says that there is none; raises `Missing` where it says nothing."""
+        picture = self.design.picture
+        if picture is None and (missing := unsaid(self.design, "picture")) is not None:
+            raise missing
+        return picture
 
     def size(self, picture: Picture) -> tuple[Quantity, Quantity]:
         """Return width and height of the picture, from the file or from its product's diagonal and aspect."""
@@ -93,6 +100,29 @@ class OnScreen(View):
             return abs(math.degrees(math.atan2(aside, along)))
 
         return self.figure("angle off the picture's axis", "deg", compute)
+
+    def aside(self, picture: Picture, seat: Seat) -> Figure:
+        """Angle in plan at an ear between the way that its seat faces and the picture's middle."""
+        centre, ear = need(picture.centre, picture, "centre"), need(seat.ear, seat, "ear")
+
+        def compute(world: World) -> float:
+            return abs(direction.azimuth_deg(world.xyz(ear), world(seat.facing_deg), world.xyz(centre)))
+
+        return self.figure("angle from straight ahead", "deg", compute)
+
+    def hides(self, picture: Picture, speaker: Loudspeaker, seat: Seat) -> bool:
+        """Whether the lit picture is between a loudspeaker and an ear, by where they are."""
+        place, centre = self.figures.angles.place(speaker).xyz, need(picture.centre, picture, "centre").xyz
+        ear = need(seat.ear, seat, "ear").xyz
+        nx, ny = self.facing(self.world, picture, seat)
+        off, before = ((x - centre[0]) * nx + (y - centre[1]) * ny for x, y, _ in (place, ear))
+        if off >= 0.0 or before <= 0.0:
+            return False
+        width, height = self.size(picture)
+        share = before / (before - off)
+        x, y, z = (start + share * (end - start) for start, end in zip(ear, place, strict=True))
+        aside = abs((y - centre[1]) * nx - (x - centre[0]) * ny)
+        return aside <= width.value / 2.0 and abs(z - centre[2]) <= height.value / 2.0
 
     def too_high(self, speaker: Loudspeaker, picture: Picture, seat: Seat) -> Figure:
         """Height of a loudspeaker above 60 per cent of the picture's height, or above the ear where that is higher."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
-from roomlint.design.base import Missing, need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -33,13 +33,19 @@ class Powered(View):
     def items(self) -> tuple[Item | Missing, ...]:
         """Everything that is powered; a `Missing` for what cannot be told from the file and its sheets."""
         design = self.design
-        found: list[Item | Missing] = list(design.amplifiers)
+        found: list[Item | Missing] = [*design.amplifiers, *self._unsaid()]
         if design.processor is not None:
             found.append(design.processor)
         found += (one for subwoofer in design.subwoofers if (one := self._bass(subwoofer)) is not None)
         found += (speaker for speaker in design.loudspeakers if _draws(speaker.product))
         found += self._picture()
         return tuple(found)
+
+    def _unsaid(self) -> Iterator[Missing]:
+        """Yield what a file says nothing of, so that something may be there that draws."""
+        there = {"electronics.amplifiers": self.design.amplifiers, "picture": self.design.picture}
+        missing = (unsaid(self.design, way) for way, found in there.items() if not found)
+        return (one for one in missing if one is not None)
 
     @cached_property
     def _driven(self) -> frozenset[str]:

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
-from roomlint.design.listening import HOLDERS, Loudspeaker, Seat, Subwoofer
+from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwoofer
 from roomlint.figures import ceiling, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
@@ -17,13 +17,15 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from roomlint.design.base import Element, Point
+    from roomlint.design.listening import Projector
     from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Opening
+    from roomlint.design.supply import Rack
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
-Thing: TypeAlias = "Loudspeaker | Subwoofer | Seat"
+Thing: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack | Seat"
 
 HEAD_HALF_WIDTH_M: Final = 0.12
 """Half the width of a head and a little: a head farther to the side does not stand in the way."""
@@ -243,6 +245,8 @@ class Staging(View):
         """
         if isinstance(element, Seat):
             return ("x", "y")
+        if isinstance(element, Picture):
+            return self._along_its_wall(element)
         held = (
             element.mounting.on
             if isinstance(element, Loudspeaker | Subwoofer) and element.mounting is not None
@@ -253,6 +257,13 @@ class Staging(View):
         if held == "floor" or held in HOLDERS:
             return ("x", "y")
         return self._along_surface(element, held)
+
+    def _along_its_wall(self, picture: Picture) -> tuple[str, ...]:
+        """Return how a picture may move: along the wall that holds it, or that it is nearest to."""
+        names, held = self.design.shell.wall_names, picture.mounting.on if picture.mounting is not None else None
+        if held not in names and picture.centre is not None:
+            held = names[self.figures.space.nearest_wall(picture.centre)]
+        return self._along_surface(picture, held) if held is not None else ()
 
     def _along_surface(self, element: Element, held: str) -> tuple[str, ...]:
         shape, names = self.figures.space.enclosure(self.world), self.design.shell.wall_names

@@ -1,6 +1,6 @@
 """The rule protocol; all that a rule package needs to import."""
 
-from roomlint.design.base import Missing, Pair, Seen, Several, need
+from roomlint.design.base import Missing, Pair, Seen, Several, need, unsaid
 from roomlint.design.reader import nearest
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
@@ -85,4 +85,5 @@ __all__ = [
     "standard",
     "subject_ids",
     "tells",
+    "unsaid",
 ]

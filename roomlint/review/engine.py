@@ -7,7 +7,7 @@ import traceback
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from roomlint.design.base import Missing
+from roomlint.design.base import Missing, unsaid
 from roomlint.design.element import unread
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure, NoNumberError
@@ -114,7 +114,10 @@ class _Run:
         except BaseException as error:  # noqa: BLE001  whatever a rule raises must not take the run with it
             self._broke(rule, error)
             return
-        if not subjects:
+        silent = unsaid(self.room.design, *rule.each.of) if not subjects else None
+        if silent is not None:
+            self._add(rule, self.room.design, _open(rule, self.room.design, silent, self.room))
+        elif not subjects:
             because = f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
         for subject in subjects:
@@ -148,11 +151,14 @@ class _Run:
             for applies in rule.when:
                 answer = applies(self.room, subject)
                 if isinstance(answer, No):
+                    denied = self._failed_first(subject, answer.unless)
+                    if denied is not None:
+                        return _waiting(rule, subject, denied)
                     return _plain(rule, subject, Kind.NOT_APPLICABLE, because=answer.because)
             cause = self._cause(rule, subject)
             if cause is not None:
-                follows = Follows(cause.rule, cause.subject, cause.words)
-                return replace(_plain(rule, subject, Kind.OPEN), follows=follows)
+                self.room.waiting.append((rule, subject))
+                return _waiting(rule, subject, cause)
             return self._answered(rule, subject, rule.judge(self.room, subject))
         except Missing as missing:
             return _open(rule, subject, missing, self.room)
@@ -162,7 +168,10 @@ class _Run:
     def _cause(self, rule: AnyRule, subject: Subject) -> Verdict | None:
         """Return the failure that a subject's verdict would follow from; a mere note hides no warning behind it."""
         least = _level(rule, self.room, self.room.house.decisions.get(rule.id)).rank if rule.after else 0
-        for cause in rule.after:
+        return self._failed_first(subject, rule.after, least)
+
+    def _failed_first(self, subject: Subject, causes: tuple[str, ...], least: int = 0) -> Verdict | None:
+        for cause in causes:
             failures = self.failed.get(cause)
             if failures:
                 for element in subject.about:
@@ -180,6 +189,8 @@ class _Run:
         number = len(self.outcome.verdicts)
         verdict, judged = judged_by(rule, self.room, subject, found, level, decision, number)
         self.outcome.judged.append(judged)
+        if found.lacks is not None and verdict.kind is not Kind.FAIL:
+            return _open(rule, subject, found.lacks, self.room)
         return verdict
 
 
@@ -202,6 +213,11 @@ def _said(rule: AnyRule, subject: Subject, answer: Says, level: Level, decision:
         related=tuple(Related(other.place, other.words) for other in answer.related),
         overridden=("level",) if fixed and answer.kind is Kind.FAIL else (),
     )
+
+
+def _waiting(rule: AnyRule, subject: Subject, cause: Verdict) -> Verdict:
+    follows = Follows(cause.rule, cause.subject, cause.words)
+    return replace(_plain(rule, subject, Kind.OPEN), follows=follows)
 
 
 def _refused(rule: AnyRule, subject: Subject, refusal: Refused) -> Verdict:

@@ -81,7 +81,7 @@ def judged_by(
         subject=subject.key,
         words=subject.words,
         place=place,
-        said=_template(rule, window.nearer_side(figure.value)) if kind is Kind.FAIL else "",
+        said=(found.said or _template(rule, window.nearer_side(figure.value))) if kind is Kind.FAIL else "",
         facts=facts_of(found.facts) if told else {},
         because=_one_side(figure) if told else "",
         figure=figure.settled() if told else figure,

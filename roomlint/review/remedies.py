@@ -8,16 +8,17 @@ from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Element, Missing, Point
+from roomlint.design.listening import Seat
 from roomlint.design.quantity import Origin, Quantity, Reading
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
 from roomlint.measure.world import Moved, World
-from roomlint.review.verdict import Kind, Level, Remedy
+from roomlint.review.judging import Judged
+from roomlint.review.verdict import Found, Kind, Level, Remedy
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
-    from roomlint.review.judging import Judged
     from roomlint.review.room import Room
     from roomlint.review.verdict import Verdict
 
@@ -29,6 +30,8 @@ MOST_BROKEN: Final = 3
 """A change that breaks more rules than this is none to recommend."""
 WORSE: Final = 0.1
 """By so large a share of what it is outside already, a failure that stands is made worse by a move."""
+SEAT_STEP_M: Final = 1.0
+"""A row that must go farther than this is another room; practice, ours."""
 _HALVINGS: Final = 7
 _TOLD: Final = {"m": 0.01, "deg": 1.0}
 """A remedy is told to the centimetre or the degree, rounded inwards."""
@@ -80,10 +83,14 @@ class _Held(NamedTuple):
 
 
 class _Tries:
-    """The figures of one room, with what is said of each as it is; found out once."""
+    """The figures of one room, with what is said of each as it is; found out once.
 
-    def __init__(self, judged: Sequence[Judged]) -> None:
-        self.judged = judged
+    What waits for a cause is among them: it is judged as soon as the cause is cured, so it must hold then too.
+    """
+
+    def __init__(self, judged: Sequence[Judged], room: Room) -> None:
+        self.judged = (*judged, *_waiting(room))
+        self._first_waiting = len(judged)
         self._held: dict[int, _Held] = {}
 
     def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
@@ -97,8 +104,24 @@ class _Tries:
 
     def _as_is(self, number: int, other: Judged) -> _Held:
         if number not in self._held:
-            self._held[number] = _held(other)
+            held = _held(other)
+            # Nothing is said yet of what waits: where it fails then, that is new.
+            self._held[number] = held._replace(kind=Kind.OPEN) if number >= self._first_waiting else held
         return self._held[number]
+
+
+def _waiting(room: Room) -> Iterator[Judged]:
+    """Yield the figures of what waits for a cause, as they would be compared."""
+    for rule, subject in room.waiting:
+        try:
+            answer = rule.judge(room, subject)
+            windows = rule.windows(room, subject)
+        except (Missing, Refused):
+            continue
+        figure = answer if isinstance(answer, Figure) else getattr(answer, "figure", None)
+        if windows is not None and isinstance(answer, Figure | Found) and figure is not None:
+            level = rule.critical_level if room.critical and rule.critical_level is not None else rule.level
+            yield Judged(rule, subject, figure, windows, level, -1, fixed=False)
 
 
 def _held(other: Judged) -> _Held:
@@ -109,7 +132,7 @@ def _held(other: Judged) -> _Held:
 def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: Room) -> list[Verdict]:
     """Return the verdicts, each standing error and warning with the remedy that was found for it, if one was."""
     done = list(verdicts)
-    tries = _Tries(judged)
+    tries = _Tries(judged, room)
     for one in judged:
         verdict = done[one.number]
         grave = verdict.level in {Level.ERROR, Level.WARNING}
@@ -129,7 +152,7 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
     people can get hurt nothing is told but what holds in every respect: all other figures of those chapters that rest
     on the reading hold there, whether they do now or not.
     """
-    return _remedy(failed, _Tries(judged), room)
+    return _remedy(failed, _Tries(judged, room), room)
 
 
 def _remedy(failed: Judged, tries: _Tries, room: Room) -> Remedy | None:
@@ -156,16 +179,26 @@ def _ways(failed: Judged, room: Room) -> Iterator[_Way]:
                 free = room.figures.staging.free_axes(element)
                 for name, quantity, span in zip(("x", "y", "z"), found.values, spans, strict=True):
                     if name in free:
-                        yield from _coordinate(element, key, quantity, span, room)
+                        yield from _coordinate(element, key, quantity, _within_reach(element, quantity, span), room)
             elif isinstance(found, Quantity):
                 yield from _coordinate(element, key, found, _span_of(found), room)
 
 
 def _span_of(quantity: Quantity) -> tuple[float, float]:
-    """Return how far a value that is no coordinate may be changed: once round, or up to four times as much."""
+    """Return how far a value that is no coordinate may be changed: once round, or up to twice as much.
+
+    A fastener of more than twice the length, or a suspension of more than twice the strength, is another design.
+    """
     if quantity.unit == "deg":
         return (quantity.value - 180.0, quantity.value + 180.0)
-    return (0.0, 4.0 * abs(quantity.value) or 1.0)
+    return (0.0, 2.0 * abs(quantity.value) or 1.0)
+
+
+def _within_reach(element: Element, quantity: Quantity, span: tuple[float, float]) -> tuple[float, float]:
+    """Return the part of a span that somebody would move a thing along: a seat goes a step, not to the other end."""
+    if not isinstance(element, Seat):
+        return span
+    return max(span[0], quantity.value - SEAT_STEP_M), min(span[1], quantity.value + SEAT_STEP_M)
 
 
 def _value(element: Element, key: str) -> object:

@@ -15,10 +15,11 @@ MEASURED = frozenset({"survey", "rough-in", "handover"})
 if TYPE_CHECKING:
     from datetime import date
 
-    from roomlint.design.base import Element
+    from roomlint.design.base import Element, Subject
     from roomlint.design.listening import Seat
     from roomlint.design.model import Design
     from roomlint.design.quantity import Reading
+    from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
     from roomlint.review.waivers import Waiving
 
@@ -42,6 +43,8 @@ class Room:
         """The ids of all rules there are, whether they run or not."""
         self.ran: frozenset[str] = frozenset()
         """The ids of the rules that were run; filled in before the closing rules judge."""
+        self.waiting: list[tuple[AnyRule, Subject]] = []
+        """What was not judged because its cause failed: whatever cures the cause is held against it too."""
         self.found: tuple[Verdict, ...] = ()
         """What those rules found."""
         self.waivings: tuple[Waiving, ...] = ()

@@ -47,6 +47,8 @@ class No:
     """A rule does not apply to a subject, because of a fact that the file states."""
 
     because: str
+    unless: tuple[str, ...] = ()
+    """Rules whose failure on the same element denies that fact: then the verdict waits for them."""
 
 
 Applies: TypeAlias = Literal[True] | No

@@ -31,6 +31,9 @@ class Subjects(Generic[S]):
     name: str
     """What one of them is, so that a room without any can be told: `no {name} in this room`."""
     find: Callable[[Room], Iterable[S | Missing]]
+    of: tuple[str, ...] = ()
+    """The lists and parts of a file that they stand in, such as `room.openings`: where the file says nothing of one of
+    them, that there is none is not known."""
 
 
 def labelled(*labels: str) -> Subjects[Loudspeaker]:
@@ -44,7 +47,7 @@ def labelled(*labels: str) -> Subjects[Loudspeaker]:
             elif speaker.label in wanted:
                 yield speaker
 
-    return Subjects(f"loudspeaker labelled {' or '.join(labels)}", find)
+    return Subjects(f"loudspeaker labelled {' or '.join(labels)}", find, ("loudspeakers",))
 
 
 def layered(*letters: str, name: str) -> Subjects[Loudspeaker]:
@@ -57,7 +60,7 @@ def layered(*letters: str, name: str) -> Subjects[Loudspeaker]:
             elif speaker.label.rstrip("0123456789SC+-") in letters:
                 yield speaker
 
-    return Subjects(name, find)
+    return Subjects(name, find, ("loudspeakers",))
 
 
 def pair_of(left: str, right: str, name: str) -> Subjects[Pair[Loudspeaker]]:
@@ -71,7 +74,7 @@ def pair_of(left: str, right: str, name: str) -> Subjects[Pair[Loudspeaker]]:
         # A loudspeaker without a label may be the one that is not there.
         yield from (Missing(speaker, "label") for speaker in room.design.loudspeakers if speaker.label is None)
 
-    return Subjects(name, find)
+    return Subjects(name, find, ("loudspeakers",))
 
 
 def at_each_seat(sources: Subjects[S]) -> Subjects[Seen[S, Seat]]:
@@ -84,7 +87,7 @@ def at_each_seat(sources: Subjects[S]) -> Subjects[Seen[S, Seat]]:
             else:
                 yield from (Seen(source, seat) for seat in room.design.seats)
 
-    return Subjects(f"{sources.name} with a seat", find)
+    return Subjects(f"{sources.name} with a seat", find, (*sources.of, "seats"))
 
 
 def _pairs(room: Room) -> Iterator[Pair[Loudspeaker] | Missing]:
@@ -97,11 +100,13 @@ def _things(room: Room) -> Iterable[Loudspeaker | Subwoofer | Seat]:
     return (*room.design.sources, *room.design.seats)
 
 
-PAIRS: Subjects[Pair[Loudspeaker]] = Subjects("left and right pair", _pairs)
-THINGS: Subjects[Thing] = Subjects("loudspeaker, subwoofer or seat", _things)
-LOUDSPEAKERS: Subjects[Loudspeaker] = Subjects("loudspeaker", lambda room: room.design.loudspeakers)
-SUBWOOFERS: Subjects[Subwoofer] = Subjects("subwoofer", lambda room: room.design.subwoofers)
-SOURCES: Subjects[Source] = Subjects("loudspeaker or subwoofer", lambda room: room.design.sources)
-SEATS: Subjects[Seat] = Subjects("seat", lambda room: room.design.seats)
-CIRCUITS: Subjects[Circuit] = Subjects("circuit", lambda room: room.design.circuits)
+PAIRS: Subjects[Pair[Loudspeaker]] = Subjects("left and right pair", _pairs, ("loudspeakers",))
+THINGS: Subjects[Thing] = Subjects("loudspeaker, subwoofer or seat", _things, ("loudspeakers", "subwoofers", "seats"))
+LOUDSPEAKERS: Subjects[Loudspeaker] = Subjects("loudspeaker", lambda room: room.design.loudspeakers, ("loudspeakers",))
+SUBWOOFERS: Subjects[Subwoofer] = Subjects("subwoofer", lambda room: room.design.subwoofers, ("subwoofers",))
+SOURCES: Subjects[Source] = Subjects(
+    "loudspeaker or subwoofer", lambda room: room.design.sources, ("loudspeakers", "subwoofers")
+)
+SEATS: Subjects[Seat] = Subjects("seat", lambda room: room.design.seats, ("seats",))
+CIRCUITS: Subjects[Circuit] = Subjects("circuit", lambda room: room.design.circuits, ("circuits",))
 ROOM: Subjects[Design] = Subjects("room", lambda room: (room.design,))

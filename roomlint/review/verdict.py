@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from roomlint.design.base import Subject
+    from roomlint.design.base import Missing, Subject
     from roomlint.measure.figure import Figure
     from roomlint.review.window import Window
     from roomlint.source.place import Place
@@ -262,6 +262,10 @@ class Found:
     """Instead of the rule's own, where the figure is of the lighter sort."""
     place: Place | None = None
     """Where the finding points, when that is not a key of the subject."""
+    lacks: Missing | None = None
+    """What the file would have to state before the figure could pass: it fails without, and is open otherwise."""
+    said: str = ""
+    """The template that says the failure, where it is not one of the window's two sides."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -276,9 +280,12 @@ class Says:
     related: tuple[Subject, ...] = ()
 
 
-def found(figure: Figure, *, level: Level | None = None, place: Place | None = None, **facts: Fact) -> Found:
+def found(
+    figure: Figure, *, level: Level | None = None, place: Place | None = None, lacks: Missing | None = None,
+    said: str = "", **facts: Fact,
+) -> Found:  # fmt: skip
     """Answer with a figure and what its templates need beside it."""
-    return Found(figure, facts, level, place)
+    return Found(figure, facts, level, place, lacks, said)
 
 
 def fails(said: str, *, level: Level | None = None, related: tuple[Subject, ...] = (), **facts: Fact) -> Says:

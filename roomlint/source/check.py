@@ -144,6 +144,8 @@ def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     if "title" in schema:
         return []  # a quantity
     if isinstance(schema.get("type"), list):
+        if "array" in schema["type"]:
+            return [(node.place, f"{node.path}: {shorten(str(node.value))!r} is no list; write none, or a list.")]
         keys = ", ".join(schema.get("required", schema.get("properties", {})))
         text = f"{node.path}: {shorten(str(node.value))!r} says nothing that can be checked; write none, or a mapping"
         return [(node.place, f"{text} with {keys}.")]

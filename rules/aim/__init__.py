@@ -28,7 +28,7 @@ def _pairs(room: Room) -> Iterator[Pair[Loudspeaker] | Missing]:
             yield Pair(speaker, other)
 
 
-PAIRS: Subjects[Pair[Loudspeaker]] = Subjects("left and right pair", _pairs)
+PAIRS: Subjects[Pair[Loudspeaker]] = Subjects("left and right pair", _pairs, ("loudspeakers",))
 
 
 def on_a_surface(room: Room, speaker: Loudspeaker) -> Applies:

@@ -43,7 +43,7 @@ def _half_height(room: Room, speaker: Loudspeaker) -> Windows:
     each=LOUDSPEAKERS,
     window=computed("deg", "at most half the nominal coverage on the product's sheet", _half_coverage),
     says={"fail": "{seat} sits {figure} off its axis and more than 6 dB down; its coverage ends at {limit}"},
-    cure=("aim.azimuth_deg",),
+    cure=("aim.azimuth",),
     at="aim",
     since="0.1.0",
 )
@@ -80,7 +80,7 @@ def _has_two_planes(room: Room, speaker: Loudspeaker) -> Applies:
     when=_has_two_planes,
     window=computed("deg", "at most half the nominal vertical coverage on the product's sheet", _half_height),
     says="a seat lies {figure} above or below its axis; its coverage ends at {limit}",
-    cure=("aim.elevation_deg",),
+    cure=("aim.elevation",),
     at="aim",
     since="0.1.0",
 )
@@ -107,7 +107,7 @@ def coverage_height(room: Room, speaker: Loudspeaker) -> Figure:
     each=labelled("M+000", "M+030", "M-030"),
     window=by_reference(home=at_most(10.0, "deg"), critical=at_most(5.0, "deg")),
     says="the reference ear is {figure} above or below its axis; {window} wanted",
-    cure=("aim.elevation_deg",),
+    cure=("aim.elevation",),
     at="aim",
     since="0.1.0",
 )
@@ -136,7 +136,7 @@ def tilt(room: Room, speaker: Loudspeaker) -> Figure:
     each=PAIRS,
     window=by_reference(home=at_most(5.0, "deg"), critical=at_most(2.0, "deg")),
     says="their aims differ by {figure}; {window} wanted",
-    cure=("aim.azimuth_deg",),
+    cure=("aim.azimuth",),
     at="aim",
     since="0.1.0",
 )

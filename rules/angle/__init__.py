@@ -50,4 +50,4 @@ def in_its_layout(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
 
 def with_a_picture(room: Room, speaker: Loudspeaker) -> Applies:
     """Say whether there is a picture."""
-    return True if room.design.picture is not None else No("no picture is listed")
+    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")

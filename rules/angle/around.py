@@ -79,8 +79,10 @@ def _of_the_arc(label: str, sign: str) -> bool:
     return label[1:2] == sign and label[2:].isdigit() and int(label[2:]) in _ARC_DEG
 
 
-SURROUNDING: Subjects[Several[Loudspeaker]] = Subjects("ear layer all round the listener", _speakers)
-MANY_SURROUNDS: Subjects[Several[Loudspeaker]] = Subjects("side with three surround loudspeakers", _many_surrounds)
+SURROUNDING: Subjects[Several[Loudspeaker]] = Subjects("ear layer all round the listener", _speakers, EAR_LAYER.of)
+MANY_SURROUNDS: Subjects[Several[Loudspeaker]] = Subjects(
+    "side with three surround loudspeakers", _many_surrounds, EAR_LAYER.of
+)
 
 
 @rule(

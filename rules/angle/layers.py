@@ -45,7 +45,7 @@ def _aside(room: Room) -> Iterator[Loudspeaker | Missing]:
             yield speaker
 
 
-UPPER_ASIDE: Subjects[Loudspeaker] = Subjects("upper loudspeaker of the left or the right", _aside)
+UPPER_ASIDE: Subjects[Loudspeaker] = Subjects("upper loudspeaker of the left or the right", _aside, UPPER.of)
 
 
 @rule(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Level, Missing, Subjects, Window, Windows, found, need, rule
+from roomlint.review import SOURCES, Level, Missing, Subjects, Window, Windows, found, need, rule
 
 from . import BS2051, SETTING_OUT_DEG, SIDES, in_its_layout
 
@@ -37,9 +37,13 @@ def _labelled(labels: frozenset[str]) -> Callable[[Room], Iterator[Source | Miss
     return find
 
 
-MIDDLES: Subjects[Source] = Subjects("loudspeaker of the middle but the centre", _labelled(frozenset(MIDDLE)))
-OTHER_AZIMUTHS: Subjects[Source] = Subjects("wide, bottom or placed LFE loudspeaker", _labelled(AZIMUTH_OF))
-OTHER_ELEVATIONS: Subjects[Source] = Subjects("zenith, bottom or placed LFE loudspeaker", _labelled(ELEVATION_OF))
+MIDDLES: Subjects[Source] = Subjects(
+    "loudspeaker of the middle but the centre", _labelled(frozenset(MIDDLE)), SOURCES.of
+)
+OTHER_AZIMUTHS: Subjects[Source] = Subjects("wide, bottom or placed LFE loudspeaker", _labelled(AZIMUTH_OF), SOURCES.of)
+OTHER_ELEVATIONS: Subjects[Source] = Subjects(
+    "zenith, bottom or placed LFE loudspeaker", _labelled(ELEVATION_OF), SOURCES.of
+)
 
 
 @rule(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from roomlint.design.base import Several
-from roomlint.review import SEATS, Missing, No, Subjects
+from roomlint.review import SEATS, No, Subjects, unsaid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,15 +22,18 @@ def _all_seats(room: Room) -> Iterator[Several[Seat]]:
         yield Several(room.design.seats)
 
 
-ALL_SEATS: Subjects[Several[Seat]] = Subjects(SEATS.name, _all_seats)
+ALL_SEATS: Subjects[Several[Seat]] = Subjects(SEATS.name, _all_seats, SEATS.of)
 """All seats as one subject: what they share, each of them suffers."""
 
 
 def has_subwoofers(room: Room, _: Any) -> Applies:  # noqa: ANN401  of any subject
     """Whether the room has subwoofers; a file without any may be of a room that has some."""
-    if not room.design.subwoofers:
-        raise Missing(room.design, "subwoofers")
-    return True
+    if room.design.subwoofers:
+        return True
+    missing = unsaid(room.design, "subwoofers")
+    if missing is not None:
+        raise missing
+    return No("the room has no subwoofer")
 
 
 def several_seats(room: Room, _: Any) -> Applies:  # noqa: ANN401  of any subject

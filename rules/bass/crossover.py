@@ -18,6 +18,7 @@ from roomlint.review import (
     passes,
     practice,
     rule,
+    unsaid,
 )
 
 if TYPE_CHECKING:
@@ -28,7 +29,12 @@ if TYPE_CHECKING:
 
 
 def _meets_a_subwoofer(room: Room, _: Loudspeaker) -> Applies:
-    return True if room.design.subwoofers else No("the room has no subwoofer to hand over to")
+    if room.design.subwoofers:
+        return True
+    missing = unsaid(room.design, "subwoofers")
+    if missing is not None:
+        raise missing
+    return No("the room has no subwoofer to hand over to")
 
 
 def _crossover(room: Room, speaker: Loudspeaker) -> Quantity:

@@ -150,7 +150,9 @@ def _pair_at_reference(room: Room) -> Iterator[Seen[Pair[Loudspeaker], Seat] | M
         yield pair if isinstance(pair, Exception) else Seen(pair, room.reference_seat)
 
 
-PAIR_AT_REFERENCE: Subjects[Seen[Pair[Loudspeaker], Seat]] = Subjects("front pair", _pair_at_reference)
+PAIR_AT_REFERENCE: Subjects[Seen[Pair[Loudspeaker], Seat]] = Subjects(
+    "front pair", _pair_at_reference, ("loudspeakers",)
+)
 
 
 @rule(

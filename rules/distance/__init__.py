@@ -38,12 +38,12 @@ def _at_seats(room: Room) -> Iterator[Seen[Loudspeaker, Seat]]:
         yield from (Seen(speaker, seat) for seat in room.figures.delays.other_seats())
 
 
-OTHER_SEATS: Subjects[Seat] = Subjects("seat beside the reference seat", _other_seats)
+OTHER_SEATS: Subjects[Seat] = Subjects("seat beside the reference seat", _other_seats, ("seats",))
 PAIR_AT_SEATS: Subjects[Seen[Pair[Loudspeaker], Seat]] = Subjects(
-    "front pair with a seat beside the reference seat", _pair_at_seats
+    "front pair with a seat beside the reference seat", _pair_at_seats, ("loudspeakers", "seats")
 )
 AT_OTHER_SEATS: Subjects[Seen[Loudspeaker, Seat]] = Subjects(
-    "loudspeaker with a seat beside the reference seat", _at_seats
+    "loudspeaker with a seat beside the reference seat", _at_seats, ("loudspeakers", "seats")
 )
 EVERY_SEAT: Subjects[Seen[Loudspeaker, Seat]] = at_each_seat(LOUDSPEAKERS)
 
@@ -56,4 +56,4 @@ def processor_stands(room: Room, _: Design) -> Applies:
 
 def picture_shown(room: Room, _: Design) -> Applies:
     """Whether there is a picture."""
-    return True if room.design.picture is not None else No("the room has no picture")
+    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")

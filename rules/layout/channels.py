@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import LOUDSPEAKERS, ROOM, Level, No, Subjects, fails, need, passes, rule
+from roomlint.review import LOUDSPEAKERS, ROOM, SOURCES, Level, No, Subjects, fails, need, passes, rule, unsaid
 
 from . import BS2051, BUILT, LABELS
 
@@ -15,19 +15,25 @@ if TYPE_CHECKING:
     from roomlint.design.supply import Amplifier
     from roomlint.review import Applies, Room, Says
 
-AMPLIFIERS: Subjects[Amplifier] = Subjects("amplifier", lambda room: room.design.amplifiers)
+AMPLIFIERS: Subjects[Amplifier] = Subjects(
+    "amplifier", lambda room: room.design.amplifiers, ("electronics.amplifiers",)
+)
 MODES: Subjects[Mode] = Subjects("listening mode", lambda room: room.design.modes)
 
 
 def with_loudspeakers(room: Room, design: Design) -> Applies:
     """Say whether there is anything to label."""
-    return True if design.loudspeakers or design.subwoofers else No("no loudspeaker is listed")
+    if design.loudspeakers or design.subwoofers:
+        return True
+    missing = unsaid(design, *SOURCES.of)
+    if missing is not None:
+        raise missing
+    return No("the room has no loudspeaker")
 
 
 def with_channels(room: Room, design: Design) -> Applies:
     """Say whether there is anything that a layout could be held against."""
-    listed = design.loudspeakers or design.subwoofers or design.layout is not None
-    return True if listed else No("no loudspeaker is listed and no layout named")
+    return True if design.layout is not None else with_loudspeakers(room, design)
 
 
 @rule(

@@ -4,17 +4,31 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Cases, Level, No, Seen, Subjects, at_least, found, practice, rule
+from roomlint.review import (
+    LOUDSPEAKERS,
+    Cases,
+    Level,
+    Missing,
+    No,
+    Seen,
+    Subjects,
+    at_least,
+    fails,
+    found,
+    passes,
+    practice,
+    rule,
+)
 
 from . import BUILT, HELD
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Picture, Projector
+    from roomlint.design.listening import Loudspeaker, Picture, Projector
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Circuit, Rack, Receptacle
-    from roomlint.review import Applies, Figure, Found, Room, Windows
+    from roomlint.review import Applies, Figure, Found, Room, Says, Windows
 
     Fixture = Picture | Projector | Rack | Treatment | Seen[Receptacle, Circuit]
     Flat = Picture | Treatment
@@ -30,27 +44,35 @@ def _fixtures(room: Room) -> Iterator[Fixture]:
     yield from room.figures.mounts.panels()
     for circuit in room.design.circuits:
         for outlet in circuit.receptacles:
-            # Most receptacles are planned by circuit; what says nothing of a wall has no place that could be wrong.
-            if outlet.wall is not None or outlet.start_m is not None:
-                yield Seen(outlet, circuit, " on ")
+            yield Seen(outlet, circuit, " on ")
 
 
 def _beside_openings(room: Room) -> Iterator[Seen[Flat, Opening]]:
     picture = room.design.picture
-    hung = ([picture] if picture is not None else []) + list(room.figures.mounts.panels())
+    curtains = [one for one in room.design.treatments if one.kind == CURTAIN]
+    hung = ([picture] if picture is not None else []) + list(room.figures.mounts.panels()) + curtains
     for thing in hung:
         for opening in room.design.shell.openings:
             yield Seen(thing, opening, " beside ")
 
 
-FIXTURES: Subjects[Fixture] = Subjects("picture, projector, rack, panel or placed receptacle", _fixtures)
-FLAT_BESIDE: Subjects[Seen[Flat, Opening]] = Subjects("opening beside a picture or panel", _beside_openings)
+FIXTURES: Subjects[Fixture] = Subjects(
+    "picture, projector, rack, panel or receptacle", _fixtures,
+    ("picture", "electronics.racks", "treatments", "circuits"),
+)  # fmt: skip
+FLAT_BESIDE: Subjects[Seen[Flat, Opening]] = Subjects(
+    "opening beside a picture, panel or curtain", _beside_openings, ("room.openings", "picture", "treatments")
+)
+CURTAIN: Final = "curtain"
+DOORS: Final = frozenset({"door", "glass-door"})
 DISPLAY: Final = at_least(0.0, "m", error=0.0)
 COVER: Final = at_least(0.0, "m")
 
 
 def _on_its_wall(room: Room, both: Seen[Flat, Opening]) -> Applies:
     """Say whether a picture or a panel hangs on the wall that an opening is in."""
+    if both.source.kind == CURTAIN and both.seat.kind not in DOORS:
+        return No("a curtain may hang before a window or an opening")
     held = room.figures.fixtures.surface(both.source)
     if held in HELD:
         return No(HELD[held])
@@ -81,8 +103,7 @@ def fixtures_inside(room: Room, thing: Fixture) -> Figure:
 
     How decided: Least distance to the surfaces, negative outside: of the corners of the lit picture, of a panel's edges
     on its wall or in the plan of its ceiling, of the lens, the middle of a rack's front, and a receptacle along its
-    wall, and from floor to ceiling. A picture without a size counts by its middle. Five centimetres are allowed. A
-    receptacle of which the file names no wall is not judged.
+    wall, and from floor to ceiling. A picture without a size counts by its middle. Five centimetres are allowed.
 
     Remedy: Correct the place or the size, or the room's outline or ceiling.
 
@@ -106,15 +127,76 @@ def fixtures_inside(room: Room, thing: Fixture) -> Figure:
     since="0.2.0",
 )
 def fixtures_clear_of_openings(room: Room, both: Seen[Flat, Opening]) -> Found:
-    """Pictures and acoustic panels that hang on a wall leave its doors, windows and openings free.
+    """What hangs on a wall leaves its doors, windows and openings free: pictures, acoustic panels; curtains the doors.
 
     Why: A mount holds in neither glass nor air, and a covered door or window is no way out, no light and no air.
 
     How decided: Gap on the wall between the lit picture or the panel and the opening; negative when they overlap. An
     error for a display. A warning for a projection screen or a panel, which may span a window on purpose: no file says.
+    A curtain may hang before a window; across a door it is a warning, as it hides the way out.
 
     Remedy: Move it along the wall, choose a smaller one, or let the screen come down from the ceiling.
 
     When to waive: A window that will be closed for good, or a screen that rolls up and is fastened beside the window.
     """
     return found(room.figures.fixtures.beside_opening(both.source, both.seat), kind=both.seat.kind)
+
+
+def _by_a_screen(room: Room, speaker: Loudspeaker) -> Applies:
+    """Say whether the picture is between a loudspeaker and the reference seat."""
+    picture = room.figures.onscreen.picture()
+    if speaker.behind_screen:
+        return True
+    if picture is None:
+        return No("the room has no picture")
+    if room.figures.onscreen.hides(picture, speaker, room.reference_seat):
+        return True
+    return No("the picture is not between it and the reference seat")
+
+
+@rule(
+    "layout.heard-through-screen",
+    level=Level.ERROR,
+    basis=practice("sound passes a woven or perforated screen; it passes no display and no closed cloth"),
+    each=LOUDSPEAKERS,
+    when=_by_a_screen,
+    says={
+        "display": "is heard through a display; put it beside, below or above the picture",
+        "closed": "is heard through a screen that lets no sound pass; take a woven or perforated one",
+        "nothing": "is said to be behind the screen, and the room has no picture",
+        "beside": "is said to be behind the screen, and by its place the picture does not hide it",
+        "denied": "is said not to be behind the screen, and by its place the picture hides it",
+        "open": "the screen before it lets sound pass",
+    },
+    at="position",
+    since="0.3.0",
+)
+def heard_through_screen(room: Room, speaker: Loudspeaker) -> Says:
+    """A loudspeaker behind the picture has a screen before it that lets sound pass.
+
+    Why: Behind a closed screen or a display the treble and most of the speech are gone.
+
+    How decided: Behind the screen is what the file says so of, and what the lit picture hides from the reference seat;
+    where the two contradict each other, one of them is wrong. The picture must then be a projection whose screen lets
+    sound pass, by the file and by the screen's sheet.
+
+    Remedy: Choose a screen that lets sound pass, or put the loudspeaker beside or below the picture.
+
+    When to waive: Never; what is heard through a closed screen is not heard.
+    """
+    picture = room.design.picture
+    if picture is None:
+        return fails("nothing")
+    if not room.figures.onscreen.hides(picture, speaker, room.reference_seat):
+        return fails("beside")
+    if speaker.behind_screen is False:
+        return fails("denied")
+    if room.figures.fixtures.is_display(picture):
+        return fails("display")
+    sheet = picture.product.picture if picture.product is not None else None
+    said = [picture.transparent, sheet.transparent if sheet is not None else None]
+    if False in said:
+        return fails("closed")
+    if True not in said:
+        raise Missing(picture, "transparent")
+    return passes("open")

@@ -17,6 +17,7 @@ from roomlint.review import (
     need,
     practice,
     rule,
+    unsaid,
 )
 
 from . import BUILT, HELD
@@ -24,12 +25,14 @@ from . import BUILT, HELD
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.listening import Loudspeaker, Projector, Seat, Subwoofer
     from roomlint.design.shell import Opening
+    from roomlint.design.supply import Rack
     from roomlint.review import Applies, Figure, Found, Room
 
     Source = Loudspeaker | Subwoofer
     Thing = Loudspeaker | Subwoofer | Seat
+    Body = Thing | Projector | Rack
 
 DOORS: Final = frozenset({"door", "glass-door"})
 SHUT: Final = {
@@ -45,15 +48,21 @@ def _beside_openings(room: Room) -> Iterator[Seen[Source, Opening]]:
             yield Seen(source, opening, " beside ")
 
 
-def _near_doors(room: Room) -> Iterator[Seen[Thing, Opening]]:
+def _near_doors(room: Room) -> Iterator[Seen[Body, Opening]]:
     for opening in room.design.shell.openings:
         if opening.kind in DOORS:
-            for thing in (*room.design.sources, *room.design.seats):
+            for thing in room.figures.bodies.things:
                 yield Seen(thing, opening, " near ")
 
 
-BESIDE_OPENINGS: Subjects[Seen[Source, Opening]] = Subjects("opening beside a loudspeaker", _beside_openings)
-NEAR_DOORS: Subjects[Seen[Thing, Opening]] = Subjects("door near anything", _near_doors)
+BESIDE_OPENINGS: Subjects[Seen[Source, Opening]] = Subjects(
+    "opening beside a loudspeaker", _beside_openings, ("room.openings", *SOURCES.of)
+)
+_LISTS = (*THINGS.of, "electronics.racks", "picture")
+BODIES: Subjects[Body] = Subjects(
+    "loudspeaker, subwoofer, seat, rack or projector", lambda room: room.figures.bodies.things, _LISTS
+)
+NEAR_DOORS: Subjects[Seen[Body, Opening]] = Subjects("door near anything", _near_doors, ("room.openings", *_LISTS))
 
 
 def on_a_surface(room: Room, source: Source) -> Applies:
@@ -80,7 +89,7 @@ def on_its_wall(room: Room, both: Seen[Source, Opening]) -> Applies:
     return True if held == both.seat.wall else No(f"it hangs on the {held}, and {both.seat.words} is elsewhere")
 
 
-def opens_inward(room: Room, both: Seen[Thing, Opening]) -> Applies:
+def opens_inward(room: Room, both: Seen[Body, Opening]) -> Applies:
     """Say whether a door's leaf swings into the room."""
     swing = need(both.seat.swing, both.seat, "swing")
     return No(SHUT[swing]) if swing in SHUT else True
@@ -151,29 +160,30 @@ def mounted_inside(room: Room, source: Source) -> Figure:
     "layout.clear-of-solids",
     level=Level.ERROR,
     basis=(BUILT, practice("two things that overlap by no more than 5 centimetres may touch, by the tape")),
-    each=THINGS,
+    each=BODIES,
     window=at_most(0.05, "m"),
     says="overlaps {other} by {figure}; no two things have one place",
-    after=("layout.inside-room",),
+    after=("layout.inside-room", "layout.fixtures-inside"),
     cure=("position", "ear"),
     at="position",
     since="0.2.0",
 )
-def clear_of_solids(room: Room, thing: Thing) -> Found:
+def clear_of_solids(room: Room, thing: Body) -> Found:
     """No two things, and nothing and an obstacle, are in one place.
 
     Why: A cabinet in a chimney breast or a subwoofer under a seat is found on the day of delivery.
 
-    How decided: Cabinets as boxes by their sheets, aimed as they are aimed; listeners as columns from the floor to the
-    top of the head; obstacles as boxes. How deep two of them overlap, each two once. A cabinet without a sheet is taken
-    as an ordinary one, a seat without a width as 0.50 m, and the finding says so. Five centimetres may be the tape's.
+    How decided: Cabinets, racks and projectors as boxes by their sizes, turned as they are turned; listeners as columns
+    from the floor to the top of the head; obstacles as boxes. How deep two of them overlap, each two once. A thing of
+    no given size is taken as an ordinary one, a seat without a width as 0.50 m, and the finding says so. Five
+    centimetres may be the tape's. Where the file does not speak of obstacles, what touches nothing else stays open.
 
     Remedy: Move one of the two.
 
     When to waive: A loudspeaker that is built into the soffit or the cabinet it stands in.
     """
     overlap = room.figures.bodies.overlap(thing)
-    return found(overlap.figure, other=overlap.other)
+    return found(overlap.figure, other=overlap.other, lacks=unsaid(room.design, "room.obstacles"))
 
 
 @rule(
@@ -247,18 +257,18 @@ def clear_of_openings(room: Room, both: Seen[Source, Opening]) -> Found:
         "fail": "leaves {figure} to the leaf of the door as it opens; move it out of the way",
         "negative": "reaches {size} into the way of the door as it opens",
     },
-    after=("layout.inside-room",),
+    after=("layout.inside-room", "layout.fixtures-inside"),
     cure=("position", "ear"),
     at="position",
     since="0.1.0",
 )
-def door_swing(room: Room, both: Seen[Thing, Opening]) -> Figure:
+def door_swing(room: Room, both: Seen[Body, Opening]) -> Figure:
     """Nothing stands in the way of a door that opens into the room.
 
-    Why: A door that hits a loudspeaker or a chair does not open, also when people have to leave.
+    Why: A door that hits a loudspeaker, a rack or a chair does not open, also when people have to leave.
 
-    How decided: Free distance between the cabinet or the listener and what the leaf sweeps through a quarter turn, from
-    its lower to its upper edge; negative where they meet. What hangs above the leaf is out of its way.
+    How decided: Free distance between the cabinet, the rack or the listener and what the leaf sweeps through a quarter
+    turn, from its lower to its upper edge; negative where they meet. What hangs above the leaf is out of its way.
 
     Remedy: Move it out of the quarter disc, hang the door on the other side, or let it open outward.
 

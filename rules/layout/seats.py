@@ -8,6 +8,7 @@ from roomlint.review import (
     LOUDSPEAKERS,
     SEATS,
     Level,
+    No,
     Subjects,
     at_each_seat,
     at_least,
@@ -16,20 +17,24 @@ from roomlint.review import (
     by_reference,
     fails,
     found,
+    need,
     passes,
     practice,
     rule,
+    unsaid,
 )
 
 from . import BS775
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Seat
-    from roomlint.review import Figure, Found, Room, Says, Seen
+    from roomlint.review import Applies, Figure, Found, Room, Says, Seen
 
 OVER_HEADS_M: Final = 0.10
+HIGHEST_RISER_M: Final = 0.50
+"""More than three ordinary steps, nobody builds under a row of seats; practice, ours."""
 PICTURE: Subjects[Picture] = Subjects(
-    "picture", lambda room: (room.design.picture,) if room.design.picture is not None else ()
+    "picture", lambda room: (room.design.picture,) if room.design.picture is not None else (), ("picture",)
 )
 
 
@@ -49,14 +54,20 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     Why: Treble does not turn corners; a seat behind a chimney breast hears the room, not the loudspeaker.
 
     How decided: The straight line from the acoustic centre to each ear against walls, obstacles as boxes, and the
-    ceiling. Two centimetres at either end are left out, for loudspeakers set into a wall.
+    ceiling. Two centimetres at either end are left out, for loudspeakers set into a wall. Where the file does not speak
+    of obstacles, a line that meets no wall stays open.
 
     Remedy: Move the loudspeaker or the seat past the obstacle, or add a loudspeaker for that seat.
 
     When to waive: A spare seat that is known to be second best.
     """
     hidden = room.figures.staging.hidden_by(both.source, both.seat)
-    return fails("hidden", what=hidden) if hidden else passes("free")
+    if hidden:
+        return fails("hidden", what=hidden)
+    missing = unsaid(room.design, "room.obstacles")
+    if missing is not None:
+        raise missing
+    return passes("free")
 
 
 @rule(
@@ -68,6 +79,7 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     says={
         "fail": "hears {sources} past {head}'s head, {figure} over it; an ear {rise} higher clears it",
         "negative": "hears {sources} through {head}'s head, {size} below its top; an ear {rise} higher clears it",
+        "tall": "hears {sources} past or through {head}'s head, and would need an ear {rise} higher",
         "alone": "no head of another row comes near a line to it",
     },
     cure=("ear",),
@@ -83,14 +95,16 @@ def over_heads(room: Room, seat: Seat) -> Found | Says:
     less the top of the head or of the seat back, whichever is higher; the least of all. Rows are told by their
     numbers, or by 0.6 m between front and rear. One finding a listener, with the rise that clears it.
 
-    Remedy: Raise the rear row by what the finding says, raise the loudspeakers, or stagger the seats.
+    Remedy: Raise the rear row by what the finding says, raise the loudspeakers, or stagger the seats. More than 0.50 m
+    is no riser that anybody builds; then only the loudspeakers or the seats help.
 
     When to waive: Low surrounds that only the nearer row is meant to hear well.
     """
     passed = room.figures.staging.heads_in_the_way(seat, OVER_HEADS_M)
     if passed is None:
         return passes("alone")
-    return found(passed.figure, sources=passed.sources, head=passed.head, rise=passed.rise)
+    said = "tall" if passed.rise.value > HIGHEST_RISER_M else ""
+    return found(passed.figure, said=said, sources=passed.sources, head=passed.head, rise=passed.rise)
 
 
 @rule(
@@ -119,6 +133,38 @@ def ear_height(room: Room, seat: Seat) -> Figure:
     When to waive: A low lounge seat or a bar stool that was measured.
     """
     return room.figures.staging.ear_height(seat)
+
+
+def shows_a_picture(room: Room, seat: Seat) -> Applies:
+    """Say whether the room has a picture."""
+    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")
+
+
+@rule(
+    "layout.picture-ahead",
+    level=Level.WARNING,
+    basis=practice("a seat is turned to the picture; 60 degrees to the side is ours, 90 is behind the shoulder"),
+    each=SEATS,
+    when=shows_a_picture,
+    window=at_most(60.0, "deg", error=90.0),
+    says="has the picture {figure} to the side of where it faces; {window} wanted",
+    at="facing",
+    since="0.3.0",
+)
+def picture_ahead(room: Room, seat: Seat) -> Figure:
+    """Every seat faces the picture.
+
+    Why: A picture at the wrong end of the room, or a seat turned the wrong way, is a slip of the pen that every angle
+    of the room is counted from.
+
+    How decided: Angle in plan at the ear between the way that the seat faces and the middle of the picture; beyond 90
+    degrees the picture is behind the listener, which is an error.
+
+    Remedy: Correct the way that the seat faces, or the place of the picture; the front wall is the one that is faced.
+
+    When to waive: A bar stool or a guest's chair that is turned by hand.
+    """
+    return room.figures.onscreen.aside(need(room.design.picture, room.design, "picture"), seat)
 
 
 @rule(

@@ -41,10 +41,11 @@ def _sided(room: Room) -> Iterator[Loudspeaker | Missing]:
             yield speaker
 
 
-SIDED: Subjects[Loudspeaker] = Subjects("loudspeaker of the left or the right", _sided)
+SIDED: Subjects[Loudspeaker] = Subjects("loudspeaker of the left or the right", _sided, ("loudspeakers",))
 DEPARTING: Subjects[Loudspeaker] = Subjects(
     "loudspeaker that departs from its place on purpose",
     lambda room: (speaker for speaker in room.design.loudspeakers if speaker.departure is not None),
+    ("loudspeakers",),
 )
 
 

@@ -77,7 +77,6 @@ def branch_drop(room: Room, circuit: Circuit) -> Windows:
     ),
     says="loses {figure} of its voltage on the way to the last outlet; {window}",
     after=CONTRADICTED,
-    cure=("length",),
     at="length",
     caution=CAUTION,
     since="0.1.0",

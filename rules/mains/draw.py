@@ -52,6 +52,7 @@ AMPLIFIER_LOADS: Final[Subjects[Fed[Load]]] = Subjects(
         one if isinstance(one, Missing) else Alone(one.item, one.circuit)
         for one in loads_of(room, room.design.amplifiers)
     ),
+    ("electronics.amplifiers",),
 )
 
 

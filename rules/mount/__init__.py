@@ -20,14 +20,19 @@ NDS: Final = "National Design Specification for Wood Construction"
 CAREFUL = practice("a cautious choice of this rule book")
 WITHDRAWAL = standard(NDS, "12.2", edition="2015", read=False, note="table read in scan")
 
-HELD: Subjects[Held] = Subjects("device, rack or panel", lambda room: room.figures.mounts.held())
-PANELS: Subjects[Treatment] = Subjects("acoustic panel", lambda room: room.figures.mounts.panels())
+HELD: Subjects[Held] = Subjects(
+    "device, rack or panel", lambda room: room.figures.mounts.held(),
+    ("loudspeakers", "subwoofers", "picture", "electronics.racks", "treatments"),
+)  # fmt: skip
+PANELS: Subjects[Treatment] = Subjects("acoustic panel", lambda room: room.figures.mounts.panels(), ("treatments",))
 
 CAUSES: Final = ("mount.wall-kind", "mount.substrate", "mount.fastener-kind", "mount.fastener-base")
 """A fastener that cannot hold there at all: what it would hold is not worth a second finding."""
 SEATED: Final = (*CAUSES, "mount.end-grain", "mount.thread-in-wood")
 REMEDIES: Final = ("mounting.fixing.length", "mounting.fixing.thread", "mounting.fixing.row_spacing")
 """What an installer can choose anew without another mount."""
+ELSEWHERE: Final = ("layout.on-surface",)
+"""Where a thing is not at the surface that is said to hold it, it is not known what holds it."""
 UNCOVERED: Final = frozenset({"furring", "hat-channel", "brick-veneer"})
 """What may carry or not: no table here knows."""
 _BASES = {"stud": "studs", "joist": "joists", "beam": "a beam", "steel-stud": "steel studs", "grid": "a ceiling grid"}
@@ -48,7 +53,7 @@ def fixed(room: Room, thing: Held) -> Applies:
     """Whether it hangs on a wall or the ceiling by fasteners."""
     on = room.figures.mounts.on(thing)
     if on in FREE:
-        return No(f"it stands on {_PLAIN[on]}")
+        return No(f"it stands on {_PLAIN[on]}", unless=ELSEWHERE)
     if on == "grid-ceiling":
         return No("it lies in a ceiling grid")
     return No("an electrical box holds it") if on == "electrical-box" else True
@@ -56,12 +61,12 @@ def fixed(room: Room, thing: Held) -> Applies:
 
 def on_wall(room: Room, thing: Held) -> Applies:
     """Whether it hangs on a wall."""
-    return No("it hangs from the ceiling") if room.figures.mounts.on(thing) == "ceiling" else True
+    return No("it hangs from the ceiling", unless=ELSEWHERE) if room.figures.mounts.on(thing) == "ceiling" else True
 
 
 def on_ceiling(room: Room, thing: Held) -> Applies:
     """Whether it hangs from the ceiling."""
-    return True if room.figures.mounts.on(thing) == "ceiling" else No("it hangs on a wall")
+    return True if room.figures.mounts.on(thing) == "ceiling" else No("it hangs on a wall", unless=ELSEWHERE)
 
 
 def hangs_overhead(room: Room, thing: Held) -> Applies:
@@ -69,7 +74,7 @@ def hangs_overhead(room: Room, thing: Held) -> Applies:
     if room.figures.hanging.overhead(thing):
         return True
     on = room.figures.mounts.on(thing)
-    return No(f"it stands on {_PLAIN[on]}" if on in FREE else "it hangs on a wall")
+    return No(f"it stands on {_PLAIN[on]}" if on in FREE else "it hangs on a wall", unless=ELSEWHERE)
 
 
 def in_wood(room: Room, thing: Held) -> Applies:

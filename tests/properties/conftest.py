@@ -10,6 +10,6 @@ sys.path.insert(0, str(Path(__file__).parent))
 
 @pytest.fixture(params=("attic/attic", "basement/basement", "loft-bay/loft-bay"), scope="session")
 def rich(request):
-    from rich_rooms import EXAMPLES, plain  # the path to it is set above
+    from rich_rooms import rich_room  # the path to it is set above
 
-    return plain(EXAMPLES / f"{request.param}.room.yaml")
+    return rich_room(request.param)

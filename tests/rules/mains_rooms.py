@@ -20,6 +20,7 @@ ROOM: dict[str, Any] = {
         "ceiling": {"shape": "flat", "height": "2.4 m"},
         "level": "ground",
     },
+    "picture": "none",
     "electronics": {"amplifiers": [{"id": "amp", "product": "seven"}]},
     "circuits": [
         {

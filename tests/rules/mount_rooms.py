@@ -77,7 +77,9 @@ ARM: dict[str, Any] = {
 }
 SHEETS = (PANEL, ARM)
 FIXING, MOUNTING, HERE = "picture.mounting.fixing", "picture.mounting", "picture/picture"
-BARE = changed(ROOM, {"picture": None})
+BARE = changed(ROOM, {
+    "picture": "none", "loudspeakers": "none", "subwoofers": "none", "treatments": "none", "electronics.racks": "none",
+})  # fmt: skip
 FLOOR = changed(ROOM, {MOUNTING: {"on": "floor"}})
 HAND = "NDS-2015 12.2 and 12.4.1 with AWC TR-12, worked by hand in pounds and inches"
 STRONG = {f"{FIXING}.length": "3.5 in", f"{FIXING}.thread": "3 in", f"{FIXING}.diameter": "3/8 in"}

@@ -26,11 +26,19 @@ def room(*speakers: Data, **more: Any) -> Data:
         "roomlint": 1,
         "project": {"code": "case"},
         "survey": {"tolerance": "0 mm"},
-        "room": {"size": {"width": "5 m", "length": "6 m"}, "ceiling": {"shape": "flat", "height": "2.6 m"}},
+        "room": {
+            "size": {"width": "5 m", "length": "6 m"}, "ceiling": {"shape": "flat", "height": "2.6 m"},
+            "openings": "none", "obstacles": "none",
+        },
         "seats": [{"id": "seat", "ear": at(0, 0), "reference": True, "width": "0.5 m"}],
         "loudspeakers": list(speakers),
+        "subwoofers": "none",
+        "picture": "none",
+        "treatments": "none",
+        "circuits": "none",
+        "electronics": {"amplifiers": "none", "racks": "none"},
         **more,
-    }
+    }  # fmt: skip
 
 
 def nowhere(data: Data, index: int = 0) -> Data:

@@ -58,7 +58,7 @@ CASES: list[Case | Never] = [
     Case(EDGE, "review", taped(changed(FIVE, {"picture.width": "2.00 m"}), "50 mm"), subject="loudspeaker/left"),
     Case(EDGE, "open", changed(FIVE, {"picture.width": None}), subject="loudspeaker/left"),
     Case(EDGE, "open", changed(NARROW, {"picture": PICTURE}), says="angle.front-pair"),
-    Case(EDGE, "notApplicable", changed(FIVE, {"picture": None})),
+    Case(EDGE, "notApplicable", changed(FIVE, {"picture": "none"})),
     Case(CENTRE, "pass", FIVE),
     Case(CENTRE, "pass", LOW, figure=12.095, source=f"{HAND}: 0.6 / 2.8"),
     Case(CENTRE, "fail", changed(LOW, CRITICAL), level="note"),

@@ -89,7 +89,7 @@ CASES: list[Case | Never] = [
          changed(BARE, {"seats.0.ear.from_front": "5.1 m", "project.reference": "critical"}), level="warning"),
     Case("boundary.seat-to-wall", "review", tolerated(changed(BARE, {"seats.0.ear.from_front": "5.49 m"}))),
     Case("boundary.seat-to-wall", "open", changed(BARE, {"seats.0.ear": None})),
-    Case("boundary.seat-to-wall", "notApplicable", changed(BARE, {"seats": None})),
+    Case("boundary.seat-to-wall", "notApplicable", changed(BARE, {"seats": "none"})),
     # Half a metre to the wall less 0.30 m of cabinet leaves 0.20 m; two diameters are 0.12 m, 0.15 m is the least.
     Case("boundary.port-clearance", "pass", stands(0.5), SHEETS, CENTRE, figure=0.20, source="0.50 m - 0.30 m"),
     Case("boundary.port-clearance", "fail", stands(0.4), SHEETS, CENTRE, level="warning", figure=0.10,

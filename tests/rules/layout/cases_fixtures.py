@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from offsets import BARE, EMPTY, PICTURE, at, room, taped
+from offsets import BARE, EMPTY, PICTURE, C, L, at, nowhere, room, taped
 
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
@@ -42,6 +42,16 @@ WINDOW = {"id": "window", "kind": "window", "wall": "front", "from_wall_left": "
 GLAZED = changed(SHOWN, {"room.openings": [WINDOW]})
 DOOR = {"id": "door", "kind": "door", "wall": "left", "from_wall_left": "2.5 m", "width": "0.8 m", "height": "2.0 m"}
 DOORED = changed(LINED, {"room.openings": [DOOR]})
+CURTAIN = {"id": "drape", "kind": "curtain", "on": "left", "from_wall_left": "2.0 m", "bottom": "0 m", "width": "2.0 m", "height": "2.3 m"}  # fmt: skip
+DRAPED = changed(room(treatments=[CURTAIN]), {"room.openings": [DOOR]})
+THROUGH = "layout.heard-through-screen"
+# The centre is 3.0 m ahead, 0.2 m before the picture: then 0.4 m behind it, in its middle.
+BEHIND = changed(
+    room(C, L, picture={**PICTURE, "kind": "projection", "transparent": True}), {"picture.centre": at(0.0, 2.4)}
+)
+DECLARED = changed(BEHIND, {"loudspeakers.0.behind_screen": True})
+WOVEN = {"roomlint_product": 1, "id": "woven", "kind": "screen", "picture": {"transparent": True}}
+CLOSED = {"roomlint_product": 1, "id": "closed", "kind": "screen", "picture": {"transparent": False}}
 
 CASES: list[Case | Never] = [
     Case(INSIDE, "pass", SHOWN, subject="picture/picture", figure=0.1, source="3.5 - 3.4 m off the front wall"),
@@ -79,7 +89,7 @@ CASES: list[Case | Never] = [
     Case(INSIDE, "open", changed(WIRED, {f"{SOCKET}.from_wall_left": None}), subject="receptacle/outlet+circuit/c1"),
     Case(INSIDE, "notApplicable", BARE),
     # A circuit's plan says of most receptacles nothing but that they are there.
-    Case(INSIDE, "notApplicable", changed(WIRED, {f"{SOCKET}.wall": None, f"{SOCKET}.from_wall_left": None})),
+    Case(INSIDE, "open", changed(WIRED, {f"{SOCKET}.wall": None, f"{SOCKET}.from_wall_left": None}), says="wall"),
     Case(OPENINGS, "fail", GLAZED, subject="picture/picture+opening/window", level="error", figure=-0.7, source="2.0 m less the picture's left edge, 2.5 - 1.2 m", says="0.70 m across the window"),
     Case(OPENINGS, "fail", changed(GLAZED, {"picture.kind": "projection"}), level="warning", figure=-0.7, source="2.0 - 1.3 m"),
     Case(OPENINGS, "pass", changed(GLAZED, {"room.openings.0.from_wall_left": "0.1 m"}), figure=0.2, source="1.3 - 0.1 - 1.0 m"),
@@ -88,6 +98,31 @@ CASES: list[Case | Never] = [
     Case(OPENINGS, "review", taped(changed(GLAZED, {"room.openings.0.from_wall_left": "0.31 m"}))),
     Case(OPENINGS, "fail", DOORED, subject="treatment/panel+opening/door", level="warning", figure=-0.4, source="2.0 + 0.9 - 2.5 m", says="across the door"),
     Case(OPENINGS, "pass", changed(DOORED, {"treatments.0.from_wall_left": "1.0 m"}), figure=0.6, source="2.5 - 1.0 - 0.9 m"),
+    # A curtain across a door hides the way out; before a window it is where it belongs.
+    Case(OPENINGS, "fail", DRAPED, subject="treatment/drape+opening/door", level="warning", figure=-1.3, source="2.5 + 0.8 - 2.0 m"),
+    Case(OPENINGS, "notApplicable", changed(DRAPED, {"room.openings.0.kind": "window"}), says="before a window"),
+    Case(OPENINGS, "open", changed(DRAPED, {"treatments.0.width": None}), says="width"),
+    Case(OPENINGS, "open", changed(SHOWN, {"room.openings": None}), says="openings"),
+    Case(THROUGH, "pass", BEHIND, subject="loudspeaker/centre"),
+    Case(THROUGH, "fail", changed(BEHIND, {"picture.transparent": False}), subject="loudspeaker/centre", level="error", says="no sound pass"),
+    Case(THROUGH, "fail", changed(BEHIND, {"picture.kind": "display"}), subject="loudspeaker/centre", level="error", says="display"),
+    Case(THROUGH, "fail", changed(DECLARED, {"picture.transparent": False}), subject="loudspeaker/centre"),
+    Case(THROUGH, "fail", changed(DECLARED, {"picture": "none"}), subject="loudspeaker/centre", says="no picture"),
+    Case(THROUGH, "open", changed(DECLARED, {"picture": None}), says="picture"),
+    Case(THROUGH, "open", changed(BEHIND, {"picture.transparent": None}), subject="loudspeaker/centre", says="transparent"),
+    Case(THROUGH, "pass", changed(BEHIND, {"picture.transparent": None, "picture.product": "woven"}), [WOVEN], subject="loudspeaker/centre"),
+    Case(THROUGH, "fail", changed(BEHIND, {"picture.product": "closed"}), [CLOSED], subject="loudspeaker/centre"),
+    Case(
+        THROUGH, "fail", changed(BEHIND, {"loudspeakers.0.behind_screen": False}), subject="loudspeaker/centre",
+        says="not to be behind",
+    ),
+    Case(
+        THROUGH, "fail", changed(BEHIND, {"loudspeakers.1.behind_screen": True}), subject="loudspeaker/left",
+        says="does not hide it",
+    ),
+    Case(THROUGH, "open", nowhere(BEHIND), subject="loudspeaker/centre"),
+    Case(THROUGH, "notApplicable", BEHIND, subject="loudspeaker/left", says="not between"),
+    Case(THROUGH, "notApplicable", changed(BEHIND, {"picture": "none"}), says="no picture"),
     Case(OPENINGS, "open", changed(GLAZED, {"picture.width": None}), says="width"),
     Case(OPENINGS, "open", changed(GLAZED, {"picture.mounting": None}), says="mounting"),
     Case(OPENINGS, "open", changed(DOORED, {"treatments.0.height": None}), says="height"),

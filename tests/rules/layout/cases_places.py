@@ -55,6 +55,14 @@ UNDER_SLOPE = changed(
     {"room.ceiling": {"shape": "mono-pitch", "low": "1.2 m", "high": "2.7 m", "low_side": "front"}, UP: "1.1 m"},
 )
 UNDER_SEAT = changed(STANDING, {"subwoofers.0.position": at(0.0, 0.0, -1.0)})
+RACK = "electronics.racks.0"
+CROWDED = room(electronics={"amplifiers": "none", "racks": [
+    {"id": "rack", "position": at(0.0, 0.3, -1.2), "width": "0.6 m", "height": "1.2 m", "depth": "0.6 m", "facing": "0 deg"},
+]})  # fmt: skip
+THROUGH_RACK = changed(CROWDED, {"loudspeakers.0": speaker("left", "M+030", -1.5, 2.6, -0.4, product="box", aim=TO_FRONT),
+                                 f"{RACK}.position": at(-1.5, 2.6, -1.2)})  # fmt: skip
+PROJECTED = room(picture={"kind": "projection", "centre": at(0.0, 3.0), "projector": {"lens": at(0.0, 0.1)}})
+BLOCKED = changed(CROWDED, {"room.openings": [DOOR], f"{RACK}.position": at(1.1, -1.8, -1.2)})
 
 CASES: list[Case | Never] = [
     Case(INSIDE, "pass", HUNG, [BOX], subject="loudspeaker/side", figure=0.15, source="2.5 - 2.35 m"),
@@ -91,6 +99,18 @@ CASES: list[Case | Never] = [
     Case(SOLIDS, "review", taped(changed(BUILT_IN, {"loudspeakers.0.position.from_front": "0.71 m"})), [BOX], subject="loudspeaker/centre"),
     Case(SOLIDS, "open", nowhere(PAIR), subject="loudspeaker/left"),
     Case(SOLIDS, "notApplicable", BARE),
+    # Nobody knows what else is there where the file does not speak of obstacles; what overlaps already does so.
+    Case(SOLIDS, "open", changed(PAIR, {"room.obstacles": None}), says="obstacles"),
+    Case(SOLIDS, "fail", changed(ONE_PLACE, {"room.obstacles": None}), [BOX], subject="loudspeaker/other"),
+    # A rack, 0.6 m wide and deep, whose front is 0.3 m before the ear: the listener, 0.5 m wide, sits in it.
+    Case(SOLIDS, "fail", CROWDED, subject="rack/rack", level="error", says="overlaps seat"),
+    Case(SOLIDS, "fail", changed(CROWDED, {f"{RACK}.height": None}), subject="rack/rack", level="error"),
+    Case(SOLIDS, "pass", changed(CROWDED, {f"{RACK}.position": at(2.0, -2.0, -1.2)}), subject="rack/rack"),
+    Case(SOLIDS, "open", changed(CROWDED, {f"{RACK}.position": None}), subject="rack/rack", says="position"),
+    # A loudspeaker that stands where the rack is.
+    Case(SOLIDS, "fail", THROUGH_RACK, [BOX], subject="rack/rack", says="overlaps left"),
+    # A lens at the height of the ear, in the listener's place.
+    Case(SOLIDS, "fail", PROJECTED, subject="projector/projector", says="overlaps seat"),
     Case(SURFACE, "pass", HUNG, [BOX], figure=-0.1, source="0.15 m off the wall, a cabinet of 0.25 m"),
     Case(SURFACE, "fail", changed(HUNG, {"loudspeakers.0.position": at(-1.5, 0.0)}), [BOX], figure=0.75, level="warning", source="1.0 m off the wall less 0.25 m"),
     Case(SURFACE, "fail", changed(HUNG, {"loudspeakers.0.mounting.on": "ceiling"}), [BOX], figure=1.15, source="1.4 m under the ceiling less 0.25 m"),
@@ -125,6 +145,10 @@ CASES: list[Case | Never] = [
     Case(SWING, "open", changed(ENTERED, {"room.openings.0.hinge": None}), [BOX]),
     Case(SWING, "notApplicable", changed(ENTERED, {"room.openings.0.swing": "out"}), [BOX], says="opens outward"),
     Case(SWING, "notApplicable", HUNG, [BOX]),
+    Case(SWING, "open", changed(ENTERED, {"room.openings": None}), [BOX], says="openings"),
+    # A rack 0.6 m deep whose front is 0.7 m before the rear wall, in the middle of the door of 0.8 m.
+    Case(SWING, "fail", BLOCKED, subject="rack/rack+opening/door", level="error", says="into the way"),
+    Case(SWING, "pass", changed(BLOCKED, {f"{RACK}.position": at(-2.0, 2.0, -1.2)}), subject="rack/rack+opening/door"),
 ]  # fmt: skip
 EDGES = [
     Edge(INSIDE, PAIR, "loudspeakers.0.position.height", 2.0, 3.0, 1, subject="loudspeaker/left"),

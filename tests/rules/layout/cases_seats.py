@@ -8,6 +8,7 @@ from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
 SIGHT, HEADS, EAR, AXIS = "layout.line-of-sight", "layout.over-heads", "layout.ear-height", "layout.on-axis"
+AHEAD = "layout.picture-ahead"
 FIVE = room(L, R, C, LS, RS)
 POST = {"id": "post", "kind": "post", "from_left": "2.4 m", "from_front": "1.5 m", "width": "0.2 m", "depth": "0.2 m", "bottom": "0 m", "top": "2.6 m"}  # fmt: skip
 # A loudspeaker 1.0 m high 3.5 m ahead, a rear ear 1.3 m high 0.8 m back, a front head up to 1.30 m at 0.5 m ahead.
@@ -38,11 +39,24 @@ CASES: list[Case | Never] = [
     Case(SIGHT, "pass", changed(room(L), {"room.obstacles": [POST]})),
     Case(SIGHT, "open", nowhere(room(C))),
     Case(SIGHT, "open", room(speaker("side", "M-090", 2.7, 0.0)), says="layout.inside-room"),
+    # Of a file that does not speak of obstacles nobody knows what stands in the way.
+    Case(SIGHT, "open", changed(FIVE, {"room.obstacles": None}), says="obstacles"),
+    Case(SIGHT, "fail", changed(room(C), {"room.obstacles": [POST]}), says="post"),
     Case(SIGHT, "notApplicable", EMPTY),
+    # The picture is 3.4 m ahead and as far to the side as is told; a picture at the rear wall is behind the seat.
+    Case(AHEAD, "pass", SCREEN, figure=0.0, source="straight ahead"),
+    Case(AHEAD, "fail", changed(SCREEN, {"picture.centre": at(0.0, -2.3)}), level="error", figure=180.0, source="straight behind", says="180.0 deg to the side"),
+    Case(AHEAD, "fail", changed(SCREEN, {"seats.0.facing": "70 deg"}), level="warning", figure=70.0, source="as it is turned"),
+    Case(AHEAD, "review", changed(SCREEN, {"seats.0.facing": "58 deg ± 5 deg"})),
+    Case(AHEAD, "open", changed(SCREEN, {"picture": None}), says="picture"),
+    Case(AHEAD, "open", changed(SCREEN, {"picture.centre": None}), says="centre"),
+    Case(AHEAD, "notApplicable", EMPTY, says="no picture"),
     # Similar triangles: 1.0 + 0.3 x 3.0 / 4.3 = 1.209 m, 0.091 m below the top of the head.
     Case(HEADS, "fail", ROWS, subject="seat/rear", level="warning", figure=-0.0907, source="similar triangles by hand"),
     # 0.1907 m short, and an ear higher by h lifts the line at the head by 3.0 / 4.3 of it: 0.273 m.
     Case(HEADS, "fail", ROWS, subject="seat/rear", says="an ear 0.27 m higher clears it"),
+    # More than three steps up no row is raised: then the loudspeakers or the seats must move.
+    Case(HEADS, "fail", changed(ROWS, {"seats.0.head_top": "1.60 m"}), subject="seat/rear", says="would need an ear"),
     # Three loudspeakers over one head are one finding.
     Case(HEADS, "fail", FRONTS, subject="seat/rear", says="front, low, wide through seat's head"),
     Case(HEADS, "pass", changed(ROWS, {"loudspeakers.0.position.height": "2.0 m"}), subject="seat/rear"),
@@ -71,6 +85,7 @@ CASES: list[Case | Never] = [
     Case(AXIS, "notApplicable", EMPTY),
 ]  # fmt: skip
 EDGES = [
+    Edge(AHEAD, changed(SCREEN, {"seats.0.facing": "10 deg"}), "seats.0.facing", 5.0, 150.0, 2, unit="deg"),
     Edge(HEADS, ROWS, "loudspeakers.0.position.height", 0.9, 2.5, 1, subject="seat/rear"),
     Edge(EAR, EMPTY, "seats.0.ear.height", 0.5, 2.0, 4),
     Edge(AXIS, SCREEN, "seats.0.ear.from_left", 1.0, 4.0, 4),

@@ -12,7 +12,9 @@ if TYPE_CHECKING:
     from roomlint.edges import Edge
     from roomlint.testing import Never
 
-NOTHING = changed(ROOM, {"electronics": None, f"{RACK}.feeds": None})
+NOTHING = changed(
+    ROOM, {"electronics.amplifiers": "none", "loudspeakers": "none", "subwoofers": "none", f"{RACK}.feeds": None}
+)
 SUB: dict[str, Any] = {"roomlint_product": 1, "id": "bass", "kind": "subwoofer", "apparent_power": "350 VA"}
 PASSIVE = changed(SUB, {"apparent_power": None})
 DISPLAY: dict[str, Any] = {"roomlint_product": 1, "id": "panel", "kind": "display", "apparent_power": "280 VA"}

@@ -27,7 +27,7 @@ ROOM = {
     ],
 }
 T = "treatments.0"
-BARE = changed(ROOM, {"treatments": None})
+BARE = changed(ROOM, {"treatments": "none"})
 FOAM = {f"{T}.material": "open-cell-foam", f"{T}.thermal_barrier": False}
 
 

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import importlib
 import json
-from functools import cache
 from typing import TYPE_CHECKING, Any
 
 import pytest
@@ -12,7 +10,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from mount_rooms import ABOVE, ABOVE_SHEETS, ENGINEER, FIXING, HERE, MOUNTING, ROOM, SHEETS, M, arm
 
-from roomlint import edges
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
 from roomlint.review.verdict import Kind
@@ -21,12 +18,10 @@ from roomlint.testing import changed, room_of
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from roomlint.edges import Edge
     from roomlint.review.verdict import Verdict
 
 BOOK = load_book()
 RULES = [rule for rule in BOOK.rules if rule.chapter == "mount"]
-CASES = ("base", "mounts", "screws", "edges", "anchors", "overhead", "standing", "panels", "sheets")
 MORE = frozenset({"accessories", "breaking_load"})
 """Keys that state a further thing, more mass or a weaker part than the mount; without them it is not there."""
 
@@ -120,38 +115,6 @@ def test_leaving_a_key_out_never_makes_a_pass_vanish_without_a_reason(start: str
         assert after.keys() == before.keys()
         for key, verdict in after.items():
             assert verdict.because if verdict.kind is Kind.NOT_APPLICABLE else True, f"without {path} {key}"
-
-
-# -- a limit inside the uncertainty fails ---------------------------------------------------------------------------
-
-
-@cache
-def walked() -> tuple[Edge, ...]:
-    modules = [importlib.import_module(f"mount.cases_{name}") for name in CASES]
-    return tuple(edge for module in modules for edge in getattr(module, "EDGES", ()) if edge.unit)
-
-
-@pytest.mark.parametrize("edge", walked(), ids=str)
-def test_inside_by_less_than_the_uncertainty_fails(edge: Edge) -> None:
-    rule = next(rule for rule in RULES if rule.id == edge.rule)
-    judged = edges._judged(edge, rule, edge.room)  # noqa: SLF001  the walk to the edge is the same
-    window = judged.windows.window
-    tried = 0
-    for side, limit in (("low", window.low), ("high", window.high)):
-        for inside, outside in edges._crossings(edge, judged, window, side, limit) if limit is not None else ():  # noqa: SLF001
-            wide = 3.0 * abs(outside - inside) / edge.scale
-            room = changed(edge.room, {edge.path: f"{inside / edge.scale:.9f} {edge.unit} ± {wide:.9f} {edge.unit}"})
-            again = edges._judged(edge, rule, room)  # noqa: SLF001
-            assert again.outcome(again.figure)[0] is Kind.FAIL
-            tried += 1
-    assert tried
-
-
-def test_every_window_of_the_chapter_is_tried() -> None:
-    assert {rule.id for rule in RULES if rule.window is not None} - {edge.rule for edge in walked()} == {
-        "mount.panel-flame-spread",
-        "mount.panel-smoke",
-    }
 
 
 # -- heavier, farther, fewer, shorter: never better ------------------------------------------------------------------
