@@ -77,13 +77,16 @@ def hazard_order(verdict: Verdict) -> tuple[int, float]:
     return 1, verdict.margin / edge
 
 
-def block(chosen: Iterable[Lack]) -> list[str]:
-    """Return what elements of one file lack as lines of YAML to paste into it and fill in."""
+def block(chosen: Iterable[Lack], width: int = 0) -> list[str]:
+    """Return what elements of one file lack as lines of YAML to paste into it and fill in.
+
+    Of an element that fits a width one line is made, otherwise one a key.
+    """
     root: dict[str, Any] = {}
     for lack in chosen:
         for wanted in lack.wanted.values():
             _put(root, wanted)
-    return list(_lines(root, 0))
+    return list(_lines(root, 0, width))
 
 
 def _put(root: dict[str, Any], wanted: Wanted) -> None:
@@ -104,16 +107,25 @@ def _flow(at: dict[str, Any]) -> str:
     return f"{{{', '.join(told)}}}"
 
 
-def _lines(at: dict[str, Any], depth: int) -> list[str]:
+def _is_list(at: dict[str, Any]) -> bool:
+    return any(name.startswith("- id: ") for name in at)
+
+
+def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
     lines = []
     for name, value in at.items():
         indent = "  " * depth
         if name.startswith("- id: "):
+            whole = f"{indent}- {_flow({'id': one_line(name.removeprefix('- id: ')), **value})}"
+            lists = any(isinstance(below, dict) and _is_list(below) for below in value.values())
+            if len(whole) <= width and not lists:
+                lines.append(whole)
+                continue
             lines.append(f"{indent}{one_line(name)}")
-            lines += _lines(value, depth + 1)
-        elif isinstance(value, dict) and any(below.startswith("- id: ") for below in value):
+            lines += _lines(value, depth + 1, width)
+        elif isinstance(value, dict) and _is_list(value):
             lines.append(f"{indent}{one_line(name)}:")
-            lines += _lines(value, depth + 1)
+            lines += _lines(value, depth + 1, width)
         elif isinstance(value, dict):
             lines.append(f"{indent}{one_line(name)}: {_flow(value)}")
         else:

@@ -103,5 +103,3 @@ def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, w
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
         page.line(f"{count_of(files, 'file', 'files')} could not be read.", role="error")
-    if digest.rooms and not wishes.basis and not wishes.is_narrow:
-        page.line("--basis names each line's rule and source; --format lines its place.", role="quiet")

@@ -247,7 +247,7 @@ def corner(room: Room, speaker: Loudspeaker) -> Figure:
     basis=practice("a subwoofer's own wall null belongs an octave above its band"),
     each=SUBWOOFERS,
     window=at_least(2.0, ""),
-    says="the {wall} wall takes a note at {figure} times its crossover; {window} wanted",
+    says="the {wall} wall cancels a note at {figure} times its crossover; {window} wanted",
     cure=("position",),
     at="position",
     since="0.1.0",

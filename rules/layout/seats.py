@@ -66,8 +66,8 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     each=SEATS,
     window=at_least(OVER_HEADS_M, "m"),
     says={
-        "fail": "hears {sources} past {head}'s head, {figure} over it; an ear {rise} higher clears it",
-        "negative": "hears {sources} through {head}'s head, {size} below its top; an ear {rise} higher clears it",
+        "fail": "hears {sources} past {head}'s head, {figure} over it; {window} wanted: raise the ear by {rise}, or it",
+        "negative": "hears {sources} through {head}'s head, {size} below its top: raise the ear by {rise}, or {sources}",
         "alone": "no head of another row comes near a line to it",
     },
     cure=("ear",),

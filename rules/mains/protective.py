@@ -38,7 +38,7 @@ def has_receptacles(_: Room, circuit: Circuit) -> Applies:
     when=(under_nfpa, has_receptacles),
     window=None,
     says={
-        "small": "feeds a receptacle from a device of {figure}; 15 A is the least",
+        "small": "feeds a receptacle from a breaker or fuse of {figure}; 15 A is the least",
         "enough": "its device may feed receptacles",
     },
     at="rating",
@@ -214,7 +214,7 @@ def residual_current(room: Room, circuit: Circuit) -> Answer:
     level=Level.ERROR,
     basis=practice("a protective earth is never lifted against hum; every code of wiring forbids it"),
     each=CIRCUITS,
-    says={"lifted": "has its protective earth lifted, a shock hazard; restore it", "whole": "has its protective earth"},
+    says={"lifted": "its protective earth is lifted, a shock hazard; restore it", "whole": "has its protective earth"},
     at="earth_lifted",
     caution=CAUTION,
     since="0.1.0",
