@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Final
 
+from roomlint.report.names import WHOLE
 from roomlint.review.verdict import Kind, Level
 from roomlint.source.say import one_line
 
@@ -38,8 +39,16 @@ class Lack:
     """What it lacks, by key."""
     drilling: dict[str, Wanted] = field(default_factory=dict)
     """That of it which a load path or a circuit wants."""
+    judged: dict[str, None] = field(default_factory=dict)
+    """What the load paths and circuits that want it are judged of, where the element is the room."""
     rules: dict[str, Verdict] = field(default_factory=dict)
     """The rules about load paths and circuits that want it, each by one verdict."""
+
+    @property
+    def of(self) -> tuple[str, ...]:
+        """Whom it is told of: the element, or, of the room, what is judged."""
+        is_room = self.subject.partition("/")[0] in WHOLE
+        return tuple(self.judged) if is_room and self.subject not in self.judged else (self.subject,)
 
 
 def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
@@ -57,6 +66,7 @@ def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
         if chapter in DRILLING:
             lack.drilling.setdefault(wanted.key, wanted)
             lack.rules.setdefault(verdict.rule, verdict)
+            lack.judged[verdict.subject.partition("+")[0]] = None
     return sorted(found.values(), key=lambda lack: (lack.hazard, -lack.waiting, lack.file, lack.subject))
 
 
@@ -80,7 +90,7 @@ def hazard_order(verdict: Verdict) -> tuple[int, float]:
 def block(chosen: Iterable[Lack], width: int = 0) -> list[str]:
     """Return what elements of one file lack as lines of YAML to paste into it and fill in.
 
-    Of an element that fits a width one line is made, otherwise one a key.
+    With a width an element stands in braces, on as few lines as it fits on; without, each of its keys has a line.
     """
     root: dict[str, Any] = {}
     for lack in chosen:
@@ -107,6 +117,19 @@ def _flow(at: dict[str, Any]) -> str:
     return f"{{{', '.join(told)}}}"
 
 
+def _in_braces(at: dict[str, Any], indent: str, width: int) -> list[str]:
+    """Return an item of a list in braces, its keys on as few lines as they fit on."""
+    parts = [f"{name}: {_flow(value) if isinstance(value, dict) else value}" for name, value in at.items()]
+    lines = [f"{indent}- {{"]
+    for number, part in enumerate(parts, start=1):
+        told = f"{part}{',' if number < len(parts) else '}'}"
+        if len(lines[-1]) + 1 + len(told) > width and not lines[-1].endswith("{"):
+            lines.append(f"{indent}   {told}")
+        else:
+            lines[-1] += told if lines[-1].endswith("{") else f" {told}"
+    return lines
+
+
 def _is_list(at: dict[str, Any]) -> bool:
     return any(name.startswith("- id: ") for name in at)
 
@@ -116,10 +139,8 @@ def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
     for name, value in at.items():
         indent = "  " * depth
         if name.startswith("- id: "):
-            whole = f"{indent}- {_flow({'id': one_line(name.removeprefix('- id: ')), **value})}"
-            lists = any(isinstance(below, dict) and _is_list(below) for below in value.values())
-            if len(whole) <= width and not lists:
-                lines.append(whole)
+            if width and not any(isinstance(below, dict) and _is_list(below) for below in value.values()):
+                lines += _in_braces({"id": one_line(name.removeprefix("- id: ")), **value}, indent, width)
                 continue
             lines.append(f"{indent}{one_line(name)}")
             lines += _lines(value, depth + 1, width)

@@ -22,10 +22,10 @@ WHOLE: Final = frozenset({"design", "project", "room"})
 SEAT: Final = "seat"
 _KEYS: Final = {
     "fastener": "kind of screw or anchor",
-    "mounting": "how it is mounted",
-    "stand": "which stand it is on",
-    "fire_rated": "whether it is fire rated",
-    "feeds": "what each load feeds",
+    "mounting": "how mounted",
+    "stand": "which stand",
+    "fire_rated": "fire rating",
+    "feeds": "which load feeds it",
     "crossover": "crossover",
     "loads": "what is plugged in",
     "into": "what the screws go into",

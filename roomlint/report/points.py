@@ -194,7 +194,7 @@ def _told_once(ways: list[_Way], point: Point, telling: Telling) -> Iterator[str
             continue
         for remedy in remedies:
             words = telling.remedy(remedy, remedy.subject)
-            named = len(point.entry.verdicts) + len(point.entry.beside) > 1 or "+" in point.entry.first.subject
+            named = {verdict.subject for verdict in point.entry.verdicts} != {remedy.subject}
             yield f"{telling.names.one(remedy.subject)}: {words}{also}" if named else f"{words}{also}"
 
 

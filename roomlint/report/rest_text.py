@@ -25,8 +25,8 @@ if TYPE_CHECKING:
 
 MOST_UNJUDGED: Final = 3
 """Keys that no rule looks at, up to which they are named: one of them may be a slip."""
-MOST_PASTED: Final = 4
-MOST_PASTED_NARROW: Final = 3
+MOST_PASTED: Final = 5
+MOST_PASTED_NARROW: Final = 4
 """Lines to paste that are written out by themselves; --missing writes all."""
 OTHERS: Final = (
     (Kind.PASS, "Passed"),
@@ -96,8 +96,8 @@ class Rest:
         told = list(self._folded(notes))
         lines = [f"Folded: {'; '.join(told)}."] if told else []
         if not self.wishes.is_narrow and not self.wishes.basis:
-            many = f"{count_of(points, 'point is', 'points are')} {findings} findings in --format lines; "
-            lines.append(f"{many if findings > points else ''}--basis names rules and sources.")
+            many = f"The {points} points are {findings} findings of single rules" if findings > points else ""
+            lines.append(f"{many} (--basis)." if many else "--basis names rules and sources.")
         if lines:
             self.page.line(" ".join(lines), role="quiet")
         self._unjudged()
@@ -160,7 +160,7 @@ class Rest:
                 keys.setdefault(tuple(words), []).append(lack)
         told = []
         for named, of in keys.items():
-            who = self.telling.names.several(lack.subject for lack in of)
+            who = self.telling.names.several(key for lack in of for key in lack.of)
             marks = " ".join(self._cautions(of))
             told.append(f"{who}: {', '.join(named)} {marks}".rstrip())
         if told:
@@ -178,6 +178,11 @@ class Rest:
         total = sum(lack.waiting for lack in self.lacks)
         for file in files if whole else files[:1]:
             chosen = self._fitting([lack for lack in self.lacks if lack.file == file], whole=whole)
+            if not whole and all(lack.wanted.keys() <= lack.drilling.keys() for lack in chosen):
+                self.page.heading(
+                    f"To find out next: what is not known above (--missing writes out all, for {count_of(total, 'check', 'checks')})."
+                )
+                return
             waiting = sum(lack.waiting for lack in chosen)
             where = "the room file" if file == self.room.file else one_line(file)
             rest = len(self.lacks) > len(chosen) and not whole

@@ -127,10 +127,11 @@ class RoomText:
         self._section("Warnings", points[:shown])
         if shown < len(points):
             rest = points[shown:]
-            if not shown:
-                self.page.heading("Warnings", "warning")
             span = f"{rest[0].number}" if len(rest) == 1 else f"{rest[0].number} to {rest[-1].number}"
-            self.page.line(f"{span}: {count_of(len(rest), 'more warning', 'more warnings')} (--notes lists all)", 4)
+            if shown:
+                self.page.line(f"{span}: {count_of(len(rest), 'more warning', 'more warnings')} (--notes)", 4)
+            else:
+                self.page.heading(f"Warnings: {span}, not listed here (--notes)", "warning")
 
     def _lines_left(self) -> int:
         """Return how many lines of a page are left for warnings, once all else is written."""

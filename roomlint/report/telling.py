@@ -168,8 +168,9 @@ class Telling:
     def agains(self, agains: Sequence[Again]) -> str:
         """Return what to measure again, or to choose, so that several figures are decided, each reading once."""
         names = list(dict.fromkeys(reading_words(name, key) for again in agains for name, key in again.names))
-        more = f"; {len(names) - MOST_READINGS} more" if len(names) > MOST_READINGS else ""
-        named = f"{'; '.join(names[:MOST_READINGS])}{more}"
+        most = MOST_READINGS if len(names) > MOST_READINGS + 1 else len(names)
+        more = f"; {len(names) - most} more" if len(names) > most else ""
+        named = f"{'; '.join(names[:most])}{more}"
         chosen = all(again.chosen for again in agains)
         least = min((again.within for again in agains if again.within is not None), key=_value, default=None)
         if least is None or any(again.within is None for again in agains):

@@ -66,8 +66,9 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     each=SEATS,
     window=at_least(OVER_HEADS_M, "m"),
     says={
-        "fail": "hears {sources} past {head}'s head, {figure} over it; {window} wanted: raise the ear by {rise}, or it",
-        "negative": "hears {sources} through {head}'s head, {size} below its top: raise the ear by {rise}, or {sources}",
+        "fail": "hears {sources} past {head}'s head, {figure} over it; {window} wanted, {rise} more",
+        "negative": "hears {sources} through {head}'s head, {size} below its top; "
+        "raise {sources}, or the ear by {rise}",
         "alone": "no head of another row comes near a line to it",
     },
     cure=("ear",),
