@@ -16,7 +16,7 @@ import click
 from roomlint import __version__
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
-from roomlint.terminal import for_the_output
+from roomlint.terminal import for_the_output, page_width
 from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
@@ -269,7 +269,7 @@ def figure_sheet(
     tables = sheet(Figures(design))
     title = one_line(f"{design.project.id}: {design.project.title or design.file}")
     units = units or decided.units or ("us" if is_customary(design.at) else "metric")
-    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units), kind)
+    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units, page_width()), kind)
 
 
 @main.command()

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
 MOST_UNJUDGED: Final = 3
 """Keys that no rule looks at, up to which they are named: one of them may be a slip."""
+MOST_ASSUMED: Final = 3
+"""Assumptions up to which they are written out."""
 MOST_PASTED: Final = 5
 MOST_PASTED_NARROW: Final = 4
 """Lines to paste that are written out by themselves; --missing writes all."""
@@ -96,8 +98,11 @@ class Rest:
         told = list(self._folded(notes))
         lines = [f"Folded: {'; '.join(told)}."] if told else []
         if not self.wishes.is_narrow and not self.wishes.basis:
-            many = f"The {points} points are {findings} findings of single rules" if findings > points else ""
-            lines.append(f"{many} (--basis)." if many else "--basis names rules and sources.")
+            if findings > points:
+                stand = count_of(points, "point stands", "points stand")
+                lines.append(f"The {stand} for {findings} findings of single rules (--basis).")
+            elif points:
+                lines.append("--basis names rules and sources.")
         if lines:
             self.page.line(" ".join(lines), role="quiet")
         self._unjudged()
@@ -115,7 +120,7 @@ class Rest:
             yield f"{count_of(lacking, 'check lacks', 'checks lack')} a value{option}"
         counts = room.counts()
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
-        keys = len(room.unjudged)
+        keys, assumed = len(room.unjudged), len(self._assumptions())
         rest = [
             count_of(waiting, "waits for a point above", "wait for points above") if waiting else "",
             f"{counts['waived']} accepted" if counts.get("waived") else "",
@@ -123,7 +128,7 @@ class Rest:
             f"{counts['informational']} worth knowing" if counts.get("informational") else "",
             count_of(counts["notApplicable"], "does not apply", "do not apply") if counts.get("notApplicable") else "",
             f"{count_of(keys, 'key', 'keys')} that no rule looks at" if keys > MOST_UNJUDGED else "",
-            count_of(len(self._assumptions()), "assumption", "assumptions") if self._assumptions() else "",
+            count_of(assumed, "assumption", "assumptions") if assumed > MOST_ASSUMED else "",
         ]
         words = ", ".join(part for part in rest if part)
         if words:
@@ -148,7 +153,7 @@ class Rest:
 
     def _assumed(self) -> None:
         words = self._assumptions()
-        if words and self.wishes.verdicts:
+        if words and (self.wishes.verdicts or len(words) <= MOST_ASSUMED):
             self.page.line(f"Assumed: {'; '.join(words)}.")
 
     def not_known(self) -> None:
@@ -179,8 +184,9 @@ class Rest:
         for file in files if whole else files[:1]:
             chosen = self._fitting([lack for lack in self.lacks if lack.file == file], whole=whole)
             if not whole and all(lack.wanted.keys() <= lack.drilling.keys() for lack in chosen):
+                checks = count_of(total, "check", "checks")
                 self.page.heading(
-                    f"To find out next: what is not known above (--missing writes out all, for {count_of(total, 'check', 'checks')})."
+                    f"To find out next: what is not known above (--missing writes out all, for {checks})."
                 )
                 return
             waiting = sum(lack.waiting for lack in chosen)
