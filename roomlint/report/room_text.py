@@ -21,7 +21,7 @@ from roomlint.review.verdict import By, Kind, Level, Way
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from roomlint.report.page import Footnotes, Page
     from roomlint.report.points import Point
@@ -75,6 +75,16 @@ class RoomText:
             elif level is Level.WARNING and found:
                 self._warnings(found)
         self._end()
+
+    def counts(self) -> Mapping[str, int]:
+        """Return how many there are of each kind, failures as the points that they are told as."""
+        counts = dict(self.room.counts())
+        if not self.room.compared:
+            points = Counter(str(point.level) for point in self.points)
+            counts |= {level.value: points[level.value] for level in Level}
+            reviews = [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW]
+            counts["review"] = len(merged(reviews, self.telling))
+        return counts
 
     @property
     def _hazardous(self) -> list[Verdict]:
