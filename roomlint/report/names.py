@@ -186,6 +186,8 @@ def key_words(key: str) -> str:
 
 def reading_words(name: str, key: str) -> str:
     """Return a reading as a person with a tape says it: `sofa-right, from the front`."""
-    last = key.rpartition(".")[2]
+    above, _, last = key.rpartition(".")
     words = _KEYS.get(last) or key_words(key)
+    if above.rpartition(".")[2] == "size":
+        return f"room, {last}"
     return ", ".join(part for part in (one_line(name), words) if part)

@@ -166,7 +166,7 @@ class Rest:
         told = []
         for named, of in keys.items():
             who = self.telling.names.several(key for lack in of for key in lack.of)
-            marks = " ".join(self._cautions(of))
+            marks = " ".join(sorted(self._cautions(of)))
             told.append(f"{who}: {', '.join(named)} {marks}".rstrip())
         if told:
             self.page.item(f"Not known – {'; '.join(told)}", "error", sign="?")
@@ -176,13 +176,21 @@ class Rest:
         rules = (self.telling.rule(verdict) for lack in of for verdict in lack.rules.values())
         return list(dict.fromkeys(mark for rule in rules if rule for mark in self.footnotes.of(rule.caution, 1)))
 
-    def next(self) -> None:
-        """Write what to find out next as a block to paste: the most hazardous, or with `missing` all of it."""
+    def next(self, *, tight: bool = False) -> None:
+        """Write what to find out next as a block to paste: the most hazardous, or with `missing` all of it.
+
+        Where the page is full that option is named instead.
+        """
         whole = self.wishes.missing or self.wishes.verdicts
         files = list(dict.fromkeys(lack.file for lack in self.lacks))
         total = sum(lack.waiting for lack in self.lacks)
         for file in files if whole else files[:1]:
             chosen = self._fitting([lack for lack in self.lacks if lack.file == file], whole=whole)
+            if tight and not whole:
+                self.page.heading(
+                    f"To find out next: --missing writes it out, for {count_of(total, 'check', 'checks')}."
+                )
+                return
             if not whole and all(lack.wanted.keys() <= lack.drilling.keys() for lack in chosen):
                 checks = count_of(total, "check", "checks")
                 self.page.heading(

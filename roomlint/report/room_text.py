@@ -32,6 +32,8 @@ if TYPE_CHECKING:
     from roomlint.review.verdict import Verdict
 
 MOST_CHANGED: Final = 12
+FOLD_LINES: Final = 2
+"""Lines that say that warnings are not listed."""
 FOLDED: Final = (Level.NOTE,)
 HEADINGS: Final = {Level.ERROR: "Errors", Level.WARNING: "Warnings", Level.NOTE: "Notes"}
 
@@ -45,6 +47,8 @@ class RoomText:
         self.page = page
         self.footnotes = footnotes
         self.wishes = wishes
+        self._is_tight = False
+        """Whether the page is full, so that what is missing is counted only."""
         self.points: list[Point] = [] if room.compared else points_of(room, telling)
 
     @property
@@ -72,7 +76,8 @@ class RoomText:
             found = [point for point in others if point.level is level]
             if level is Level.ERROR or (found and self._shows_all):
                 self._section(heading, found)
-            elif level is Level.WARNING and found:
+            elif level is Level.WARNING:
+                self._is_tight = self._lines_left() < (FOLD_LINES if found else 0)
                 self._warnings(found)
         self._end()
 
@@ -122,8 +127,9 @@ class RoomText:
 
     def _warnings(self, points: list[Point]) -> None:
         """Write as many warnings as the page has room for, and count the others."""
-        left = self._lines_left()
-        shown = 0
+        if not points:
+            return
+        left, shown = self._lines_left(), 0
         trial, page, footnotes = self.page.trial(), self.page, self.footnotes
         self.page, self.footnotes = trial, footnotes.trial()
         trial.heading("Warnings", "warning")
@@ -163,7 +169,7 @@ class RoomText:
             self._rest.all_verdicts()
         findings = sum(point.findings for point in self.points)
         self._rest.folded(len(folded), len(self.points), findings)
-        self._rest.next()
+        self._rest.next(tight=self._is_tight)
 
     def _head(self, *, stops: bool) -> None:
         room = self.room
@@ -197,8 +203,8 @@ class RoomText:
         opens = sum(1 for verdict in self.room.gating() if verdict.kind is Kind.OPEN)
         parts = []
         if grave:
-            span = "1" if len(grave) == 1 else f"1 to {len(grave)}"
-            parts.append(f"{count_of(len(grave), 'point', 'points')}, {span}: {counted}")
+            span = f", 1 to {len(grave)}" if len(grave) > 1 else ""
+            parts.append(f"{count_of(len(grave), 'point', 'points')}{span}: {counted}")
         if opens:
             parts.append(f"{count_of(opens, 'check that lacks', 'checks that lack')} a value at this stage")
         return " and ".join(parts)

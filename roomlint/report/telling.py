@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.measure.figure import Figure
 from roomlint.report.names import Names, about, key_words, reading_words, rule_words
-from roomlint.report.units import METRIC, Units, inward, mirrored
+from roomlint.report.units import METRIC, SIDES, Units, inward, mirrored
 from roomlint.review.verdict import Fate, Kind
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Again, Fact, Remedy, Unheld, Verdict
 
+AZIMUTH: Final = "azimuth"
+"""What a figure is called that is told with its side."""
 MOST_READINGS: Final = 3
 NEGATIVE: Final = "negative"
 """The template of a figure below naught, where the trade has a word for it: in the way, not `-0.30 m` clear."""
@@ -223,7 +225,8 @@ def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, n
         text = rule.says[template].format_map(fields)
     elif verdict.figure is not None:
         window = f"; {fields['window']}" if verdict.window is not None else ""
-        text = f"{verdict.figure.name} {fields['figure']}{window}"
+        name = AZIMUTH if verdict.figure.name in SIDES else verdict.figure.name
+        text = f"{name} {fields['figure']}{window}"
     else:
         return verdict.because.rstrip(".") or PLAIN.get(verdict.kind, verdict.said)
     return f"{text}{_doubt(verdicts, units)}"

@@ -162,7 +162,7 @@ def _ahead(_: Room, source: Source) -> Windows:
     basis=practice("half a metre in front of a loudspeaker, a hand's width in front of a subwoofer"),
     each=SOURCES,
     window=Cases("m", (("before a loudspeaker", SPEAKER_AHEAD), ("before a subwoofer", SUBWOOFER_AHEAD)), _ahead),
-    says="only {figure} free before its front; {window} wanted",
+    says="{figure} free before its front; {window} wanted",
     after=("layout.inside-room", "layout.clear-of-solids", "boundary.cabinet-room"),
     cure=("position",),
     at="position",

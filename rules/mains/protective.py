@@ -39,7 +39,7 @@ def has_receptacles(_: Room, circuit: Circuit) -> Applies:
     window=None,
     says={
         "small": "feeds a receptacle from a breaker or fuse of {figure}; 15 A is the least",
-        "enough": "its device may feed receptacles",
+        "enough": "its breaker or fuse may feed receptacles",
     },
     at="rating",
     caution=CAUTION,

@@ -51,7 +51,7 @@ def pulled_out(room: Room, thing: Held) -> Applies:
     each=HELD,
     when=(fixed, in_wood, screwed),
     window=at_least(1.0, "mm"),
-    says="its screws have {figure} of thread in the wood, so that they hold nothing",
+    says="its screws have {figure} of thread in the wood and hold nothing; {window} wanted",
     after=CAUSES,
     cure=("mounting.fixing.length", "mounting.fixing.thread", "mounting.fixing.edge_offset"),
     at="mounting.fixing.length",

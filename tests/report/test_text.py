@@ -22,7 +22,7 @@ def test_a_small_review_reads_like_this(make):
     review = make.review(make.room(*verdicts, gate=Level.WARNING))
     assert make.report("text", review) == (
         "A1 · Attic\n"
-        "design · held back by 1 point, 1: 1 warning · rooms/attic.room.yaml\n"
+        "design · held back by 1 point: 1 warning · rooms/attic.room.yaml\n"
         "\n"
         "Warnings\n"
         " 1. left: stands 17.4 deg left; the stage wants it 22 to 32 deg out\n"
