@@ -122,11 +122,14 @@ def _in_braces(at: dict[str, Any], indent: str, width: int) -> list[str]:
     parts = [f"{name}: {_flow(value) if isinstance(value, dict) else value}" for name, value in at.items()]
     lines = [f"{indent}- {{"]
     for number, part in enumerate(parts, start=1):
-        told = f"{part}{',' if number < len(parts) else '}'}"
-        if len(lines[-1]) + 1 + len(told) > width and not lines[-1].endswith("{"):
-            lines.append(f"{indent}   {told}")
-        else:
-            lines[-1] += told if lines[-1].endswith("{") else f" {told}"
+        whole = f"{part}{',' if number < len(parts) else '}'}"
+        # A value in braces of its own is folded only where a line of its own is too short for it.
+        fits = len(indent) + 3 + len(whole) <= width
+        for told in [whole] if fits else re.split(r"(?<=,) ", whole):
+            if len(lines[-1]) + 1 + len(told) > width and not lines[-1].endswith("- {"):
+                lines.append(f"{indent}   {told}")
+            else:
+                lines[-1] += told if lines[-1].endswith("- {") else f" {told}"
     return lines
 
 

@@ -187,3 +187,9 @@ def test_no_sentence_holds_a_place_in_a_list(make):
 @pytest.mark.parametrize("level", list(Level))
 def test_levels_do_not_change_a_sentence(make, level):
     assert told(make.verdict(level=level), make.rule()) == told(make.verdict(), make.rule())
+
+
+def test_a_dip_is_told_as_its_size_and_so_is_what_is_allowed(make):
+    rule = make.rule(window=Window(-12.0, None, "dB"), says={"fail": "falls {size} below; {allowed} wanted"})
+    verdict = make.verdict(figure=make.figure(-14.2, "dB", name="dip"), window=Window(-12.0, None, "dB"))
+    assert told(verdict, rule) == "falls 14.2 dB below; at most 12 dB wanted"
