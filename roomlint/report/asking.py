@@ -46,9 +46,10 @@ class Lack:
 
     @property
     def of(self) -> tuple[str, ...]:
-        """Whom it is told of: the element, or, of the room, what is judged."""
-        is_room = self.subject.partition("/")[0] in WHOLE
-        return tuple(self.judged) if is_room and self.subject not in self.judged else (self.subject,)
+        """Whom it is told of: the element, or, where the room lacks a key below a list, what is judged by it."""
+        in_lists = self.subject.partition("/")[0] in WHOLE and all("[" in key for key in self.drilling)
+        others = tuple(key for key in self.judged if key.partition("/")[0] not in WHOLE)
+        return others if in_lists and others else (self.subject,)
 
 
 def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:

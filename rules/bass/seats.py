@@ -155,7 +155,7 @@ def common_null(room: Room, _seats: Several[Seat]) -> Answer:
     says={
         "rows": "one subwoofer for {seats} seats in {rows} rows; two or more even out the bass",
         "seats": "one subwoofer for {seats} seats; two or more even out the bass",
-        "enough": "{subwoofers} subwoofers for {seats} seats",
+        "enough": "subwoofers {subwoofers}, seats {seats}",
     },
     at="subwoofers",
     since="0.1.0",
