@@ -16,7 +16,7 @@ import click
 from roomlint import __version__
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
-from roomlint.terminal import for_the_output
+from roomlint.terminal import for_the_output, page_width
 from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
@@ -128,8 +128,9 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
 @click.option("--only", multiple=True, metavar="ID-OR-CHAPTER", help="Run only these rules; repeatable.")
 @click.option("--without", multiple=True, metavar="ID-OR-CHAPTER", help="Leave these rules out; repeatable.")
 @click.option("--verdicts", is_flag=True, help="Show open, passed and not applicable verdicts too.")
-@click.option("--notes", is_flag=True, help="List notes instead of counting them.")
-@click.option("--basis", is_flag=True, help="Name the rule of each line, and why its window is what it is.")
+@click.option("--notes", is_flag=True, help="List all warnings and notes, not only what fits a page.")
+@click.option("--missing", is_flag=True, help="Write out all that is missing, as blocks to paste into the files.")
+@click.option("--basis", is_flag=True, help="Name the rule of each line, its source, and all its cautions.")
 @click.option("--units", type=click.Choice(["metric", "us"]), help="Units instead of those of each file.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
 @click.option(
@@ -164,6 +165,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     gate_new: bool | None,
     verdicts: bool,
     notes: bool,
+    missing: bool,
     basis: bool,
     units: str | None,
 ) -> None:
@@ -184,7 +186,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     newly = against is not None and (staged if gate_new is None else gate_new)
     with redirect_stdout(sys.stderr):  # what a rule prints must not get into a report
         review = _review(paths or (".",), replace(choices, gate_new=newly), against, jobs, outputs)
-    wishes = Wishes(units or "", verdicts=verdicts, notes=notes, basis=basis)
+    wishes = Wishes(units or "", verdicts=verdicts, notes=notes, missing=missing, basis=basis)
     for other, file in writes:
         outputs.write(file, write(other, review, replace(wishes, verdicts=True)))
     wishes, coloured = for_the_output(wishes)
@@ -267,7 +269,7 @@ def figure_sheet(
     tables = sheet(Figures(design))
     title = one_line(f"{design.project.id}: {design.project.title or design.file}")
     units = units or decided.units or ("us" if is_customary(design.at) else "metric")
-    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units), kind)
+    say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units, page_width()), kind)
 
 
 @main.command()

@@ -28,12 +28,20 @@ LOOKS: Final[dict[str, dict[str, Any]]] = {
 
 def for_the_output(wishes: Wishes) -> tuple[Wishes, bool]:
     """Return what is wished for as the output bears it: as wide as a terminal, and coloured only on one."""
-    is_terminal = sys.stdout is not None and sys.stdout.isatty()
-    columns = get_terminal_size((0, 0)).columns if is_terminal or os.environ.get("COLUMNS") else None
+    is_terminal, width = _is_terminal(), page_width()
     coloured = is_terminal or os.environ.get("FORCE_COLOR", "") not in {"", "0"}
     if os.environ.get("NO_COLOR") or not coloured:
-        return replace(wishes, width=width_of(columns)), False
-    return replace(wishes, width=width_of(columns), paint=_painted), True
+        return replace(wishes, width=width), False
+    return replace(wishes, width=width, paint=_painted), True
+
+
+def page_width() -> int:
+    """Return how wide to write: as the terminal, or as the shell says, and no wider than a page."""
+    return width_of(get_terminal_size((0, 0)).columns if _is_terminal() or os.environ.get("COLUMNS") else None)
+
+
+def _is_terminal() -> bool:
+    return sys.stdout is not None and sys.stdout.isatty()
 
 
 def _painted(text: str, role: str) -> str:

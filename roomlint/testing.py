@@ -139,8 +139,10 @@ def _refuse(problems: Iterable[Problem]) -> None:
 
 
 def _said(verdict: Verdict, rule: AnyRule) -> str:
-    """Return a verdict's sentence, with the key that it wants: reports say it in an installer's words."""
-    wanted = verdict.wanted
+    """Return a verdict's sentence, with the key that it wants or the rule that it waits for: reports say it in words."""
+    wanted, follows = verdict.wanted, verdict.follows
+    if follows is not None:
+        return f"{told(verdict, rule)} [{follows.rule}]"
     return told(verdict, rule) + (f" ({wanted.key} of {wanted.words})" if wanted is not None else "")
 
 

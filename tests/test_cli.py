@@ -182,7 +182,7 @@ def test_staged_reads_the_house_file_and_the_rooms_that_are_staged(team: Team) -
     (team.folder / "b.room.yaml").write_text("nonsense: 1\n", encoding="utf-8")
     status, output = run("check", "--staged")
     assert status == 0, output
-    assert "not gated · a.room.yaml" in output
+    assert "not gated: 2 errors · a.room.yaml" in output
     assert "b.room.yaml" not in output
     assert run("check", "--staged", "--house", "house.yaml")[0] == 0
     assert run("check", "--staged", "b.room.yaml")[0] == 2

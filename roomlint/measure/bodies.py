@@ -14,6 +14,7 @@ from roomlint.figures import solid
 from roomlint.figures.coverage import UP
 from roomlint.figures.direction import COINCIDENT_M, direction_vector, toward
 from roomlint.figures.enclosure import wall_of
+from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -45,8 +46,6 @@ SEATED_WIDE_M: Final = (0.50, 0.10)
 """Width of a listener on a seat of which no width is given, and how far it may be off."""
 HEAD_ABOVE_EAR_M: Final = 0.13
 """Top of the head above the ear of a seated adult, where the file gives no head."""
-FAR_M: Final = 0.5
-"""Things farther apart than this count as this far: how far is nobody's question."""
 _LOOKED_AGAIN_M: Final = 0.3
 """A thing that moves by more than this is held against all others anew."""
 _DOWN: Vector3 = (0.0, 0.0, -1.0)

@@ -24,6 +24,11 @@ class Lacking:
     """A figure that cannot be computed, and the key that is not there."""
 
     key: str
+    """The path of the key in its file, or why a formula does not hold."""
+    below: str = ""
+    """The key below its element; empty where a formula does not hold."""
+    element: str = ""
+    """What the team calls the element that lacks it."""
 
 
 NOT_ITS = Lacking("")
@@ -52,7 +57,8 @@ def _ask(compute: Callable[[], Figure]) -> Figure | Lacking:
     try:
         return compute()
     except Missing as missing:
-        return Lacking(missing.element.path_of(missing.key))
+        element = missing.element
+        return Lacking(element.path_of(missing.key), missing.key, element.words)
     except Refused as error:
         # Outside the range of a formula: the reader is told which, as the rule that needs it would be.
         return Lacking(str(error))

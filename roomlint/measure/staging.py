@@ -10,7 +10,8 @@ from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwo
 from roomlint.figures import ceiling, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
-from roomlint.measure.bodies import FAR_M, obstacle_words
+from roomlint.measure.bodies import obstacle_words
+from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:

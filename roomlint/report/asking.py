@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Final
 
+from roomlint.report.names import WHOLE
 from roomlint.review.verdict import Kind, Level
 from roomlint.source.say import one_line
 
@@ -38,8 +39,17 @@ class Lack:
     """What it lacks, by key."""
     drilling: dict[str, Wanted] = field(default_factory=dict)
     """That of it which a load path or a circuit wants."""
+    judged: dict[str, None] = field(default_factory=dict)
+    """What the load paths and circuits that want it are judged of, where the element is the room."""
     rules: dict[str, Verdict] = field(default_factory=dict)
     """The rules about load paths and circuits that want it, each by one verdict."""
+
+    @property
+    def of(self) -> tuple[str, ...]:
+        """Whom it is told of: the element, or, where the room lacks a key below a list, what is judged by it."""
+        in_lists = self.subject.partition("/")[0] in WHOLE and all("[" in key for key in self.drilling)
+        others = tuple(key for key in self.judged if key.partition("/")[0] not in WHOLE)
+        return others if in_lists and others else (self.subject,)
 
 
 def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
@@ -57,6 +67,7 @@ def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
         if chapter in DRILLING:
             lack.drilling.setdefault(wanted.key, wanted)
             lack.rules.setdefault(verdict.rule, verdict)
+            lack.judged[verdict.subject.partition("+")[0]] = None
     return sorted(found.values(), key=lambda lack: (lack.hazard, -lack.waiting, lack.file, lack.subject))
 
 
@@ -77,13 +88,16 @@ def hazard_order(verdict: Verdict) -> tuple[int, float]:
     return 1, verdict.margin / edge
 
 
-def block(chosen: Iterable[Lack]) -> list[str]:
-    """Return what elements of one file lack as lines of YAML to paste into it and fill in."""
+def block(chosen: Iterable[Lack], width: int = 0) -> list[str]:
+    """Return what elements of one file lack as lines of YAML to paste into it and fill in.
+
+    With a width an element stands in braces, on as few lines as it fits on; without, each of its keys has a line.
+    """
     root: dict[str, Any] = {}
     for lack in chosen:
         for wanted in lack.wanted.values():
             _put(root, wanted)
-    return list(_lines(root, 0))
+    return list(_lines(root, 0, width))
 
 
 def _put(root: dict[str, Any], wanted: Wanted) -> None:
@@ -104,16 +118,39 @@ def _flow(at: dict[str, Any]) -> str:
     return f"{{{', '.join(told)}}}"
 
 
-def _lines(at: dict[str, Any], depth: int) -> list[str]:
+def _in_braces(at: dict[str, Any], indent: str, width: int) -> list[str]:
+    """Return an item of a list in braces, its keys on as few lines as they fit on."""
+    parts = [f"{name}: {_flow(value) if isinstance(value, dict) else value}" for name, value in at.items()]
+    lines = [f"{indent}- {{"]
+    for number, part in enumerate(parts, start=1):
+        whole = f"{part}{',' if number < len(parts) else '}'}"
+        # A value in braces of its own is folded only where a line of its own is too short for it.
+        fits = len(indent) + 3 + len(whole) <= width
+        for told in [whole] if fits else re.split(r"(?<=,) ", whole):
+            if len(lines[-1]) + 1 + len(told) > width and not lines[-1].endswith("- {"):
+                lines.append(f"{indent}   {told}")
+            else:
+                lines[-1] += told if lines[-1].endswith("- {") else f" {told}"
+    return lines
+
+
+def _is_list(at: dict[str, Any]) -> bool:
+    return any(name.startswith("- id: ") for name in at)
+
+
+def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
     lines = []
     for name, value in at.items():
         indent = "  " * depth
         if name.startswith("- id: "):
+            if width and not any(isinstance(below, dict) and _is_list(below) for below in value.values()):
+                lines += _in_braces({"id": one_line(name.removeprefix("- id: ")), **value}, indent, width)
+                continue
             lines.append(f"{indent}{one_line(name)}")
-            lines += _lines(value, depth + 1)
-        elif isinstance(value, dict) and any(below.startswith("- id: ") for below in value):
+            lines += _lines(value, depth + 1, width)
+        elif isinstance(value, dict) and _is_list(value):
             lines.append(f"{indent}{one_line(name)}:")
-            lines += _lines(value, depth + 1)
+            lines += _lines(value, depth + 1, width)
         elif isinstance(value, dict):
             lines.append(f"{indent}{one_line(name)}: {_flow(value)}")
         else:

@@ -1,8 +1,9 @@
-"""Puts verdicts that say one thing together: the pair, the seats, the whole row."""
+"""Puts verdicts that say one thing together: the pair, the seats, the whole row, the rules that say the same."""
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.measure.figure import Figure
@@ -12,13 +13,19 @@ from roomlint.report.words import place_key
 from roomlint.review.verdict import Kind
 
 if TYPE_CHECKING:
-    from collections.abc import Hashable, Iterable
+    from collections.abc import Hashable, Iterable, Mapping
 
     from roomlint.report.telling import Telling
     from roomlint.review.verdict import Fact, Verdict
 
 NAMED_SEATS: Final = 2
 """Up to so many seats are named; more are counted."""
+_VERB: Final = re.compile(
+    r"(is|has|stands|hangs|falls|tips|sits|loses|leaves|reaches|needs|crosses|plays|faces|arrives|lies|draws|weighs)\b"
+)
+"""Verbs that findings start with, after the name of one element."""
+_ITS: Final = re.compile(r"\b(its|it|itself)\b")
+_PLURAL: Final = {"is": "are", "has": "have", "reaches": "reach", "crosses": "cross"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +35,8 @@ class Entry:
     verdicts: tuple[Verdict, ...]
     who: str
     says: str
+    beside: tuple[Verdict, ...] = ()
+    """What is told in the same breath: other rules' findings of the same thing."""
 
     @property
     def first(self) -> Verdict:
@@ -39,18 +48,66 @@ class Entry:
         """Who, and what."""
         return f"{self.who}: {self.says}"
 
+    @property
+    def rules(self) -> int:
+        """How many rules say it."""
+        return len({verdict.rule for verdict in self.verdicts})
 
-def merged(verdicts: Iterable[Verdict], telling: Telling, *, moved: bool = False) -> list[Entry]:
-    """Return verdicts as lines, in the order of the file; with `moved` those that moved stand each alone."""
+
+def merged(
+    verdicts: Iterable[Verdict],
+    telling: Telling,
+    *,
+    moved: bool = False,
+    beside: Mapping[int, tuple[Verdict, ...]] | None = None,
+) -> list[Entry]:
+    """Return verdicts as lines, in the order of the file; with `moved` those that moved stand each alone.
+
+    `beside`: by the identity of a verdict, what is told in one breath with it.
+    """
     groups: dict[Hashable, list[Verdict]] = {}
+    told = beside or {}
     for number, verdict in enumerate(sorted(verdicts, key=place_key)):
         alone = moved and verdict.change is not None and verdict.change.before is not None
-        groups.setdefault(number if alone else _key(verdict, telling), []).append(verdict)
-    return [_entry(group, telling, moved=moved) for group in groups.values()]
+        with_it = tuple(sorted({other.rule for other in told.get(id(verdict), ())}))
+        key: Hashable = number if alone else (_key(verdict, telling), with_it)
+        groups.setdefault(key, []).append(verdict)
+    return _alike([_entry(group, telling, told, moved=moved) for group in groups.values()])
 
 
-def _entry(group: list[Verdict], telling: Telling, *, moved: bool) -> Entry:
-    return Entry(tuple(group), _who(group, telling), telling.sentence(group, moved=moved))
+def _alike(entries: list[Entry]) -> list[Entry]:
+    """Return lines so that what several rules say of the same elements in the same words is one of them."""
+    found: dict[Hashable, Entry] = {}
+    for number, entry in enumerate(entries):
+        first = entry.first
+        key: Hashable = (entry.text, first.kind, first.level, first.waived, first.change)
+        if entry.beside:
+            key = number
+        same = found.get(key)
+        found[key] = replace(same, verdicts=same.verdicts + entry.verdicts) if same is not None else entry
+    return list(found.values())
+
+
+def _entry(group: list[Verdict], telling: Telling, told: Mapping[int, tuple[Verdict, ...]], *, moved: bool) -> Entry:
+    says = telling.sentence(group, moved=moved)
+    if len({about(verdict.subject).elements for verdict in group}) > 1:
+        says = _of_several(says)
+    beside = tuple(other for verdict in group for other in told.get(id(verdict), ()))
+    by_rule: dict[str, list[Verdict]] = {}
+    for other in beside:
+        by_rule.setdefault(other.rule, []).append(other)
+    words = [telling.in_one_breath(others) for others in by_rule.values()]
+    return Entry(tuple(group), _who(group, telling), "; ".join([says, *(one for one in words if one)]), beside)
+
+
+def _of_several(says: str) -> str:
+    """Return what is said of one element as it is said of several: in the plural, or of each."""
+    found = _VERB.match(says)
+    if found is None:
+        return says
+    if _ITS.search(says):
+        return f"each {says}"
+    return _PLURAL.get(found[0], found[0].removesuffix("s")) + says[found.end() :]
 
 
 def _key(verdict: Verdict, telling: Telling) -> Hashable:
@@ -85,10 +142,10 @@ def _who(group: list[Verdict], telling: Telling) -> str:
     for verdict in group:
         found = about(verdict.subject)
         seats.setdefault(found.elements, {}).update(dict.fromkeys(found.seats))
-    where: dict[str, list[str]] = {}
+    where: dict[str, list[tuple[str, ...]]] = {}
     for elements, at in seats.items():
-        where.setdefault(_seats(elements, list(at), group[0], telling), []).append(telling.names.several(elements))
-    return "; ".join(", ".join(dict.fromkeys(names)) + at for at, names in where.items())
+        where.setdefault(_seats(elements, list(at), group[0], telling), []).append(elements)
+    return "; ".join(f"{telling.names.groups(names)}{at}" for at, names in where.items())
 
 
 def _seats(elements: tuple[str, ...], seats: list[str], verdict: Verdict, telling: Telling) -> str:

@@ -22,6 +22,12 @@ WHOLE: Final = frozenset({"design", "project", "room"})
 SEAT: Final = "seat"
 _KEYS: Final = {
     "fastener": "kind of screw or anchor",
+    "mounting": "how mounted",
+    "stand": "which stand",
+    "fire_rated": "fire rating",
+    "feeds": "which load feeds it",
+    "crossover": "crossover",
+    "loads": "what is plugged in",
     "into": "what the screws go into",
     "diameter": "diameter of the screws",
     "length": "length",
@@ -55,6 +61,12 @@ _KEYS: Final = {
     "gfci": "ground-fault protection",
     "afci": "arc-fault protection",
 }
+SAME_KIND: Final = 2
+"""So many elements of one kind are told as `left and right`."""
+_ON: Final = {"circuit": "on", "opening": "at"}
+"""What stands between the name of an element and that of its circuit, or of the opening beside it."""
+_WITHOUT: Final = frozenset({"setting"})
+"""Kinds of elements that are not named beside another: a loudspeaker's setting carries its id."""
 _NEEDS_MORE: Final = frozenset({"height", "length", "rating", "diameter"})
 """Keys that say little without what they are of."""
 _PLACES: Final = frozenset({"position", "ear", "centre", "lens"})
@@ -73,6 +85,8 @@ class About(NamedTuple):
 
 def about(subject: str) -> About:
     """Return what a verdict's subject is about."""
+    if subject.startswith("waiver/"):
+        return About((subject,), ())  # what it accepts is part of its name
     keys = tuple(subject.split("+"))
     seats = tuple(key for key in keys if key.startswith(f"{SEAT}/"))
     others = tuple(key for key in keys if key not in seats)
@@ -97,12 +111,20 @@ class Names:
             return one_line(key)
         if kind in WHOLE or not name:
             return "room" if kind in WHOLE else kind
+        if kind == "waiver":
+            return self._waiver(name)
         if kind == "surface":
             return name if name.endswith("wall") or name in {"ceiling", "floor"} else f"{name} wall"
         told = one_line(name)
         if kind in told.split("-") or (kind not in OF_THEIR_KIND and name not in self._shared) or kind == name:
             return told
         return f"{kind} {told}"
+
+    def _waiver(self, name: str) -> str:
+        """Return what a waiver is called, by the rule and the elements that it names."""
+        rule, of, subject = name.partition(" for ")
+        words = f"waiver for {self.several(subject.split('+'))}" if of else "waiver"
+        return f"{words}, {rule_words(rule)}"
 
     def several(self, keys: Iterable[str]) -> str:
         """Return the names of some elements."""
@@ -113,8 +135,37 @@ class Names:
         found = about(verdict.subject)
         if not all("/" in key for key in found.elements):
             return one_line(verdict.words)
-        name = self.several(found.elements)
+        name = self.groups([found.elements])
         return f"{name} at {self.several(found.seats)}" if found.seats else name
+
+    def groups(self, subjects: Iterable[tuple[str, ...]]) -> str:
+        """Return the names of what several verdicts are about: pairs stay pairs, what is on one circuit is told once.
+
+        `left and right; side-left and side-right`, `rack-socket, floor-socket on circuit old-freezer`.
+        """
+        where: dict[str, list[str]] = {}
+        for elements in subjects:
+            kinds = [key.partition("/")[0] for key in elements]
+            named = [
+                key for key, kind in zip(elements, kinds, strict=True) if len(elements) == 1 or kind not in _WITHOUT
+            ]
+            end = ""
+            if len(named) > 1 and kinds[-1] in _ON and kinds[-1] != kinds[0]:
+                end = f" {_ON[kinds[-1]]} {self.one(named.pop())}"
+            where.setdefault(end, []).append(
+                " and ".join(self.one(key) for key in named) if len(named) == SAME_KIND else self.several(named)
+            )
+        told = [
+            f"{('; ' if any(' and ' in name for name in names) else ', ').join(dict.fromkeys(names))}{end}"
+            for end, names in where.items()
+        ]
+        return "; ".join(told)
+
+
+def rule_words(rule_id: str) -> str:
+    """Return what a rule is about as words: `angle.rear-pair` is `rear pair (angle)`."""
+    chapter, _, slug = rule_id.partition(".")
+    return one_line(f"{slug.replace('-', ' ')} ({chapter})" if slug else chapter)
 
 
 def key_words(key: str) -> str:
@@ -135,6 +186,8 @@ def key_words(key: str) -> str:
 
 def reading_words(name: str, key: str) -> str:
     """Return a reading as a person with a tape says it: `sofa-right, from the front`."""
-    last = key.rpartition(".")[2]
+    above, _, last = key.rpartition(".")
     words = _KEYS.get(last) or key_words(key)
+    if above.rpartition(".")[2] == "size":
+        return f"room, {last}"
     return ", ".join(part for part in (one_line(name), words) if part)

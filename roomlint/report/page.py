@@ -25,6 +25,17 @@ class Page:
         self._gap = self._started = False
         self.number = 0
 
+    @property
+    def height(self) -> int:
+        """How many lines there are that nobody took yet."""
+        return len(self._lines)
+
+    def trial(self) -> Page:
+        """Return an empty page to find out how many lines something takes here."""
+        page = Page(self._width, self._paint)
+        page.number, page._gap, page._started = self.number, self._gap, self._started
+        return page
+
     def take(self) -> str:
         """Return what was written so far, and forget it."""
         text = "".join(f"{line}\n" for line in self._lines)
@@ -44,10 +55,11 @@ class Page:
         """Write a paragraph."""
         self._wrapped(text, " " * indent, " " * indent, role)
 
-    def item(self, text: str, role: str = "") -> None:
-        """Write a numbered line."""
-        self.number += 1
-        mark = f"{self.number:>2}. "
+    def item(self, text: str, role: str = "", sign: str = "") -> None:
+        """Write a numbered line, or one that starts with a sign instead."""
+        if not sign:
+            self.number += 1
+        mark = f" {sign}  " if sign else f"{self.number:>2}. "
         self._wrapped(text, mark, " " * len(mark), role, first_only=True)
 
     def under(self, text: str) -> None:
@@ -85,10 +97,16 @@ class Footnotes:
     def __init__(self) -> None:
         self.marks: dict[str, str] = {}
 
+    def trial(self) -> Footnotes:
+        """Return footnotes with the marks given so far, to find out which others something needs."""
+        other = Footnotes()
+        other.marks = dict(self.marks)
+        return other
+
     def of(self, caution: str, most: int | None = None) -> list[str]:
         """Return the marks of a caution's sentences: what a whole chapter says is one footnote, not one a rule."""
         sentences = re.split(r"(?<=[.!]) +(?=[A-Z])", caution.removeprefix("Caution: ").strip())
-        return [self._mark(sentence) for sentence in sentences[:most] if sentence]
+        return [self._mark(sentence[0].upper() + sentence[1:]) for sentence in sentences[:most] if sentence]
 
     def _mark(self, text: str) -> str:
         if text not in self.marks:

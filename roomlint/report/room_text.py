@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.asking import DRILLING, block, hazard_order, is_hazard, lacks
+from roomlint.report.asking import DRILLING, is_hazard
 from roomlint.report.changes import (
     TITLES,
     WAYS,
@@ -14,35 +14,26 @@ from roomlint.report.changes import (
     of_waivers,
 )
 from roomlint.report.merging import Entry, merged
-from roomlint.report.names import key_words
-from roomlint.report.rule_pages import basis_words
-from roomlint.report.words import acceptance, at, count_of, few, tally
+from roomlint.report.points import again_of, by_element, other_actions, points_of
+from roomlint.report.rest_text import Rest
+from roomlint.report.words import at, count_of, tally
 from roomlint.review.verdict import By, Kind, Level, Way
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
-    from roomlint.report.asking import Lack
     from roomlint.report.page import Footnotes, Page
+    from roomlint.report.points import Point
     from roomlint.report.telling import Telling
     from roomlint.report.wishes import Wishes
     from roomlint.review.review import RoomReview
+    from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Verdict
 
-MOST_DRILLING: Final = 6
-MOST_ASKED: Final = 3
-"""Elements whose missing keys are written out; the others are counted."""
-MOST_PASTED: Final = 7
-"""Lines of that."""
 MOST_CHANGED: Final = 12
-MOST_NAMED: Final = 6
-MOST_UNJUDGED: Final = 8
-MOST_ASSUMED: Final = 3
-MOST_LIGHT: Final = 4
-"""Warnings that are told however many errors stand above them."""
-MOST_HEAVY: Final = 20
-"""Lines up to which warnings are told."""
+FOLD_LINES: Final = 2
+"""Lines that say that warnings are not listed."""
 FOLDED: Final = (Level.NOTE,)
 HEADINGS: Final = {Level.ERROR: "Errors", Level.WARNING: "Warnings", Level.NOTE: "Notes"}
 
@@ -56,64 +47,173 @@ class RoomText:
         self.page = page
         self.footnotes = footnotes
         self.wishes = wishes
-        self.lacks = lacks(room.verdicts)
-        self.is_narrow = wishes.is_narrow
+        self._is_tight = False
+        """Whether the page is full, so that what is missing is counted only."""
+        self.points: list[Point] = [] if room.compared else points_of(room, telling)
+
+    @property
+    def _rest(self) -> Rest:
+        return Rest(self.room, self.telling, self.page, self.footnotes, self.wishes)
 
     def write(self, *, stops: bool) -> None:
         """Write the room: what can hurt people first, known and unknown, then what to do, the gravest first."""
         self._head(stops=stops)
-        told = self._changes() if self.room.compared else self._before_drilling()
-        self._failures(told)
-        self._for_a_person(told)
-        self._folded(told)
+        if self.room.compared:
+            told = self._changes()
+            self._as_before(told)
+            self._counted()
+            if self.wishes.verdicts:
+                self._rest.all_verdicts()
+            return
+        hazards = [point for point in self.points if point.hazard]
+        if hazards or self._hazardous or any(lack.drilling for lack in self._rest.lacks):
+            self.page.heading("Before you drill or wire", "error")
+        self._listed_points(hazards)
+        self._reviews(self._hazardous)
+        self._rest.not_known()
+        others = [point for point in self.points if not point.hazard]
+        for level, heading in HEADINGS.items():
+            found = [point for point in others if point.level is level]
+            if level is Level.ERROR or (found and self._shows_all):
+                self._section(heading, found)
+            elif level is Level.WARNING:
+                self._is_tight = self._lines_left() < (FOLD_LINES if found else 0)
+                self._warnings(found)
+        self._end()
+
+    def counts(self) -> Mapping[str, int]:
+        """Return how many there are of each kind, failures as the points that they are told as."""
+        counts = dict(self.room.counts())
+        if not self.room.compared:
+            points = Counter(str(point.level) for point in self.points)
+            counts |= {level.value: points[level.value] for level in Level}
+            reviews = [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW]
+            counts["review"] = len(merged(reviews, self.telling))
+        return counts
+
+    @property
+    def _hazardous(self) -> list[Verdict]:
+        """What a person must decide of load paths and circuits."""
+        return [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW and is_hazard(verdict)]
+
+    @property
+    def _shows_all(self) -> bool:
+        return self.wishes.notes or self.wishes.verdicts
+
+    def _section(self, heading: str, points: list[Point]) -> None:
+        if points:
+            self.page.heading(heading, points[0].level.value)
+            self._listed_points(points)
+
+    def _listed_points(self, points: list[Point]) -> None:
+        for point in points:
+            seen = f" (see {' and '.join(map(str, point.seen))})" if point.seen else ""
+            rules = self._rules(point.entry)
+            marks = " ".join(dict.fromkeys(mark for rule in rules for mark in self._marks(rule)))
+            self.page.number = point.number - 1
+            self.page.item(" ".join(part for part in (f"{point.entry.text}{seen}", marks) if part), point.level.value)
+            for line in point.actions:
+                self.page.under(line)
+            self._rest.bases(point.entry)
+
+    def _rules(self, entry: Entry) -> list[AnyRule]:
+        found = {verdict.rule: self.telling.rule(verdict) for verdict in (*entry.verdicts, *entry.beside)}
+        return [rule for rule in found.values() if rule is not None]
+
+    def _marks(self, rule: AnyRule) -> list[str]:
+        """Return the marks of a rule's cautions: what its chapter says, the rule's own where all is asked for."""
+        whole = self.wishes.basis or self.wishes.verdicts
+        return self.footnotes.of(rule.caution, None if whole else 1)
+
+    def _warnings(self, points: list[Point]) -> None:
+        """Write as many warnings as the page has room for, and count the others."""
+        if not points:
+            return
+        left, shown = self._lines_left(), 0
+        trial, page, footnotes = self.page.trial(), self.page, self.footnotes
+        self.page, self.footnotes = trial, footnotes.trial()
+        trial.heading("Warnings", "warning")
+        for number, point in enumerate(points, start=1):
+            self._listed_points([point])
+            end = 0 if number == len(points) else 1
+            if trial.height + end > left:
+                break
+            shown = number
+        self.page, self.footnotes = page, footnotes
+        self._section("Warnings", points[:shown])
+        if shown < len(points):
+            rest = points[shown:]
+            span = f"{rest[0].number}" if len(rest) == 1 else f"{rest[0].number} to {rest[-1].number}"
+            if shown:
+                self.page.line(f"{span}: {count_of(len(rest), 'more warning', 'more warnings')} (--notes)", 4)
+            else:
+                self.page.heading(f"Warnings: {span}, not listed here (--notes)", "warning")
+
+    def _lines_left(self) -> int:
+        """Return how many lines of a page are left for warnings, once all else is written."""
+        page, footnotes = self.page, self.footnotes
+        self.page, self.footnotes = page.trial(), footnotes.trial()
+        self._end()
+        foot = self.page.trial()
+        foot.blank()
+        for text, mark in self.footnotes.marks.items():
+            foot.marked(mark, text)
+        taken = page.height + self.page.height + foot.height
+        self.page, self.footnotes = page, footnotes
+        return self.wishes.page - taken
+
+    def _end(self) -> None:
+        self._for_a_person([] if self.room.compared else self._hazardous)
+        folded = [] if self._shows_all else [point for point in self.points if point.level is Level.NOTE]
         if self.wishes.verdicts:
-            self._everything_else()
-        if not self.room.compared or self.wishes.verdicts:
-            self._unjudged()
-            self._assumed()
-            self._next()
+            self._rest.all_verdicts()
+        findings = sum(point.findings for point in self.points)
+        self._rest.folded(len(folded), len(self.points), findings)
+        self._rest.next(tight=self._is_tight)
 
     def _head(self, *, stops: bool) -> None:
         room = self.room
         title = one_line(room.title)
         self.page.heading(" · ".join(part for part in (one_line(room.code), title) if part) or one_line(room.file))
-        if room.gate is None:
-            verdict = "not gated"
-        elif stops:
+        if room.compared:
             many = sum(1 for _ in room.gating())
-            verdict = f"held back by {count_of(many, 'finding', 'findings')} ({room.gate} and above)"
+            held = f"held back by {count_of(many, 'finding', 'findings')} ({room.gate} and above)"
         else:
-            verdict = f"passes the gate ({room.gate})"
-        file = room.file.rpartition("/")[2] if self.is_narrow else room.file
+            held = f"held back by {self._held()}"
+        if stops:
+            verdict = held
+        else:
+            verdict = "not gated" if room.gate is None else f"passes the gate ({room.gate})"
+            below = self._counted_points(self.points)
+            verdict += f": {below}" if below and not room.compared else ""
+        file = room.file.rpartition("/")[2] if self.wishes.is_narrow else room.file
         parts = [one_line(room.stage or ""), verdict, one_line(file)]
         if room.was_file:
             parts.append(f"was {one_line(room.was_file)}")
-        self.page.line(" · ".join(part for part in parts if part), role="error" if stops else "quiet")
+        line = " · ".join(part for part in parts if part)
+        if len(line) > self.wishes.width:
+            line = line.replace(one_line(room.file), one_line(room.file.rpartition("/")[2]))
+        self.page.line(line, role="error" if stops else "quiet")
 
-    def _before_drilling(self) -> list[Verdict]:
-        """Write what is wrong with load paths and circuits, the worst first, then what is not known of them."""
-        found = [verdict for verdict in self.room.verdicts if is_hazard(verdict)]
-        unknown: dict[tuple[str, ...], list[Lack]] = {}
-        for lack in sorted(self.lacks, key=lambda lack: lack.order):
-            if lack.drilling:
-                unknown.setdefault(tuple(key_words(key) for key in lack.drilling), []).append(lack)
-        if found or unknown:
-            self.page.heading("Before you drill or wire", "error")
-        for entry in sorted(merged(found, self.telling), key=lambda entry: hazard_order(entry.first)):
-            self._item(entry, "")
-        for number, (keys, of) in enumerate(unknown.items()):
-            if number == MOST_DRILLING:
-                self.page.line(f"and {count_of(len(unknown) - number, 'more', 'more')}; --verdicts lists all", 4)
-                break
-            who = self.telling.names.several(lack.subject for lack in of)
-            marks = self._cautions(of)
-            self.page.item(f"{who}: not known: {', '.join(dict.fromkeys(keys))} {marks}".rstrip(), "error")
-        return found
+    def _held(self) -> str:
+        """Return what stops the room as it can be counted below: the first points, and what is open where it counts."""
+        gate = self.room.gate
+        grave = [point for point in self.points if gate is not None and point.level.rank >= gate.rank]
+        counted = self._counted_points(grave)
+        opens = sum(1 for verdict in self.room.gating() if verdict.kind is Kind.OPEN)
+        parts = []
+        if grave:
+            span = f", 1 to {len(grave)}" if len(grave) > 1 else ""
+            parts.append(f"{count_of(len(grave), 'point', 'points')}{span}: {counted}")
+        if opens:
+            parts.append(f"{count_of(opens, 'check that lacks', 'checks that lack')} a value at this stage")
+        return " and ".join(parts)
 
-    def _cautions(self, of: list[Lack]) -> str:
-        """Return the marks of the cautions of the rules that want something: of each what its chapter says."""
-        rules = (self.telling.rule(verdict) for lack in of for verdict in lack.rules.values())
-        return " ".join(dict.fromkeys(mark for rule in rules if rule for mark in self.footnotes.of(rule.caution, 1)))
+    @staticmethod
+    def _counted_points(points: list[Point]) -> str:
+        """Return the points by level, without the notes."""
+        counts = Counter(str(point.level) for point in points)
+        return tally(counts, only=("error", "warning"), zeros=False)
 
     def _changes(self) -> list[Verdict]:
         """Write what changed and return it: it is not told again."""
@@ -136,198 +236,91 @@ class RoomText:
                 told += [verdict for entry in entries for verdict in entry.verdicts]
         return told
 
-    def _listed(self, entries: list[tuple[str, Entry]]) -> None:
+    def _listed(self, entries: list[tuple[str, Entry]], *, with_level: bool = True) -> None:
         for number, (title, entry) in enumerate(entries):
             if number == MOST_CHANGED and not self.wishes.verdicts:
                 self.page.line(f"and {len(entries) - number} more; --verdicts lists all", 4)
                 break
             level = entry.first.level
-            words = " ".join(part for part in (title, f"{level}" if level is not None else "") if part)
+            words = " ".join(part for part in (title, f"{level}" if level is not None and with_level else "") if part)
             self._item(entry, f" ({words})" if words else "")
 
-    def _failures(self, told: list[Verdict]) -> None:
-        """Write what fails, by level and then by element; of a compared room what stops it though it is not new."""
-        chosen = list(self.room.gating()) if self.room.compared else list(self.room.verdicts)
+    def _as_before(self, told: list[Verdict]) -> None:
+        """Write what stops a compared room though it is not new, by level and then by element."""
         done = {id(verdict) for verdict in told}
         for level, heading in HEADINGS.items():
-            if level in FOLDED and not (self.wishes.notes or self.wishes.verdicts):
+            if level in FOLDED and not self._shows_all:
                 continue
             found = [
                 verdict
-                for verdict in chosen
+                for verdict in self.room.gating()
                 if verdict.level is level and verdict.waived is None and id(verdict) not in done
             ]
             if found:
-                self.page.heading(f"{heading}, as before" if self.room.compared else heading, level.value)
-                self._entries(merged(found, self.telling), level)
-
-    def _entries(self, entries: list[Entry], level: Level | None) -> None:
-        """Write lines by element; errors all, of what weighs less as many as a screen bears, hazards before others."""
-        shown = sorted(_by_element(entries), key=lambda entry: entry.first.rule.partition(".")[0] not in DRILLING)
-        most = (
-            len(shown)
-            if level is Level.ERROR or self.wishes.verdicts
-            else max(MOST_LIGHT, MOST_HEAVY - self.page.number)
-        )
-        if len(shown) == most + 1:
-            most += 1
-        for entry in shown[:most]:
-            self._item(entry, "")
-        if len(shown) > most:
-            self.page.line(f"and {len(shown) - most} more (--verdicts lists all)", 4)
+                self.page.heading(f"{heading}, as before", level.value)
+                entries = by_element(merged(found, self.telling))
+                entries.sort(key=lambda entry: entry.first.rule.partition(".")[0] not in DRILLING)
+                self._listed([("", entry) for entry in entries], with_level=False)
+        if self.wishes.verdicts:
+            self._for_a_person(told)
 
     def _item(self, entry: Entry, end: str) -> None:
-        rule = self.telling.rule(entry.first)
-        fails = rule is not None and entry.first.kind in {Kind.FAIL, Kind.REVIEW}
-        mark = " ".join(self.footnotes.of(rule.caution)) if rule is not None and fails else ""
+        fails = entry.first.kind in {Kind.FAIL, Kind.REVIEW}
+        marks = dict.fromkeys(mark for rule in self._rules(entry) for mark in self._marks(rule)) if fails else {}
         level = entry.first.level.value if entry.first.level is not None else "review"
         place = entry.first.place
         if self.room.compared:
             # Whoever has just changed the file wants the line.
             end = f"{end} · {f'line {place.line}' if place.file == self.room.file else at(place)}"
-        self.page.item(" ".join(part for part in (f"{entry.text}{end}", mark) if part), level)
-        if entry.first.kind in {Kind.FAIL, Kind.REVIEW}:
+        sign = "" if self.room.compared else "?"
+        self.page.item(" ".join(part for part in (f"{entry.text}{end}", *marks) if part), level, sign=sign)
+        if fails:
             for line in _actions(entry, self.telling):
                 self.page.under(line)
-        if self.wishes.basis and rule is not None:
-            self.page.line(f"[{rule.id}] {'; '.join(basis_words(basis) for basis in rule.bases)}", 6, "quiet")
+        self._rest.bases(entry)
 
     def _for_a_person(self, told: list[Verdict]) -> None:
         done = {id(verdict) for verdict in told}
         found = [verdict for verdict in self.room.verdicts if verdict.kind is Kind.REVIEW and id(verdict) not in done]
-        if self.room.compared and not self.wishes.verdicts:
-            return
         if found:
             self.page.heading("For a person to decide", "review")
-            self._entries(merged(found, self.telling), None)
+            self._reviews(found)
 
-    def _folded(self, told: list[Verdict]) -> None:
-        """Count what is not written out."""
+    def _reviews(self, found: list[Verdict]) -> None:
+        for entry in by_element(merged(found, self.telling)):
+            self._item(entry, "")
+
+    def _counted(self) -> None:
+        """Count what is not written out of a compared room."""
         room, counts = self.room, self.room.counts()
-        done = {id(verdict) for verdict in told}
-        lines = []
-        notes = Counter(
-            verdict.rule.partition(".")[0]
+        before = Counter(
+            str(verdict.level or verdict.kind)
             for verdict in room.verdicts
-            if verdict.level is Level.NOTE and verdict.waived is None and id(verdict) not in done
+            if is_as_before(verdict) and verdict.waived is None
         )
-        if room.compared:
-            before = Counter(
-                str(verdict.level or verdict.kind)
-                for verdict in room.verdicts
-                if is_as_before(verdict) and verdict.waived is None
-            )
-            words = tally(before, only=("error", "warning", "note", "review", "open"), zeros=False)
-            lines.append(f"As before: {words}" if words else "")
-        elif notes and not (self.wishes.notes or self.wishes.verdicts):
-            chapters = ", ".join(f"{chapter} {count}" for chapter, count in sorted(notes.items()))
-            lines.append(f"{count_of(notes.total(), 'note', 'notes')} (--notes): {chapters}")
+        words = tally(before, only=("error", "warning", "note", "review", "open"), zeros=False)
+        lines = [f"As before: {words}" if words else ""]
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
         if waiting:
-            lines.append(f"{count_of(waiting, 'judgement waits', 'judgements wait')} for causes above")
+            lines.append(f"{count_of(waiting, 'check waits', 'checks wait')} for what is told above or stood before")
         if counts.get("waived") and not self.wishes.verdicts:
             lines.append(f"{counts['waived']} accepted on record")
-        rest = tally(counts, only=("open", "pass", "notApplicable"), zeros=False)
-        if not room.compared and rest:
-            lines.append(rest if self.wishes.verdicts else f"{rest} (--verdicts)")
         lines = [line for line in lines if line]
         if lines:
             self.page.blank()
             self.page.line(" ".join(f"{line}." for line in lines), role="quiet")
 
-    def _everything_else(self) -> None:
-        """List what is otherwise counted."""
-        accepted = [verdict for verdict in self.room.verdicts if verdict.waived is not None]
-        if accepted:
-            self.page.heading("Accepted on record")
-            for entry in merged(accepted, self.telling):
-                self._item(entry, "")
-                if entry.first.waived is not None:
-                    self.page.line(acceptance(entry.first.waived), 6)
-        for kind, heading in (
-            (Kind.OPEN, "Open"),
-            (Kind.PASS, "Passed"),
-            (Kind.INFORMATIONAL, "Worth knowing"),
-            (Kind.NOT_APPLICABLE, "Does not apply"),
-        ):
-            found = [verdict for verdict in self.room.verdicts if verdict.kind is kind]
-            if found:
-                self.page.heading(heading)
-                for entry in merged(found, self.telling):
-                    self._item(entry, "")
-
-    def _unjudged(self) -> None:
-        keys: dict[str, list[str]] = {}
-        for one in self.room.unjudged:
-            keys.setdefault(one_line(one.words), []).append(key_words(one.key))
-        if not keys:
-            return
-        self.page.blank()
-        many = len(self.room.unjudged)
-        if many <= MOST_UNJUDGED or self.wishes.verdicts:
-            told = "; ".join(f"{name}: {', '.join(dict.fromkeys(words))}" for name, words in keys.items())
-        else:
-            of = "" if self.is_narrow else f" of {few(list(keys), MOST_NAMED)}"
-            told = f"{many} keys{of} (--verdicts)"
-        self.page.line(f"Not judged by any rule: {told}.")
-
-    def _assumed(self) -> None:
-        found: Counter[str] = Counter()
-        for verdict in self.room.verdicts:
-            if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
-                found.update(verdict.figure.assumes)
-        if found:
-            words = [one_line(words) for words, _ in found.most_common()]
-            most = len(words) if self.wishes.verdicts else 1 if self.is_narrow else MOST_ASSUMED
-            more = f"; {len(words) - most} more (--verdicts)" if len(words) > most else ""
-            self.page.line(f"Assumed: {'; '.join(words[:most])}{more}.")
-
-    def _next(self) -> None:
-        if not self.lacks:
-            return
-        file = self.lacks[0].file
-        chosen: list[Lack] = []
-        for lack in (lack for lack in self.lacks if lack.file == file):
-            if len(chosen) < MOST_ASKED and len(block([*chosen, lack])) <= MOST_PASTED:
-                chosen.append(lack)
-        chosen = chosen or self.lacks[:1]
-        waiting = sum(lack.waiting for lack in chosen)
-        self.page.heading("To find out next")
-        names = self.telling.names.several(lack.subject for lack in chosen)
-        many = count_of(waiting, "judgement waits", "judgements wait")
-        where = "the room file" if file == self.room.file else one_line(file)
-        self.page.line(f"{many} for {names}; write into {where}:", 2)
-        for line in block(chosen):
-            self.page.verbatim(line, 4)
-        if len(self.lacks) > len(chosen):
-            names = few([self.telling.names.one(lack.subject) for lack in self.lacks if lack not in chosen])
-            self.page.line(f"then {names}", 2)
-
-
-def _by_element(entries: list[Entry]) -> list[Entry]:
-    """Return the lines of one element together, in the order of the file."""
-    order: dict[str, int] = {}
-    for entry in entries:
-        order.setdefault(entry.who.partition(" at ")[0], len(order))
-    return sorted(entries, key=lambda entry: order[entry.who.partition(" at ")[0]])
-
 
 def _actions(entry: Entry, telling: Telling) -> Iterator[str]:
-    """Yield what to do about a line: the remedies, or what to measure again."""
-    remedies = [(verdict, verdict.remedy) for verdict in entry.verdicts if verdict.remedy is not None]
+    """Yield what to do about a line that stands alone: the remedies, or what to measure again."""
     told: dict[str, list[str]] = {}
-    for verdict, remedy in remedies:
-        told.setdefault(telling.remedy(remedy, verdict.subject), []).append(telling.names.one(remedy.subject))
+    for verdict in entry.verdicts:
+        if verdict.remedy is not None:
+            words = telling.remedy(verdict.remedy, verdict.subject)
+            told.setdefault(words, []).append(telling.names.one(verdict.remedy.subject))
     for words, names in told.items():
-        yield f"{few(list(dict.fromkeys(names)))}: {words}" if len(entry.verdicts) > 1 else words
-    rule = telling.rule(entry.first)
-    if not remedies and rule is not None and "hint" in rule.says:
-        yield one_line(rule.says["hint"])
-    agains = dict.fromkeys(
-        telling.again(verdict.again)
-        for verdict in entry.verdicts
-        if verdict.again is not None and verdict.kind is Kind.REVIEW
-    )
-    yield from [words for words in agains if words][:2]
-    if entry.first.unheld is not None:
-        yield f"its waiver {telling.unheld(entry.first.unheld)}"
+        yield f"{', '.join(dict.fromkeys(names))}: {words}" if len(entry.verdicts) > 1 else words
+    again = again_of(entry, telling) if entry.first.kind is Kind.REVIEW else ""
+    if again:
+        yield again
+    yield from other_actions(entry, telling, has_remedy=bool(told))

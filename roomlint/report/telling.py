@@ -6,8 +6,8 @@ import string
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.measure.figure import Figure
-from roomlint.report.names import Names, key_words, reading_words
-from roomlint.report.units import METRIC, Units, inward
+from roomlint.report.names import Names, about, key_words, reading_words, rule_words
+from roomlint.report.units import METRIC, SIDES, Units, inward, mirrored
 from roomlint.review.verdict import Fate, Kind
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
@@ -20,9 +20,13 @@ if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Again, Fact, Remedy, Unheld, Verdict
 
+AZIMUTH: Final = "azimuth"
+"""What a figure is called that is told with its side."""
 MOST_READINGS: Final = 3
 NEGATIVE: Final = "negative"
 """The template of a figure below naught, where the trade has a word for it: in the way, not `-0.30 m` clear."""
+BESIDE: Final = "beside"
+"""The template of a finding that is told in one breath with another rule's."""
 NEAR: Final = 2.0
 """Up to this many uncertainties from its limit a figure is told with its uncertainty."""
 LACKED: Final = {"approved_by": "an approver", "document": "a document"}
@@ -70,6 +74,8 @@ class Telling:
         self.room = room
         self.units = Units(units or room.units)
         self.names = Names(room.verdicts)
+        self.numbers: dict[tuple[str, str], int] = {}
+        """Rule and subject of a failure to its number, where a report numbers what it tells."""
         self._rules = rules
 
     def rule(self, verdict: Verdict) -> AnyRule | None:
@@ -82,7 +88,36 @@ class Telling:
         With `moved` a figure that is another than before is told as both.
         """
         first = verdicts[0]
+        if first.follows is not None:
+            return one_line(self._waits(first))
         return one_line(_sentence(verdicts, self.rule(first), self.units, self.names, moved=moved))
+
+    def _waits(self, verdict: Verdict) -> str:
+        """Return what a verdict waits for: a number of this report, or the failure in its own words."""
+        follows = verdict.follows
+        number = self.numbers.get((follows.rule, follows.subject)) if follows is not None else None
+        if number is not None:
+            return f"waits for {number}"
+        cause = next(
+            (
+                other
+                for other in self.room.verdicts
+                if follows is not None and other.rule == follows.rule and other.subject == follows.subject
+            ),
+            None,
+        )
+        if cause is None or cause.follows is not None:
+            return _sentence([verdict], None, self.units, self.names, moved=False)
+        who = "" if cause.subject == verdict.subject else f"{self.names.subject(cause)}: "
+        return f"waits until this is put right: {who}{self.sentence([cause])}"
+
+    def in_one_breath(self, verdicts: Sequence[Verdict]) -> str:
+        """Return what is said of verdicts at the end of another's sentence; empty where that says it already."""
+        first = verdicts[0]
+        rule = self.rule(first)
+        if rule is None or BESIDE not in rule.says:
+            return ""
+        return one_line(rule.says[BESIDE].format_map(_fields(verdicts, self.units, self.names, moved=False)))
 
     def whole(self, verdict: Verdict) -> str:
         """Return a verdict as one sentence with its subject and a full stop."""
@@ -102,7 +137,27 @@ class Telling:
 
     def remedy(self, remedy: Remedy, subject: str) -> str:
         """Return a remedy in the words of whoever moves things."""
-        return one_line(_remedy(remedy, subject, self.units, self.names))
+        its = remedy.subject in subject.split("+")
+        return one_line(_remedy([remedy], "" if its else self.names.one(remedy.subject), self.units))
+
+    def remedies(self, remedies: Sequence[Remedy]) -> str:
+        """Return remedies of one range, each of another element, as one sentence."""
+        names = self.names.several(remedy.subject for remedy in remedies)
+        return one_line(f"{names}: {_remedy(remedies, '', self.units)}")
+
+    def one_way(self, remedy: Remedy) -> str:
+        """Return what a remedy moves, without its range: `place from the front`, `length of the screws`."""
+        key = remedy.key.rpartition(".")[2]
+        return f"place {key.replace('_', ' the ', 1)}" if key.startswith("from_") else key_words(remedy.key)
+
+    def span(self, remedy: Remedy) -> str:
+        """Return the range of a remedy alone."""
+        return inward(remedy.low.value, remedy.high.value, remedy.now.unit, self.units)
+
+    def now(self, remedy: Remedy) -> str:
+        """Return what a remedy would change, as it is."""
+        ends = [remedy.low.value, remedy.high.value, remedy.now.value]
+        return self.units.scale(remedy.now.unit, ends).text(remedy.now.value)
 
     def unheld(self, unheld: Unheld) -> str:
         """Return why a waiver does not hold, as the end of a sentence about the waiver."""
@@ -110,15 +165,26 @@ class Telling:
 
     def again(self, again: Again) -> str:
         """Return what to measure again, or what to choose, so that a figure is decided."""
-        names = [reading_words(name, key) for name, key in again.names]
-        more = f"; {len(names) - MOST_READINGS} more" if len(names) > MOST_READINGS else ""
-        named = f"{'; '.join(names[:MOST_READINGS])}{more}"
-        if again.within is None:
-            return f"choose a value clear of the limit: {named}" if again.chosen and named else ""
-        within = self.units.number(again.within.value, again.within.unit, again.within.value)
-        if again.chosen:
+        return self.agains([again])
+
+    def agains(self, agains: Sequence[Again]) -> str:
+        """Return what to measure again, or to choose, so that several figures are decided, each reading once."""
+        names = list(dict.fromkeys(reading_words(name, key) for again in agains for name, key in again.names))
+        most = MOST_READINGS if len(names) > MOST_READINGS + 1 else len(names)
+        more = f"; {len(names) - most} more" if len(names) > most else ""
+        named = f"{'; '.join(names[:most])}{more}"
+        chosen = all(again.chosen for again in agains)
+        least = min((again.within for again in agains if again.within is not None), key=_value, default=None)
+        if least is None or any(again.within is None for again in agains):
+            return f"choose a value clear of the limit: {named}" if chosen and named else ""
+        within = self.units.number(least.value, least.unit, least.value)
+        if chosen:
             return f"choose a value clear of the limit, or hold it within ± {within}: {named}"
         return f"measure again within ± {within}: {named}"
+
+
+def _value(figure: Figure) -> float:
+    return figure.value
 
 
 def told(verdict: Verdict, rule: AnyRule | None, units: str = METRIC) -> str:
@@ -146,10 +212,9 @@ def fields_of(template: str) -> list[str]:
 
 def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, names: Names, *, moved: bool) -> str:
     verdict = verdicts[0]
-    if verdict.follows is not None and verdict.follows.subject == verdict.subject:
-        return f"waits until {verdict.follows.rule} is put right"
     if verdict.follows is not None:
-        return f"waits until {names.several(verdict.follows.subject.split('+'))} is put right ({verdict.follows.rule})"
+        of = names.groups([about(verdict.follows.subject).elements])
+        return f"waits until {of} is put right: {rule_words(verdict.follows.rule)}"
     if verdict.wanted is not None:
         return _wanted(verdicts, names)
     if verdict.kind is Kind.NOT_APPLICABLE or (verdict.because and verdict.figure is None):
@@ -160,7 +225,8 @@ def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, n
         text = rule.says[template].format_map(fields)
     elif verdict.figure is not None:
         window = f"; {fields['window']}" if verdict.window is not None else ""
-        text = f"{verdict.figure.name} {fields['figure']}{window}"
+        name = AZIMUTH if verdict.figure.name in SIDES else verdict.figure.name
+        text = f"{name} {fields['figure']}{window}"
     else:
         return verdict.because.rstrip(".") or PLAIN.get(verdict.kind, verdict.said)
     return f"{text}{_doubt(verdicts, units)}"
@@ -204,6 +270,7 @@ def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: b
         if first.window is not None:
             fields["window"] = scale.window(first.window)
             fields["limit"] = scale.limit(figures[0].value, first.window)
+            fields["allowed"] = scale.window(mirrored(first.window))
             beyond = max(abs(verdict.margin or 0.0) for verdict in verdicts)
             fields["beyond"] = scale.text(beyond)
     elif first.window is not None:
@@ -246,12 +313,16 @@ def _unheld(unheld: Unheld, units: Units) -> str:
             return "has no reason"
 
 
-def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:
+def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
+    """Return the change of one value, of an element by its name, of what was named before without, or of several."""
+    remedy = remedies[0]
     key, unit = remedy.key.rpartition(".")[2], remedy.now.unit
     span = inward(remedy.low.value, remedy.high.value, unit, units)
-    now = units.scale(unit, [remedy.low.value, remedy.high.value, remedy.now.value]).text(remedy.now.value)
-    whose = "its" if remedy.subject in subject.split("+") else f"the {names.one(remedy.subject)}'s"
-    what = "it" if whose == "its" else names.one(remedy.subject)
+    nows = sorted({one.now.value for one in remedies})
+    scale = units.scale(unit, [remedy.low.value, remedy.high.value, *nows])
+    now = " to ".join(dict.fromkeys((scale.text(nows[0]), scale.text(nows[-1]))))
+    what = "each" if len(remedies) > 1 else name or "it"
+    whose = "each one's" if len(remedies) > 1 else f"the {name}'s" if name else "its"
     if remedy.low.value <= 0.0 and not key.startswith("from_") and unit not in {"deg", "dB", "degC"}:
         span = f"at most {units.scale(unit, [remedy.high.value]).text(remedy.high.value)}"
     if key.startswith("from_"):
@@ -262,5 +333,6 @@ def _remedy(remedy: Remedy, subject: str, units: Units, names: Names) -> str:
         words = f"set {whose} height to {span}"
     else:
         words = f"change {whose} {key_words(remedy.key)} to {span}"
-    breaks = f", at the cost of {', '.join(remedy.breaks)}" if remedy.breaks else ""
+    broken = dict.fromkeys(rule for one in remedies for rule in one.breaks)
+    breaks = f", at the cost of {', '.join(rule_words(rule) for rule in broken)}" if broken else ""
     return f"{words} (now {now}){breaks}"

@@ -33,18 +33,23 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
     _decisions_changed(review, page)
     yield page.take()
     unmoved: list[str] = []
+    told: Counter[str] = Counter()
+    """What the rooms' own lines count, so that the last line adds up with them."""
     for room in review.rooms:
         stops = digest.add(room)
         if room.compared and not stops and not has_changed(room):
             unmoved.append(_as_before(room))
+            told.update(room.counts())
             continue
         page.number = 0
-        RoomText(room, Telling(room, rules, wishes.units), page, footnotes, wishes).write(stops=stops)
+        text = RoomText(room, Telling(room, rules, wishes.units), page, footnotes, wishes)
+        text.write(stops=stops)
+        told.update(text.counts())
         page.blank()
         yield page.take()
     if unmoved:
         page.line(f"As before: {few(unmoved, 12)}.")
-    _closing(review, digest, page, footnotes, wishes)
+    _closing(review, digest, told, page, footnotes, wishes)
     yield page.take()
 
 
@@ -84,7 +89,9 @@ def _decisions_changed(review: Review, page: Page) -> None:
         page.line(f"{departed_words(room)}.")
 
 
-def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, wishes: Wishes) -> None:
+def _closing(
+    review: Review, digest: Digest, told: Counter[str], page: Page, footnotes: Footnotes, wishes: Wishes
+) -> None:
     if footnotes.marks:
         page.blank()
         for text, mark in footnotes.marks.items():
@@ -94,14 +101,12 @@ def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, w
         words = decided(Decided(decision.low, decision.high, decision.level))
         decisions.setdefault(file, []).append(f"{decision.id} {words}")
     page.blank()
-    for file, told in decisions.items():
-        page.line(f"Decided by {one_line(file)}: {'; '.join(told)}.", role="quiet")
+    for file, words_of in decisions.items():
+        page.line(f"Decided by {one_line(file)}: {'; '.join(words_of)}.", role="quiet")
     for text in digest.loosened(wishes.units):
         page.line(f"Loosened where people can get hurt: {sentence(text)}", role="error")
-    if digest.rooms != 1:
-        page.line(f"{count_of(digest.rooms, 'room', 'rooms')}, {digest.stopped} held back: {tally(digest.counts)}.")
+    if digest.rooms > 1:
+        page.line(f"{count_of(digest.rooms, 'room', 'rooms')}, {digest.stopped} held back: {tally(told)}.")
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
         page.line(f"{count_of(files, 'file', 'files')} could not be read.", role="error")
-    if digest.rooms and not wishes.basis and not wishes.is_narrow:
-        page.line("--basis names each line's rule and source; --format lines its place.", role="quiet")

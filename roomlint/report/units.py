@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from roomlint.measure.ends import ENDS
 from roomlint.source.dimensions import SYMBOLS, customary, customary_difference, decimals
 
 if TYPE_CHECKING:
@@ -30,7 +31,8 @@ FINEST: Final = 5
 """So many steps finer a figure is told to keep it apart from its limit."""
 FINE: Final = 0.02
 COARSE: Final = 0.2
-"""What the digits of a small number leave out of it at most: of a figure, and of an uncertainty."""
+OF_A_SPAN: Final = 0.5
+"""What the digits of a small number leave out of it at most: of a figure, of an uncertainty, of a span's end."""
 AHEAD_DEG: Final = 0.05
 SIDES: Final = {
     "azimuth": ("left", "right"),
@@ -168,9 +170,12 @@ class Scale:
         if before is not None:
             values = [before.value, *values[:1]]
         finer = self._steps(values) if before is not None else 0
-        told = [self._apart(value, window, finer) for value in values]
+        # Of a span the smaller end needs no digits that the larger has not.
+        scale = replace(self, coarse=OF_A_SPAN) if len(figures) > 1 else self
+        told = [scale._apart(value, window, finer) for value in values]  # noqa: SLF001  its own
         if sides is None:
-            return self._joined(told, values, arrow=before is not None)
+            text = self._joined(told, values, arrow=before is not None)
+            return self._open_ended(text, told, values, ENDS.get(figures[0].name)) if before is None else text
         # The left one of a pair stands left and the right one right, both by the same number.
         own = [SIDES.get(figure.name, sides) for figure in figures] if before is None else [sides] * len(values)
         names = [_side(value, of) for value, of in zip(values, own, strict=True)]
@@ -187,6 +192,18 @@ class Scale:
             ]
             return " → ".join(each)
         return f"{self._joined(told, [abs(value) for value in values], arrow=False)} {EITHER}"
+
+    @staticmethod
+    def _open_ended(text: str, told: list[tuple[str, str]], values: list[float], end: float | None) -> str:
+        """Return a figure that ends where nobody looks farther as so much or more."""
+        at_end = [index for index, value in enumerate(values) if end is not None and abs(value - end) < _SAME]
+        if end is None or not at_end:
+            return text
+        more = "or more" if end > 0 else "or less"
+        nearer = min(values) if end > 0 else max(values)
+        first, last = told[values.index(nearer)], told[at_end[0]]
+        text = " ".join(last).rstrip()
+        return f"{text} {more}" if first == last else f"{first[0]} to {text} {more}"
 
     def sizes(self, figures: list[Figure], before: Figure | None = None) -> str:
         """Return figures without their sign, for a sentence that says which way; an arrow from one of the same way."""
@@ -272,6 +289,15 @@ class Scale:
         return f"± {scale.text(self.u)}"
 
 
+def mirrored(window: Window) -> Window:
+    """Return a window of figures below naught as one of their sizes: at least -12 dB is a dip of at most 12 dB."""
+    return replace(
+        window,
+        low=-window.high if window.high is not None else None,
+        high=-window.low if window.low is not None else None,
+    )
+
+
 def inward(low: float, high: float, unit: str, units: Units) -> str:
     """Return a range that a remedy gives, its ends rounded so that they stay inside."""
     symbol = SYMBOLS.get(unit)
@@ -327,4 +353,6 @@ def _feet(inches: float, place: int, *, in_feet: bool) -> tuple[str, str]:
         text = str(whole)
     if not in_feet:
         return f"{sign}{text}", "in"
+    if not feet:
+        return f"{sign}{text} in", ""
     return (f"{sign}{feet} ft {text} in" if text != "0" else f"{sign}{feet} ft"), ""

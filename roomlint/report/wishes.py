@@ -10,6 +10,8 @@ if TYPE_CHECKING:
 
 WIDTH: Final = 100
 NARROW: Final = 80
+PAGE_LINES: Final = 45
+PHONE_LINES: Final = 40
 
 
 def _plain(text: str, _: str) -> str:
@@ -25,12 +27,19 @@ class Wishes:
     verdicts: bool = False
     """Whether to list what is open, passed or not applicable too."""
     notes: bool = False
-    """Whether to list notes instead of counting them."""
+    """Whether to list the warnings and notes that are otherwise counted."""
+    missing: bool = False
+    """Whether to write out all that is missing instead of the most hazardous."""
     basis: bool = False
     """Whether to name the rule of each line, and why its window is what it is."""
     width: int = WIDTH
     paint: Callable[[str, str], str] = _plain
     """Gives a text the look of a role: `heading`, `error`, `warning`, `note`, `quiet`."""
+
+    @property
+    def page(self) -> int:
+        """How many lines a room takes before what weighs less is counted: one page, or a screen or two of a phone."""
+        return PHONE_LINES if self.is_narrow else PAGE_LINES
 
     @property
     def is_narrow(self) -> bool:

@@ -38,8 +38,9 @@ BUILT_IN = "roomlint.rules."
 """Where the chapters are that come with the program."""
 FILL_IN = "FILL IN"
 """What a new rule's file says where its author has to: a rule that still says so is refused."""
-OWN_FIELDS = frozenset({"figure", "window", "limit", "beyond", "subject"})
-"""Fields that every template may use: the figure, the window in words, its nearer edge, the way to it, the subject."""
+OWN_FIELDS = frozenset({"figure", "size", "window", "allowed", "limit", "beyond", "subject"})
+"""Fields that every template may use: the figure, its size without the sign, the window in words, the same of the size,
+its nearer edge, the way to it, the subject."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +92,9 @@ class Rule(Generic[S]):
     """Whether it applies to a subject: yes, no because of a stated fact, or unknown by raising `Missing`."""
     after: tuple[str, ...] = ()
     """Rules whose failure on the same element makes this one a consequence."""
+    beside: tuple[str, ...] = ()
+    """Rules whose failure of the same element, or of the room, this one's is told in one breath with: by its template
+    `beside` at the end of theirs."""
     cure: tuple[str, ...] = ()
     """Keys of the subject's elements that a remedy may move, such as `position` or `mounting.extension`."""
     critical_level: Level | None = None
@@ -155,6 +159,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
     window: Windows | Window | Cases[S] | None = None,
     when: Callable[[Room, S], Applies] | tuple[Callable[[Room, S], Applies], ...] = (),
     after: tuple[str, ...] = (),
+    beside: tuple[str, ...] = (),
     cure: tuple[str, ...] = (),
     critical_level: Level | None = None,
     at: str = "",
@@ -182,6 +187,7 @@ def rule(  # noqa: PLR0913  a rule is declared in one place, each part by its na
             window=Windows(window) if isinstance(window, Window) else window,
             when=when if isinstance(when, tuple) else (when,),
             after=after,
+            beside=beside,
             cure=cure,
             critical_level=critical_level,
             at=at,
@@ -251,7 +257,7 @@ def _template_faults(made: AnyRule) -> Iterator[str]:
             continue
         if not all(re.fullmatch(r"[a-z_]+", field) for field in fields):
             yield f"the template {name!r} has a field that is no plain name"
-        if name in {"fail", "below", "above"} and made.window is not None and "figure" not in fields:
+        if name in {"fail", "below", "above"} and made.window is not None and not {"size", "figure"} & set(fields):
             yield f"the template {name!r} gives the figure"
         if name == "negative" and not {"size", "figure"} & set(fields):
             yield f"the template {name!r} gives the figure, or its size without the sign"

@@ -10,8 +10,9 @@ import json
 import re
 from functools import cache
 from itertools import islice
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
+from roomlint.source import labels
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.place import Problem
 from roomlint.source.say import is_customary, kind_of, nearest, shorten
@@ -139,6 +140,9 @@ def _not_listed(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     return [(node.place, f"{node.path}: {shorten(value)!r} is not known; {hint}")]
 
 
+_A_LABEL: Final = "M+000"
+
+
 def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
     if "title" in schema:
@@ -152,6 +156,9 @@ def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     example = ", ".join(repr(value) for value in schema.get("examples", []))
     what = str(schema.get("description", "")).rstrip(".")
     name = node.path.rpartition(".")[2]
+    if _A_LABEL in schema.get("examples", []):
+        value = str(node.value)
+        return [(node.place, f"{name.partition('[')[0]} {shorten(value)!r} is {labels.no_label(value)}")]
     return [
         (node.place, f"{name} {shorten(str(node.value))!r} does not have the form wanted ({what}); such as {example}.")
     ]

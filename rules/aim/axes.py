@@ -69,7 +69,7 @@ def coverage(room: Room, speaker: Loudspeaker) -> Answer:
 
 def _has_two_planes(room: Room, speaker: Loudspeaker) -> Applies:
     cone = room.figures.aim.is_cone(speaker)
-    return No("it points more down than out; its cone is judged by aim.coverage") if cone else True
+    return No("it points more down than out, and its cone is judged as a whole") if cone else True
 
 
 @rule(

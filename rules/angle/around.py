@@ -122,7 +122,7 @@ def surround_pair(room: Room, speaker: Loudspeaker) -> Figure:
     each=labelled("M+090", "M-090"),
     when=(as_laid_out, in_its_layout),
     window=computed("deg", "85 to 110 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 88 to 92 in 9+10+3", laid_out),
-    says="stands {figure}; the layout wants its side {window} round",
+    says="stands {figure}; the layout wants it {window} round",
     after=SIDES,
     cure=("position",),
     at="position",
@@ -152,7 +152,7 @@ def side_pair(room: Room, speaker: Loudspeaker) -> Figure:
     window=computed(
         "deg", "120 to 150 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 110 to 135 in 9+10+3", laid_out
     ),
-    says="stands {figure}; the layout wants its rear {window} round",
+    says="stands {figure}; the layout wants it {window} round",
     after=SIDES,
     cure=("position",),
     at="position",

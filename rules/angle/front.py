@@ -269,7 +269,7 @@ def front_height(room: Room, speaker: Loudspeaker) -> Found:
     ),
     each=labelled("M+SC", "M-SC"),
     window=Windows(Window(None, 0.0, "deg", SETTING_OUT_DEG)),
-    says="stands {azimuth}, {figure} from 5 to 25 or 35 to 60 deg out, where it is told apart from the front pair",
+    says="stands {azimuth}, {figure} off the 5 to 25 or 35 to 60 deg where it is told apart from left and right",
     after=SIDES,
     cure=("position",),
     at="position",

@@ -101,8 +101,8 @@ def upper_range(room: Room, speaker: Loudspeaker) -> Windows:
         upper_range,
     ),
     says={
-        "below": "is heard {figure} up; lower than {window} it is not told apart from the ear layer",
-        "above": "is heard {figure} up; higher than {window} front and rear merge overhead",
+        "below": "is heard {figure} up; lower than {limit} it is not told apart from the ear layer",
+        "above": "is heard {figure} up; higher than {limit} front and rear merge overhead",
     },
     after=("layout.inside-room",),
     cure=("position",),

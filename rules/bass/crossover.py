@@ -141,7 +141,7 @@ def _has_low_pass(_: Room, subwoofer: Subwoofer) -> Applies:
     each=SUBWOOFERS,
     when=_has_low_pass,
     window=at_least(1.0, "", note=1.5),
-    says="its own low-pass lies at {figure} times the highest crossover ({crossover}); {window} wanted",
+    says="its own low-pass cuts at {figure} times the highest crossover ({crossover}); {window} wanted",
     at="low_pass",
     since="0.2.0",
 )

@@ -40,7 +40,7 @@ SCREEN: Subjects[Loudspeaker] = labelled("M+000", "M+030", "M-030")
     when=stands_free,
     window=at_least(-10.0, "dB", note=-9.0),
     says={
-        "fail": "with the {surface} it falls to {figure} at {frequency} at the reference seat; {window} wanted",
+        "fail": "with the {surface} it falls by {size} at {frequency} at the reference seat; {allowed} wanted",
         "none": "no wall cancels between 60 and 200 Hz at the reference seat",
         "level": "only the {surface} cancels: {figure} at {frequency}, as at any place in the plan",
     },
@@ -83,7 +83,7 @@ def surface_null(room: Room, speaker: Loudspeaker) -> Answer:
     each=EAR_LAYER,
     when=stands_free,
     window=at_least(-8.0, "dB"),
-    says="floor and walls together bring what it radiates to {figure}; {window} wanted",
+    says="floor and walls together take {size} from what it radiates; {allowed} wanted",
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -43,9 +43,9 @@ def with_channels(room: Room, design: Design) -> Applies:
     each=ROOM,
     when=with_channels,
     says={
-        "missing": "{missing} missing from layout {layout}: add it, or declare its channel unfitted",
-        "extra": "{extra} not in layout {layout}: correct the label, or name another layout",
-        "both": "{missing} missing from layout {layout}, and {extra} not in it",
+        "missing": "{missing} missing from {layout}: add it, or declare it unfitted",
+        "extra": "{extra} not in {layout}: correct the label, or name another layout",
+        "both": "{missing} missing from {layout}, and {extra} not in it",
         "whole": "all channels of layout {layout} are there",
         "unfitted": "all channels of layout {layout} are there but {unfitted}, left out on purpose",
     },
@@ -193,8 +193,10 @@ def amplifier_outputs(room: Room, amplifier: Amplifier) -> Says:
     each=MODES,
     says={
         "silent": "no loudspeaker plays {labels}; add it, or take the channel out of the mode",
+        "beside": "{subject} lacks {labels}",
         "played": "all its channels have loudspeakers",
     },
+    beside=("layout.channel-set",),
     at="channels",
     since="0.1.0",
 )

@@ -77,8 +77,9 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     each=SEATS,
     window=at_least(OVER_HEADS_M, "m"),
     says={
-        "fail": "hears {sources} past {head}'s head, {figure} over it; an ear {rise} higher clears it",
-        "negative": "hears {sources} through {head}'s head, {size} below its top; an ear {rise} higher clears it",
+        "fail": "hears {sources} past {head}'s head, {figure} over it; {window} wanted, {rise} more",
+        "negative": "hears {sources} through {head}'s head, {size} below its top; "
+        "raise {sources}, or the ear by {rise}",
         "tall": "hears {sources} past or through {head}'s head, and would need an ear {rise} higher",
         "alone": "no head of another row comes near a line to it",
     },

@@ -55,7 +55,7 @@ DEPARTING: Subjects[Loudspeaker] = Subjects(
     basis=LABELS,
     each=PAIRS,
     window=at_most(0.0, "deg"),
-    says="stand on each other's sides, {figure} past the middle; exchange their labels",
+    says="stand {figure} on each other's sides: exchange labels",
     at="label",
     since="0.2.0",
 )

@@ -63,7 +63,7 @@ AMPLIFIER_LOADS: Final[Subjects[Fed[Load]]] = Subjects(
     each=POWERED,
     says={
         "twice": "gets its power {count} times: {circuits}; one of them is wrong",
-        "once": "gets its power from {circuit}",
+        "once": "gets its power from circuit {circuit}",
     },
     caution=CAUTION,
     since="0.2.0",

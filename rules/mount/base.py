@@ -240,7 +240,7 @@ def sized(room: Room, thing: Held) -> Applies:
     each=HELD,
     when=(fixed, in_wood, sized),
     window=at_least(1.0, ""),
-    says="its {fastener} has {figure} of the least diameter that there is a value for; {window} wanted",
+    says="its {fastener} is {figure} times as thick as the least with a published value; {window} wanted",
     after=CAUSES,
     cure=("mounting.fixing.diameter",),
     at="mounting.fixing.diameter",

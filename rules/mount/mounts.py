@@ -144,7 +144,7 @@ def swung_on_studs(room: Room, thing: Held) -> Applies:
     each=HELD,
     when=(fixed, on_wall, swung_on_studs),
     window=at_least(1.0, ""),
-    says={"fail": "its fasteners reach {figure} of the stud spacing; both studs wanted ({window})",
+    says={"fail": "its fasteners span {figure} of the stud spacing; {window} wanted, so that two studs carry",
           "one": "has one screw in its top row, so one stud holds the arm"},
     after=CAUSES,
     at="mounting.product",

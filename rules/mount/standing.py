@@ -85,7 +85,7 @@ def tip_angle(room: Room, thing: Held) -> Figure:
     each=HELD,
     when=free,
     window=at_least(1.0, ""),
-    says="tips at {figure} times the push that it should bear at its top; {window} wanted",
+    says="tips at {figure} times the push it must bear at its top; {window} wanted",
     at="mounting",
     caution=CAUTION + " Children climb: anchor what can tip.",
     since="0.2.0",

@@ -81,7 +81,7 @@ def test_the_pair_is_told_once_with_its_figures_to_either_side(make):
     pair = [make.verdict(subject=f"loudspeaker/{name}", figure=make.figure(value)) for name, value in
             (("left", 17.4), ("right", -17.9))]  # fmt: skip
     assert entries(make, *pair) == [
-        "left, right: stands 17.4 to 17.9 deg to either side; the stage wants it 22 to 32 deg out"
+        "left, right: each stands 17.4 to 17.9 deg to either side; the stage wants it 22 to 32 deg out"
     ]
 
 
@@ -113,7 +113,13 @@ def test_what_waits_names_the_cause(make):
     verdict = make.verdict(
         Kind.OPEN, subject="loudspeaker/left", follows=make.follows("layout.sides-swapped", "loudspeaker/left", "left")
     )
-    assert told(verdict, None) == "waits until layout.sides-swapped is put right"
+    cause = make.verdict(rule="layout.sides-swapped", said="swapped")
+    swapped = make.rule("layout.sides-swapped", window=None, says={"swapped": "stands on the other side"})
+    telling = telling_of(make, verdict, cause, rules=(swapped,))
+    assert telling.sentence([verdict]) == "waits until this is put right: stands on the other side"
+    telling.numbers[cause.rule, cause.subject] = 7
+    assert telling.sentence([verdict]) == "waits for 7"
+    assert told(verdict, None) == "waits until left is put right: sides swapped (layout)"
 
 
 def test_what_does_not_apply_says_why(make):
@@ -127,7 +133,7 @@ def test_a_remedy_says_where_to_put_it(make):
     assert telling.remedy(arm, "picture/picture") == "let its arm reach 0.10 to 0.18 m (now 0.50 m)"
     breaks = make.remedy(breaks=("bass.seat-spread",))
     assert telling.remedy(breaks, "loudspeaker/right") == (
-        "place left 0.80 to 1.10 m from the left (now 0.50 m), at the cost of bass.seat-spread"
+        "place left 0.80 to 1.10 m from the left (now 0.50 m), at the cost of seat spread (bass)"
     )
 
 
@@ -181,3 +187,9 @@ def test_no_sentence_holds_a_place_in_a_list(make):
 @pytest.mark.parametrize("level", list(Level))
 def test_levels_do_not_change_a_sentence(make, level):
     assert told(make.verdict(level=level), make.rule()) == told(make.verdict(), make.rule())
+
+
+def test_a_dip_is_told_as_its_size_and_so_is_what_is_allowed(make):
+    rule = make.rule(window=Window(-12.0, None, "dB"), says={"fail": "falls {size} below; {allowed} wanted"})
+    verdict = make.verdict(figure=make.figure(-14.2, "dB", name="dip"), window=Window(-12.0, None, "dB"))
+    assert told(verdict, rule) == "falls 14.2 dB below; at most 12 dB wanted"

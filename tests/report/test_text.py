@@ -22,24 +22,20 @@ def test_a_small_review_reads_like_this(make):
     review = make.review(make.room(*verdicts, gate=Level.WARNING))
     assert make.report("text", review) == (
         "A1 · Attic\n"
-        "design · held back by 1 finding (warning and above) · rooms/attic.room.yaml\n"
+        "design · held back by 1 point: 1 warning · rooms/attic.room.yaml\n"
         "\n"
         "Warnings\n"
         " 1. left: stands 17.4 deg left; the stage wants it 22 to 32 deg out\n"
         "    > place it 0.80 to 1.10 m from the left (now 0.50 m)\n"
         "\n"
         "For a person to decide\n"
-        " 2. left: its cabinet hides the seat\n"
+        " ?  left: its cabinet hides the seat\n"
         "\n"
-        "1 open (--verdicts).\n"
+        "Folded: 1 check lacks a value (--missing). --basis names rules and sources.\n"
         "\n"
-        "To find out next\n"
-        "  1 judgement waits for sub; write into the room file:\n"
+        "To find out next, for 1 check; write into the room file:\n"
         "    subwoofers:\n"
-        "      - id: sub\n"
-        "        position: {from_left: , from_front: , height: }\n"
-        "\n"
-        "--basis names each line's rule and source; --format lines its place.\n"
+        "      - {id: sub, position: {from_left: , from_front: , height: }}\n"
     )
 
 
@@ -69,15 +65,14 @@ def test_what_nobody_knows_about_a_load_path_comes_before_all_else(make):
     rules = (make.rule(), make.rule("mount.screw", caution="Caution: it hangs over heads."))
     text = make.report("text", make.review(make.room(*verdicts), rules=rules))
     assert text.index("Before you drill or wire") < text.index("Errors")
-    assert " 1. picture: not known: length of thread (a)\n" in text
-    assert " 2. receptacle bar: not known: ground-fault protection\n" in text
+    assert " ?  Not known – picture: length of thread (a); receptacle bar: ground-fault protection\n" in text
 
 
 def test_the_gravest_come_first_and_an_element_s_lines_stand_together(make):
     verdicts = [
         make.verdict(rule="b.b", subject="loudspeaker/z", place=make.place(5)),
         make.verdict(rule="c.c", subject="loudspeaker/a", place=make.place(6)),
-        make.verdict(rule="d.d", subject="loudspeaker/z", place=make.place(7)),
+        make.verdict(rule="d.d", subject="loudspeaker/z", place=make.place(7), figure=make.figure(9.0)),
         make.verdict(rule="e.e", subject="loudspeaker/q", level=Level.ERROR, place=make.place(9)),
     ]
     lines = [line for line in make.report("text", make.review(make.room(*verdicts))).splitlines() if ". " in line[:5]]
@@ -85,24 +80,29 @@ def test_the_gravest_come_first_and_an_element_s_lines_stand_together(make):
 
 
 def test_a_caution_is_a_footnote_told_once(make):
-    rules = [make.rule(name, caution="Caution: an engineer decides.") for name in ("mount.a", "mount.b")]
+    rules = [make.rule(name, caution="Caution: an engineer decides. So it is.") for name in ("mount.a", "mount.b")]
     verdicts = [make.verdict(rule=rule.id, subject=f"loudspeaker/{rule.id[-1]}") for rule in rules]
     text = make.report("text", make.review(make.room(*verdicts), rules=rules))
-    assert text.count("an engineer decides") == 1
+    assert text.count("An engineer decides") == 1
     assert text.count("(a)") == 3
+    assert "So it is." not in text
+    assert "(b) So it is." in make.report("text", make.review(make.room(*verdicts), rules=rules), basis=True)
 
 
 def test_notes_are_counted_and_folded_until_asked_for(make):
-    notes = [make.verdict(level=Level.NOTE, rule=rule, subject="seat/a") for rule in ("bass.a", "bass.b", "aim.c")]
+    notes = [
+        make.verdict(level=Level.NOTE, rule=rule, subject="seat/a", figure=make.figure(value))
+        for rule, value in (("bass.a", 1.0), ("bass.b", 2.0), ("aim.c", 3.0))
+    ]
     review = make.review(make.room(*notes))
-    assert "3 notes (--notes): aim 1, bass 2." in make.report("text", review)
+    assert "Folded: 3 notes (--notes)." in make.report("text", review)
     assert "Notes\n 1. a: " in make.report("text", review, notes=True)
 
 
 @pytest.mark.parametrize(
     ("kind", "heading"),
     [
-        (Kind.OPEN, "Open"),
+        (Kind.OPEN, "Something is missing"),
         (Kind.PASS, "Passed"),
         (Kind.NOT_APPLICABLE, "Does not apply"),
         (Kind.INFORMATIONAL, "Worth knowing"),
@@ -111,18 +111,20 @@ def test_notes_are_counted_and_folded_until_asked_for(make):
 def test_what_needs_no_action_is_counted_and_shows_when_asked_for(make, kind, heading):
     review = make.review(make.room(make.verdict(kind, because="fine.")))
     assert "fine" not in make.report("text", review)
-    assert f"{heading}\n 1. left: fine\n" in make.report("text", review, verdicts=True)
+    assert f"{heading}: 1\n -  left: fine\n" in make.report("text", review, verdicts=True)
 
 
 def test_accepted_failures_are_counted_and_told_with_who_why_and_until_when(make):
     review = make.review(make.room(make.verdict(waived=make.waived())))
-    assert "1 accepted on record." in make.report("text", review)
+    assert "1 accepted (--verdicts)" in make.report("text", review)
     assert "Accepted by R. Lead until 2027-06-30: glass." in make.report("text", review, verdicts=True)
 
 
 def test_consequences_are_counted_not_told(make):
     waits = make.verdict(Kind.OPEN, follows=make.follows("mount.x", "loudspeaker/left", "left"))
-    assert "1 judgement waits for causes above." in make.report("text", make.review(make.room(make.verdict(), waits)))
+    assert "1 waits for a point above (--verdicts)" in make.report(
+        "text", make.review(make.room(make.verdict(), waits))
+    )
 
 
 def test_what_nobody_judged_and_what_is_assumed_is_told_once(make):

@@ -143,3 +143,23 @@ def test_before_and_after_are_told_in_enough_digits_to_differ():
 def test_how_far_into_something_it_reaches_is_told_without_a_sign(before, now, words):
     was = figure(before) if before is not None else None
     assert METRIC.of([figure(now)]).sizes([figure(now)], was) == words
+
+
+@pytest.mark.parametrize(
+    ("name", "values", "told"),
+    [
+        ("clearance to a door's leaf", [0.5], "0.50 m or more"),
+        ("clearance to a door's leaf", [0.0137, 0.5], "0.01 to 0.50 m or more"),
+        ("clearance to a door's leaf", [0.2, 0.3], "0.20 to 0.30 m"),
+        ("overlap", [-0.5, -0.03], "-0.03 to -0.50 m or less"),
+        ("distance", [0.5], "0.50 m"),
+    ],
+)
+def test_a_clearance_that_nobody_measured_farther_is_so_much_or_more(name, values, told):
+    figures = [figure(value, name=name) for value in values]
+    assert METRIC.of(figures).figures(figures) == told
+
+
+def test_a_length_below_a_foot_has_no_feet():
+    figures = [figure(inches * 0.0254) for inches in (9.0, 44.0)]
+    assert US.of(figures).figures(figures) == "9 in to 3 ft 8 in"

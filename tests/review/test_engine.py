@@ -159,7 +159,7 @@ def test_what_follows_from_a_failure_waits_for_it() -> None:
     follower = replace(height, id="layout.follower", after=("layout.height",))
     verdict = found(tried=follower, others=(height, follower))["loudspeaker/left"]
     assert (verdict.kind, verdict.follows.rule, verdict.follows.words) == (Kind.OPEN, "layout.height", "left")
-    assert told(verdict, follower) == "waits until layout.height is put right"
+    assert told(verdict, follower) == "waits until left is put right: height (layout)"
 
 
 def test_a_note_hides_no_warning_that_follows_from_it() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from string import Formatter
 from typing import TYPE_CHECKING
 
 import pytest
@@ -44,6 +45,31 @@ def test_page_of_the_rule_that_took_over_names_the_one_that_was_withdrawn(withdr
 @every_rule
 def test_causes_that_a_rule_names_are_rules_of_the_book(rule: AnyRule) -> None:
     assert set(rule.after) <= set(BOOK.ids)
+
+
+@every_rule
+def test_rules_that_one_is_told_in_one_breath_with_are_of_the_book_and_end_with_its_words(rule: AnyRule) -> None:
+    assert set(rule.beside) <= set(BOOK.ids)
+    assert ("beside" in rule.says) == bool(rule.beside)
+
+
+BEYOND = frozenset({
+    "aim.centre-lobe", "angle.front-height", "angle.screen-pair", "bass.seat-mid-width", "file.delay-and-distance",
+    "distance.delay-entered", "distance.entered", "layout.clear-of-openings", "layout.clear-of-solids",
+    "layout.departure-needed", "layout.door-swing", "layout.fixtures-clear-of-openings", "layout.fixtures-inside",
+    "layout.inside-room", "layout.label-side", "layout.mounted-inside", "layout.over-heads", "layout.sides-swapped",
+    "mount.anchor-seat", "mount.fastener-withdrawal", "mount.screw-through", "mount.sheet-reach", "mount.sheet-rows",
+})  # fmt: skip
+"""Rules whose sentence names its limit in words: their figure is how far beyond it something is, or a share of it."""
+
+
+@every_rule
+def test_a_finding_names_its_figure_and_its_limit(rule: AnyRule) -> None:
+    for name, template in rule.says.items():
+        if rule.window is not None and name in {"fail", "below", "above", "negative"} and rule.id not in BEYOND:
+            fields = {field for _, field, _, _ in Formatter().parse(template) if field}
+            assert fields & {"figure", "size"}, name
+            assert fields & {"window", "limit", "allowed"}, name
 
 
 @every_rule

@@ -54,7 +54,7 @@ CASES: list[Case | Never] = [
     # Similar triangles: 1.0 + 0.3 x 3.0 / 4.3 = 1.209 m, 0.091 m below the top of the head.
     Case(HEADS, "fail", ROWS, subject="seat/rear", level="warning", figure=-0.0907, source="similar triangles by hand"),
     # 0.1907 m short, and an ear higher by h lifts the line at the head by 3.0 / 4.3 of it: 0.273 m.
-    Case(HEADS, "fail", ROWS, subject="seat/rear", says="an ear 0.27 m higher clears it"),
+    Case(HEADS, "fail", ROWS, subject="seat/rear", says="or the ear by 0.27 m"),
     # More than three steps up no row is raised: then the loudspeakers or the seats must move.
     Case(HEADS, "fail", changed(ROWS, {"seats.0.head_top": "1.60 m"}), subject="seat/rear", says="would need an ear"),
     # Three loudspeakers over one head are one finding.

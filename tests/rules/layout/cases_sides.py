@@ -28,7 +28,7 @@ HOME = departed((-1.6, -1.4), "home-tolerance")
 CASES: list[Case | Never] = [
     Case("layout.sides-swapped", "pass", PAIR, figure=-27.46 + 0.0, within=3.0, source="both on their own sides"),
     # Level with the ear the angle from the middle plane is the azimuth: atan(1.5 / 2.6).
-    Case("layout.sides-swapped", "fail", SWAPPED, level="error", figure=29.98, source=f"{HAND}: 1.5 / 2.6", says="exchange their labels"),
+    Case("layout.sides-swapped", "fail", SWAPPED, level="error", figure=29.98, source=f"{HAND}: 1.5 / 2.6", says="exchange labels"),
     # One alone on the wrong side is no exchange.
     Case("layout.sides-swapped", "pass", room(speaker("left", "M+030", 1.0, 2.6), R)),
     Case("layout.sides-swapped", "review", taped(room(speaker("left", "M+030", 0.01, 2.6), speaker("right", "M-030", -0.01, 2.6)))),

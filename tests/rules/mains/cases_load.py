@@ -48,7 +48,7 @@ CASES: list[Case | Never] = [
     # 1.25 x 9 + 4 = 15.25 A: within 20 A, not within 15 A.
     on("mains.circuit-load", "pass", figure=15.25, source=NFPA),
     on("mains.circuit-load", "fail", {f"{C}.rating": "15 A"}, figure=15.25, level="error", source=NFPA,
-       says="its loads ask for a rating of 15.2 A; its overcurrent device is rated 15 A"),
+       says="its loads ask for a rating of 15.2 A; its breaker or fuse is rated 15 A"),
     on("mains.circuit-load", "pass", {CODE: "nec2026"}, figure=15.25, source=NFPA),
     on("mains.circuit-load", "pass", {f"{RACK}.continuous": None}, figure=15.25, source=NFPA),
     on("mains.circuit-load", "pass", {f"{RACK}.current": None}, figure=15.25, source="1080 VA over 120 V is 9 A"),

@@ -68,7 +68,7 @@ CASES: list[Case | Never] = [
     # 13 A fuse, 5 A fuse, 16 A plug.
     on("mains.plug-rating", "pass", room=BRITISH, subject=RACK_KEY, figure=9.0, source="1080 VA, as written"),
     on("mains.plug-rating", "fail", {f"{RACK}.fuse": "5 A"}, room=BRITISH, subject=RACK_KEY, level="error",
-       says="draws 9.0 A; its plug, fuse and socket give at most 5 A"),
+       says="draws 9.0 A; its plug, fuse and socket carry at most 5 A"),
     on("mains.plug-rating", "fail", {f"{RACK}.current": "14 A", f"{RACK}.fuse": None}, room=BRITISH, subject=RACK_KEY,
        says="at most 13 A"),
     on("mains.plug-rating", "open", {f"{RACK}.fuse": None}, room=BRITISH, subject=RACK_KEY, says="fuse"),
