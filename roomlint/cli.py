@@ -1,4 +1,4 @@
-"""The command line; the only place that prints or exits."""
+"""The command line; with `cli_files`, the only place that prints or exits."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from roomlint import __version__
+from roomlint.cli_files import new, schema
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
 from roomlint.terminal import for_the_output
@@ -270,13 +271,8 @@ def figure_sheet(
     say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units), kind)
 
 
-@main.command()
-@click.argument("kind", type=click.Choice(["room", "product", "house"]))
-def schema(kind: str) -> None:
-    """Print the JSON Schema of a file kind."""
-    from importlib.resources import files
-
-    say((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"))
+main.add_command(new)
+main.add_command(schema)
 
 
 def _tell(problems: Iterable[Problem]) -> None:

@@ -133,7 +133,10 @@ class Each(Key[T]):
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return a list."""
-        return listed(self.about, self.of.schema(parts), self.least, self.most)
+        of = self.of.schema(parts)
+        made = listed(self.about, of, self.least, self.most)
+        example = of["examples"] if "examples" in of else parts[of["$ref"].rpartition("/")[2]]["examples"]
+        return made | {"examples": [example[:1]]} if self.least <= 1 else made
 
 
 class Table(Key[T]):

@@ -50,13 +50,18 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     return folded[found[0]] if found else None
 
 
+def leans_customary(text: str) -> int:
+    """Return 1 for a text in units of the United States, -1 for one in metric ones, 0 where it is neither or both."""
+    return (re.search(_INCH_POUND, text) is not None) - (re.search(_METRIC, text) is not None)
+
+
 def is_customary(root: Node) -> bool:
     """Tell whether a file is written in the units of the United States rather than in metric ones."""
     count, waiting = 0, [root]
     while waiting:
         value = waiting.pop().value
         if type(value) is str:
-            count += (re.search(_INCH_POUND, value) is not None) - (re.search(_METRIC, value) is not None)
+            count += leans_customary(value)
         elif type(value) is dict:
             waiting.extend(value.values())
         elif type(value) is list:
