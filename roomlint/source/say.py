@@ -56,7 +56,10 @@ def leans_customary(text: str) -> int:
 
 
 def is_customary(root: Node) -> bool:
-    """Tell whether a file is written in the units of the United States rather than in metric ones."""
+    """Tell whether a file is written in the units of the United States rather than in metric ones.
+
+    Where its lengths do not tell, because none has a unit yet, the region that it names does.
+    """
     count, waiting = 0, [root]
     while waiting:
         value = waiting.pop().value
@@ -66,7 +69,13 @@ def is_customary(root: Node) -> bool:
             waiting.extend(value.values())
         elif type(value) is list:
             waiting.extend(value)
-    return count > 0
+    return count > 0 or (count == 0 and _is_in_the_us(root))
+
+
+def _is_in_the_us(root: Node) -> bool:
+    project = root.get("project") if type(root.value) is dict else None
+    region = project.get("region") if project is not None and type(project.value) is dict else None
+    return region is not None and region.value == "us"
 
 
 def one_line(text: str) -> str:

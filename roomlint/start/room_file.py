@@ -65,7 +65,7 @@ def room_text(answers: Answers, proposal: Proposal, name: str) -> str:
     lines = [
         f"# {name}: begun with `roomlint new`. A line marked `{MARK.removeprefix('# ')}` is a suggestion and was not",
         "# measured: the layout's nominal places as far as the room has them, clear of the openings that were named.",
-        "# Correct the numbers and take the marks away. What follows `#: ` are keys to use when the room needs them.",
+        "# Correct the numbers and take the marks away. To use a key that stands behind `#: `, take that away.",
         "# Leave out what is not known: the check asks for what it misses. Every key: roomlint schema room --keys",
         "roomlint: 1",
         "project:",

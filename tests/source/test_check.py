@@ -93,3 +93,32 @@ def test_a_key_that_is_missing_is_told_with_the_choices() -> None:
     assert node is not None
     (told,) = explain(node, node.plain(), {**SCHEMA, "required": ["kind"]})
     assert told.text == "the file needs the key 'kind' (Its shape; one of flat, gable)."
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("room: {width: 12 ft, length: 14 ft}", "'width' belongs under size, not here."),
+        ("room: {from_wall_left: 2 ft}", "'from_wall_left' belongs under openings, not here."),
+        ("seats: [{id: a, height: 4 ft}]", "'height' belongs under ear, not here."),
+        ("seats: [{id: a, ear: {row: 1}}]", "'row' belongs beside ear, not here."),
+        ("seats: [{id: a, ear: {stage: design}}]", "unknown key 'stage'; known keys: from_left, from_right"),
+        ("room: {project: {code: a}}", "'project' belongs beside room, not here."),
+        ("loudspeakers: [{id: a, fixing: {}}]", "'fixing' belongs under mounting, not here."),
+        ("loudspeakers: [{id: a, lable: M+030}]", "unknown key 'lable'; did you mean 'label'?"),
+        ("loudspeakers: [{id: a, mounting: {fixing: {dia: 3 mm}}}]", "unknown key 'dia'; did you mean 'diameter'?"),
+        ("room: {ceiling: {shape: flaat}}", "'flaat' is not known; did you mean 'flat'? allowed: flat, mono-pitch"),
+        ("room: {level: cellar}", "'cellar' is not known; allowed: basement, ground, upper, attic."),
+        ("room: {ceiling: {}}", "needs the key 'shape' (Its shape; one of flat, mono-pitch"),
+        ("project: {region: us}\nroom: {size: {width: 12, length: 14}}", "write the unit too, such as '7 ft 6 in'"),
+        ("room: {size: {width: 12, length: 14 ft}}", "write the unit too, such as '7 ft 6 in'"),
+        ("room: {size: {width: 12, length: 14 m}}", "write the unit too, such as '2.40 m'"),
+    ],
+)  # fmt: skip
+def test_a_slip_in_a_room_file_is_answered_with_what_belongs_there(text: str, said: str) -> None:
+    from roomlint.design.read import read_design
+
+    node, _ = read_tree(f"roomlint: 1\n{text}\n", "a.room.yaml")
+    assert node is not None
+    told = " ".join(problem.text for problem in read_design(node, "a.room.yaml", {})[1])
+    assert said in told
