@@ -15,6 +15,7 @@ import click
 
 from roomlint import __version__
 from roomlint.cli_files import new, schema
+from roomlint.cli_upgrade import upgrade_file
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
 from roomlint.terminal import for_the_output
@@ -168,7 +169,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     basis: bool,
     units: str | None,
 ) -> None:
-    """Review room files; folders are searched for *.room.yaml."""
+    """Review room files; folders are searched for *.room.yaml and *.room.yml."""
     from roomlint.report import Wishes, write
     from roomlint.review.session import Choices
 
@@ -273,6 +274,7 @@ def figure_sheet(
 
 main.add_command(new)
 main.add_command(schema)
+main.add_command(upgrade_file)
 
 
 def _tell(problems: Iterable[Problem]) -> None:
@@ -378,10 +380,10 @@ def _earlier(
 
 def _is_asked(file: str, paths: tuple[str, ...]) -> bool:
     """Return whether a room file, named from the top of the repository, is among what is to be reviewed."""
-    from roomlint.source.files import ROOM_ENDING, at_top
+    from roomlint.source.files import ROOM_ENDINGS, at_top
 
     whole = Path(at_top(file)).resolve()
-    return file.endswith(ROOM_ENDING) and any(whole.is_relative_to(Path(path).resolve()) for path in paths)
+    return file.endswith(ROOM_ENDINGS) and any(whole.is_relative_to(Path(path).resolve()) for path in paths)
 
 
 def _unknown(names: list[str], ids: tuple[str, ...]) -> str:

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
     _Schema: TypeAlias = Mapping[str, Any]
 
+FORM_KEYS = ("roomlint", "roomlint_product", "roomlint_house")
+"""The keys that number a file's form: the number rises when the same text would come to mean something else."""
 MOST_PROBLEMS = 100
 """A file with more mistakes than this is the wrong file; the rest is not listed."""
 _MOST_ERRORS = 1000
@@ -173,6 +175,9 @@ def _out_of_range(node: Node, error: ValidationError, _: _Schema) -> list[tuple[
         "minItems": "at least {} items", "maxItems": "at most {} items",
         "minLength": "at least {} character", "maxLength": "at most {} characters",
     }[str(error.validator)].format(error.validator_value)  # fmt: skip
+    if node.path in FORM_KEYS and error.validator == "maximum":
+        text = f"{node.path} is {node.value}, the form of a later roomlint; this one reads {error.validator_value}."
+        return [(node.place, f"{text} Install a newer one.")]
     many = isinstance(node.value, (dict, list))
     shown = f"has {len(node.value)}" if many else f"is {shorten(str(node.value))!r}"
     return [(node.place, f"{node.path or 'the file'} {shown}; expected {words}.")]

@@ -105,7 +105,7 @@ def room_text(answers: Answers, proposal: Proposal, name: str) -> str:
         "  # What a loudspeaker needs before it is hung or judged further:",
         "  # product names its sheet; `roomlint new --product loudspeaker` begins one.",
         f"  #:   aim: {{seat: {_seat_names(answers)[0]}}}",
-        "  #:   mounting: {on: front}  # a wall, ceiling, floor, stand or furniture; then its product and fixing",
+        '  #:   mounting: {"on": front}  # a wall, ceiling, floor, stand or furniture; then its product and fixing',
         *_long_subwoofers(answers, proposal.subwoofers),
         "",
         *_more(us),

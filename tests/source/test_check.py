@@ -122,3 +122,39 @@ def test_a_slip_in_a_room_file_is_answered_with_what_belongs_there(text: str, sa
     assert node is not None
     told = " ".join(problem.text for problem in read_design(node, "a.room.yaml", {})[1])
     assert said in told
+
+
+@pytest.mark.parametrize("kind", ["room", "product", "house"])
+def test_a_file_of_a_later_form_is_told_what_to_do(kind: str) -> None:
+    from roomlint.design.read import read_design, read_house, read_product
+
+    key = "roomlint" if kind == "room" else f"roomlint_{kind}"
+    node, _ = read_tree(f"{key}: 2\n", "a.yaml")
+    assert node is not None
+    read = {"room": lambda: read_design(node, "a.yaml", {}), "product": lambda: read_product(node, "a.yaml"),
+            "house": lambda: read_house(node, "a.yaml")}  # fmt: skip
+    told = " ".join(problem.text for problem in read[kind]()[1])
+    assert f"{key} is 2, the form of a later roomlint; this one reads 1. Install a newer one." in told
+
+
+def test_the_key_on_is_a_text_to_us_bare_or_in_quotes_and_true_is_answered() -> None:
+    """PyYAML reads YAML 1.1, where the bare word is true; in quotes it is the key that our schema knows."""
+    import yaml
+
+    from roomlint.design.read import read_design
+
+    room = "roomlint: 1\nroom: {size: {width: 4 m, length: 5 m}}\nloudspeakers:\n  - {id: a, mounting: {%s: front}}\n"
+    for key in ("on", '"on"', "'on'"):
+        node, problems = read_tree(room % key, "a.room.yaml")
+        assert problems == []
+        assert node is not None
+        design, problems = read_design(node, "a.room.yaml", {})
+        assert problems == []
+        mounting = design.loudspeakers[0].mounting
+        assert mounting is not None
+        assert mounting.on == "front"
+        there = yaml.safe_load(room % key)["loudspeakers"][0]["mounting"]
+        assert there == ({True: "front"} if key == "on" else {"on": "front"})
+    told = [problem.text for problem in read_tree(room % "true", "a.room.yaml")[1]]
+    said = "the key `true` is true or false; keys are text. It may have been `on` before another program wrote it: write on."
+    assert told == [said]
