@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections import Counter
 from dataclasses import dataclass, field
+from itertools import product
 from typing import TYPE_CHECKING, Final
 
 from roomlint.figures import ceiling
@@ -37,12 +38,12 @@ BESIDE_M: Final = 0.40
 """Beside a seat."""
 OVER_EAR_M: Final = 0.25
 """Above an ear."""
-WALL_M: Final = 0.20
-"""Of an acoustic centre from a wall."""
-CEILING_M: Final = 0.12
-"""The same from the ceiling."""
+ROOMS_FOR: Final = ((0.32, 0.31, ""), (0.12, 0.07, "only for one that is flat, on or in the surface"))
+"""Of an acoustic centre from a wall and from the ceiling: for an ordinary cabinet, else for a flat one."""
 FLOOR_M: Final = 0.25
 """The same from the floor, a subwoofer's too."""
+SUB_M: Final = 0.25
+"""Of a subwoofer's driver from a wall."""
 FROM_EAR_M: Final = 0.95
 """No loudspeaker is proposed nearer to any ear."""
 APART_M: Final = 0.55
@@ -146,7 +147,7 @@ class _Planner:
         said = self.answers.ear_from_front
         behind = min(BEHIND_M, 0.25 * self.length)
         first = said.m if said is not None else max(min(0.62 * self.length, self.length - behind - depth), 0.0)
-        if first + depth > self.length - 0.2 or first < WALL_M:
+        if first + depth > self.length - 0.2 or first < SUB_M:
             text = f"{len(rows)} rows {self._told(ROW_M)} apart do not fit a room {self.answers.length.text} long."
             raise UnfitError("--seats" if said is None else "--ear-from-front", text)
         return [self._row(count, self._on_grid(first + number * ROW_M)) for number, count in enumerate(rows)]
@@ -204,12 +205,12 @@ class _Planner:
         """Place one or a pair; a pair that finds no mirrored places is placed one by one."""
         why: Counter[str] = Counter()
         for azimuth, elevation in self._ways(group[0]):
-            for away in self._distances(elevation):
+            for (wall_m, ceiling_m, only), away in product(ROOMS_FOR, self._distances(elevation)):
                 spots = [self._spot(azimuth * turn, elevation, away) for turn in (1.0, -1.0)[: len(group)]]
-                reasons = [reason for spot in spots if (reason := self._refused(spot))]
+                reasons = [reason for spot in spots if (reason := self._refused(spot, wall_m, ceiling_m))]
                 if not reasons and (len(spots) == 1 or math.dist(*spots) >= APART_M):
                     return [
-                        self._take(position, spot, azimuth * turn, elevation)
+                        self._take(position, spot, (azimuth * turn, elevation), only)
                         for position, spot, turn in zip(group, spots, (1.0, -1.0), strict=False)
                     ]
                 why.update(reasons)
@@ -217,14 +218,15 @@ class _Planner:
             return [placed for position in group for placed in self._group([position])]
         return [Placed(group[0].label, name_of(group[0].label), None, _worded(why, group[0]))]
 
-    def _take(self, position: Position, spot: Spot, azimuth: float, elevation: float) -> Placed:
-        name = name_of(position.label)
+    def _take(self, position: Position, spot: Spot, way: tuple[float, float], only: str) -> Placed:
+        name, (azimuth, elevation) = name_of(position.label), way
         self.taken.append((spot, name))
         turned = abs(azimuth - (position.azimuth_deg or 0.0))
         raised = elevation - (position.elevation_deg or 0.0)
         moved = [f"{turned:g} deg off its nominal azimuth"] if turned > _NOTHING_DEG else []
         if abs(raised) > _NOTHING_DEG:
             moved.append(f"{abs(raised):g} deg {'above' if raised > 0 else 'below'} its nominal elevation")
+        moved += [only] if only else []
         return Placed(position.label, name, spot, moved=", ".join(moved))
 
     def _ways(self, position: Position) -> Iterator[tuple[float, float]]:
@@ -248,18 +250,18 @@ class _Planner:
         flat = away * math.cos(rise)
         return self._gridded((x - flat * math.sin(turn), y - flat * math.cos(turn), z + away * math.sin(rise)))
 
-    def _refused(self, spot: Spot) -> str:
-        """Return why nothing may be proposed at a place; empty where it may."""
-        return self._outside(spot) or self._crowded(spot)
+    def _refused(self, spot: Spot, wall_m: float, ceiling_m: float) -> str:
+        """Return why nothing may be proposed at a place so far from wall and ceiling; empty where it may."""
+        return self._outside(spot, wall_m, ceiling_m) or self._crowded(spot)
 
-    def _outside(self, spot: Spot) -> str:
+    def _outside(self, spot: Spot, wall_m: float, ceiling_m: float) -> str:
         x, y, z = spot
-        if not (WALL_M <= x <= self.width - WALL_M and WALL_M <= y <= self.length - WALL_M):
+        if not (wall_m <= x <= self.width - wall_m and wall_m <= y <= self.length - wall_m):
             return "the room ends before it"
         if z < FLOOR_M:
             return "it would be in the floor"
-        around = [(x + dx, y + dy) for dx in (-CEILING_M, CEILING_M) for dy in (-CEILING_M, CEILING_M)]
-        if min(self._ceiling_m(*at) for at in around) < z + CEILING_M:
+        around = [(x + dx, y + dy) for dx in (-ceiling_m, ceiling_m) for dy in (-ceiling_m, ceiling_m)]
+        if min(self._ceiling_m(*at) for at in around) < z + ceiling_m:
             return "the ceiling is too low for it"
         return ""
 
@@ -284,7 +286,7 @@ class _Planner:
         name = "sub" if "LFE2" not in self.layout.positions else name_of(position.label)
         why: Counter[str] = Counter()
         for spot in self._floor_spots(position):
-            reason = self._refused(spot)
+            reason = self._refused(spot, SUB_M, SUB_M)
             if not reason:
                 self.taken.append((spot, name))
                 return Placed(position.label, name, spot)
@@ -304,7 +306,7 @@ class _Planner:
                         x, y, _ = self.ear
                         yield self._gridded((x - flat * math.sin(turn), y - flat * math.cos(turn), FLOOR_M))
             return
-        in_front = 1.5 * WALL_M
+        in_front = 0.30
         for share in (0.25, 0.75, 0.5, 0.15, 0.85, 0.35, 0.65):
             yield self._gridded((share * self.width, in_front, FLOOR_M))
         for share in (0.25, 0.5, 0.75):
