@@ -1,4 +1,4 @@
-"""The command line; the only place that prints or exits."""
+"""The command line; with `cli_files`, the only place that prints or exits."""
 
 from __future__ import annotations
 
@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from roomlint import __version__
+from roomlint.cli_files import new, schema
+from roomlint.cli_upgrade import upgrade_file
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
 from roomlint.terminal import for_the_output, page_width
@@ -169,7 +171,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     basis: bool,
     units: str | None,
 ) -> None:
-    """Review room files; folders are searched for *.room.yaml."""
+    """Review room files; folders are searched for *.room.yaml and *.room.yml."""
     from roomlint.report import Wishes, write
     from roomlint.review.session import Choices
 
@@ -272,13 +274,9 @@ def figure_sheet(
     say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units, page_width()), kind)
 
 
-@main.command()
-@click.argument("kind", type=click.Choice(["room", "product", "house"]))
-def schema(kind: str) -> None:
-    """Print the JSON Schema of a file kind."""
-    from importlib.resources import files
-
-    say((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"))
+main.add_command(new)
+main.add_command(schema)
+main.add_command(upgrade_file)
 
 
 def _tell(problems: Iterable[Problem]) -> None:
@@ -384,10 +382,10 @@ def _earlier(
 
 def _is_asked(file: str, paths: tuple[str, ...]) -> bool:
     """Return whether a room file, named from the top of the repository, is among what is to be reviewed."""
-    from roomlint.source.files import ROOM_ENDING, at_top
+    from roomlint.source.files import ROOM_ENDINGS, at_top
 
     whole = Path(at_top(file)).resolve()
-    return file.endswith(ROOM_ENDING) and any(whole.is_relative_to(Path(path).resolve()) for path in paths)
+    return file.endswith(ROOM_ENDINGS) and any(whole.is_relative_to(Path(path).resolve()) for path in paths)
 
 
 def _unknown(names: list[str], ids: tuple[str, ...]) -> str:

@@ -16,6 +16,7 @@ MAY_IMPORT = {
     "measure": {"source", "design", "figures"},
     "review": {"source", "design", "figures", "measure"},
     "report": {"source", "design", "measure", "review"},
+    "start": {"source", "design", "figures"},
     "rules": {"design", "review"},  # and, for types alone, measure
 }
 GROUND = {"plane"}  # polygons, which the reading of a room and its figures both stand on; it imports nothing of ours

@@ -116,7 +116,8 @@ def test_a_house_file_that_cannot_be_read_is_not_taken_for_none(kind: str, repos
 
 
 @pytest.mark.parametrize(
-    ("name", "wanted"), [("products/x.product.yml", ".product.yaml"), ("x.room.yml", ".room.yaml"), ("house.yml", "")]
+    ("name", "wanted"),
+    [("products/x.Product.yml", ".product.yaml"), ("x.room.YML", ".room.yaml"), ("house.yml", "")],
 )
 def test_a_design_file_of_another_ending_is_told(name: str, wanted: str, repository: Path) -> None:
     if name == "house.yml":

@@ -36,7 +36,12 @@ def _mapping(of: type[Element], parts: dict[str, Any]) -> dict[str, Any]:
     if issubclass(of, Proof):
         made |= {"type": ["string", "object"], "pattern": f"^{NONE}$", "examples": [NONE]}
     made["properties"] = {key.name: key.schema(parts) for key in of.KEYS.values()}
+    if (on := made["properties"].get("on")) is not None:
+        made["properties"]["on"] = on | {"description": f"{on['description']} {_ON}"}
     return made | ({"required": [name for name in of.KEYS if name in of.REQUIRED]} if of.REQUIRED else {})
+
+
+_ON = 'Programs that read YAML 1.1 take the bare word for true; in quotes, "on", it is text to all.'
 
 
 class Proof(Element):
@@ -153,7 +158,10 @@ class Each(Key[T]):
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return a list."""
-        return listed(self.about, self.of.schema(parts), self.least, self.most)
+        of = self.of.schema(parts)
+        made = listed(self.about, of, self.least, self.most)
+        example = of["examples"] if "examples" in of else parts[of["$ref"].rpartition("/")[2]]["examples"]
+        return made | {"examples": [example[:1]]} if self.least <= 1 else made
 
 
 class Table(Key[T]):

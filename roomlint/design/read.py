@@ -24,7 +24,9 @@ def read_design(node: Node, file: str, products: Mapping[str, Product]) -> tuple
     project = node.get("project")
     code = project.get("code") if project is not None else None
     ident = code.value if code is not None else None
-    ident = ident if isinstance(ident, str) else PurePath(file).name.removesuffix(".room.yaml")
+    ident = (
+        ident if isinstance(ident, str) else PurePath(file).name.removesuffix(".room.yaml").removesuffix(".room.yml")
+    )
     design = read_element(Design, node, book, ident) or Design.empty(node, ident)
     design.__dict__.update({"file": file, "products": tuple(book.used.values())})
     return design, book.answer(node, "room")

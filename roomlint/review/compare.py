@@ -16,7 +16,7 @@ from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.review.window import Window, decide
 from roomlint.source.dimensions import decimals
-from roomlint.source.files import ROOM_ENDING, from_top
+from roomlint.source.files import ROOM_ENDINGS, from_top
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -94,7 +94,7 @@ class _Comparing:
         then_file = self._then(file, room)
         self._matched.add(then_file)
         then = self._earlier.room(then_file)
-        if then is None and any(name == then_file or not name.endswith(ROOM_ENDING) for name in self._earlier.unread):
+        if then is None and any(name == then_file or not name.endswith(ROOM_ENDINGS) for name in self._earlier.unread):
             # What it needs could not be read then: nobody knows what is new of it.
             return room
         was = then.verdicts if then is not None else {}

@@ -10,7 +10,7 @@ from roomlint.design.read import read_design, read_house, read_product
 from roomlint.source.files import (
     HOUSE_NAME,
     HOUSE_OTHER_NAME,
-    PRODUCT_ENDING,
+    PRODUCT_ENDINGS,
     Disk,
     Files,
     Unreadable,
@@ -100,9 +100,9 @@ class Desk:
                 continue
             for sheet in names:
                 path = str(PurePosixPath(folder) / sheet)
-                if sheet.endswith(PRODUCT_ENDING):
+                if sheet.endswith(PRODUCT_ENDINGS):
                     self._read_sheet(path, home, shelf, problems)
-                elif text := misnamed(sheet, PRODUCT_ENDING):
+                elif text := misnamed(sheet, PRODUCT_ENDINGS):
                     problems.append(Problem(whole(path), text))
         return shelf, problems
 

@@ -10,10 +10,11 @@ import json
 import re
 from functools import cache
 from itertools import islice
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any, Final, TypeAlias
 
 from roomlint.source import labels
 from roomlint.source.dimensions import DIMENSIONS
+from roomlint.source.levels import belongs
 from roomlint.source.place import Problem
 from roomlint.source.say import is_customary, kind_of, nearest, shorten
 
@@ -24,6 +25,10 @@ if TYPE_CHECKING:
 
     from roomlint.source.node import Node
 
+    _Schema: TypeAlias = Mapping[str, Any]
+
+FORM_KEYS = ("roomlint", "roomlint_product", "roomlint_house")
+"""The keys that number a file's form: the number rises when the same text would come to mean something else."""
 MOST_PROBLEMS = 100
 """A file with more mistakes than this is the wrong file; the rest is not listed."""
 _MOST_ERRORS = 1000
@@ -46,7 +51,7 @@ def explain(node: Node, data: object, schema: Mapping[str, Any], told: Iterable[
     """
     problems: dict[Problem, None] = dict.fromkeys(told)
     for error in islice(_validator()(schema).iter_errors(data), _MOST_ERRORS):
-        problems.update(dict.fromkeys(_told(node, error)))
+        problems.update(dict.fromkeys(_told(node, error, schema)))
     found = sorted(problems)
     if len(found) > MOST_PROBLEMS:
         rest = len(found) - MOST_PROBLEMS
@@ -69,7 +74,7 @@ def _validator() -> Any:  # noqa: ANN401 (jsonschema builds the class at run tim
     return validators.extend(Draft202012Validator, {"pattern": pattern})  # type: ignore[no-untyped-call]
 
 
-def _told(root: Node, error: ValidationError) -> list[Problem]:
+def _told(root: Node, error: ValidationError, schema: Mapping[str, Any]) -> list[Problem]:
     node = root
     for step in error.absolute_path:
         node = node.value[step]
@@ -78,22 +83,31 @@ def _told(root: Node, error: ValidationError) -> list[Problem]:
     tell = _TELL.get(str(error.validator))
     if tell is None:
         return [Problem(node.place, f"{node.path or 'the file'}: {shorten(error.message, 200)}.")]
-    return [Problem(place, text) for place, text in tell(node, error)]
+    return [Problem(place, text) for place, text in tell(node, error, schema)]
 
 
-def _unknown_keys(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+def _unknown_keys(node: Node, error: ValidationError, root: _Schema) -> list[tuple[Any, str]]:
     known = list(error.schema.get("properties", {}))  # type: ignore[union-attr]
     told = []
     unknown = ((key, child) for key, child in node.value.items() if key not in known)
     for key, child in islice(unknown, MOST_PROBLEMS + 1):
-        close = nearest(key, known)
+        where = belongs(key, error.absolute_path, root) if key != "id" else ""
+        close = None if where else nearest(key, known) or _begun(key, known)
         listed = ", ".join(known[:_LISTED]) + (" ..." if len(known) > _LISTED else "")
-        hint = f"did you mean {close!r}?" if close else f"known keys: {listed}."
-        told.append((child.key_place or child.place, f"unknown key {shorten(key)!r}; {hint}"))
+        text = f"unknown key {shorten(key)!r}; {f'did you mean {close!r}?' if close else f'known keys: {listed}.'}"
+        if where and not close:
+            text = f"{shorten(key)!r} belongs {where}, not here."
+        told.append((child.key_place or child.place, text))
     return told
 
 
-def _missing_key(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+def _begun(key: str, known: list[str]) -> str | None:
+    """Return the only known key that begins so, as `diameter` does with `dia`."""
+    found = [name for name in known if name.startswith(key)]
+    return found[0] if len(found) == 1 else None
+
+
+def _missing_key(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
     told = []
     for key in _listed(error):
         if key not in node.value:
@@ -130,20 +144,20 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     return f"{name} is {found}{shown}, but {wanted} belongs here{hint}."
 
 
-def _not_listed(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+def _not_listed(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
     if error.schema.get("type") == "string" and not isinstance(node.value, str):  # type: ignore[union-attr]
         return []  # the wrong type is told of already
     allowed = [str(value) for value in _listed(error)]
     value = str(node.value)
     close = nearest(value, allowed)
-    hint = f"did you mean {close!r}?" if close else f"allowed: {', '.join(allowed)}."
-    return [(node.place, f"{node.path}: {shorten(value)!r} is not known; {hint}")]
+    hint = f"did you mean {close!r}? " if close else ""
+    return [(node.place, f"{node.path}: {shorten(value)!r} is not known; {hint}allowed: {', '.join(allowed)}.")]
 
 
 _A_LABEL: Final = "M+000"
 
 
-def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+def _wrong_form(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
     if "title" in schema:
         return []  # a quantity
@@ -164,12 +178,15 @@ def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     ]
 
 
-def _out_of_range(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
+def _out_of_range(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
     words = {
         "minimum": "at least {}", "maximum": "at most {}",
         "minItems": "at least {} items", "maxItems": "at most {} items",
         "minLength": "at least {} character", "maxLength": "at most {} characters",
     }[str(error.validator)].format(error.validator_value)  # fmt: skip
+    if node.path in FORM_KEYS and error.validator == "maximum":
+        text = f"{node.path} is {node.value}, the form of a later roomlint; this one reads {error.validator_value}."
+        return [(node.place, f"{text} Install a newer one.")]
     many = isinstance(node.value, (dict, list))
     shown = f"has {len(node.value)}" if many else f"is {shorten(str(node.value))!r}"
     return [(node.place, f"{node.path or 'the file'} {shown}; expected {words}.")]

@@ -13,8 +13,9 @@ from roomlint.source.text import MAX_BYTES
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-ROOM_ENDING = ".room.yaml"
-PRODUCT_ENDING = ".product.yaml"
+ROOM_ENDINGS = (".room.yaml", ".room.yml")
+PRODUCT_ENDINGS = (".product.yaml", ".product.yml")
+"""Three letters or four: phones and old systems write the shorter one."""
 HOUSE_NAME = "house.yaml"
 HOUSE_OTHER_NAME = "house.yml"
 _HOUSE_KEY = b"roomlint_house"
@@ -157,8 +158,8 @@ def find_rooms(paths: tuple[str, ...], files: Files | None = None) -> tuple[list
             found.update(dict.fromkeys(inside))
             if not inside and len(problems) == before:
                 empty.append(path)
-        elif not path.endswith(ROOM_ENDING) and there.is_file(path):
-            text = f"a room file's name ends in {ROOM_ENDING}; rename it, or give its folder."
+        elif not path.endswith(ROOM_ENDINGS) and there.is_file(path):
+            text = f"a room file's name ends in {ROOM_ENDINGS[0]}; rename it, or give its folder."
             problems.append(Problem(whole(shown(path)), text))
         else:
             found[shown(path)] = None
@@ -167,8 +168,8 @@ def find_rooms(paths: tuple[str, ...], files: Files | None = None) -> tuple[list
 
 def _search(folder: str, files: Files, problems: list[Problem]) -> Iterator[str]:
     for path in files.below(folder, problems):
-        if not path.endswith(ROOM_ENDING):
-            if (text := misnamed(path, ROOM_ENDING)) and not files.is_folder(path):
+        if not path.endswith(ROOM_ENDINGS):
+            if (text := misnamed(path, ROOM_ENDINGS)) and not files.is_folder(path):
                 problems.append(Problem(whole(path), text))
         elif not files.is_within(path, folder):
             problems.append(Problem(whole(path), _LEADS_OUT))
@@ -176,13 +177,11 @@ def _search(folder: str, files: Files, problems: list[Problem]) -> Iterator[str]
             yield path
 
 
-def misnamed(path: str, ending: str) -> str:
-    """Return what is wrong with a name that is nearly one of the ending, as of `.room.yml`; empty for any other."""
-    lower = path.lower()
-    nearly = (ending, ending.removesuffix("yaml") + "yml")
-    if path.endswith(ending) or not lower.endswith(nearly):
+def misnamed(path: str, endings: tuple[str, ...]) -> str:
+    """Return what is wrong with a name that is nearly one of the endings, as of `.Room.yaml`; empty for any other."""
+    if path.endswith(endings) or not path.lower().endswith(endings):
         return ""
-    return f"the name must end in {ending}, written just so; this file was not read. Rename it."
+    return f"the name must end in {endings[0]}, written just so; this file was not read. Rename it."
 
 
 def shown(path: str) -> str:

@@ -71,6 +71,37 @@ class Node:
         """The span of the key that holds this node; None for a list item or the root."""
         return None if self.key_event is None else self._source.place(self.key_event)
 
+    def span(self, text: str) -> tuple[int, int]:
+        """Return where the whole value is written, as indices into its file's text; the end is exclusive.
+
+        Of a mapping or list between brackets the closing one is in it, of one in lines its last value.
+        """
+        event, value = self._event, self.value
+        start: int = event.start_mark.index
+        if type(event) is AliasEvent or type(value) not in (dict, list):
+            return start, start + len(text[start : event.end_mark.index].rstrip())
+        inner = list(value.values()) if type(value) is dict else value
+        end = inner[-1].span(text)[1] if inner else start + 1
+        if not event.flow_style:
+            return start, end
+        closing = re.compile(r"(?:[\s,]|#[^\n]*)*[}\]]").match(text, end)
+        return start, closing.end() if closing is not None else end
+
+    @property
+    def key_start(self) -> int:
+        """Where the key that holds this value begins, as an index into the text; -1 where none does."""
+        return -1 if self.key_event is None else self.key_event.start_mark.index
+
+    @property
+    def is_alias(self) -> bool:
+        """Whether an alias stands in its place, so that what is below it is written elsewhere."""
+        return type(self._event) is AliasEvent
+
+    @property
+    def in_brackets(self) -> bool:
+        """Whether it is a mapping or list that is written between brackets."""
+        return bool(getattr(self._event, "flow_style", False))
+
     @property
     def path(self) -> str:
         """The way from the root, such as `loudspeakers[2].position.from_left`, items counted from 0."""

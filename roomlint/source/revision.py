@@ -7,7 +7,7 @@ import subprocess
 from pathlib import Path
 from typing import TYPE_CHECKING, NamedTuple
 
-from roomlint.source.files import HOUSE_NAME, PRODUCT_ENDING, ROOM_ENDING, Unreadable, shown
+from roomlint.source.files import HOUSE_NAME, PRODUCT_ENDINGS, ROOM_ENDINGS, Unreadable, shown
 from roomlint.source.text import MAX_BYTES
 
 if TYPE_CHECKING:
@@ -140,7 +140,7 @@ class Revision:
             for path, entry in self._entries.items()
             if entry.kind == ORDINARY
             and entry.mode != LINK
-            and path.endswith((ROOM_ENDING, PRODUCT_ENDING, HOUSE_NAME))
+            and path.endswith((*ROOM_ENDINGS, *PRODUCT_ENDINGS, HOUSE_NAME))
         )
         total = 0
         wanted = []

@@ -50,18 +50,32 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     return folded[found[0]] if found else None
 
 
+def leans_customary(text: str) -> int:
+    """Return 1 for a text in units of the United States, -1 for one in metric ones, 0 where it is neither or both."""
+    return (re.search(_INCH_POUND, text) is not None) - (re.search(_METRIC, text) is not None)
+
+
 def is_customary(root: Node) -> bool:
-    """Tell whether a file is written in the units of the United States rather than in metric ones."""
+    """Tell whether a file is written in the units of the United States rather than in metric ones.
+
+    Where its lengths do not tell, because none has a unit yet, the region that it names does.
+    """
     count, waiting = 0, [root]
     while waiting:
         value = waiting.pop().value
         if type(value) is str:
-            count += (re.search(_INCH_POUND, value) is not None) - (re.search(_METRIC, value) is not None)
+            count += leans_customary(value)
         elif type(value) is dict:
             waiting.extend(value.values())
         elif type(value) is list:
             waiting.extend(value)
-    return count > 0
+    return count > 0 or (count == 0 and _is_in_the_us(root))
+
+
+def _is_in_the_us(root: Node) -> bool:
+    project = root.get("project") if type(root.value) is dict else None
+    region = project.get("region") if project is not None and type(project.value) is dict else None
+    return region is not None and region.value == "us"
 
 
 def one_line(text: str) -> str:

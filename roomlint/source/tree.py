@@ -206,9 +206,9 @@ class _Builder:
                 return
             value = self.scalar(event)
             if type(value) is not str:
-                self.note(
-                    event, f"the key {code(name)} is {kind_of(value)}; keys are text. Put it in quotes, or rename it."
-                )
+                hint = "It may have been `on` before another program wrote it: write on." if value is True else ""
+                said = f"the key {code(name)} is {kind_of(value)}; keys are text. "
+                self.note(event, said + (hint or "Put it in quotes, or rename it."))
                 return
         elif event.style == '"' and _hidden(name):
             self.note(event, "the key holds a control character. Write the key without it.")

@@ -16,7 +16,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
-from roomlint.schemas.listing import listed
 from roomlint.schemas.make import KINDS, text
 
 from roomlint.design.house import House
@@ -26,6 +25,7 @@ from roomlint.design.read import read_design
 from roomlint.design.reader import Book, read_element
 from roomlint.source.check import _TELL, load_schema
 from roomlint.source.dimensions import DIMENSIONS
+from roomlint.source.listing import listed
 from roomlint.source.quantity import QuantityError, parse
 from roomlint.source.tree import read_tree
 from roomlint.source.written import pattern

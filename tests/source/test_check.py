@@ -93,3 +93,69 @@ def test_a_key_that_is_missing_is_told_with_the_choices() -> None:
     assert node is not None
     (told,) = explain(node, node.plain(), {**SCHEMA, "required": ["kind"]})
     assert told.text == "the file needs the key 'kind' (Its shape; one of flat, gable)."
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("room: {width: 12 ft, length: 14 ft}", "'width' belongs under size, not here."),
+        ("room: {from_wall_left: 2 ft}", "'from_wall_left' belongs under openings, not here."),
+        ("seats: [{id: a, height: 4 ft}]", "'height' belongs under ear, not here."),
+        ("seats: [{id: a, ear: {row: 1}}]", "'row' belongs beside ear, not here."),
+        ("seats: [{id: a, ear: {stage: design}}]", "unknown key 'stage'; known keys: from_left, from_right"),
+        ("room: {project: {code: a}}", "'project' belongs beside room, not here."),
+        ("loudspeakers: [{id: a, fixing: {}}]", "'fixing' belongs under mounting, not here."),
+        ("loudspeakers: [{id: a, lable: M+030}]", "unknown key 'lable'; did you mean 'label'?"),
+        ("loudspeakers: [{id: a, mounting: {fixing: {dia: 3 mm}}}]", "unknown key 'dia'; did you mean 'diameter'?"),
+        ("room: {ceiling: {shape: flaat}}", "'flaat' is not known; did you mean 'flat'? allowed: flat, mono-pitch"),
+        ("room: {level: cellar}", "'cellar' is not known; allowed: basement, ground, upper, attic."),
+        ("room: {ceiling: {}}", "needs the key 'shape' (Its shape; one of flat, mono-pitch"),
+        ("project: {region: us}\nroom: {size: {width: 12, length: 14}}", "write the unit too, such as '7 ft 6 in'"),
+        ("room: {size: {width: 12, length: 14 ft}}", "write the unit too, such as '7 ft 6 in'"),
+        ("room: {size: {width: 12, length: 14 m}}", "write the unit too, such as '2.40 m'"),
+    ],
+)  # fmt: skip
+def test_a_slip_in_a_room_file_is_answered_with_what_belongs_there(text: str, said: str) -> None:
+    from roomlint.design.read import read_design
+
+    node, _ = read_tree(f"roomlint: 1\n{text}\n", "a.room.yaml")
+    assert node is not None
+    told = " ".join(problem.text for problem in read_design(node, "a.room.yaml", {})[1])
+    assert said in told
+
+
+@pytest.mark.parametrize("kind", ["room", "product", "house"])
+def test_a_file_of_a_later_form_is_told_what_to_do(kind: str) -> None:
+    from roomlint.design.read import read_design, read_house, read_product
+
+    key = "roomlint" if kind == "room" else f"roomlint_{kind}"
+    node, _ = read_tree(f"{key}: 2\n", "a.yaml")
+    assert node is not None
+    read = {"room": lambda: read_design(node, "a.yaml", {}), "product": lambda: read_product(node, "a.yaml"),
+            "house": lambda: read_house(node, "a.yaml")}  # fmt: skip
+    told = " ".join(problem.text for problem in read[kind]()[1])
+    assert f"{key} is 2, the form of a later roomlint; this one reads 1. Install a newer one." in told
+
+
+def test_the_key_on_is_a_text_to_us_bare_or_in_quotes_and_true_is_answered() -> None:
+    """PyYAML reads YAML 1.1, where the bare word is true; in quotes it is the key that our schema knows."""
+    import yaml
+
+    from roomlint.design.read import read_design
+
+    room = "roomlint: 1\nroom: {size: {width: 4 m, length: 5 m}}\nloudspeakers:\n  - {id: a, mounting: {%s: front}}\n"
+    for key in ("on", '"on"', "'on'"):
+        node, problems = read_tree(room % key, "a.room.yaml")
+        assert problems == []
+        assert node is not None
+        design, problems = read_design(node, "a.room.yaml", {})
+        assert problems == []
+        mounting = design.loudspeakers[0].mounting
+        assert mounting is not None
+        assert mounting.on == "front"
+        there = yaml.safe_load(room % key)["loudspeakers"][0]["mounting"]
+        assert there == ({True: "front"} if key == "on" else {"on": "front"})
+    told = [problem.text for problem in read_tree(room % "true", "a.room.yaml")[1]]
+    (said,) = told
+    assert said.startswith("the key `true` is true or false; keys are text.")
+    assert said.endswith("It may have been `on` before another program wrote it: write on.")

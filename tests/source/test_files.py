@@ -61,13 +61,19 @@ def test_a_room_in_a_forbidden_folder_is_a_room_that_cannot_be_read(
     assert house_of("rooms/b.room.yaml", Disk()) is None
 
 
-@pytest.mark.parametrize("name", ["b.room.yml", "B.Room.yaml", "b.ROOM.YML"])
+@pytest.mark.parametrize("name", ["B.Room.yaml", "b.ROOM.YML"])
 def test_a_name_that_is_nearly_a_rooms_is_told(name: str, folder: Path) -> None:
     (folder / "rooms" / name).write_text(ROOM, encoding="utf-8")
     rooms, problems, _ = find_rooms((".",))
     assert rooms == ["rooms/a.room.yaml"]
     assert [problem.place.file for problem in problems] == [f"rooms/{name}"]
     assert ".room.yaml" in problems[0].text
+
+
+def test_a_name_of_the_shorter_ending_is_a_rooms(folder: Path) -> None:
+    (folder / "rooms" / "b.room.yml").write_text(ROOM, encoding="utf-8")
+    assert find_rooms((".",)) == (["rooms/a.room.yaml", "rooms/b.room.yml"], [], [])
+    assert find_rooms(("rooms/b.room.yml",)) == (["rooms/b.room.yml"], [], [])
 
 
 def test_a_link_in_a_circle_is_a_file_that_cannot_be_read(folder: Path) -> None:

@@ -23,6 +23,12 @@ class Listed(NamedTuple):
     example: str
     required: bool
     """Whether the mapping it stands in cannot do without it."""
+    choices: tuple[str, ...]
+    """The words of which it is one, or of which its list is made; empty where any text may stand."""
+    dimension: str
+    """What kind of quantity it is, such as `length`; empty where it is none."""
+    holds: bool
+    """Whether it is made of keys of its own."""
 
 
 def listed(kind: str) -> Iterator[Listed]:
@@ -36,9 +42,19 @@ def _below(schema: Mapping[str, Any], root: Mapping[str, Any], above: str) -> It
     for name, given in schema.get("properties", {}).items():
         own = _resolved(given, root)
         path, many = f"{above}{name}", own
-        yield Listed(path, str(own.get("description", "")), _form(own, root), _example(own), name in needed)
+        listed_at = path
         while "items" in many:
             path, many = f"{path}[]", _resolved(many["items"], root)
+        yield Listed(
+            listed_at,
+            str(own.get("description", "")),
+            _form(own, root),
+            _example(own),
+            name in needed,
+            tuple(many.get("enum", ())),
+            str(own.get("title", "")),
+            "properties" in many,
+        )
         yield from _below(many, root, f"{path}.")
 
 
@@ -65,4 +81,6 @@ def _form(schema: Mapping[str, Any], root: Mapping[str, Any]) -> str:
 
 def _example(schema: Mapping[str, Any]) -> str:
     example = next(iter(schema.get("examples", ())), "")
+    if isinstance(example, list):
+        return ", ".join(str(one) for one in example)
     return str(example).lower() if isinstance(example, bool) else str(example)

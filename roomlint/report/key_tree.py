@@ -1,0 +1,92 @@
+"""The keys of a file kind as text, one line each: what belongs there, an example, and which chapters read it."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.source.dimensions import DIMENSIONS
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
+
+    from roomlint.source.listing import Listed
+
+_WIDEST_FORM: Final = 34
+_WIDEST_EXAMPLE: Final = 26
+
+
+def chapters_of(kind: str, inputs: Mapping[str, Sequence[str]]) -> dict[str, tuple[str, ...]]:
+    """Return which chapters read each key, from the record of what each rule looks at.
+
+    A rule that reads a position reads its coordinates; a mapping is read by whatever reads something below it.
+    """
+    prefix = "product " if kind == "product" else ""
+    found: dict[str, set[str]] = {}
+    for rule, keys in inputs.items():
+        chapter = rule.partition(".")[0]
+        for key in keys:
+            if key.startswith("product ") != bool(prefix):
+                continue
+            found.setdefault(key.removeprefix(prefix), set()).add(chapter)
+    return {key: tuple(sorted(chapters)) for key, chapters in found.items()}
+
+
+def tree_text(keys: Iterable[Listed], read: Mapping[str, Sequence[str]], *, customary: bool = False) -> str:
+    """Return the tree of keys; `customary`: examples in the units of the United States where a key has none of its own.
+
+    A star marks what its mapping cannot do without, `[]` a list.
+    """
+    rows = [_row(key, read, customary=customary) for key in keys]
+    widths = [max((len(row[column]) for row in rows), default=0) for column in range(3)]
+    lines = (
+        "  ".join((*(cell.ljust(width) for cell, width in zip(row, widths, strict=False)), row[3])) for row in rows
+    )
+    return "".join(f"{line.rstrip()}\n" for line in lines)
+
+
+def _row(key: Listed, read: Mapping[str, Sequence[str]], *, customary: bool) -> tuple[str, str, str, str]:
+    depth = key.path.count(".")
+    name = key.path.rpartition(".")[2]
+    many = "[]" if key.form.startswith("list") else ""
+    star = "*" if key.required else ""
+    example = key.example
+    dimension = DIMENSIONS.get(key.dimension)
+    if customary and dimension is not None and example == dimension.example:
+        example = dimension.customary
+    form = (
+        key.form if len(key.form) <= _WIDEST_FORM else f"one of {len(key.choices)} words" if key.choices else key.form
+    )
+    shown = example if len(example) <= _WIDEST_EXAMPLE else f"{example[: _WIDEST_EXAMPLE - 1]}…"
+    return (f"{'  ' * depth}{name}{many}{star}", "" if key.holds else form, shown, ", ".join(_chapters(key.path, read)))
+
+
+def _chapters(path: str, read: Mapping[str, Sequence[str]]) -> Iterator[str]:
+    above = [path]
+    while "." in above[-1]:
+        above.append(above[-1].rpartition(".")[0])
+    bare = [one.removesuffix("[]") for one in above]
+    found = {chapter for one in bare for chapter in read.get(one, ())}
+    found |= {
+        chapter for key, chapters in read.items() if key.startswith((f"{path}.", f"{path}[].")) for chapter in chapters
+    }
+    yield from sorted(found)
+
+
+def branch_text(keys: Sequence[Listed], read: Mapping[str, Sequence[str]], *, customary: bool = False) -> str:
+    """Return one branch: what its first key is, then every key below it with its words and its choices."""
+    top, *below = keys
+    lines = [f"{top.path}: {top.about}", ""]
+    for key in below or [top]:
+        name = key.path.removeprefix(top.path).lstrip("[].") or key.path
+        must = " (needed)" if key.required else ""
+        lines.append(f"{name}{must}: {key.about}")
+        dimension = DIMENSIONS.get(key.dimension)
+        example = key.example
+        if customary and dimension is not None and example == dimension.example:
+            example = dimension.customary
+        form = "" if key.holds else key.form
+        such = f", such as {example}" if example and not key.choices else ""
+        by = ", ".join(_chapters(key.path, read))
+        parts = [part for part in (f"{form}{such}", f"read by {by}" if by else "") if part]
+        lines += [f"    {part}" for part in parts]
+    return "\n".join(lines) + "\n"

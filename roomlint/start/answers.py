@@ -1,0 +1,136 @@
+"""What somebody answers who begins a room, and which answers cannot be a room."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Final
+
+from roomlint.figures import ceiling
+
+if TYPE_CHECKING:
+    from roomlint.figures.ceiling import Facets
+
+SMALLEST_M: Final = 1.5
+LARGEST_M: Final = 30.0
+"""A side of a room that anybody puts a seat and loudspeakers in."""
+LOWEST_M: Final = 1.6
+HIGHEST_M: Final = 12.0
+"""The same of the ceiling where it is highest."""
+MOST_SEATS: Final = 20
+_RISES_TOWARD_DEG: Final = {"left": -90.0, "right": 90.0, "front": 180.0, "rear": 0.0}
+"""A mono-pitch rises away from its low side."""
+SIDES: Final = ("left", "right", "front", "rear")
+RIDGES: Final = ("front-to-rear", "left-to-right")
+NEEDS: Final = {"flat": ("height",), "mono-pitch": ("low", "high", "low-side"), "gable": ("low", "height", "ridge")}
+"""The answers that each shape of ceiling needs."""
+OPENINGS: Final = ("door", "glass-door", "window", "opening")
+
+
+class UnfitError(ValueError):
+    """An answer cannot be a room; `option` is the one to change."""
+
+    def __init__(self, option: str, text: str) -> None:
+        self.option = option
+        super().__init__(text)
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A length as it was written, and in metres."""
+
+    text: str
+    m: float
+
+
+@dataclass(frozen=True, slots=True)
+class Roof:
+    """The ceiling: its shape and what that shape needs."""
+
+    shape: str
+    height: Said | None = None
+    low: Said | None = None
+    high: Said | None = None
+    low_side: str = ""
+    ridge: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """An opening of a wall, from the wall's left-hand end as seen from inside."""
+
+    kind: str
+    wall: str
+    start: Said
+    width: Said
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """All of them, in the order in which they are asked."""
+
+    width: Said
+    length: Said
+    roof: Roof
+    openings: tuple[Gap, ...]
+    rows: tuple[int, ...]
+    """Seats of each row, from the front."""
+    ear_from_front: Said | None
+    layout: str
+    picture: tuple[str, Said] | None
+    """What it is, a display or a projection, and how wide."""
+    code: str
+    stage: str
+    us: bool
+    """Whether the file is written in the units of the United States."""
+
+    @property
+    def facets(self) -> Facets:
+        """Return the ceiling as flat parts."""
+        roof, outline = (
+            self.roof,
+            ((0.0, self.length.m), (self.width.m, self.length.m), (self.width.m, 0.0), (0.0, 0.0)),
+        )
+        if roof.shape == "mono-pitch":
+            return ceiling.mono_pitch(outline, _m(roof.low), _m(roof.high), _RISES_TOWARD_DEG[roof.low_side])
+        if roof.shape == "gable":
+            runs_deg = 0.0 if roof.ridge == "front-to-rear" else -90.0
+            return ceiling.gable(outline, _m(roof.low), _m(roof.height), runs_deg)
+        return ceiling.flat(outline, _m(roof.height))
+
+    def check(self) -> None:
+        """Raise `UnfitError` for the first answer that cannot be a room."""
+        for option, said in (("--width", self.width), ("--length", self.length)):
+            if not SMALLEST_M <= said.m <= LARGEST_M:
+                text = f"{said.text} is no side of a room; {SMALLEST_M:g} m to {LARGEST_M:g} m are expected."
+                raise UnfitError(option, text)
+        self._check_roof()
+        for gap in self.openings:
+            self._check_opening(gap)
+        if not self.rows or min(self.rows) < 1 or sum(self.rows) > MOST_SEATS:
+            raise UnfitError("--seats", f"one to {MOST_SEATS} seats are expected.")
+        if self.ear_from_front is not None and not 0.0 < self.ear_from_front.m < self.length.m:
+            text = f"{self.ear_from_front.text} from the front wall is not in a room {self.length.text} long."
+            raise UnfitError("--ear-from-front", text)
+
+    def _check_roof(self) -> None:
+        roof = self.roof
+        top = roof.high if roof.shape == "mono-pitch" else roof.height
+        option = "--high" if roof.shape == "mono-pitch" else "--height"
+        if top is None or not LOWEST_M <= top.m <= HIGHEST_M:
+            text = f"a ceiling {LOWEST_M:g} m to {HIGHEST_M:g} m high is expected where it is highest."
+            raise UnfitError(option, text)
+        if roof.low is not None and not 0.0 < roof.low.m <= top.m:
+            raise UnfitError("--low", f"{roof.low.text} is not between the floor and the highest point, {top.text}.")
+
+    def _check_opening(self, gap: Gap) -> None:
+        side = self.width if gap.wall in {"front", "rear"} else self.length
+        if gap.start.m < 0.0 or gap.width.m <= 0.0 or gap.start.m + gap.width.m > side.m + 1e-6:
+            text = (
+                f"an opening {gap.width.text} wide that begins {gap.start.text} along the {gap.wall} wall does not fit"
+                f" that wall, which is {side.text} long."
+            )
+            raise UnfitError("--opening", text)
+
+
+def _m(said: Said | None) -> float:
+    return said.m if said is not None else 0.0

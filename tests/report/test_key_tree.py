@@ -1,0 +1,71 @@
+"""The tree of keys: every key on one line, with an example and the chapters that read it."""
+
+from __future__ import annotations
+
+import pytest
+from click.testing import CliRunner
+
+from roomlint.cli import main
+from roomlint.report.key_tree import chapters_of, tree_text
+from roomlint.review.inputs import kept
+from roomlint.source.listing import listed
+
+
+def run(*words: str) -> str:
+    done = CliRunner().invoke(main, ["schema", *words])
+    assert done.exit_code == 0, done.output
+    return done.output
+
+
+def line_of(text: str, name: str) -> str:
+    found = [line for line in text.splitlines() if line.split()[0].rstrip("*") == name]
+    assert len(found) == 1, found
+    return " ".join(found[0].split())
+
+
+@pytest.mark.parametrize("kind", ["room", "product", "house"])
+def test_every_key_has_one_line(kind: str) -> None:
+    keys = list(listed(kind))
+    assert len(run(kind, "--keys").splitlines()) == len(keys)
+
+
+def test_a_line_tells_form_example_and_chapters() -> None:
+    keys = [key for key in listed("room") if key.path.startswith("loudspeakers[].aim")]
+    text = tree_text(keys, chapters_of("room", kept()))
+    assert line_of(text, "seat").startswith("seat text middle aim,")
+    assert line_of(text, "elevation").startswith("elevation angle")
+    temperature = [key for key in listed("room") if key.path == "survey.temperature"]
+    assert "70 degF" in tree_text(temperature, {}, customary=True)
+    assert "21 degC" in tree_text(temperature, {})
+
+
+@pytest.mark.parametrize("kind", ["room", "product"])
+def test_every_chapter_that_reads_a_key_is_told_at_it_and_above(kind: str) -> None:
+    read = chapters_of(kind, kept())
+    text = tree_text(listed(kind), read)
+    told = {word.strip(",") for line in text.splitlines() for word in line.split()}
+    assert {chapter for chapters in read.values() for chapter in chapters} <= told
+    assert len(read) > 20
+
+
+def test_a_branch_tells_its_keys_in_full() -> None:
+    text = run("room", "loudspeakers.mounting")
+    assert text.startswith("loudspeakers[].mounting: How it is held.\n")
+    assert "fixing.diameter: Nominal diameter.\n    length, such as 5/16 in\n    read by mount\n" in text
+    assert "    one of lag-screw, wood-screw, nail," in text
+    assert run("room", "loudspeakers[].mounting") == text
+    assert run("room", "seats.ear.height").startswith("seats[].ear.height: Above the finished floor")
+
+
+@pytest.mark.parametrize(
+    ("branch", "said"),
+    [
+        ("width", "there is picture.width, room.obstacles.width, room.openings.width, room.size.width ..."),
+        ("loudspeaker", "did you mean 'loudspeakers'?"),
+        ("zebra", "see --keys."),
+    ],
+)
+def test_a_branch_that_is_not_there_is_answered_with_what_is(branch: str, said: str) -> None:
+    done = CliRunner().invoke(main, ["schema", "room", branch])
+    assert done.exit_code == 2
+    assert said in done.output
