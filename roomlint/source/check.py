@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.place import Problem
 from roomlint.source.say import is_customary, kind_of, nearest, shorten
+from roomlint.source.spellings import right_label, right_layout
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -73,7 +74,7 @@ def _told(root: Node, error: ValidationError) -> list[Problem]:
     for step in error.absolute_path:
         node = node.value[step]
     if error.validator == "type":
-        return [Problem(node.place, _wrong_type(node, error, root))]
+        return [Problem(node.place, _respelled(node, error) or _wrong_type(node, error, root))]
     tell = _TELL.get(str(error.validator))
     if tell is None:
         return [Problem(node.place, f"{node.path or 'the file'}: {shorten(error.message, 200)}.")]
@@ -143,6 +144,9 @@ def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
     if "title" in schema:
         return []  # a quantity
+    spelled = _respelled(node, error)
+    if spelled:
+        return [(node.place, spelled)]
     if isinstance(schema.get("type"), list):
         keys = ", ".join(schema.get("required", schema.get("properties", {})))
         text = f"{node.path}: {shorten(str(node.value))!r} says nothing that can be checked; write none, or a mapping"
@@ -153,6 +157,19 @@ def _wrong_form(node: Node, error: ValidationError) -> list[tuple[Any, str]]:
     return [
         (node.place, f"{name} {shorten(str(node.value))!r} does not have the form wanted ({what}); such as {example}.")
     ]
+
+
+def _respelled(node: Node, error: ValidationError) -> str:
+    """Return the right name for a channel or a layout that is written as people say it; empty for anything else."""
+    parts, form = load_schema("room")["$defs"], error.schema.get("pattern")  # type: ignore[union-attr]
+    if isinstance(node.value, bool) or not isinstance(node.value, str | int | float):
+        return ""
+    typed, said = str(node.value), shorten(str(node.value))
+    if form == parts["label"]["pattern"] and (name := right_label(typed)):
+        return f"a label of ITU-R BS.2051 says layer, side and angle, so {said!r} is {name}; + is left, - is right."
+    if form == parts["layout"]["pattern"] and (name := right_layout(typed)):
+        return f"a layout of ITU-R BS.2051 is upper + middle + bottom, so {said!r} is {name}; LFE is not counted."
+    return ""
 
 
 def _out_of_range(node: Node, error: ValidationError) -> list[tuple[Any, str]]:

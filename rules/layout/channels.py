@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.record import Mode
     from roomlint.design.supply import Amplifier
+    from roomlint.figures.own_layouts import Counts
     from roomlint.review import Applies, Room, Says
 
 AMPLIFIERS: Subjects[Amplifier] = Subjects("amplifier", lambda room: room.design.amplifiers)
@@ -42,6 +43,8 @@ def with_channels(room: Room, design: Design) -> Applies:
         "both": "{missing} missing from layout {layout}, and {extra} not in it",
         "whole": "all channels of layout {layout} are there",
         "unfitted": "all channels of layout {layout} are there but {unfitted}, left out on purpose",
+        "counts": "{layout} is {upper} upper, {middle} ear-layer, {bottom} bottom; here are {there}, in that order",
+        "counted": "has as many loudspeakers in each layer as {layout} names; of LFE it names none",
     },
     at="layout",
     since="0.1.0",
@@ -52,7 +55,9 @@ def channel_set(room: Room, design: Design) -> Says:
     Why: A missing or extra loudspeaker means wrong routing, wiring and settings from the first day.
 
     How decided: The labels of the loudspeakers against the layout's. Channels that the processor declares as unfitted
-    count as left out on purpose; any subwoofer carries the LFE channels, and none carries another one.
+    count as left out on purpose; any subwoofer carries the LFE channels, and none carries another one. A layout that
+    the standard does not list, such as 6+5+0, names no labels: its name is upper + middle + bottom, and as many must be
+    in each layer, those left out on purpose included. What such a name does not say, LFE channels, is not asked for.
 
     Remedy: Add the missing loudspeaker, declare its channel unfitted, remove the extra one, or name another layout.
 
@@ -60,6 +65,9 @@ def channel_set(room: Room, design: Design) -> Says:
     """
     layout = need(design.layout, design, "layout")
     arrangement = room.figures.arrangement
+    named = arrangement.named_counts(layout)
+    if named is not None:
+        return counted(room, layout, named)
     found = arrangement.channel_set(layout)
     unlabelled = arrangement.unlabelled()
     if unlabelled is not None and found.missing:
@@ -74,6 +82,18 @@ def channel_set(room: Room, design: Design) -> Says:
     if found.unfitted:
         return passes("unfitted", unfitted=found.unfitted, layout=layout)
     return passes("whole", layout=layout)
+
+
+def counted(room: Room, layout: str, named: Counts) -> Says:
+    """Hold the loudspeakers against what the name of a layout of one's own counts."""
+    arrangement = room.figures.arrangement
+    there = arrangement.counts()
+    if there == named:
+        return passes("counted", layout=layout)
+    unlabelled = arrangement.unlabelled()
+    if unlabelled is not None and any(here < wanted for here, wanted in zip(there, named, strict=True)):
+        raise unlabelled
+    return fails("counts", layout=layout, **named._asdict(), there=tuple(map(str, there)))
 
 
 @rule(
