@@ -13,7 +13,6 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.record import Mode
     from roomlint.design.supply import Amplifier
-    from roomlint.figures.own_layouts import Counts
     from roomlint.review import Applies, Room, Says
 
 AMPLIFIERS: Subjects[Amplifier] = Subjects("amplifier", lambda room: room.design.amplifiers)
@@ -84,7 +83,7 @@ def channel_set(room: Room, design: Design) -> Says:
     return passes("whole", layout=layout)
 
 
-def counted(room: Room, layout: str, named: Counts) -> Says:
+def counted(room: Room, layout: str, named: tuple[int, int, int]) -> Says:
     """Hold the loudspeakers against what the name of a layout of one's own counts."""
     arrangement = room.figures.arrangement
     there = arrangement.counts()
@@ -93,7 +92,8 @@ def counted(room: Room, layout: str, named: Counts) -> Says:
     unlabelled = arrangement.unlabelled()
     if unlabelled is not None and any(here < wanted for here, wanted in zip(there, named, strict=True)):
         raise unlabelled
-    return fails("counts", layout=layout, **named._asdict(), there=tuple(map(str, there)))
+    upper, middle, bottom = named
+    return fails("counts", layout=layout, upper=upper, middle=middle, bottom=bottom, there=tuple(map(str, there)))
 
 
 @rule(
