@@ -24,6 +24,8 @@ T = TypeVar("T")
 ABSENT: Final[Any] = object()
 """What a key gives when it is not there, or when what is there was told as a problem."""
 WAITING: Final = "_waiting"
+RESTS: Final = "_rests"
+"""Where an element notes which of its keys a value was worked out of: whoever reads the value has read those keys."""
 
 
 class Key(ABC, Generic[T]):
@@ -65,6 +67,9 @@ class Key(ABC, Generic[T]):
         if value is ABSENT:
             value = self.absent(element)
         held[self.attr] = value
+        if RESTS in held:
+            for attr in held[RESTS].pop(self.attr, ()):
+                _mark(getattr(element, attr))
         return value  # type: ignore[no-any-return]
 
     def absent(self, element: Element) -> T:  # noqa: ARG002  some keys make an empty part for their element
@@ -180,9 +185,12 @@ class Element:
         held = self.__dict__
         return held[attr] if attr in held else held[WAITING].get(attr)
 
-    def put(self, attr: str, value: object) -> None:
-        """Set a value that the reader worked out."""
+    def put(self, attr: str, value: object, *rests: str) -> None:
+        """Set a value that the reader worked out, and which of the element's attributes it rests on."""
         self.__dict__[WAITING][attr] = value
+        if rests:
+            noted = self.__dict__.setdefault(RESTS, {})
+            noted[attr] = (*noted.get(attr, ()), *rests)
 
     @property
     def key(self) -> str:

@@ -17,6 +17,7 @@ from roomlint.design.supply import Cable, Circuit, Electronics, Raceway
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from roomlint.design.derived import Worked
     from roomlint.design.products import Product
     from roomlint.design.reader import Book
     from roomlint.design.supply import Amplifier, Processor, Rack
@@ -59,6 +60,8 @@ class Design(Element):
     file: str
     products: tuple[Product, ...]
     """The product sheets that the room uses, each this design's own copy."""
+    worked: tuple[Worked, ...] = ()
+    """What was worked out of what the file says, in its order."""
 
     @property
     def processor(self) -> Processor | None:

@@ -238,6 +238,8 @@ class Coordinates(Element):
         x = _from(self.given("left"), self.given("right"), book.width)
         y = _from(self.given("rear"), self.given("front"), book.length)
         z: Quantity | None = self.given("height")
+        if x is not None and y is not None and z is None:
+            book.halves[self.at] = (x, y)  # what holds the thing may give the height
         return Point(x, y, z) if x is not None and y is not None and z is not None else None
 
 

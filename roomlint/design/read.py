@@ -26,7 +26,7 @@ def read_design(node: Node, file: str, products: Mapping[str, Product]) -> tuple
     ident = code.value if code is not None else None
     ident = ident if isinstance(ident, str) else PurePath(file).name.removesuffix(".room.yaml")
     design = read_element(Design, node, book, ident) or Design.empty(node, ident)
-    design.__dict__.update({"file": file, "products": tuple(book.used.values())})
+    design.__dict__.update({"file": file, "products": tuple(book.used.values()), "worked": tuple(book.worked)})
     return design, book.answer(node, "room")
 
 

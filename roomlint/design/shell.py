@@ -7,13 +7,15 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import Point
 from roomlint.design.element import Derived, Element
-from roomlint.design.keys import choice, flag, ident, number, whole
+from roomlint.design.keys import choice, flag, ident, number
 from roomlint.design.listening import HOLDERS, Fixing, Mounting
 from roomlint.design.measured import length, quantity, surveyed
 from roomlint.design.outline import Corner, read_outline
-from roomlint.design.parts import Each, Table, named, part, several
+from roomlint.design.overhead import HIGHEST_M, Ceiling
+from roomlint.design.parts import Table, named, part, several
 from roomlint.design.proofs import FireApproval
 from roomlint.design.quantity import Quantity, exact
+from roomlint.design.surfaces import Board, Floor, Framing, Surface, Wall
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -28,85 +30,10 @@ __all__ = [
 HORIZONTAL = ("ceiling", "floor")
 BANDS = {"125 Hz": 125, "250 Hz": 250, "500 Hz": 500, "1 kHz": 1000, "2 kHz": 2000, "4 kHz": 4000}
 """The octave bands of an absorption coefficient, as the file writes them and by their centre frequency in Hz."""
-_HIGHEST_M = 50.0
-"""No ceiling of a residential room is higher than this."""
 _EDGE = 3.0
 """An opening may leave its wall, or an obstacle its room, by so many times what its lengths are good for."""
 _SLIP_M = 0.01
 """And by this much more."""
-
-
-class Framing(Element):
-    """What is behind the surface."""
-
-    KIND = "framing"
-    PART = "framing"
-
-    kind = choice(
-        "What carries.", "wood-stud", "steel-stud", "joist", "truss", "engineered", "masonry", "hollow-block",
-        "concrete", "furring", "hat-channel", "brick-veneer", "unknown",
-    )  # fmt: skip
-    spacing_m = length("Between the centres of studs or joists.", high=3.0, example="16 in")
-    member_width_m = length("Width of the face that fasteners enter.", high=1.0, example="38 mm")
-    member_depth_m = length("Depth of the stud or joist.", high=1.0, example="89 mm")
-    species = choice(
-        "Species group as on the grade stamp; unknown when there is none.",
-        "spruce-pine-fir", "spruce-pine-fir-south", "hem-fir", "hem-fir-north", "douglas-fir-larch",
-        "douglas-fir-larch-north", "douglas-fir-south", "southern-pine", "mixed-southern-pine", "western-cedars",
-        "eastern-softwoods", "northern-species", "redwood", "ponderosa-pine", "western-woods", "aspen",
-        "northern-white-cedar", "red-oak", "white-oak", "mixed-maple", "yellow-poplar", "eastern-white-pine",
-        "western-hemlock", "unknown",
-    )  # fmt: skip
-    steel_thickness_m = length("Design thickness of a steel stud's sheet.", high=0.01, example="0.84 mm")
-    bearing = flag("Whether it carries the building.")
-    span_m = length("Clear span of the joists.", high=20.0, example="3.60 m")
-    runs = choice("Which way the joists run.", "front-to-rear", "left-to-right")
-
-
-class Board(Element):
-    """The board in front of the framing."""
-
-    KIND = "board"
-    PART = "board"
-
-    material = choice("What it is.", "gypsum", "plaster-on-lath", "plywood", "osb", "foam-backed", "none")
-    layers = whole("How many layers.", 0, 4, example=1)
-    thickness_m = length("Of one layer.", high=0.2, example="12.5 mm")
-
-
-class Surface(Element):
-    """A wall, the ceiling or the floor: what it is made of."""
-
-    KIND = "surface"
-
-    framing = part("What is behind it.", Framing, always=True)
-    board = part("The board in front of the framing.", Board, always=True)
-    finish = choice(
-        "The finish, for absorption.", "gypsum-on-studs", "double-gypsum-on-steel", "plaster-on-masonry",
-        "plaster-on-lath", "concrete", "concrete-block", "painted-block", "brick", "painted-brick", "glass",
-        "heavy-glass", "double-glazing", "wood-on-joists", "parquet-on-concrete", "wood-lining", "vinyl",
-        "ceramic-tile", "carpet-on-concrete", "carpet-on-felt", "curtain-light", "curtain-medium", "curtain-heavy",
-    )  # fmt: skip
-    fire_rated = flag("Whether it is a fire-rated assembly.")
-    plenum = flag("Whether the space behind it moves air for the building.")
-
-
-class Floor(Surface):
-    """The floor."""
-
-    ID = "floor"
-
-
-class Wall(Surface):
-    """A wall."""
-
-    id_key = ident("Name of the wall: front, right, rear, left, or as the outline names it.")
-
-    def settle(self, book: Book) -> None:
-        """See that it is one of the outline's."""
-        node = self.at.get("id")
-        if node is not None:
-            book.refer("wall", node)
 
 
 class Listed(Element):
@@ -126,70 +53,6 @@ class Size(Element):
 
     width_m = surveyed("Left wall to right wall.", example="4.20 m", required=True)
     length_m = surveyed("Front wall to rear wall.", example="5.60 m", required=True)
-
-
-BELONGS = {
-    "flat": ("height",),
-    "mono-pitch": ("high", "low", "low_side"),
-    "gable": ("height", "low", "ridge", "ridge_at"),
-    "corners": ("heights",),
-}
-"""Which keys describe a ceiling of each shape."""
-_MAY_LACK = frozenset({"ridge_at"})
-
-
-class Ceiling(Surface):
-    """The ceiling's shape as it was given, and what it is made of; its planes are computed from it elsewhere."""
-
-    ID = "ceiling"
-
-    shape = choice("Its shape.", *BELONGS, required=True, default="flat")
-    height_m = surveyed("Height of a flat ceiling, or of the ridge of a gable.", high=20.0)
-    low_m = surveyed(
-        "Lowest height: of a mono-pitch at its low side, or of a gable at its eaves.", high=20.0, example="1.40 m"
-    )
-    high_m = surveyed("Height of a mono-pitch at its high side.", high=20.0, example="2.90 m")
-    low_side = choice(
-        "Which side of the bounding box a mono-pitch is lowest at.",
-        "left",
-        "right",
-        "front",
-        "rear",
-    )
-    ridge = choice("Which way a gable's ridge runs.", "front-to-rear", "left-to-right")
-    ridge_at_m = surveyed(
-        "Distance of the ridge from the left (front-to-rear) or the front (left-to-right) side; the middle when not"
-        " given.", high=50.0,
-    )  # fmt: skip
-    heights: Each[tuple[Quantity, ...]] = Each(
-        "Ceiling height above each corner, in the order of the outline, or of a rectangle from front left clockwise.",
-        surveyed("Height above one corner.", high=20.0), 64,
-    )  # fmt: skip
-
-    def fit(self, book: Book) -> None:
-        """Each shape has keys of its own, and needs them."""
-        shape = self.given("shape") or "flat"
-        belongs = BELONGS[shape]
-        for key in sorted({key for keys in BELONGS.values() for key in keys} - set(belongs)):
-            node = self.at.get(key)
-            if node is not None:
-                book.cross(node, f"a {shape} ceiling has no {key}; it is described by {', '.join(belongs)}.")
-        for key in belongs:
-            if key not in _MAY_LACK and self.at.get(key) is None:
-                book.cross(self.at, f"a {shape} ceiling needs {key}.")
-        low = self.given("low_m")
-        for upper in (self.given("high_m"), self.given("height_m")):
-            if low is not None and upper is not None and low.value > upper.value:
-                book.cross(low.at, "the low height is above the high one.")
-        ridge, across = self.given("ridge_at_m"), book.width if self.given("ridge") == "front-to-rear" else book.length
-        if ridge is not None and across is not None and ridge.value >= across.value > 0:
-            book.cross(ridge.at, f"the ridge must stand within the {across.value:g} m across the room.")
-
-    @property
-    def highest_m(self) -> float:
-        """The largest height that the file gives, for what can be in the room at all."""
-        given = [self.given(attr) for attr in ("height_m", "low_m", "high_m")] + list(self.given("heights") or ())
-        return max((one.value for one in given if one is not None), default=_HIGHEST_M)
 
 
 class Opening(Element):
@@ -258,7 +121,7 @@ class Obstacle(Element):
             return
         far = front * -1.0 + book.length
         self.put("low", Point(left, far - depth, bottom or exact(0.0, "m")))
-        self.put("high", Point(left + width, far, top or exact(_HIGHEST_M, "m")))
+        self.put("high", Point(left + width, far, top or exact(HIGHEST_M, "m")))
         slack = _EDGE * book.tolerance_m + _SLIP_M
         for start, of, extent, side in ((left, width, book.width, "right"), (front, depth, book.length, "rear")):
             if start.value + of.value > extent.value + slack:
@@ -380,10 +243,11 @@ class Shell(Element):
             return  # what does not fit a room that is wrong itself may well be right
         ceiling = self.given("ceiling")
         if ceiling is not None:
-            ceiling.fit(book)
+            ceiling.fit(corners, book)
+        book.shell = self
         for obstacle in self.given("obstacles") or ():
             obstacle.fit(book)
         ends = dict(zip(walls, zip(corners, corners[1:] + corners[:1], strict=True), strict=True))
-        highest = ceiling.highest_m if ceiling is not None else _HIGHEST_M
+        highest = ceiling.highest_m if ceiling is not None else HIGHEST_M
         for opening in self.given("openings") or ():
             opening.fit(ends.get(opening.given("wall")), highest, book)

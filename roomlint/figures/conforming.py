@@ -1,4 +1,4 @@
-"""Triangles made to keep to given edges: where a Delaunay triangulation crosses a crease, edges are flipped until none does.
+"""Triangles made to keep to given edges: where a triangulation crosses a crease, edges are flipped until none does.
 
 Source: Sloan, A fast algorithm for generating constrained Delaunay triangulations, Computers and Structures 47 (1993),
 441-450; the flipping of crossing edges alone, without restoring the Delaunay property afterwards.
@@ -51,7 +51,7 @@ class _Flips:
     """Triangles by their edges: of each edge the corners opposite to it."""
 
     def __init__(self, points: NDArray[np.float64], triangles: NDArray[np.int64]) -> None:
-        self.at = [(x, y) for x, y in points.tolist()]
+        self.at: list[tuple[float, float]] = [(x, y) for x, y in points.tolist()]
         self.points = points
         self.opposite: dict[tuple[int, int], set[int]] = {}
         for a, b, c in triangles.tolist():

@@ -96,7 +96,7 @@ def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> tu
     first = np.ones(len(every), dtype=np.bool_)
     first[doubles[:, 1]] = False
     points = every[first]
-    numbers = cKDTree(points).query(border)[1].astype(np.int64)
+    numbers = np.asarray(cKDTree(points).query(border)[1], dtype=np.int64)
     ends = np.cumsum([len(along) for along in edge_points])
     pieces = np.stack([numbers[:-1], numbers[1:]], axis=1)[np.isin(np.arange(1, len(numbers)), ends, invert=True)]
     return points, np.unique(np.sort(pieces[pieces[:, 0] != pieces[:, 1]], axis=1), axis=0)
