@@ -68,8 +68,8 @@ class Key(ABC, Generic[T]):
             value = self.absent(element)
         held[self.attr] = value
         if RESTS in held:
-            for attr in held[RESTS].pop(self.attr, ()):
-                _mark(getattr(element, attr))
+            for of in held[RESTS].pop(self.attr, ()):
+                _mark(getattr(element, of) if isinstance(of, str) else getattr(*of))
         return value  # type: ignore[no-any-return]
 
     def absent(self, element: Element) -> T:  # noqa: ARG002  some keys make an empty part for their element
@@ -185,8 +185,8 @@ class Element:
         held = self.__dict__
         return held[attr] if attr in held else held[WAITING].get(attr)
 
-    def put(self, attr: str, value: object, *rests: str) -> None:
-        """Set a value that the reader worked out, and which of the element's attributes it rests on."""
+    def put(self, attr: str, value: object, *rests: str | tuple[Element, str]) -> None:
+        """Set a value that the reader worked out, and on what it rests: own attributes, or those of other elements."""
         self.__dict__[WAITING][attr] = value
         if rests:
             noted = self.__dict__.setdefault(RESTS, {})

@@ -7,10 +7,13 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import Number, system, text
 from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
+from roomlint.design.pairs import pair
 from roomlint.design.parts import part, several
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.design.reader import TOLERANCE_M, UNSAID_TOLERANCE_M, unique
 from roomlint.design.record import Calibration, Mode, Project, Step, Survey, Waiver
+from roomlint.design.repeated import Repeated
+from roomlint.design.rows import row
 from roomlint.design.shell import Shell, Treatment
 from roomlint.design.supply import Cable, Circuit, Electronics, Raceway
 
@@ -43,11 +46,13 @@ class Design(Element):
     shell = part("The room itself. Give size for a rectangle or outline for any other shape.", Shell, always=True,
                  key="room", required=True)  # fmt: skip
     treatments = several("Absorbers, diffusers, curtains and carpets.", Treatment, most=200, what="treatment")
-    seats = several("The seats.", Seat, most=60, what="seat", names="seat")
+    seats: Repeated[tuple[Seat, ...]] = Repeated("The seats.", Seat, row, most=60, what="seat", names="seat")
     picture = part("The picture.", Picture)
     layout = system("The sound system the room follows, or departs from openly.")
-    loudspeakers = several("The loudspeakers of the labelled channels.", Loudspeaker, most=60, names=_SOURCE)
-    subwoofers = several("The subwoofers.", Subwoofer, most=24, names=_SOURCE)
+    loudspeakers: Repeated[tuple[Loudspeaker, ...]] = Repeated(
+        "The loudspeakers of the labelled channels.", Loudspeaker, pair, most=60, names=_SOURCE
+    )
+    subwoofers: Repeated[tuple[Subwoofer, ...]] = Repeated("The subwoofers.", Subwoofer, pair, most=24, names=_SOURCE)
     electronics = part("What drives the loudspeakers.", Electronics)
     raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
     cables = several("Cable runs.", Cable, most=200, what="cable")

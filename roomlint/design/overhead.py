@@ -28,6 +28,7 @@ RISES_TOWARD_DEG: Final = {"left": -90.0, "right": 90.0, "front": 180.0, "rear":
 _COVERED: Final = 5e-3
 """By this share of the plan its pieces may miss it or overlap: what corners are good for."""
 _SAME_M: Final = 1e-3
+_AT_THE_SIDE: Final = exact(0.0, "m")
 _EDGES: Final = ("from_left", "from_front", "width", "depth")
 
 Numbers: TypeAlias = "Callable[[Quantity], float]"
@@ -261,14 +262,13 @@ class Ceiling(Surface):
         if x is None or from_front is None or z is None or book.width is None or book.length is None:
             return None
         y = from_front * -1.0 + book.length
-        for mine, of in ((x, 0), (y, 1)):
-            ends = [exact(0.0, "m"), (book.width, book.length)[of], *((c.x, c.y)[of] for c in corners)]
-            ends += [spot[of] for spot in known]
-            same = next((end for end in ends if abs(end.value - mine.value) < _SAME_M), mine)
-            x, y = (same, y) if of == 0 else (x, same)
         for there in known:
-            if there[0] is x and there[1] is y and abs(there[2].value - z.value) < _SAME_M:
+            if all(abs(one.value - other.value) < _SAME_M for one, other in zip(there, (x, y, z), strict=True)):
                 return there
+        across = [_AT_THE_SIDE, book.width, *(corner.x for corner in corners), *(spot[0] for spot in known)]
+        along = [_AT_THE_SIDE, book.length, *(corner.y for corner in corners), *(spot[1] for spot in known)]
+        x = next((end for end in across if abs(end.value - x.value) < _SAME_M), x)
+        y = next((end for end in along if abs(end.value - y.value) < _SAME_M), y)
         return (x, y, z)
 
     @property

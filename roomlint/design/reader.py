@@ -18,6 +18,7 @@ from roomlint.source.say import nearest as nearest_word
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from roomlint.design.outline import Corner
     from roomlint.design.products import Product
     from roomlint.design.shell import Shell
     from roomlint.source.dimensions import Dimension
@@ -31,6 +32,8 @@ openings 10 mm; setting out from a drawing, and measuring finished surfaces, 5 m
 UNSAID_TOLERANCE_M = 0.010
 """The same where no stage is stated either."""
 _LISTED = 12
+NAMING = ("id", "pair")
+"""Keys that name an element."""
 
 
 class Book:
@@ -58,6 +61,8 @@ class Book:
         """Kinds of things whose names could not be read, so that no name of one is told as wrong."""
         self.shell: Shell | None = None
         """The room, once it is read and fits together."""
+        self.walls: dict[str, tuple[Corner, Corner]] = {}
+        """Its walls by their names: the corners at their left-hand and right-hand ends, seen from inside."""
         self.halves: dict[Node, tuple[Quantity, Quantity]] = {}
         """Points that lack only their height, by their place in the file."""
         self.worked: list[Worked] = []
@@ -175,8 +180,9 @@ def _in_order(of: type[Element], items: dict[str, Node]) -> Iterable[tuple[str, 
     if of.ORDERED:
         first = [(name, items[name]) for name in of.KEYS if name in items]
         return [*first, *((name, node) for name, node in items.items() if name not in of.KEYS)]
-    if "id" in of.KEYS and "id" in items and next(iter(items)) != "id":
-        return [("id", items["id"]), *items.items()]  # parts below are named after it, wherever it stands
+    for name in NAMING:
+        if name in of.KEYS and name in items and next(iter(items)) != name:
+            return [(name, items[name]), *items.items()]  # parts below are named after it, wherever it stands
     return items.items()
 
 

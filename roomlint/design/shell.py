@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from roomlint.design.along import Along
 from roomlint.design.base import Point
 from roomlint.design.element import Derived, Element
 from roomlint.design.keys import choice, flag, ident, number
@@ -55,7 +56,7 @@ class Size(Element):
     length_m = surveyed("Front wall to rear wall.", example="5.60 m", required=True)
 
 
-class Opening(Element):
+class Opening(Along):
     """An opening in a wall."""
 
     KIND = "opening"
@@ -63,10 +64,6 @@ class Opening(Element):
     id_key = ident()
     kind = choice("What it is.", "door", "glass-door", "window", "opening", required=True, default="opening")
     wall = named("The wall it is in.", "wall", "rear", required=True)
-    start_m = surveyed(
-        "From the left-hand end of the wall, seen from inside the room.", key="from_wall_left", zero=True, high=50.0,
-        example="0.40 m",
-    )  # fmt: skip
     width_m = surveyed("Clear width.", low=0.05, high=20.0, example="0.90 m")
     sill_m = surveyed("Height of its lower edge; 0 m for a door.", zero=True, high=20.0, example="0 m")
     height_m = surveyed("Height of the opening itself.", low=0.05, high=20.0, example="2.05 m")
@@ -88,6 +85,25 @@ class Opening(Element):
             top = height.value + (sill.value if sill is not None else 0.0)
             if top > highest_m + slack:
                 book.cross(height.at, f"it reaches up to {top:.2f} m; the ceiling is {highest_m:.2f} m high at most.")
+
+
+class RoofWindow(Element):
+    """A window in the ceiling."""
+
+    KIND = "roof window"
+
+    id_key = ident()
+    from_left_m = surveyed("Of its left edge, from the left.", zero=True, high=50.0)
+    from_front_m = surveyed("Of its front edge, from the front.", zero=True, high=50.0)
+    width_m = surveyed("Left to right, measured along the ceiling.", low=0.05, high=20.0, example="0.78 m")
+    length_m = surveyed("Front to rear, measured along the ceiling.", low=0.05, high=20.0, example="1.18 m")
+
+    def fit(self, book: Book) -> None:
+        """See that it begins in the room."""
+        for attr, extent in (("from_left_m", book.width), ("from_front_m", book.length)):
+            edge = self.given(attr)
+            if edge is not None and extent is not None and edge.value >= extent.value:
+                book.cross(edge.at or self.at, f"it begins outside the room, which is {extent.value:.2f} m there.")
 
 
 class Obstacle(Element):
@@ -129,7 +145,32 @@ class Obstacle(Element):
                 book.cross(of.at, text)
 
 
-class Treatment(Element):
+class Riser(Element):
+    """A platform that seats stand on, from wall to wall unless it says otherwise."""
+
+    KIND = "riser"
+
+    id_key = ident()
+    from_left = surveyed("Of its left side, from the left; the left wall when not given.", zero=True, high=50.0)
+    from_front = surveyed("Of its front edge, from the front.", zero=True, high=50.0, required=True)
+    width = surveyed("Left to right; up to the right wall when not given.", high=50.0, example="3.20 m")
+    depth = surveyed("Front to rear; up to the rear wall when not given.", high=50.0, example="1.80 m")
+    height = surveyed("Height of the platform.", high=3.0, example="0.30 m", required=True)
+
+    def holds(self, plan: tuple[Quantity, Quantity], book: Book) -> bool:
+        """Return whether a place of the plan is over it."""
+        front, height = self.given("from_front"), self.given("height")
+        if front is None or height is None or book.width is None or book.length is None:
+            return False
+        left, width, depth = (self.given(key) for key in ("from_left", "width", "depth"))
+        start = left.value if left is not None else 0.0
+        end = start + width.value if width is not None else book.width.value
+        rear = front.value + depth.value if depth is not None else book.length.value
+        x, from_front = plan[0].value, book.length.value - plan[1].value
+        return bool(start <= x <= end and front.value <= from_front <= rear)
+
+
+class Treatment(Along):
     """An absorber, diffuser, curtain, carpet or bass trap."""
 
     KIND = "treatment"
@@ -140,11 +181,6 @@ class Treatment(Element):
         default="absorber",
     )  # fmt: skip
     on = named("The wall's name, ceiling or floor.", "surface", "ceiling")
-    start_m = surveyed(
-        "On a wall: from its left-hand end, seen from inside.", key="from_wall_left", zero=True, high=50.0
-    )
-    from_left_m = surveyed("On ceiling or floor: from the left.", key="from_left", zero=True, high=50.0)
-    from_front_m = surveyed("On ceiling or floor: from the front.", key="from_front", zero=True, high=50.0)
     width_m = surveyed("Width.", high=50.0, example="1.20 m")
     height_m = surveyed("Height on a wall; depth front to rear on ceiling or floor.", high=50.0, example="0.60 m")
     bottom_m = surveyed("Height of its lower edge.", zero=True, high=20.0, example="0.80 m")
@@ -172,6 +208,10 @@ class Treatment(Element):
     def settle(self, book: Book) -> None:
         """Refuse one that lies on one surface and is held by another; a curtain may hang from the ceiling."""
         lies, mounting = self.given("on"), self.given("mounting")
+        if lies not in HORIZONTAL:
+            self.begin(book.walls.get(lies or ""), self.given("width_m"), book)
+        else:
+            self.spread(self.given("width_m"), self.given("height_m"), book)
         held = mounting.given("on") if mounting is not None else None
         if lies is None or held is None or lies == held:
             return
@@ -203,7 +243,9 @@ class Shell(Element):
     walls = several("What is known of the walls.", Wall, most=64, what="wall")
     level = choice("Where in the building.", "basement", "ground", "upper", "attic")
     openings = several("Doors, windows and plain openings.", Opening, most=200, what="opening")
+    roof_windows = several("Windows in the ceiling.", RoofWindow, most=24, what="roof window")
     obstacles = several("Boxes that sound, sight and people meet.", Obstacle, most=200, what="obstacle")
+    risers = several("Platforms that rows of seats stand on.", Riser, most=12, what="riser")
     width_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, left to right."""
     length_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
@@ -245,9 +287,11 @@ class Shell(Element):
         if ceiling is not None:
             ceiling.fit(corners, book)
         book.shell = self
-        for obstacle in self.given("obstacles") or ():
-            obstacle.fit(book)
+        for one in (*(self.given("obstacles") or ()), *(self.given("roof_windows") or ())):
+            one.fit(book)
         ends = dict(zip(walls, zip(corners, corners[1:] + corners[:1], strict=True), strict=True))
         highest = ceiling.highest_m if ceiling is not None else HIGHEST_M
+        book.walls = ends
         for opening in self.given("openings") or ():
+            opening.begin(ends.get(opening.given("wall")), opening.given("width_m"), book)
             opening.fit(ends.get(opening.given("wall")), highest, book)

@@ -13,6 +13,7 @@ from roomlint.report.changes import (
     of_design,
     of_waivers,
 )
+from roomlint.report.derived import MOST, worked_out
 from roomlint.report.merging import Entry, merged
 from roomlint.report.names import key_words
 from roomlint.report.rule_pages import basis_words
@@ -70,6 +71,7 @@ class RoomText:
             self._everything_else()
         if not self.room.compared or self.wishes.verdicts:
             self._unjudged()
+            self._worked()
             self._assumed()
             self._next()
 
@@ -270,6 +272,11 @@ class RoomText:
             of = "" if self.is_narrow else f" of {few(list(keys), MOST_NAMED)}"
             told = f"{many} keys{of} (--verdicts)"
         self.page.line(f"Not judged by any rule: {told}.")
+
+    def _worked(self) -> None:
+        told = worked_out(self.room.worked, self.telling.units, most=None if self.wishes.verdicts else MOST)
+        if told:
+            self.page.line(f"Worked out: {told}.")
 
     def _assumed(self) -> None:
         found: Counter[str] = Counter()

@@ -116,7 +116,7 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     if dimension is not None and number:
         return f"{name} is {node.value!r} without a unit; write the unit too, such as {example!r}."
     kinds = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
-    words = _WORDS | ({"string": "none"} if len(kinds) > 1 else {})
+    words = _WORDS | ({"string": "none"} if len(kinds) > 1 and "pattern" in schema else {})
     wanted = " or ".join(words.get(str(kind), str(kind)) for kind in kinds)
     if dimension is not None:
         wanted = f"{wanted} with its unit"
