@@ -149,8 +149,8 @@ class Element:
         self.__dict__.update({"at": at, "id": self.ID or ident, WAITING: given})
 
     def __init_subclass__(cls) -> None:
-        own = (value for value in vars(cls).values() if isinstance(value, Key))
-        cls.KEYS = {**{key.name: key for key in own}, **cls.KEYS}
+        own = {value.name: value for value in vars(cls).values() if isinstance(value, Key)}
+        cls.KEYS = own | {name: key for name, key in cls.KEYS.items() if name not in own}
         cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
         cls.TAKES = {name: (key.take, key.attr, key.told) for name, key in cls.KEYS.items()}
         cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))

@@ -208,9 +208,9 @@ class Treatment(Along):
     def settle(self, book: Book) -> None:
         """Refuse one that lies on one surface and is held by another; a curtain may hang from the ceiling."""
         lies, mounting = self.given("on"), self.given("mounting")
-        if lies not in HORIZONTAL:
-            self.begin(book.walls.get(lies or ""), self.given("width_m"), book)
-        else:
+        if lies in book.walls:
+            self.begin(book.walls[lies], self.given("width_m"), book)
+        elif lies in HORIZONTAL:
             self.spread(self.given("width_m"), self.given("height_m"), book)
         held = mounting.given("on") if mounting is not None else None
         if lies is None or held is None or lies == held:
