@@ -161,9 +161,9 @@ class Arrangement(View):
         """Return what the name of a layout of one's own counts; None for one that the standard lists by its labels."""
         return None if own_layouts.is_listed(layout) else own_layouts.counts_of(layout)
 
-    def counts(self) -> Counts:
-        """Return how many loudspeakers each layer has, those included that are declared and left out on purpose."""
-        return own_layouts.counted(self._there())
+    def counts(self) -> tuple[Counts, Counts]:
+        """Return how many loudspeakers each layer has, and how many with those left out on purpose."""
+        return own_layouts.counted(self.fitted()), own_layouts.counted(self._there())
 
     def partner_missing(self, speaker: Loudspeaker) -> str:
         """Return the mirrored label of a loudspeaker where no other has it and none is left out; else empty."""

@@ -323,8 +323,10 @@ def _actions(entry: Entry, telling: Telling) -> Iterator[str]:
     """Yield what to do about a line: the remedies, or what to measure again."""
     remedies = [(verdict, verdict.remedy) for verdict in entry.verdicts if verdict.remedy is not None]
     told: dict[str, list[str]] = {}
-    for verdict, remedy in remedies:
-        told.setdefault(telling.remedy(remedy, verdict.subject), []).append(telling.names.one(remedy.subject))
+    subjects = "+".join(verdict.subject for verdict in entry.verdicts)
+    for _, remedy in remedies:
+        # Of a pair that is one entry, both are cured by the left one's value: it is told once.
+        told.setdefault(telling.remedy(remedy, subjects), []).append(telling.names.one(remedy.subject))
     for words, names in told.items():
         yield f"{few(list(dict.fromkeys(names)))}: {words}" if len(entry.verdicts) > 1 else words
     rule = telling.rule(entry.first)

@@ -56,7 +56,8 @@ def channel_set(room: Room, design: Design) -> Says:
     How decided: The labels of the loudspeakers against the layout's. Channels that the processor declares as unfitted
     count as left out on purpose; any subwoofer carries the LFE channels, and none carries another one. A layout that
     the standard does not list, such as 6+5+0, names no labels: its name is upper + middle + bottom, and as many must be
-    in each layer, those left out on purpose included. What such a name does not say, LFE channels, is not asked for.
+    in each layer, not counting, or counting, those left out on purpose: a processor may want channels declared that
+    the layout does without. What such a name does not say, LFE channels, is not asked for.
 
     Remedy: Add the missing loudspeaker, declare its channel unfitted, remove the extra one, or name another layout.
 
@@ -86,14 +87,14 @@ def channel_set(room: Room, design: Design) -> Says:
 def counted(room: Room, layout: str, named: tuple[int, int, int]) -> Says:
     """Hold the loudspeakers against what the name of a layout of one's own counts."""
     arrangement = room.figures.arrangement
-    there = arrangement.counts()
-    if there == named:
+    fitted, there = arrangement.counts()
+    if all(here <= wanted <= most for here, wanted, most in zip(fitted, named, there, strict=True)):
         return passes("counted", layout=layout)
     unlabelled = arrangement.unlabelled()
-    if unlabelled is not None and any(here < wanted for here, wanted in zip(there, named, strict=True)):
+    if unlabelled is not None and any(most < wanted for wanted, most in zip(named, there, strict=True)):
         raise unlabelled
     upper, middle, bottom = named
-    return fails("counts", layout=layout, upper=upper, middle=middle, bottom=bottom, there=tuple(map(str, there)))
+    return fails("counts", layout=layout, upper=upper, middle=middle, bottom=bottom, there=tuple(map(str, fitted)))
 
 
 @rule(

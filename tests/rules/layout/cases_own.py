@@ -29,6 +29,9 @@ CASES: list[Case | Never] = [
     Case(SET, "fail", HALF, says="6+5+0 is 6 upper, 5 ear-layer, 0 bottom; here are 5, 5, 0"),
     # Two that are declared and left out on purpose count as named.
     Case(SET, "pass", changed(OWN, {"loudspeakers": [L, R, C, LS, RS, *SIX[:2], *SIX[4:]], **UNFITTED})),
+    # A processor that takes six upper channels only over seven ear-layer ones has two declared that are not fitted.
+    Case(SET, "pass", changed(OWN, {"electronics": {"processor": {"id": "brain", "unfitted": ["M+135", "M-135"]}}})),
+    Case(SET, "pass", changed(OWN, {"layout": "6+7+0", "electronics": {"processor": {"id": "brain", "unfitted": ["M+135", "M-135"]}}})),
     # Who writes the ear layer first is told what the name counts.
     Case(SET, "fail", changed(OWN, {"layout": "5+6+0"}), says="5+6+0 is 5 upper, 6 ear-layer, 0 bottom; here are 6, 5, 0"),
     Case(SET, "pass", room(L, R, C, *SIX[:2], layout="2+3+0")),
