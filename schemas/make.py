@@ -9,14 +9,14 @@ from typing import TYPE_CHECKING, Any
 from roomlint.design.house import House
 from roomlint.design.model import Design
 from roomlint.design.parts import described
-from roomlint.design.products import Product
+from roomlint.design.products import ProductSheet
 
 if TYPE_CHECKING:
     from roomlint.design.element import Element
 
 KINDS: dict[str, tuple[type[Element], str]] = {
     "room": (Design, "roomlint room file"),
-    "product": (Product, "roomlint product sheet"),
+    "product": (ProductSheet, "roomlint product sheet"),
     "house": (House, "roomlint house file"),
 }
 _HERE = Path(__file__).parent

@@ -19,7 +19,8 @@ MAY_IMPORT = {
     "start": {"source", "design", "figures"},
     "rules": {"design", "review"},  # and, for types alone, measure
 }
-GROUND = {"plane"}  # polygons, which the reading of a room and its figures both stand on; it imports nothing of ours
+# Polygons, how they are cut, and ceilings over them: the reading of a room and its figures both stand on these.
+GROUND = {"plane", "cutting", "roof", "refused"}
 FILES = {
     path: folder
     for folder in MAY_IMPORT
@@ -60,9 +61,9 @@ def test_module_imports_only_from_its_left(path: Path) -> None:
     assert imported(path) <= MAY_IMPORT[own] | {own} | GROUND | for_types
 
 
-def test_the_ground_imports_nothing_of_ours() -> None:
+def test_the_ground_imports_nothing_of_ours_but_ground() -> None:
     for name in GROUND:
-        assert not imported(ROOT / "roomlint" / f"{name}.py")
+        assert imported(ROOT / "roomlint" / f"{name}.py") <= GROUND
 
 
 def test_every_chapter_is_looked_at() -> None:

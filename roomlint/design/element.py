@@ -24,6 +24,8 @@ T = TypeVar("T")
 ABSENT: Final[Any] = object()
 """What a key gives when it is not there, or when what is there was told as a problem."""
 WAITING: Final = "_waiting"
+RESTS: Final = "_rests"
+"""Where an element notes which of its keys a value was worked out of: whoever reads the value has read those keys."""
 
 
 class Key(ABC, Generic[T]):
@@ -65,6 +67,9 @@ class Key(ABC, Generic[T]):
         if value is ABSENT:
             value = self.absent(element)
         held[self.attr] = value
+        if RESTS in held:
+            for of in held[RESTS].pop(self.attr, ()):
+                _mark(getattr(element, of) if isinstance(of, str) else getattr(*of))
         return value  # type: ignore[no-any-return]
 
     def absent(self, element: Element) -> T:  # noqa: ARG002  some keys make an empty part for their element
@@ -144,8 +149,8 @@ class Element:
         self.__dict__.update({"at": at, "id": self.ID or ident, WAITING: given})
 
     def __init_subclass__(cls) -> None:
-        own = (value for value in vars(cls).values() if isinstance(value, Key))
-        cls.KEYS = {**{key.name: key for key in own}, **cls.KEYS}
+        own = {value.name: value for value in vars(cls).values() if isinstance(value, Key)}
+        cls.KEYS = own | {name: key for name, key in cls.KEYS.items() if name not in own}
         cls.REQUIRED = frozenset(key.name for key in cls.KEYS.values() if key.required)
         cls.TAKES = {name: (key.take, key.attr, key.told) for name, key in cls.KEYS.items()}
         cls.HOLDS = tuple(key.attr for key in cls.KEYS.values() if isinstance(key, Holds))
@@ -180,9 +185,12 @@ class Element:
         held = self.__dict__
         return held[attr] if attr in held else held[WAITING].get(attr)
 
-    def put(self, attr: str, value: object) -> None:
-        """Set a value that the reader worked out."""
+    def put(self, attr: str, value: object, *rests: str | tuple[Element, str]) -> None:
+        """Set a value that the reader worked out, and on what it rests: own attributes, or those of other elements."""
         self.__dict__[WAITING][attr] = value
+        if rests:
+            noted = self.__dict__.setdefault(RESTS, {})
+            noted[attr] = (*noted.get(attr, ()), *rests)
 
     @property
     def key(self) -> str:

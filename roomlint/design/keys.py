@@ -25,8 +25,7 @@ NONE: Final = "none"
 _IDENT = "^[a-z0-9][a-z0-9-]{0,62}$"
 _LABEL = "^((M|U|UH|T|B)[+-](0[0-9]{2}|1[0-7][0-9]|180)|M[+-]SC|LFE[12]?)$"
 _DAY = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$"
-
-LAYOUTS = ("0+2+0", "0+5+0", "2+5+0", "4+5+0", "4+5+1", "3+7+0", "4+9+0", "9+10+3", "0+7+0", "4+7+0")
+_SYSTEM = "^[0-9]{1,2}\\+[0-9]{1,2}\\+[0-9]{1,2}$"
 
 
 class Text(Key[T]):
@@ -107,7 +106,8 @@ PARTS = {
         ("M+030", "M+000", "U-045", "LFE1"),
     ),
     "layout": (
-        "A sound system of ITU-R BS.2051 by its name (upper + middle + bottom loudspeakers).", ("4+7+0",),
+        "A layout by its name as ITU-R BS.2051 writes them, upper + middle + bottom loudspeakers, such as 6+5+0.",
+        ("4+7+0", "6+5+0"),
     ),
     "date": ("A day, as year-month-day.", ("2027-06-30",)),
 }  # fmt: skip
@@ -236,7 +236,7 @@ def labelled(about: str) -> Text[str | None]:
 
 def system(about: str) -> Text[str | None]:
     """Declare the name of a sound system."""
-    return Text(about, words=LAYOUTS, part="layout")
+    return Text(about, form=_SYSTEM, part="layout")
 
 
 def day(about: str, *, key: str = "", told: bool = False) -> Day:

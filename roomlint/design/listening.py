@@ -2,18 +2,23 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+import math
+from typing import TYPE_CHECKING, Any
 
-from roomlint.design.element import Element
-from roomlint.design.keys import choice, flag, ident, labelled, number, text, whole
+from roomlint.design.element import ABSENT, Element
+from roomlint.design.keys import choice, flag, formed, ident, labelled, number, text, whole
 from roomlint.design.measured import angle, length, quantity, surveyed
 from roomlint.design.parts import Each, Name, named, part, point, sheet
 from roomlint.design.proofs import AnchorApproval, BoxListing, Engineer, FastenerReport, Secondary, Strap
 from roomlint.design.quantity import exact
 
 if TYPE_CHECKING:
+    from roomlint.design.measured import Measured
+    from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
+    from roomlint.source.node import Node
 
+_PROPORTIONS = "^[1-9][0-9]{0,2}([.][0-9]{1,4})?:[1-9][0-9]{0,2}([.][0-9]{1,4})?$"
 HOLDERS = ("stand", "furniture", "grid-ceiling", "electrical-box")
 """What a thing may be held by besides a wall, the ceiling or the floor."""
 FREE = frozenset({"floor", "stand", "furniture"})
@@ -28,14 +33,25 @@ class Seat(Element):
 
     KIND = "seat"
 
-    id_key = ident()
+    id_key = ident("A name for the seat, unique in its list; the seats of a row are named after it, -1 the left-most.")
+    count = whole(
+        "How many seats side by side this entry stands for: a row, whose ear position is its middle.", 2, 20, example=3
+    )
+    spacing_m = surveyed("From ear to ear in a row.", high=5.0, example="0.65 m")
     ear = point("Position of the ear.", lowest=0.3)
+    ear_above_m = surveyed(
+        "Height of the ear above the riser or floor that the seat stands on, instead of the height of the ear.",
+        high=3.0, example="1.10 m",
+    )  # fmt: skip
     facing_deg = quantity(
         "Direction the listener faces: 0 deg the front wall (the default), positive to the left.", "angle",
         default=exact(0.0, "deg"), example="0 deg",
     )  # fmt: skip
     row = whole("Row, counted from the front.", 1, 12, example=1)
-    reference = flag("Whether it is the reference seat: the one the room is calibrated for.")
+    reference = flag(
+        "Whether it is the reference seat: the one the room is calibrated for; of a row with a middle seat, that one."
+    )
+    reference_number = whole("Which seat of a row is the reference seat, counted from the left.", 1, 20, example=2)
     eye_height_m = surveyed("Height of the eye; the ear height plus 17 mm when not given.", high=5.0, example="1.15 m")
     head_top_m = surveyed("Height of the top of the head.", high=5.0, example="1.25 m")
     back_top_m = surveyed("Height of the top of the seat back or headrest.", high=5.0, example="0.95 m")
@@ -43,7 +59,10 @@ class Seat(Element):
     depth_m = length("Upright, front to rear.", high=5.0, example="0.95 m")
     open_length_m = length("Front to rear with the recliner fully open.", high=5.0, example="1.70 m")
     recline_deg = angle("Of the back, from vertical.", 0.0, 90.0)
-    riser_m = length("Height of the platform it stands on.", zero=True, high=3.0, example="0.30 m")
+    riser_m = length(
+        "Height of the platform it stands on; that of the room's riser under it when not given.", zero=True, high=3.0,
+        example="0.30 m",
+    )  # fmt: skip
 
     def settle(self, book: Book) -> None:
         """Refuse a head whose top is under its own ear."""
@@ -187,12 +206,41 @@ class Departure(Element):
     meets = choice("The window that it is meant to meet instead.", "home-tolerance", "common-practice", "none")
 
 
+class Mirrored(Each["tuple[str, ...]"]):
+    """The two ids of a mirrored pair."""
+
+    def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
+        """Return the ids; the element goes by the first, after which its parts are named."""
+        names = super().take(node, book, element)
+        if names is not ABSENT and len(names) == self.least and element.at.get("id") is None:
+            element.__dict__["id"] = names[0]
+        return names
+
+
+def mirrored() -> Mirrored:
+    """Declare the two ids of a mirrored pair."""
+    return Mirrored(
+        "Ids of two that are mirrored, the left one first, instead of an id: everything else here is the left one's.",
+        ident("An id."), 2, least=2,
+    )  # fmt: skip
+
+
+def pair_middle() -> Measured[Quantity | None]:
+    """Declare the line that a pair is mirrored about."""
+    return surveyed(
+        "How far from the left the line is that a pair is mirrored about; the middle of the room when not given.",
+        high=50.0, example="2.10 m",
+    )  # fmt: skip
+
+
 class Loudspeaker(Element):
     """A loudspeaker."""
 
     KIND = "loudspeaker"
 
-    id_key = ident()
+    id_key = ident(required=False)
+    pair = mirrored()
+    pair_middle_m = pair_middle()
     label = labelled("Its channel's loudspeaker label.")
     product = sheet("Its product sheet.", "loudspeaker", example="wall-two-way")
     position = point("Position of its acoustic centre.")
@@ -202,13 +250,18 @@ class Loudspeaker(Element):
     behind_screen = flag("Whether it stands behind the screen.")
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
 
+    mirrors: Loudspeaker | None = None
+    """The left one of its pair, whose values it mirrors; None for any but the right one of a pair."""
+
 
 class Subwoofer(Element):
     """A subwoofer."""
 
     KIND = "subwoofer"
 
-    id_key = ident()
+    id_key = ident(required=False)
+    pair = mirrored()
+    pair_middle_m = pair_middle()
     label = labelled("LFE1 or LFE2 when it has that channel.")
     product = sheet("Its product sheet.", "subwoofer", example="sealed-subwoofer")
     position = point("Position of its driver.")
@@ -222,6 +275,9 @@ class Subwoofer(Element):
         example="120 Hz", or_none=True,
     )  # fmt: skip
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
+
+    mirrors: Subwoofer | None = None
+    """The left one of its pair, as for a loudspeaker."""
 
     @property
     def no_low_pass(self) -> bool:
@@ -252,6 +308,10 @@ class Picture(Element):
     centre = point("Middle of the picture.")
     width_m = length("Width of the lit picture.", high=20.0)
     height_m = length("Height of the lit picture.", high=20.0, example="1.30 m")
+    diagonal_m = length(
+        "Diagonal of the lit picture, with proportions, instead of width and height.", high=20.0, example="65 in"
+    )
+    proportions = formed("Width to height of the lit picture, in quotes.", _PROPORTIONS, "16:9")
     lines = whole("Vertical resolution in pixels.", 240, 9000, example=2160)
     formats: Each[tuple[float, ...]] = Each(
         "Aspect ratios that are shown.", number("Width by height.", 1.0, 4.0, example=2.39), 8
@@ -260,3 +320,22 @@ class Picture(Element):
     ambient_lx = quantity("Light on the screen when watching.", "illuminance", zero=True)
     mounting = part("How it is held.", Mounting)
     projector = part("The projector.", Projector)
+
+    def settle(self, book: Book) -> None:
+        """Work out width and height of the diagonal and the proportions."""
+        diagonal, proportions = self.given("diagonal_m"), self.given("proportions")
+        sizes = [self.at.get(key) for key in ("width", "height")]
+        if diagonal is None or proportions is None:
+            lone = self.at.get("proportions") if diagonal is None else self.at.get("diagonal")
+            if lone is not None and self.at.get("diagonal" if diagonal is None else "proportions") is None:
+                wanted = "diagonal" if diagonal is None else 'proportions, such as "16:9"'
+                book.cross(lone, f"a picture's size is its diagonal with its proportions: give {wanted} too.")
+            return
+        for size in sizes:
+            if size is not None:
+                book.cross(size, "give the picture's width and height, or its diagonal and proportions, not both.")
+        width, height = (float(part) for part in proportions.split(":"))
+        over = math.hypot(width, height)
+        for attr, share in (("width_m", width / over), ("height_m", height / over)):
+            self.put(attr, diagonal * share, "diagonal_m", "proportions")
+            book.derive(self, attr.removesuffix("_m"), diagonal * share, "diagonal")

@@ -7,16 +7,20 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import Number, system, text
 from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
+from roomlint.design.pairs import pair
 from roomlint.design.parts import part, several
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.design.reader import TOLERANCE_M, UNSAID_TOLERANCE_M, unique
 from roomlint.design.record import Calibration, Mode, Project, Step, Survey, Waiver
+from roomlint.design.repeated import Repeated
+from roomlint.design.rows import row
 from roomlint.design.shell import Shell, Treatment
 from roomlint.design.supply import Cable, Circuit, Electronics, Raceway
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from roomlint.design.derived import Worked
     from roomlint.design.products import Product
     from roomlint.design.reader import Book
     from roomlint.design.supply import Amplifier, Processor, Rack
@@ -43,12 +47,16 @@ class Design(Element):
                  key="room", required=True)  # fmt: skip
     treatments = several("Absorbers, diffusers, curtains and carpets, or none.", Treatment, most=200, what="treatment",
                          or_none=True)  # fmt: skip
-    seats = several("The seats, or none.", Seat, most=60, what="seat", names="seat", or_none=True)
+    seats: Repeated[tuple[Seat, ...]] = Repeated("The seats, or none.", Seat, row, most=60, what="seat", names="seat",
+                                                 or_none=True)  # fmt: skip
     picture = part("The picture, or none.", Picture, or_none=True)
     layout = system("The sound system the room follows, or departs from openly.")
-    loudspeakers = several("The loudspeakers of the labelled channels, or none.", Loudspeaker, most=60, names=_SOURCE,
-                           or_none=True)  # fmt: skip
-    subwoofers = several("The subwoofers, or none.", Subwoofer, most=24, names=_SOURCE, or_none=True)
+    loudspeakers: Repeated[tuple[Loudspeaker, ...]] = Repeated(
+        "The loudspeakers of the labelled channels, or none.", Loudspeaker, pair, most=60, names=_SOURCE, or_none=True
+    )
+    subwoofers: Repeated[tuple[Subwoofer, ...]] = Repeated(
+        "The subwoofers, or none.", Subwoofer, pair, most=24, names=_SOURCE, or_none=True
+    )
     electronics = part("What drives the loudspeakers.", Electronics)
     raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
     cables = several("Cable runs.", Cable, most=200, what="cable")
@@ -61,6 +69,8 @@ class Design(Element):
     file: str
     products: tuple[Product, ...]
     """The product sheets that the room uses, each this design's own copy."""
+    worked: tuple[Worked, ...] = ()
+    """What was worked out of what the file says, in its order."""
 
     @property
     def processor(self) -> Processor | None:

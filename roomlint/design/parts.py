@@ -114,14 +114,18 @@ class Several(Holds[T]):
         if type(nodes) is not list or not self.least <= len(nodes) <= self.most:
             book.broken = True
             return ABSENT
-        found = [read_element(self.of, one, book, element.id) for one in nodes]
-        elements = tuple(one for one in found if one is not None)
+        elements = self.read(nodes, book, element)
         if self.names:
             for one in elements:
                 book.name(self.names, one.id, one)
         if self.what:
             unique(elements, self.what, book)
         return elements
+
+    def read(self, nodes: list[Node], book: Book, element: Element) -> tuple[Element, ...]:
+        """Return the elements that the items of a list are."""
+        found = (read_element(self.of, one, book, element.id) for one in nodes)
+        return tuple(one for one in found if one is not None)
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return a list of the element's schema."""
@@ -227,7 +231,7 @@ class Name(Text[T]):
 
 
 class Sheet(Text[T]):
-    """The name of a product sheet."""
+    """The name of a product sheet, or the data of a one-off product in its place."""
 
     def __init__(self, about: str, *kinds: str, example: str, **more: Any) -> None:  # noqa: ANN401
         super().__init__(about, example=example, most=LONGEST_NAME, **more)
@@ -235,8 +239,42 @@ class Sheet(Text[T]):
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
         """Return the product."""
+        if type(node.value) is dict:
+            return self._one_off(node, book, element)
         value = super().take(node, book, element)
         return ABSENT if value is ABSENT else book.product(node, self.kinds)
+
+    def _one_off(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
+        """Return the product that is described in the place of its name."""
+        from roomlint.design.products import Product
+        from roomlint.design.quantity import Origin
+
+        book.origin, before = Origin.SHEET, book.origin
+        found = read_element(Product, node, book, element.id)
+        book.origin = before
+        if found is None:
+            return ABSENT
+        kind = found.given("kind")
+        if kind is None and len(self.kinds) == 1:
+            found.__dict__["kind"] = self.kinds[0]
+        elif kind not in self.kinds:
+            said = f"is a {kind}, but a {' or '.join(self.kinds)} belongs here" if kind else "needs its kind"
+            book.cross(
+                node.get("kind") or node, f"this product {said}{'' if kind else ': ' + ' or '.join(self.kinds)}."
+            )
+        found.check_kind(book)
+        # Beside the sheets, so that what nobody reads of it is told too; no sheet has a name with a blank.
+        book.used[f"{element.id} {self.name} {node.path}"] = found
+        return found
+
+    def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
+        """Return a name, or a product's own mapping."""
+        from roomlint.design.products import Product
+
+        named = super().schema(parts)
+        below = described(Product, self.about, parts)
+        parts["product"] |= {"type": ["string", "object"], "minLength": 1, "maxLength": LONGEST_NAME}
+        return below | {"examples": named["examples"]}
 
 
 class Coordinates(Element):
@@ -266,6 +304,8 @@ class Coordinates(Element):
         x = _from(self.given("left"), self.given("right"), book.width)
         y = _from(self.given("rear"), self.given("front"), book.length)
         z: Quantity | None = self.given("height")
+        if x is not None and y is not None and z is None:
+            book.halves[self.at] = (x, y)  # what holds the thing may give the height
         return Point(x, y, z) if x is not None and y is not None and z is not None else None
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import Number, choice, flag, formed, ident, number, text, whole
+from roomlint.design.keys import Number, Text, choice, flag, formed, ident, number, text, whole
 from roomlint.design.measured import angle, length, quantity
 from roomlint.design.parts import part, words
 
@@ -188,20 +188,21 @@ DATA_OF = {
 """Which group of keys belongs to which kind of product."""
 
 
+def kind_of_product(*, required: bool) -> Text[str]:
+    """Declare what a product is."""
+    return choice(
+        "What it is.", "loudspeaker", "subwoofer", "amplifier", "processor", "mount", "stand", "display", "screen",
+        "projector", "seat", "source", "other", required=required, told=True, default="other",
+    )  # fmt: skip
+
+
 class Product(Element):
     """The data of one product."""
 
     KIND = "product"
+    PART = "product"
 
-    schema_link = text("Where an editor finds the schema of this file.", "room.schema.json", key="$schema", told=True)
-    version = Number[int](
-        "Version of this file form.", 1, 1, example=1, only_whole=True, key="roomlint_product", required=True, told=True
-    )
-    id_key = ident("The name that room files use.")
-    kind = choice(
-        "What it is.", "loudspeaker", "subwoofer", "amplifier", "processor", "mount", "stand", "display", "screen",
-        "projector", "seat", "source", "other", required=True, told=True, default="other",
-    )  # fmt: skip
+    kind = kind_of_product(required=False)
     title = text("A title.", "Two-way wall loudspeaker", told=True)
     provenance = choice("Where the data come from.", "data-sheet", "measured", "assumed")
     width_m = length("Outer width.", high=20.0, example="0.22 m")
@@ -220,10 +221,29 @@ class Product(Element):
     stand = part("What a stand stands on and carries.", StandData)
     picture = part("What a display, screen or projector shows.", PictureData)
 
-    def settle(self, book: Book) -> None:
+    def check_kind(self, book: Book) -> None:
         """Refuse data of another kind of product."""
         kind = self.given("kind")
+        if kind is None:
+            return  # that of a one-off follows from where it stands
         for key in sorted(set(DATA_OF.values())):
             node = self.at.get(key)
             if node is not None and DATA_OF.get(kind) != key:
                 book.cross(node, f"a {kind} has no {key} data; either the kind or the key is wrong.")
+
+
+class ProductSheet(Product):
+    """The data of one product, in a file of its own."""
+
+    PART = ""
+
+    schema_link = text("Where an editor finds the schema of this file.", "room.schema.json", key="$schema", told=True)
+    version = Number[int](
+        "Version of this file form.", 1, 1, example=1, only_whole=True, key="roomlint_product", required=True, told=True
+    )
+    id_key = ident("The name that room files use.")
+    kind = kind_of_product(required=True)
+
+    def settle(self, book: Book) -> None:
+        """Refuse data of another kind of product."""
+        self.check_kind(book)

@@ -8,6 +8,8 @@ from enum import StrEnum
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from roomlint.source.node import Node
 
 
@@ -57,12 +59,15 @@ class Quantity:
     """A number in SI (angles in degrees, levels in dB, temperature in degC) and the readings that it rests on.
 
     What a design holds is linear in its readings: a length as it was written, or the room's width less a length that
-    was measured from the right. What is computed of them otherwise is a `Figure`.
+    was measured from the right. Where it is not, as a height under a slope, the shares are its slopes where it was read
+    and `compute` gives it anew elsewhere. What rules ask for is a `Figure`.
     """
 
     value: float
     unit: str = ""
     shares: tuple[Share, ...] = field(default=(), compare=False, repr=False)
+    compute: Callable[[Callable[[Quantity], float]], float] | None = field(default=None, compare=False, repr=False)
+    """Of one that was worked out of others (`derived`): how, given something that gives each of them its number."""
 
     @property
     def u(self) -> float:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.house import House
 from roomlint.design.model import Design
-from roomlint.design.products import Product
+from roomlint.design.products import Product, ProductSheet
 from roomlint.design.quantity import Origin
 from roomlint.design.reader import Book, read_element
 
@@ -28,14 +28,14 @@ def read_design(node: Node, file: str, products: Mapping[str, Product]) -> tuple
         ident if isinstance(ident, str) else PurePath(file).name.removesuffix(".room.yaml").removesuffix(".room.yml")
     )
     design = read_element(Design, node, book, ident) or Design.empty(node, ident)
-    design.__dict__.update({"file": file, "products": tuple(book.used.values())})
+    design.__dict__.update({"file": file, "products": tuple(book.used.values()), "worked": tuple(book.worked)})
     return design, book.answer(node, "room")
 
 
 def read_product(node: Node, file: str) -> tuple[Product, list[Problem]]:
     """Return the product of a sheet, and every problem found on the way."""
     book = Book(file, node, origin=Origin.SHEET)
-    product = read_element(Product, node, book) or Product.empty(node, "")
+    product = read_element(ProductSheet, node, book) or ProductSheet.empty(node, "")
     return product, book.answer(node, "product")
 
 

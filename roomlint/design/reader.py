@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, TypeVar
 
+from roomlint.design.derived import Worked
 from roomlint.design.element import ABSENT, WAITING, Element, fresh
 from roomlint.design.quantity import Origin, Quantity
 from roomlint.source.place import Problem
@@ -17,7 +18,9 @@ from roomlint.source.say import nearest as nearest_word
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
+    from roomlint.design.outline import Corner
     from roomlint.design.products import Product
+    from roomlint.design.shell import Shell
     from roomlint.source.dimensions import Dimension
     from roomlint.source.node import Node
 
@@ -29,6 +32,8 @@ openings 10 mm; setting out from a drawing, and measuring finished surfaces, 5 m
 UNSAID_TOLERANCE_M = 0.010
 """The same where no stage is stated either."""
 _LISTED = 12
+NAMING = ("id", "pair")
+"""Keys that name an element."""
 
 
 class Book:
@@ -54,6 +59,14 @@ class Book:
         """What may be referred to, by what it is."""
         self.unknown: set[str] = set()
         """Kinds of things whose names could not be read, so that no name of one is told as wrong."""
+        self.shell: Shell | None = None
+        """The room, once it is read and fits together."""
+        self.walls: dict[str, tuple[Corner, Corner]] = {}
+        """Its walls by their names: the corners at their left-hand and right-hand ends, seen from inside."""
+        self.halves: dict[Node, tuple[Quantity, Quantity]] = {}
+        """Points that lack only their height, by their place in the file."""
+        self.worked: list[Worked] = []
+        """What was worked out of what the file says."""
         self.used: dict[str, Product] = {}
         """The product sheets that the file uses, each this file's own copy."""
         self._customary: bool | None = None
@@ -88,6 +101,15 @@ class Book:
     def refer(self, kind: str, node: Node, element: Element | None = None, attr: str = "", *, also: str = "") -> None:
         """Note that a node names something, which is looked up when all is read and put in an attribute if wanted."""
         self._wanted.append((kind, also, node, element, attr))
+
+    def derive(self, element: Element, key: str, quantity: Quantity, way: str) -> None:
+        """Note something that was worked out, so that reports tell it."""
+        self.worked.append(Worked(element, key, quantity, way))
+
+    def also_for(self, copies: Mapping[Element, Element]) -> None:
+        """Let what elements refer to be put into their copies as well."""
+        again = [one for one in self._wanted if one[3] is not None and one[3] in copies]
+        self._wanted += [(kind, also, node, copies[of], attr) for kind, also, node, of, attr in again if of is not None]
 
     def product(self, node: Node, kinds: tuple[str, ...]) -> Product | None:
         """Return this file's copy of the product that a node names, which must be of one of the kinds."""
@@ -158,8 +180,9 @@ def _in_order(of: type[Element], items: dict[str, Node]) -> Iterable[tuple[str, 
     if of.ORDERED:
         first = [(name, items[name]) for name in of.KEYS if name in items]
         return [*first, *((name, node) for name, node in items.items() if name not in of.KEYS)]
-    if "id" in of.KEYS and "id" in items and next(iter(items)) != "id":
-        return [("id", items["id"]), *items.items()]  # parts below are named after it, wherever it stands
+    for name in NAMING:
+        if name in of.KEYS and name in items and next(iter(items)) != name:
+            return [(name, items[name]), *items.items()]  # parts below are named after it, wherever it stands
     return items.items()
 
 

@@ -5,15 +5,18 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+from roomlint.design.along import Along
 from roomlint.design.base import Point
 from roomlint.design.element import Derived, Element
-from roomlint.design.keys import choice, flag, ident, number, whole
+from roomlint.design.keys import choice, flag, ident, number
 from roomlint.design.listening import HOLDERS, Fixing, Mounting
 from roomlint.design.measured import length, quantity, surveyed
 from roomlint.design.outline import Corner, read_outline
-from roomlint.design.parts import Each, Table, named, part, several
+from roomlint.design.overhead import HIGHEST_M, Ceiling
+from roomlint.design.parts import Table, named, part, several
 from roomlint.design.proofs import FireApproval
 from roomlint.design.quantity import Quantity, exact
+from roomlint.design.surfaces import Board, Floor, Framing, Surface, Wall
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -28,85 +31,10 @@ __all__ = [
 HORIZONTAL = ("ceiling", "floor")
 BANDS = {"125 Hz": 125, "250 Hz": 250, "500 Hz": 500, "1 kHz": 1000, "2 kHz": 2000, "4 kHz": 4000}
 """The octave bands of an absorption coefficient, as the file writes them and by their centre frequency in Hz."""
-_HIGHEST_M = 50.0
-"""No ceiling of a residential room is higher than this."""
 _EDGE = 3.0
 """An opening may leave its wall, or an obstacle its room, by so many times what its lengths are good for."""
 _SLIP_M = 0.01
 """And by this much more."""
-
-
-class Framing(Element):
-    """What is behind the surface."""
-
-    KIND = "framing"
-    PART = "framing"
-
-    kind = choice(
-        "What carries.", "wood-stud", "steel-stud", "joist", "truss", "engineered", "masonry", "hollow-block",
-        "concrete", "furring", "hat-channel", "brick-veneer", "unknown",
-    )  # fmt: skip
-    spacing_m = length("Between the centres of studs or joists.", high=3.0, example="16 in")
-    member_width_m = length("Width of the face that fasteners enter.", high=1.0, example="38 mm")
-    member_depth_m = length("Depth of the stud or joist.", high=1.0, example="89 mm")
-    species = choice(
-        "Species group as on the grade stamp; unknown when there is none.",
-        "spruce-pine-fir", "spruce-pine-fir-south", "hem-fir", "hem-fir-north", "douglas-fir-larch",
-        "douglas-fir-larch-north", "douglas-fir-south", "southern-pine", "mixed-southern-pine", "western-cedars",
-        "eastern-softwoods", "northern-species", "redwood", "ponderosa-pine", "western-woods", "aspen",
-        "northern-white-cedar", "red-oak", "white-oak", "mixed-maple", "yellow-poplar", "eastern-white-pine",
-        "western-hemlock", "unknown",
-    )  # fmt: skip
-    steel_thickness_m = length("Design thickness of a steel stud's sheet.", high=0.01, example="0.84 mm")
-    bearing = flag("Whether it carries the building.")
-    span_m = length("Clear span of the joists.", high=20.0, example="3.60 m")
-    runs = choice("Which way the joists run.", "front-to-rear", "left-to-right")
-
-
-class Board(Element):
-    """The board in front of the framing."""
-
-    KIND = "board"
-    PART = "board"
-
-    material = choice("What it is.", "gypsum", "plaster-on-lath", "plywood", "osb", "foam-backed", "none")
-    layers = whole("How many layers.", 0, 4, example=1)
-    thickness_m = length("Of one layer.", high=0.2, example="12.5 mm")
-
-
-class Surface(Element):
-    """A wall, the ceiling or the floor: what it is made of."""
-
-    KIND = "surface"
-
-    framing = part("What is behind it.", Framing, always=True)
-    board = part("The board in front of the framing.", Board, always=True)
-    finish = choice(
-        "The finish, for absorption.", "gypsum-on-studs", "double-gypsum-on-steel", "plaster-on-masonry",
-        "plaster-on-lath", "concrete", "concrete-block", "painted-block", "brick", "painted-brick", "glass",
-        "heavy-glass", "double-glazing", "wood-on-joists", "parquet-on-concrete", "wood-lining", "vinyl",
-        "ceramic-tile", "carpet-on-concrete", "carpet-on-felt", "curtain-light", "curtain-medium", "curtain-heavy",
-    )  # fmt: skip
-    fire_rated = flag("Whether it is a fire-rated assembly.")
-    plenum = flag("Whether the space behind it moves air for the building.")
-
-
-class Floor(Surface):
-    """The floor."""
-
-    ID = "floor"
-
-
-class Wall(Surface):
-    """A wall."""
-
-    id_key = ident("Name of the wall: front, right, rear, left, or as the outline names it.")
-
-    def settle(self, book: Book) -> None:
-        """See that it is one of the outline's."""
-        node = self.at.get("id")
-        if node is not None:
-            book.refer("wall", node)
 
 
 class Listed(Element):
@@ -128,71 +56,7 @@ class Size(Element):
     length_m = surveyed("Front wall to rear wall.", example="5.60 m", required=True)
 
 
-BELONGS = {
-    "flat": ("height",),
-    "mono-pitch": ("high", "low", "low_side"),
-    "gable": ("height", "low", "ridge", "ridge_at"),
-    "corners": ("heights",),
-}
-"""Which keys describe a ceiling of each shape."""
-_MAY_LACK = frozenset({"ridge_at"})
-
-
-class Ceiling(Surface):
-    """The ceiling's shape as it was given, and what it is made of; its planes are computed from it elsewhere."""
-
-    ID = "ceiling"
-
-    shape = choice("Its shape.", *BELONGS, required=True, default="flat")
-    height_m = surveyed("Height of a flat ceiling, or of the ridge of a gable.", high=20.0)
-    low_m = surveyed(
-        "Lowest height: of a mono-pitch at its low side, or of a gable at its eaves.", high=20.0, example="1.40 m"
-    )
-    high_m = surveyed("Height of a mono-pitch at its high side.", high=20.0, example="2.90 m")
-    low_side = choice(
-        "Which side of the bounding box a mono-pitch is lowest at.",
-        "left",
-        "right",
-        "front",
-        "rear",
-    )
-    ridge = choice("Which way a gable's ridge runs.", "front-to-rear", "left-to-right")
-    ridge_at_m = surveyed(
-        "Distance of the ridge from the left (front-to-rear) or the front (left-to-right) side; the middle when not"
-        " given.", high=50.0,
-    )  # fmt: skip
-    heights: Each[tuple[Quantity, ...]] = Each(
-        "Ceiling height above each corner, in the order of the outline, or of a rectangle from front left clockwise.",
-        surveyed("Height above one corner.", high=20.0), 64,
-    )  # fmt: skip
-
-    def fit(self, book: Book) -> None:
-        """Each shape has keys of its own, and needs them."""
-        shape = self.given("shape") or "flat"
-        belongs = BELONGS[shape]
-        for key in sorted({key for keys in BELONGS.values() for key in keys} - set(belongs)):
-            node = self.at.get(key)
-            if node is not None:
-                book.cross(node, f"a {shape} ceiling has no {key}; it is described by {', '.join(belongs)}.")
-        for key in belongs:
-            if key not in _MAY_LACK and self.at.get(key) is None:
-                book.cross(self.at, f"a {shape} ceiling needs {key}.")
-        low = self.given("low_m")
-        for upper in (self.given("high_m"), self.given("height_m")):
-            if low is not None and upper is not None and low.value > upper.value:
-                book.cross(low.at, "the low height is above the high one.")
-        ridge, across = self.given("ridge_at_m"), book.width if self.given("ridge") == "front-to-rear" else book.length
-        if ridge is not None and across is not None and ridge.value >= across.value > 0:
-            book.cross(ridge.at, f"the ridge must stand within the {across.value:g} m across the room.")
-
-    @property
-    def highest_m(self) -> float:
-        """The largest height that the file gives, for what can be in the room at all."""
-        given = [self.given(attr) for attr in ("height_m", "low_m", "high_m")] + list(self.given("heights") or ())
-        return max((one.value for one in given if one is not None), default=_HIGHEST_M)
-
-
-class Opening(Element):
+class Opening(Along):
     """An opening in a wall."""
 
     KIND = "opening"
@@ -200,10 +64,6 @@ class Opening(Element):
     id_key = ident()
     kind = choice("What it is.", "door", "glass-door", "window", "opening", required=True, default="opening")
     wall = named("The wall it is in.", "wall", "rear", required=True)
-    start_m = surveyed(
-        "From the left-hand end of the wall, seen from inside the room.", key="from_wall_left", zero=True, high=50.0,
-        example="0.40 m",
-    )  # fmt: skip
     width_m = surveyed("Clear width.", low=0.05, high=20.0, example="0.90 m")
     sill_m = surveyed("Height of its lower edge; 0 m for a door.", zero=True, high=20.0, example="0 m")
     height_m = surveyed("Height of the opening itself.", low=0.05, high=20.0, example="2.05 m")
@@ -225,6 +85,25 @@ class Opening(Element):
             top = height.value + (sill.value if sill is not None else 0.0)
             if top > highest_m + slack:
                 book.cross(height.at, f"it reaches up to {top:.2f} m; the ceiling is {highest_m:.2f} m high at most.")
+
+
+class RoofWindow(Element):
+    """A window in the ceiling."""
+
+    KIND = "roof window"
+
+    id_key = ident()
+    from_left_m = surveyed("Of its left edge, from the left.", zero=True, high=50.0)
+    from_front_m = surveyed("Of its front edge, from the front.", zero=True, high=50.0)
+    width_m = surveyed("Left to right, measured along the ceiling.", low=0.05, high=20.0, example="0.78 m")
+    length_m = surveyed("Front to rear, measured along the ceiling.", low=0.05, high=20.0, example="1.18 m")
+
+    def fit(self, book: Book) -> None:
+        """See that it begins in the room."""
+        for attr, extent in (("from_left_m", book.width), ("from_front_m", book.length)):
+            edge = self.given(attr)
+            if edge is not None and extent is not None and edge.value >= extent.value:
+                book.cross(edge.at or self.at, f"it begins outside the room, which is {extent.value:.2f} m there.")
 
 
 class Obstacle(Element):
@@ -258,7 +137,7 @@ class Obstacle(Element):
             return
         far = front * -1.0 + book.length
         self.put("low", Point(left, far - depth, bottom or exact(0.0, "m")))
-        self.put("high", Point(left + width, far, top or exact(_HIGHEST_M, "m")))
+        self.put("high", Point(left + width, far, top or exact(HIGHEST_M, "m")))
         slack = _EDGE * book.tolerance_m + _SLIP_M
         for start, of, extent, side in ((left, width, book.width, "right"), (front, depth, book.length, "rear")):
             if start.value + of.value > extent.value + slack:
@@ -266,7 +145,32 @@ class Obstacle(Element):
                 book.cross(of.at, text)
 
 
-class Treatment(Element):
+class Riser(Element):
+    """A platform that seats stand on, from wall to wall unless it says otherwise."""
+
+    KIND = "riser"
+
+    id_key = ident()
+    from_left = surveyed("Of its left side, from the left; the left wall when not given.", zero=True, high=50.0)
+    from_front = surveyed("Of its front edge, from the front.", zero=True, high=50.0, required=True)
+    width = surveyed("Left to right; up to the right wall when not given.", high=50.0, example="3.20 m")
+    depth = surveyed("Front to rear; up to the rear wall when not given.", high=50.0, example="1.80 m")
+    height = surveyed("Height of the platform.", high=3.0, example="0.30 m", required=True)
+
+    def holds(self, plan: tuple[Quantity, Quantity], book: Book) -> bool:
+        """Return whether a place of the plan is over it."""
+        front, height = self.given("from_front"), self.given("height")
+        if front is None or height is None or book.width is None or book.length is None:
+            return False
+        left, width, depth = (self.given(key) for key in ("from_left", "width", "depth"))
+        start = left.value if left is not None else 0.0
+        end = start + width.value if width is not None else book.width.value
+        rear = front.value + depth.value if depth is not None else book.length.value
+        x, from_front = plan[0].value, book.length.value - plan[1].value
+        return bool(start <= x <= end and front.value <= from_front <= rear)
+
+
+class Treatment(Along):
     """An absorber, diffuser, curtain, carpet or bass trap."""
 
     KIND = "treatment"
@@ -277,11 +181,6 @@ class Treatment(Element):
         default="absorber",
     )  # fmt: skip
     on = named("The wall's name, ceiling or floor.", "surface", "ceiling")
-    start_m = surveyed(
-        "On a wall: from its left-hand end, seen from inside.", key="from_wall_left", zero=True, high=50.0
-    )
-    from_left_m = surveyed("On ceiling or floor: from the left.", key="from_left", zero=True, high=50.0)
-    from_front_m = surveyed("On ceiling or floor: from the front.", key="from_front", zero=True, high=50.0)
     width_m = surveyed("Width.", high=50.0, example="1.20 m")
     height_m = surveyed("Height on a wall; depth front to rear on ceiling or floor.", high=50.0, example="0.60 m")
     bottom_m = surveyed("Height of its lower edge.", zero=True, high=20.0, example="0.80 m")
@@ -309,6 +208,10 @@ class Treatment(Element):
     def settle(self, book: Book) -> None:
         """Refuse one that lies on one surface and is held by another; a curtain may hang from the ceiling."""
         lies, mounting = self.given("on"), self.given("mounting")
+        if lies in book.walls:
+            self.begin(book.walls[lies], self.given("width_m"), book)
+        elif lies in HORIZONTAL:
+            self.spread(self.given("width_m"), self.given("height_m"), book)
         held = mounting.given("on") if mounting is not None else None
         if lies is None or held is None or lies == held:
             return
@@ -340,8 +243,10 @@ class Shell(Element):
     walls = several("What is known of the walls.", Wall, most=64, what="wall")
     level = choice("Where in the building.", "basement", "ground", "upper", "attic")
     openings = several("Doors, windows and plain openings, or none.", Opening, most=200, what="opening", or_none=True)
+    roof_windows = several("Windows in the ceiling, or none.", RoofWindow, most=24, what="roof window", or_none=True)
     obstacles = several("Boxes that sound, sight and people meet, or none.", Obstacle, most=200, what="obstacle",
                         or_none=True)  # fmt: skip
+    risers = several("Platforms that rows of seats stand on.", Riser, most=12, what="riser")
     width_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, left to right."""
     length_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
@@ -381,10 +286,13 @@ class Shell(Element):
             return  # what does not fit a room that is wrong itself may well be right
         ceiling = self.given("ceiling")
         if ceiling is not None:
-            ceiling.fit(book)
-        for obstacle in self.given("obstacles") or ():
-            obstacle.fit(book)
+            ceiling.fit(corners, book)
+        book.shell = self
+        for one in (*(self.given("obstacles") or ()), *(self.given("roof_windows") or ())):
+            one.fit(book)
         ends = dict(zip(walls, zip(corners, corners[1:] + corners[:1], strict=True), strict=True))
-        highest = ceiling.highest_m if ceiling is not None else _HIGHEST_M
+        highest = ceiling.highest_m if ceiling is not None else HIGHEST_M
+        book.walls = ends
         for opening in self.given("openings") or ():
+            opening.begin(ends.get(opening.given("wall")), opening.given("width_m"), book)
             opening.fit(ends.get(opening.given("wall")), highest, book)

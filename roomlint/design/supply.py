@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.design.along import Along
 from roomlint.design.element import Element
 from roomlint.design.keys import Text, choice, flag, ident, labelled, text, whole
 from roomlint.design.listening import Mounting
 from roomlint.design.measured import Measured, angle, length, quantity, surveyed
 from roomlint.design.parts import Name, named, part, point, several, sheet, words
-from roomlint.design.quantity import Quantity
+from roomlint.design.quantity import Quantity, exact
 from roomlint.design.reader import nearest
 
 if TYPE_CHECKING:
@@ -160,7 +161,7 @@ SOCKETS = (
 """Forms of receptacles."""
 
 
-class Receptacle(Element):
+class Receptacle(Along):
     """A receptacle (socket-outlet)."""
 
     KIND = "receptacle"
@@ -179,16 +180,16 @@ class Receptacle(Element):
         example="1.20 m", surveyed=True, or_none=True,
     )  # fmt: skip
     wall = named("The wall it is on.", "surface", "rear")
-    start_m = surveyed(
-        "From the wall's left-hand end, seen from inside.", key="from_wall_left", zero=True, high=50.0,
-        example="0.40 m",
-    )  # fmt: skip
     height_m = surveyed("Above the floor.", key="height", zero=True, high=20.0, example="0.45 m")
     facing_up = flag("Whether it faces up.")
     listed_for_floor = flag("Whether it is listed for facing up.")
     tamper_resistant = flag("Whether it is tamper resistant.")
     dimmed = flag("Whether a dimmer feeds it.")
     in_cabinet = flag("Whether it is in a cabinet, stage or riser.")
+
+    def settle(self, book: Book) -> None:
+        """Work out where it is along its wall."""
+        self.begin(book.walls.get(self.given("wall") or ""), exact(0.0, "m"), book)
 
     @property
     def no_sink(self) -> bool:

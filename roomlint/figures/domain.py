@@ -2,9 +2,9 @@
 
 import math
 
+from roomlint.refused import Refused
 
-class Refused(ValueError):  # noqa: N818  a refusal is an answer, not an error of the program
-    """A figure does not hold for these numbers: a matter of the design, told in plain words, and no bug."""
+__all__ = ["Refused", "at_least_one", "between", "not_negative", "positive"]
 
 
 def positive(name: str, value: float, unit: str) -> float:

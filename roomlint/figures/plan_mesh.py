@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from roomlint.figures.ceiling import Facet
+from roomlint.figures.conforming import conforming
 from roomlint.figures.domain import Refused
 
 Array = NDArray[np.float64]
@@ -71,8 +72,8 @@ def _segments(outline: Sequence[Corner], facets: Sequence[Facet]) -> Array:
     return np.asarray(pieces)
 
 
-def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> Array:
-    """Points along every segment and, away from them, on a grid inside the plan."""
+def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> tuple[Array, Whole]:
+    """Points along every segment and, away from them, on a grid inside the plan; and the pieces of the segments."""
     edge_points = []
     for start, end in segments:
         count = max(1, int(np.ceil(np.hypot(*(end - start)) / spacing_m - 1e-9)))
@@ -94,14 +95,18 @@ def _scatter(segments: Array, outline: Sequence[Corner], spacing_m: float) -> Ar
     doubles = cKDTree(every).query_pairs(TOUCH_M, output_type="ndarray")
     first = np.ones(len(every), dtype=np.bool_)
     first[doubles[:, 1]] = False
-    return every[first]
+    points = every[first]
+    numbers = np.asarray(cKDTree(points).query(border)[1], dtype=np.int64)
+    ends = np.cumsum([len(along) for along in edge_points])
+    pieces = np.stack([numbers[:-1], numbers[1:]], axis=1)[np.isin(np.arange(1, len(numbers)), ends, invert=True)]
+    return points, np.unique(np.sort(pieces[pieces[:, 0] != pieces[:, 1]], axis=1), axis=0)
 
 
-def _cut(points: Array, outline: Sequence[Corner], facets: Sequence[Facet]) -> tuple[PlanMesh, float]:
+def _cut(points: Array, pieces: Whole, outline: Sequence[Corner], facets: Sequence[Facet]) -> tuple[PlanMesh, float]:
     """Triangulate, keep what lies in the plan, and take each triangle's ceiling from the facet over its middle."""
     from scipy.spatial import Delaunay
 
-    triangles = Delaunay(points).simplices.astype(np.int64)
+    triangles = conforming(points, Delaunay(points).simplices.astype(np.int64), pieces)
     first, second, third = (points[triangles[:, corner]] for corner in range(3))
     across, along = second - first, third - first
     area = np.abs(across[:, 0] * along[:, 1] - across[:, 1] * along[:, 0]) / 2
@@ -160,7 +165,7 @@ def mesh_plan(
     area = polygon_area_m2(outline)
     segments = _segments(outline, facets)
     for _ in range(ATTEMPTS):
-        mesh, covered = _cut(_scatter(segments, outline, spacing_m), outline, facets)
+        mesh, covered = _cut(*_scatter(segments, outline, spacing_m), outline, facets)
         if abs(covered / area - 1) < AREA_SLACK:
             return _checked(mesh, least_height_m)
         spacing_m *= REFINEMENT

@@ -171,6 +171,23 @@ class Angles(View):
             return None
         return self.figure("elevation above the ear-layer loudspeaker", "deg", compute)
 
+    def under_bed(self, lower: Loudspeaker, beds: Sequence[Loudspeaker], seat: Seat) -> Figure | None:
+        """Elevation of a bottom loudspeaker below the nearest above it; None when none stands within 45 deg round."""
+        over = self.over_bed(lower, beds, seat)
+        return over.then("elevation below the ear-layer loudspeaker", "deg", lambda up: -up) if over else None
+
+    def next_round(self, one: Loudspeaker, other: Loudspeaker, side: int, seat: Seat) -> Figure:
+        """How much farther round a side (1 left, -1 right) a loudspeaker stands than the one before it by its label.
+
+        Negative where the two stand in the other order. One of the middle counts on either side.
+        """
+
+        def round_deg(world: World, speaker: Loudspeaker) -> float:
+            nominal = abs(parse_label(need(speaker.label, speaker, "label")).azimuth_deg or 0.0)
+            return direction.near_deg(side * self.azimuth_deg(world, speaker, seat), nominal)
+
+        return self.figure("gap between neighbours", "deg", lambda w: round_deg(w, other) - round_deg(w, one))
+
     def largest_gap(self, speakers: Sequence[Loudspeaker], seat: Seat) -> Figure:
         """Widest empty arc between neighbouring loudspeakers of the ear layer."""
         return self.figure(

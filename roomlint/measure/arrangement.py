@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import Missing, Pair, need
+from roomlint.figures import own_layouts
 from roomlint.figures.layouts import layout_of, parse_label
 from roomlint.measure.view import View
 
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
     from roomlint.design.record import Mode
     from roomlint.figures.layouts import Position, Range
+    from roomlint.figures.own_layouts import Counts, Published
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
 
@@ -51,8 +53,24 @@ class Arrangement(View):
 
     def position(self, source: Source) -> Position | None:
         """Return where the layout puts a source; None when it has no such label."""
-        layout = need(self.design.layout, self.design, "layout")
-        return layout_of(layout).positions.get(need(source.label, source, "label"))
+        layout, label = need(self.design.layout, self.design, "layout"), need(source.label, source, "label")
+        if own_layouts.is_listed(layout):
+            return layout_of(layout).positions.get(label)
+        found = own_layouts.published(layout, label)
+        return found.position if found is not None else None
+
+    @property
+    def is_own(self) -> bool:
+        """Whether the layout is one of the room's own, which the standard has no table of; one that is named."""
+        return not own_layouts.is_listed(need(self.design.layout, self.design, "layout"))
+
+    def published(self, source: Source) -> Published | None:
+        """Return where the standard's tables put the label of a source in a layout of one's own; None: no table has it.
+
+        A layout that has a table of its own is judged by that alone, so there is none for it either.
+        """
+        layout, label = need(self.design.layout, self.design, "layout"), need(source.label, source, "label")
+        return None if own_layouts.is_listed(layout) else own_layouts.published(layout, label)
 
     def azimuth_range(self, speaker: Loudspeaker) -> Range | None:
         """Return the layout's range of a loudspeaker toward its own side, deg; a single direction with 2 deg around."""
@@ -63,6 +81,14 @@ class Arrangement(View):
         if parse_label(position.label).side < 0:
             low, high = -high, -low
         return (low, high) if low < high else (low - _SINGLE_DEG, high + _SINGLE_DEG)
+
+    def shared_range(self, speaker: Loudspeaker) -> Range | None:
+        """Return the range toward its own side that all tables share which a layout of one's own rests on, deg."""
+        found = self.published(speaker)
+        if found is None or found.shared is None:
+            return None
+        low, high = found.shared
+        return (-high, -low) if parse_label(found.position.label).side < 0 else (low, high)
 
     def claimed_range(self, speaker: Loudspeaker, claim: str) -> Range | None:
         """Return the range that a departure claims to meet, toward the label's side, deg; None when there is none."""
@@ -131,9 +157,32 @@ class Arrangement(View):
             tuple(label for label in wanted if label in unfitted - there),
         )
 
+    def named_counts(self, layout: str) -> Counts | None:
+        """Return what the name of a layout of one's own counts; None for one that the standard lists by its labels."""
+        return None if own_layouts.is_listed(layout) else own_layouts.counts_of(layout)
+
+    def counts(self) -> tuple[Counts, Counts]:
+        """Return how many loudspeakers each layer has, and how many with those left out on purpose."""
+        return own_layouts.counted(self.fitted()), own_layouts.counted(self._there())
+
+    def partner_missing(self, speaker: Loudspeaker) -> str:
+        """Return the mirrored label of a loudspeaker where no other has it and none is left out; else empty."""
+        mirrored = parse_label(need(speaker.label, speaker, "label")).mirrored
+        return "" if mirrored in self._there() else mirrored
+
+    def _there(self) -> frozenset[str]:
+        processor = self.design.processor
+        return self.fitted() | frozenset(processor.unfitted if processor is not None else ())
+
     def silent(self, mode: Mode) -> tuple[str, ...]:
-        """Return the channels of a listening mode that nothing plays."""
-        channels = mode.channels or (layout_of(mode.layout).labels if mode.layout is not None else ())
+        """Return the channels of a listening mode that nothing plays.
+
+        Raises `Missing` for a mode that names only a layout of one's own: its name counts channels and lists none.
+        """
+        channels = mode.channels
+        if not channels and mode.layout is not None:
+            listed = layout_of(mode.layout).labels if own_layouts.is_listed(mode.layout) else None
+            channels = need(listed, mode, "channels")
         there = self.fitted()
         return tuple(label for label in channels if label not in there)
 

@@ -23,8 +23,6 @@ if TYPE_CHECKING:
 
 ASSUMED_DEGC: Final = (20.0, 5.0)
 """Air of a home where the survey gives no temperature, and how far it may be off."""
-_RISES_TOWARD_DEG: Final = {"left": -90.0, "right": 90.0, "front": 180.0, "rear": 0.0}
-"""A mono-pitch rises away from its low side: low at the left, it rises toward the right (azimuth -90)."""
 _GRACE_M: Final = 0.01
 _LEVEL_DEG: Final = 0.05
 
@@ -43,22 +41,7 @@ class Space(View):
 
     def _facets(self, world: World) -> Facets:
         shell = self.design.shell
-        shape = need(shell.ceiling, shell, "ceiling")
-        outline = self.outline(world)
-        if shape.shape == "flat":
-            return ceiling.flat(outline, world(need(shape.height_m, shell, "ceiling.height")))
-        if shape.shape == "mono-pitch":
-            low, high = need(shape.low_m, shell, "ceiling.low"), need(shape.high_m, shell, "ceiling.high")
-            side = need(shape.low_side, shell, "ceiling.low_side")
-            return ceiling.mono_pitch(outline, world(low), world(high), _RISES_TOWARD_DEG[side])
-        if shape.shape == "gable":
-            eaves, ridge = need(shape.low_m, shell, "ceiling.low"), need(shape.height_m, shell, "ceiling.height")
-            # Toward the right the ridge's left-hand side is the front, which `ridge_at` is measured from.
-            runs_deg = 0.0 if shape.ridge == "front-to-rear" else -90.0
-            at = world(shape.ridge_at_m) if shape.ridge_at_m is not None else None
-            return ceiling.gable(outline, world(eaves), world(ridge), runs_deg, ridge_at_m=at)
-        heights = [world(need(corner.height_m, shell, "ceiling.heights")) for corner in shell.corners]
-        return ceiling.over_corners(outline, heights)
+        return need(shell.ceiling, shell, "ceiling").facets(world, shell)
 
     def enclosure(self, world: World) -> Enclosure:
         """Return the room as one body, ready to be asked; raises `Missing` when the ceiling is not given."""

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
 from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwoofer
-from roomlint.figures import ceiling, enclosure, sight, solid
+from roomlint.design.shell import Treatment
+from roomlint.figures import ceiling, convex, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
 from roomlint.measure.bodies import obstacle_words
@@ -20,10 +21,11 @@ if TYPE_CHECKING:
     from roomlint.design.base import Element, Point
     from roomlint.design.listening import Projector
     from roomlint.design.quantity import Quantity
-    from roomlint.design.shell import Opening
+    from roomlint.design.shell import Opening, RoofWindow
     from roomlint.design.supply import Rack
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
+    from roomlint.plane import Point2
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
 Thing: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack | Seat"
@@ -121,6 +123,44 @@ class Staging(View):
             return enclosure.gap_on_wall_m(self.figures.space.enclosure(world), body, there(world))
 
         return self.figure("gap to an opening", "m", compute, per_m=3.0)
+
+    def beside_roof_window(self, thing: Source | Treatment, window: RoofWindow) -> Figure:
+        """Gap in plan between what is at the ceiling and a window in it; negative when one covers the other."""
+        pane = self._pane(window)
+        around = self._spread(thing) if isinstance(thing, Treatment) else self._seen_from_below(thing)
+
+        def compute(world: World) -> float:
+            points, radius = around(world)
+            return convex.plan_gap_m(points, pane(world)) - radius
+
+        return self.figure("gap to a roof window", "m", compute, per_m=3.0)
+
+    def _seen_from_below(self, source: Source) -> Callable[[World], tuple[Sequence[Point2], float]]:
+        self.figures.bodies.place(source)
+
+        def there(world: World) -> tuple[Sequence[Point2], float]:
+            body = self.figures.bodies.solid(world, source)
+            return solid.footprint(body), solid.radius_m(body)
+
+        return there
+
+    def _pane(self, window: RoofWindow) -> Callable[[World], tuple[Point2, ...]]:
+        """Return a roof window in plan: its sizes are along the ceiling, which a slope makes shorter there."""
+        left, front = need(window.from_left_m, window, "from_left"), need(window.from_front_m, window, "from_front")
+        wide, long = need(window.width_m, window, "width"), need(window.length_m, window, "length")
+
+        def there(world: World) -> tuple[Point2, ...]:
+            x, y = world(left), world(self.design.shell.length_m) - world(front)
+            facet = ceiling.facet_over(self.figures.space.facets(world), (x + world(wide) / 2.0, y - world(long) / 2.0))
+            return _rectangle(x, y, world(wide) / math.hypot(1.0, facet.a), world(long) / math.hypot(1.0, facet.b))
+
+        return there
+
+    def _spread(self, panel: Treatment) -> Callable[[World], tuple[Sequence[Point2], float]]:
+        left, front = need(panel.from_left_m, panel, "from_left"), need(panel.from_front_m, panel, "from_front")
+        wide, long = need(panel.width_m, panel, "width"), need(panel.height_m, panel, "height")
+        depth = self.design.shell.length_m
+        return lambda w: (_rectangle(w(left), w(depth) - w(front), w(wide), w(long)), 0.0)
 
     def opening(self, opening: Opening) -> Callable[[World], enclosure.Opening]:
         """Return where an opening is in its wall, in a world."""
@@ -276,6 +316,10 @@ class Staging(View):
             return ()
         facet = ceiling.facet_over(shape.facets, place.xyz[:2])
         return tuple(axis for axis, slope in zip("xy", (facet.a, facet.b), strict=True) if abs(slope) < _SQUARE)
+
+
+def _rectangle(left: float, front: float, width: float, depth: float) -> tuple[Point2, ...]:
+    return ((left, front - depth), (left + width, front - depth), (left + width, front), (left, front))
 
 
 def _another_row(other: Seat, seat: Seat) -> bool:

@@ -125,6 +125,8 @@ class Moved(World):
     def __call__(self, quantity: Quantity) -> float:
         """Return a quantity's number in this world."""
         value, moves = quantity.value, self._moves
+        if quantity.compute is not None and any(share.reading in moves for share in quantity.shares):
+            return quantity.compute(self)
         for share in quantity.shares:
             if share.reading in moves:
                 value += share.slope * moves[share.reading]

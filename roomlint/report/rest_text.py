@@ -6,6 +6,7 @@ from collections import Counter
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.asking import block, lacks
+from roomlint.report.derived import MOST, worked_out
 from roomlint.report.merging import Entry, merged
 from roomlint.report.names import key_words
 from roomlint.report.rule_pages import basis_words
@@ -106,6 +107,7 @@ class Rest:
         if lines:
             self.page.line(" ".join(lines), role="quiet")
         self._unjudged()
+        self._worked()
         self._assumed()
 
     def _folded(self, notes: int) -> Iterator[str]:
@@ -150,6 +152,11 @@ class Rest:
                 weight = 1 if verdict.kind is Kind.PASS else 1000
                 found.update(dict.fromkeys(verdict.figure.assumes, weight))
         return [one_line(words) for words, _ in found.most_common()]
+
+    def _worked(self) -> None:
+        told = worked_out(self.room.worked, self.telling.units, most=None if self.wishes.verdicts else MOST)
+        if told:
+            self.page.line(f"Worked out: {told}.")
 
     def _assumed(self) -> None:
         words = self._assumptions()

@@ -314,9 +314,10 @@ class RoomText:
 def _actions(entry: Entry, telling: Telling) -> Iterator[str]:
     """Yield what to do about a line that stands alone: the remedies, or what to measure again."""
     told: dict[str, list[str]] = {}
+    subjects = "+".join(verdict.subject for verdict in entry.verdicts)
     for verdict in entry.verdicts:
         if verdict.remedy is not None:
-            words = telling.remedy(verdict.remedy, verdict.subject)
+            words = telling.remedy(verdict.remedy, subjects)
             told.setdefault(words, []).append(telling.names.one(verdict.remedy.subject))
     for words, names in told.items():
         yield f"{', '.join(dict.fromkeys(names))}: {words}" if len(entry.verdicts) > 1 else words

@@ -27,8 +27,11 @@ if TYPE_CHECKING:
     from roomlint.design.products import Product
     from roomlint.review.rule import AnyRule
     from roomlint.source.node import Node
+    from roomlint.source.place import Place
 
 Shelf = dict[str, "Product"]
+BESIDE = "products"
+"""The folder beside a room file in which product sheets are found without a house file."""
 
 
 class Desk:
@@ -47,7 +50,7 @@ class Desk:
     def open_room(self, path: str) -> tuple[Design | None, House, list[Problem]]:
         """Return the design of a room file and its house; with problems, the design is not to be reviewed."""
         house, problems = self.open_house(self._house or house_of(path, self.files))
-        shelf, sheet_problems = self._shelf(house)
+        shelf, sheet_problems = self._shelf(house) if house.products else self._beside(path)
         problems = [*problems, *sheet_problems]
         node, own = self._tree(path, root_of(path))
         if node is None or own:
@@ -81,6 +84,33 @@ class Desk:
             self._shelves[house.file] = self._read_shelf(house)
         return self._shelves[house.file]
 
+    def _beside(self, path: str) -> tuple[Shelf, list[Problem]]:
+        """Return the sheets beside a room file and in a folder `products` beside it: no house file says where else."""
+        home = str(PurePosixPath(path).parent)
+        if f"{home}/" not in self._shelves:
+            shelf: Shelf = {}
+            problems: list[Problem] = []
+            for folder in (home, str(PurePosixPath(home) / BESIDE)):
+                if self.files.is_folder(folder) and self.files.is_within(folder, root_of(path)):
+                    self._read_folder(folder, home, shelf, problems)
+            self._shelves[f"{home}/"] = shelf, problems
+        return self._shelves[f"{home}/"]
+
+    def _read_folder(
+        self, folder: str, home: str, shelf: Shelf, problems: list[Problem], place: Place | None = None
+    ) -> None:
+        try:
+            names = self.files.names(folder)
+        except Unreadable as error:
+            problems.append(Problem(place or whole(folder), f"product folder {PurePosixPath(folder).name!r}: {error}"))
+            return
+        for sheet in names:
+            path = str(PurePosixPath(folder) / sheet)
+            if sheet.endswith(PRODUCT_ENDINGS):
+                self._read_sheet(path, home, shelf, problems)
+            elif text := misnamed(sheet, PRODUCT_ENDINGS):
+                problems.append(Problem(whole(path), text))
+
     def _read_shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
         shelf: Shelf = {}
         problems: list[Problem] = []
@@ -93,17 +123,7 @@ class Desk:
                 text = f"the product folder {name!r} lies outside the house file's folder; it was not read."
                 problems.append(Problem(place, text))
                 continue
-            try:
-                names = self.files.names(folder)
-            except Unreadable as error:
-                problems.append(Problem(place, f"product folder {name!r}: {error}"))
-                continue
-            for sheet in names:
-                path = str(PurePosixPath(folder) / sheet)
-                if sheet.endswith(PRODUCT_ENDINGS):
-                    self._read_sheet(path, home, shelf, problems)
-                elif text := misnamed(sheet, PRODUCT_ENDINGS):
-                    problems.append(Problem(whole(path), text))
+            self._read_folder(folder, home, shelf, problems, place)
         return shelf, problems
 
     def _read_sheet(self, path: str, home: str, shelf: Shelf, problems: list[Problem]) -> None:

@@ -223,7 +223,9 @@ def _coordinate(
         path = share.reading.at.path if share.reading.at is not None else ""
         below = path.removeprefix(element.at.path).lstrip(".") or key
         floor = ends[0] if quantity.unit == "deg" else max(ends[0], 0.0)
-        yield _Way(element, below, share.reading, floor, ends[1], room.figures.world)
+        # What is written of a pair is the left one's: that one is told where to stand.
+        told = getattr(element, "mirrors", None) or element
+        yield _Way(told, below, share.reading, floor, ends[1], room.figures.world)
 
 
 def _clears(judged: Judged, way: _Way, value: float) -> bool:

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
     from roomlint.design.house import House
+    from roomlint.measure.figure import Figure
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Unjudged, Verdict
@@ -62,6 +63,17 @@ class Loosened:
 
 
 @dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """One value that the file does not write down, and of what it was worked out: the ceiling, a pair, a row, ..."""
+
+    words: str
+    """What the team calls the element."""
+    key: str
+    figure: Figure
+    way: str
+
+
+@dataclass(frozen=True, slots=True)
 class RoomReview:
     """What was found in one room file."""
 
@@ -87,6 +99,8 @@ class RoomReview:
     """What the file gives and no rule that ran looks at."""
     was_file: str = ""
     """Its file in the earlier revision, when it had another name."""
+    worked: tuple[WorkedOut, ...] = ()
+    """What was worked out of what the file says."""
 
     def counts(self) -> Mapping[str, int]:
         """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""

@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from roomlint.design.reader import nearest
+from roomlint.measure.figure import Figure
 from roomlint.review.desk import Desk
 from roomlint.review.engine import Trouble, in_book_order, review_room, unjudged
 from roomlint.review.remedies import with_remedies
-from roomlint.review.review import Review, RoomReview
+from roomlint.review.review import Review, RoomReview, WorkedOut
 from roomlint.review.room import Room
 from roomlint.review.verdict import Level
 from roomlint.source.files import whole
@@ -218,8 +219,16 @@ def review_design(
             gate=_level(choices.gate or house.gates.get(project.stage or "") or house.gate or "error"),
             gate_new=choices.gate_new,
             units=house.units or ("us" if is_customary(design.at) else "metric"),
+            worked=_worked(design),
         ),
         outcome.troubles,
+    )
+
+
+def _worked(design: Design) -> tuple[WorkedOut, ...]:
+    return tuple(
+        WorkedOut(one.element.words, one.key, Figure.plain(one.key, "m", one.quantity.value, u=one.quantity.u), one.way)
+        for one in design.worked
     )
 
 

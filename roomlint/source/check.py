@@ -10,13 +10,13 @@ import json
 import re
 from functools import cache
 from itertools import islice
-from typing import TYPE_CHECKING, Any, Final, TypeAlias
+from typing import TYPE_CHECKING, Any, TypeAlias
 
-from roomlint.source import labels
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.levels import belongs
 from roomlint.source.place import Problem
 from roomlint.source.say import is_customary, kind_of, nearest, shorten
+from roomlint.source.spellings import no_label, right_layout
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping
@@ -79,7 +79,7 @@ def _told(root: Node, error: ValidationError, schema: Mapping[str, Any]) -> list
     for step in error.absolute_path:
         node = node.value[step]
     if error.validator == "type":
-        return [Problem(node.place, _wrong_type(node, error, root))]
+        return [Problem(node.place, _respelled(node, error) or _wrong_type(node, error, root))]
     tell = _TELL.get(str(error.validator))
     if tell is None:
         return [Problem(node.place, f"{node.path or 'the file'}: {shorten(error.message, 200)}.")]
@@ -130,7 +130,7 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     if dimension is not None and number:
         return f"{name} is {node.value!r} without a unit; write the unit too, such as {example!r}."
     kinds = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
-    words = _WORDS | ({"string": "none"} if len(kinds) > 1 else {})
+    words = _WORDS | ({"string": "none"} if len(kinds) > 1 and "pattern" in schema else {})
     wanted = " or ".join(words.get(str(kind), str(kind)) for kind in kinds)
     if dimension is not None:
         wanted = f"{wanted} with its unit"
@@ -154,13 +154,13 @@ def _not_listed(node: Node, error: ValidationError, _: _Schema) -> list[tuple[An
     return [(node.place, f"{node.path}: {shorten(value)!r} is not known; {hint}allowed: {', '.join(allowed)}.")]
 
 
-_A_LABEL: Final = "M+000"
-
-
 def _wrong_form(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
     if "title" in schema:
         return []  # a quantity
+    spelled = _respelled(node, error)
+    if spelled:
+        return [(node.place, spelled)]
     if isinstance(schema.get("type"), list):
         if "array" in schema["type"]:
             return [(node.place, f"{node.path}: {shorten(str(node.value))!r} is no list; write none, or a list.")]
@@ -170,12 +170,22 @@ def _wrong_form(node: Node, error: ValidationError, _: _Schema) -> list[tuple[An
     example = ", ".join(repr(value) for value in schema.get("examples", []))
     what = str(schema.get("description", "")).rstrip(".")
     name = node.path.rpartition(".")[2]
-    if _A_LABEL in schema.get("examples", []):
-        value = str(node.value)
-        return [(node.place, f"{name.partition('[')[0]} {shorten(value)!r} is {labels.no_label(value)}")]
     return [
         (node.place, f"{name} {shorten(str(node.value))!r} does not have the form wanted ({what}); such as {example}.")
     ]
+
+
+def _respelled(node: Node, error: ValidationError) -> str:
+    """Return the right name for a channel or a layout that is written as people say it; empty for anything else."""
+    parts, form = load_schema("room")["$defs"], error.schema.get("pattern")  # type: ignore[union-attr]
+    if isinstance(node.value, bool) or not isinstance(node.value, str | int | float):
+        return ""
+    typed, said = str(node.value), shorten(str(node.value))
+    if form == parts["label"]["pattern"]:
+        return f"{node.path.rpartition('.')[2].partition('[')[0]} {said!r} is {no_label(typed)}"
+    if form == parts["layout"]["pattern"] and (name := right_layout(typed)):
+        return f"a layout of ITU-R BS.2051 is upper + middle + bottom, so {said!r} is {name}; LFE is not counted."
+    return ""
 
 
 def _out_of_range(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:

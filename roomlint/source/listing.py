@@ -72,7 +72,7 @@ def _form(schema: Mapping[str, Any], root: Mapping[str, Any]) -> str:
         return f"{words}, or none" if str(schema["pattern"]).startswith("^none$") else words
     kind = schema.get("type", "object")
     if isinstance(kind, list):
-        return "none, or mapping"
+        return "none, or mapping" if "pattern" in schema else "text, or mapping"
     words = _WORDS.get(str(kind), str(kind))
     if kind == "array":
         return f"{words} of {_form(_resolved(schema['items'], root), root)}"

@@ -17,6 +17,7 @@ from roomlint.review import (
     between,
     by_reference,
     computed,
+    found,
     labelled,
     layered,
     practice,
@@ -24,13 +25,24 @@ from roomlint.review import (
     standard,
 )
 
-from . import BS775, BS2051, HOME_STUDY, SETTING_OUT_DEG, SIDES, as_laid_out, in_its_layout, laid_out
+from . import (
+    BS775,
+    BS2051,
+    HOME_STUDY,
+    OWN,
+    SETTING_OUT_DEG,
+    SIDES,
+    as_laid_out,
+    by_tables,
+    in_its_layout,
+    laid_out,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Applies, Figure, Room
+    from roomlint.review import Applies, Figure, Found, Room
 
 SURROUND_HOME = between(90.0, 120.0, "deg", note=(100.0, 120.0), allowance=SETTING_OUT_DEG)
 SURROUND_CRITICAL = between(100.0, 120.0, "deg", allowance=SETTING_OUT_DEG)
@@ -121,26 +133,30 @@ def surround_pair(room: Room, speaker: Loudspeaker) -> Figure:
     basis=BS2051,
     each=labelled("M+090", "M-090"),
     when=(as_laid_out, in_its_layout),
-    window=computed("deg", "85 to 110 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 88 to 92 in 9+10+3", laid_out),
-    says="stands {figure}; the layout wants it {window} round",
+    window=computed(
+        "deg", f"85 to 110 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 88 to 92 in 9+10+3{OWN}", laid_out
+    ),
+    says="stands {figure}; {tables} wants it {window} round",
     after=SIDES,
     cure=("position",),
     at="position",
     since="0.1.0",
 )
-def side_pair(room: Room, speaker: Loudspeaker) -> Figure:
+def side_pair(room: Room, speaker: Loudspeaker) -> Found:
     """Side loudspeakers stand beside the reference seat, where the layout puts M+090 and M-090.
 
     Why: In front of the ears they compete with the stage; far behind them the sides fall empty.
 
     How decided: Azimuth at the reference seat toward the label's own side against the layout's range: 85 to 110 degrees
-    in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 90 in 9+10+3, where 2 degrees of tolerance are ours.
+    in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 90 in 9+10+3, where 2 degrees of tolerance are ours. In a layout of
+    one's own the tables that have the label hold, those with as many in the ear layer before all others: beyond all of
+    their ranges a warning, beyond what they share a note.
 
     Remedy: Move the loudspeaker along the side wall into the range that the message gives.
 
     When to waive: Glass or a door where it belongs, with the reason recorded as a departure.
     """
-    return room.figures.angles.outward(speaker, room.reference_seat)
+    return found(room.figures.angles.outward(speaker, room.reference_seat), tables=by_tables(room, speaker))
 
 
 @rule(
@@ -150,34 +166,47 @@ def side_pair(room: Room, speaker: Loudspeaker) -> Figure:
     each=labelled("M+135", "M-135"),
     when=(as_laid_out, in_its_layout),
     window=computed(
-        "deg", "120 to 150 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 110 to 135 in 9+10+3", laid_out
+        "deg", f"120 to 150 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 110 to 135 in 9+10+3{OWN}", laid_out
     ),
-    says="stands {figure}; the layout wants it {window} round",
+    says="stands {figure}; {tables} wants it {window} round",
     after=SIDES,
     cure=("position",),
     at="position",
     since="0.1.0",
 )
-def rear_pair(room: Room, speaker: Loudspeaker) -> Figure:
+def rear_pair(room: Room, speaker: Loudspeaker) -> Found:
     """Rear loudspeakers stand behind the reference seat, where the layout puts M+135 and M-135.
 
     Why: Too far forward they merge with the sides; too near the middle the rear collapses to one place.
 
     How decided: Azimuth at the reference seat toward the label's own side against the layout's range: 120 to 150
-    degrees in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 110 to 135 in 9+10+3.
+    degrees in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 110 to 135 in 9+10+3. In a layout of one's own the tables
+    that have the label hold, those with as many in the ear layer before all others: beyond all of their ranges a
+    warning, beyond what they share a note.
 
     Remedy: Move the loudspeaker along its wall into the range that the message gives.
 
     When to waive: A seat against the rear wall that leaves no place behind it.
     """
-    return room.figures.angles.outward(speaker, room.reference_seat)
+    return found(room.figures.angles.outward(speaker, room.reference_seat), tables=by_tables(room, speaker))
 
 
 def gap_windows(room: Room, speakers: Several[Loudspeaker]) -> Windows:
-    """Return the widest gap that the layout's own ranges leave, by how many loudspeakers there are."""
+    """Return the widest gap that the layouts' own ranges leave in a layer, by how many loudspeakers it has."""
     if room.design.layout == "9+10+3":
         return TEN_GAP
     return SEVEN_GAP if len(speakers.members) >= SEVEN else FIVE_GAP
+
+
+GAPS: Cases[Several[Loudspeaker]] = Cases(
+    "deg",
+    (
+        ("fewer than seven in the layer", FIVE_GAP),
+        ("seven or more in the layer", SEVEN_GAP),
+        ("in 9+10+3", TEN_GAP),
+    ),
+    gap_windows,
+)
 
 
 @rule(
@@ -185,15 +214,7 @@ def gap_windows(room: Room, speakers: Several[Loudspeaker]) -> Windows:
     level=Level.NOTE,
     basis=(BS775, BS2051, practice("no gap wider than the layout's own ranges leave")),
     each=SURROUNDING,
-    window=Cases(
-        "deg",
-        (
-            ("fewer than seven in the ear layer", FIVE_GAP),
-            ("seven or more in the ear layer", SEVEN_GAP),
-            ("in 9+10+3", TEN_GAP),
-        ),
-        gap_windows,
-    ),
+    window=GAPS,
     says="leave a gap of {figure}; {window} wanted",
     after=(*SIDES, "angle.front-pair", *PLACES),
     cure=("position",),
@@ -220,7 +241,9 @@ def largest_gap(room: Room, speakers: Several[Loudspeaker]) -> Figure:
 def spaced_freely(room: Room, speakers: Several[Loudspeaker]) -> Applies:
     """Say whether the surrounds are spread over the arc freely, or each has its own place in a named layout."""
     arrangement = room.figures.arrangement
-    if room.design.layout is None or not all(arrangement.position(speaker) for speaker in speakers.members):
+    if room.design.layout is None or arrangement.is_own:
+        return True
+    if not all(arrangement.position(speaker) for speaker in speakers.members):
         return True
     return No(f"layout {room.design.layout} gives each its own place")
 

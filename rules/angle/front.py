@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from roomlint.review import Applies, Figure, Found, Room
 
 WIDE_LAYOUTS: Final = frozenset({"4+9+0", "0+7+0", "4+7+0"})
+SEVEN: Final = 7
 NARROW_LAYOUT: Final = "9+10+3"
 HOME = between(22.0, 32.0, "deg", allowance=SETTING_OUT_DEG)
 WIDE = between(22.0, 45.0, "deg", allowance=SETTING_OUT_DEG)
@@ -38,14 +39,20 @@ MIDDLE_HOME = at_most(7.0, "deg", note=2.0)
 MIDDLE_CRITICAL = Windows(Window(None, 2.0, "deg", SETTING_OUT_DEG))
 
 
+def allows_wide(room: Room) -> bool:
+    """Whether the front pair may stand wider: in three layouts, and in one's own with as many in the ear layer."""
+    layout = room.design.layout
+    named = room.figures.arrangement.named_counts(layout) if layout is not None else None
+    return layout in WIDE_LAYOUTS or (named is not None and named.middle >= SEVEN)
+
+
 def front_windows(room: Room, _: Loudspeaker) -> Windows:
     """Return the window of the front pair: the layout's own where it allows more, and nearer for critical listening."""
-    layout = room.design.layout
     if not room.critical:
-        return WIDE if layout in WIDE_LAYOUTS else HOME
-    if layout == NARROW_LAYOUT:
+        return WIDE if allows_wide(room) else HOME
+    if room.design.layout == NARROW_LAYOUT:
         return CRITICAL_NARROW
-    return CRITICAL_WIDE if layout in WIDE_LAYOUTS else CRITICAL
+    return CRITICAL_WIDE if allows_wide(room) else CRITICAL
 
 
 @rule(
@@ -83,8 +90,9 @@ def front_pair(room: Room, speaker: Loudspeaker) -> Figure:
     How decided: Azimuth at the reference seat toward the label's own side. At home the trade's 22 to 30 degrees and 2
     more, so that the standard's own 30 does not stand on the edge; up to 45 in the layouts whose standard allows it
     (4+9+0, 0+7+0, 4+7+0). For critical listening 30 degrees within 2, or the layout's own range: 30 to 45 in those
-    three, 22.5 to 30 in 9+10+3. The 2 degrees are ours. It took over `angle.front-included`, which said the same of the
-    sum.
+    three, 22.5 to 30 in 9+10+3. A layout of one's own with seven or more in the ear layer is taken as those three, any
+    other as the layouts of five. The 2 degrees are ours. It took over `angle.front-included`, which said the same of
+    the sum.
 
     Remedy: Move the loudspeaker sideways into the range that the message gives, or move the seat.
 

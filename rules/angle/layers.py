@@ -15,6 +15,7 @@ from roomlint.review import (
     at_least,
     between,
     computed,
+    found,
     labelled,
     layered,
     memory,
@@ -24,16 +25,29 @@ from roomlint.review import (
     rule,
 )
 
-from . import BS775, BS2051, HOME_STUDY, SETTING_OUT_DEG, SIDES, TUTORIAL, as_laid_out, in_its_layout, laid_out
+from . import (
+    BS775,
+    BS2051,
+    HOME_STUDY,
+    OWN,
+    SETTING_OUT_DEG,
+    SIDES,
+    TUTORIAL,
+    as_laid_out,
+    by_tables,
+    in_its_layout,
+    laid_out,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Applies, Figure, Room, Says
+    from roomlint.review import Applies, Figure, Found, Room, Says
 
 UPPER = layered("U", "UH", name="upper loudspeaker")
 EAR_LAYER = layered("M", name="ear-layer loudspeaker")
+SIDES_UP = ("U+090", "U-090")
 LEVEL_DEG = 2.0
 """How closely a published elevation is met when a room is set out; ours."""
 EAR_HOME = between(-15.0, 15.0, "deg", allowance=SETTING_OUT_DEG)
@@ -57,30 +71,31 @@ UPPER_ASIDE: Subjects[Loudspeaker] = Subjects("upper loudspeaker of the left or 
     window=computed(
         "deg",
         "the layout's range for the label, such as 30 to 45 deg for U+045 in 4+7+0 and 45 to 60 in 9+10+3; a single"
-        " direction with 2 deg to either side",
+        f" direction with 2 deg to either side{OWN}",
         laid_out,
     ),
-    says="stands {figure}; the layout wants it {window} round",
+    says="stands {figure}; by {tables} its place is {window} round",
     after=SIDES,
     cure=("position",),
     at="position",
     since="0.1.0",
 )
-def upper_azimuth(room: Room, speaker: Loudspeaker) -> Figure:
+def upper_azimuth(room: Room, speaker: Loudspeaker) -> Found:
     """Upper loudspeakers of the left and the right stand in the range that their layout gives their label.
 
     Why: The same label has different ranges in different layouts; material is made for the layout's.
 
-    How decided: Azimuth at the reference seat toward the label's own side, such as 30 to 45 degrees for U+045 in
-    4+7+0 and 45 to 60 in 9+10+3. A single direction is judged with 2 degrees of tolerance, which are ours. Within 5
-    degrees of straight overhead an azimuth says nothing, and a person decides. Those of the middle are
-    `angle.other-azimuth`'s.
+    How decided: Azimuth at the reference seat toward the label's own side, such as 30 to 45 degrees for U+045 in 4+7+0
+    and 45 to 60 in 9+10+3. In a layout of one's own the tables that have the label hold, those with as many upper
+    loudspeakers before all others: beyond all of their ranges a warning, beyond what they share a note. A single
+    direction is judged with 2 degrees of tolerance, which are ours. Within 5 degrees of straight overhead an azimuth
+    says nothing, and a person decides. Those of the middle are `angle.other-azimuth`'s.
 
     Remedy: Move the loudspeaker into the range that the message gives.
 
     When to waive: A slope or a beam that leaves no other place, with the reason recorded as a departure.
     """
-    return room.figures.angles.outward(speaker, room.reference_seat)
+    return found(room.figures.angles.outward(speaker, room.reference_seat), tables=by_tables(room, speaker))
 
 
 def upper_range(room: Room, speaker: Loudspeaker) -> Windows:
@@ -97,7 +112,8 @@ def upper_range(room: Room, speaker: Loudspeaker) -> Windows:
     when=in_its_layout,
     window=computed(
         "deg",
-        "30 to 55 deg in 2+5+0, 4+5+0, 4+5+1, 4+7+0 and 4+9+0; 30 to 45 in 3+7+0 and 9+10+3; 45 to 90 for UH+180",
+        "30 to 55 deg in 2+5+0, 4+5+0, 4+5+1, 4+7+0 and 4+9+0; 30 to 45 in 3+7+0 and 9+10+3; 45 to 90 for UH+180; in a"
+        " layout of one's own what the tables that have the label allow",
         upper_range,
     ),
     says={
@@ -115,7 +131,8 @@ def upper_elevation(room: Room, speaker: Loudspeaker) -> Figure:
     Why: Lower they are not told apart from the ear layer; higher, front and rear merge overhead.
 
     How decided: Elevation above the reference seat's ear against the layout's range for the label: 30 to 55 degrees in
-    2+5+0, 4+5+0, 4+5+1, 4+7+0 and 4+9+0, 30 to 45 in 3+7+0 and 9+10+3.
+    2+5+0, 4+5+0, 4+5+1, 4+7+0 and 4+9+0, 30 to 45 in 3+7+0 and 9+10+3. In a layout of one's own whatever one of the
+    tables that have the label allows, those with as many upper loudspeakers before all others.
 
     Remedy: Move it nearer to or farther from the seat in plan, or change its height.
 
@@ -157,15 +174,18 @@ def upper_separation(room: Room, speaker: Loudspeaker) -> Figure | Says:
 
 
 def alone_overhead(room: Room, speaker: Loudspeaker) -> Applies:
-    """Say whether U+090 and U-090 are the room's own choice; one layout has them at the sides."""
-    return No("layout 9+10+3 has it at the side") if room.design.layout == "9+10+3" else True
+    """Say whether U+090 and U-090 serve front and rear alike; one layout, and any with other uppers, has them aside."""
+    if room.design.layout == "9+10+3":
+        return No("layout 9+10+3 has it at the side")
+    others = [one for one in UPPER.find(room) if not isinstance(one, Missing) and one.label not in SIDES_UP]
+    return No("other upper loudspeakers serve front and rear") if others else True
 
 
 @rule(
     "angle.over-head",
     level=Level.NOTE,
     basis=memory("65 to 100 degrees counted from straight ahead over the head"),
-    each=labelled("U+090", "U-090"),
+    each=labelled(*SIDES_UP),
     when=alone_overhead,
     window=between(65.0, 100.0, "deg"),
     says="stands {figure} over the head, counted from straight ahead; {window} serves front and rear alike",
@@ -179,8 +199,9 @@ def over_head(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: One pair has to serve front and rear heights alike.
 
-    How decided: Angle over the head in the front-to-rear plane at the reference seat; 90 degrees is right above. The
-    window is a value from memory that nobody confirmed, so a departure is a note.
+    How decided: Angle over the head in the front-to-rear plane at the reference seat; 90 degrees is right above. With
+    other upper loudspeakers in the room the pair is one of several, and its layout's ranges are its place. The window
+    is a value from memory that nobody confirmed, so a departure is a note.
 
     Remedy: Move the pair along the ceiling toward the place above the seat.
 

@@ -6,13 +6,13 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import SOURCES, Level, Missing, Subjects, Window, Windows, found, need, rule
 
-from . import BS2051, SETTING_OUT_DEG, SIDES, in_its_layout
+from . import BS2051, SETTING_OUT_DEG, SIDES, by_tables, in_its_layout
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
-    from roomlint.review import Figure, Found, Room
+    from roomlint.review import Found, Room
 
     Source = Loudspeaker | Subwoofer
 
@@ -85,14 +85,14 @@ def middle_azimuth(room: Room, source: Source) -> Found:
     each=OTHER_AZIMUTHS,
     when=in_its_layout,
     window=SINGLE,
-    says="stands {figure} round from where the layout wants it; {window} is let pass",
+    says="stands {figure} round from its place by {tables}; {window} is let pass",
     after=SIDES,
     cure=("position",),
     critical_level=Level.WARNING,
     at="position",
     since="0.1.0",
 )
-def other_azimuth(room: Room, source: Source) -> Figure:
+def other_azimuth(room: Room, source: Source) -> Found:
     """Wide, bottom and placed LFE loudspeakers stand where the layout puts them.
 
     Why: They keep the gaps that the layout counts on.
@@ -106,7 +106,8 @@ def other_azimuth(room: Room, source: Source) -> Figure:
     When to waive: The picture or the room wants it elsewhere, and the processor's delay and level make up for it.
     """
     position = need(room.figures.arrangement.position(source), room.design, "layout")
-    return room.figures.angles.outside_azimuth(source, position, room.reference_seat)
+    figure = room.figures.angles.outside_azimuth(source, position, room.reference_seat)
+    return found(figure, tables=by_tables(room, source))
 
 
 @rule(
@@ -116,14 +117,14 @@ def other_azimuth(room: Room, source: Source) -> Figure:
     each=OTHER_ELEVATIONS,
     when=in_its_layout,
     window=SINGLE,
-    says="is heard {figure} above or below where the layout wants it; {window} is let pass",
+    says="is heard {figure} above or below its place by {tables}; {window} is let pass",
     after=("layout.inside-room",),
     cure=("position",),
     critical_level=Level.WARNING,
     at="position.height",
     since="0.1.0",
 )
-def other_elevation(room: Room, source: Source) -> Figure:
+def other_elevation(room: Room, source: Source) -> Found:
     """Zenith, bottom and placed LFE loudspeakers stand as high or low as the layout puts them.
 
     Why: A bottom loudspeaker at ear height, or a zenith one that is merely high, repeats the layer next to it.
@@ -137,4 +138,5 @@ def other_elevation(room: Room, source: Source) -> Figure:
     When to waive: Floor or ceiling leaves no other place.
     """
     position = need(room.figures.arrangement.position(source), room.design, "layout")
-    return room.figures.angles.outside_elevation(source, position, room.reference_seat)
+    figure = room.figures.angles.outside_elevation(source, position, room.reference_seat)
+    return found(figure, tables=by_tables(room, source))

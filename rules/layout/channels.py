@@ -48,6 +48,8 @@ def with_channels(room: Room, design: Design) -> Applies:
         "both": "{missing} missing from {layout}, and {extra} not in it",
         "whole": "all channels of layout {layout} are there",
         "unfitted": "all channels of layout {layout} are there but {unfitted}, left out on purpose",
+        "counts": "{layout} is {upper} upper, {middle} ear-layer, {bottom} bottom; here are {there}, in that order",
+        "counted": "has as many loudspeakers in each layer as {layout} names; of LFE it names none",
     },
     at="layout",
     since="0.1.0",
@@ -58,7 +60,10 @@ def channel_set(room: Room, design: Design) -> Says:
     Why: A missing or extra loudspeaker means wrong routing, wiring and settings from the first day.
 
     How decided: The labels of the loudspeakers against the layout's. Channels that the processor declares as unfitted
-    count as left out on purpose; any subwoofer carries the LFE channels, and none carries another one.
+    count as left out on purpose; any subwoofer carries the LFE channels, and none carries another one. A layout that
+    the standard does not list, such as 6+5+0, names no labels: its name is upper + middle + bottom, and as many must be
+    in each layer, not counting, or counting, those left out on purpose: a processor may want channels declared that
+    the layout does without. What such a name does not say, LFE channels, is not asked for.
 
     Remedy: Add the missing loudspeaker, declare its channel unfitted, remove the extra one, or name another layout.
 
@@ -66,6 +71,9 @@ def channel_set(room: Room, design: Design) -> Says:
     """
     layout = need(design.layout, design, "layout")
     arrangement = room.figures.arrangement
+    named = arrangement.named_counts(layout)
+    if named is not None:
+        return counted(room, layout, named)
     found = arrangement.channel_set(layout)
     unlabelled = arrangement.unlabelled()
     if unlabelled is not None and found.missing:
@@ -80,6 +88,19 @@ def channel_set(room: Room, design: Design) -> Says:
     if found.unfitted:
         return passes("unfitted", unfitted=found.unfitted, layout=layout)
     return passes("whole", layout=layout)
+
+
+def counted(room: Room, layout: str, named: tuple[int, int, int]) -> Says:
+    """Hold the loudspeakers against what the name of a layout of one's own counts."""
+    arrangement = room.figures.arrangement
+    fitted, there = arrangement.counts()
+    if all(here <= wanted <= most for here, wanted, most in zip(fitted, named, there, strict=True)):
+        return passes("counted", layout=layout)
+    unlabelled = arrangement.unlabelled()
+    if unlabelled is not None and any(most < wanted for wanted, most in zip(named, there, strict=True)):
+        raise unlabelled
+    upper, middle, bottom = named
+    return fails("counts", layout=layout, upper=upper, middle=middle, bottom=bottom, there=tuple(map(str, fitted)))
 
 
 @rule(

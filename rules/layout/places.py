@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from roomlint.design.shell import Treatment
 from roomlint.review import (
     SOURCES,
     THINGS,
@@ -26,13 +27,14 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Projector, Seat, Subwoofer
-    from roomlint.design.shell import Opening
+    from roomlint.design.shell import Opening, RoofWindow
     from roomlint.design.supply import Rack
     from roomlint.review import Applies, Figure, Found, Room
 
     Source = Loudspeaker | Subwoofer
     Thing = Loudspeaker | Subwoofer | Seat
     Body = Thing | Projector | Rack
+    Overhead = Loudspeaker | Subwoofer | Treatment
 
 DOORS: Final = frozenset({"door", "glass-door"})
 SHUT: Final = {
@@ -55,6 +57,15 @@ def _near_doors(room: Room) -> Iterator[Seen[Body, Opening]]:
                 yield Seen(thing, opening, " near ")
 
 
+def _beside_roof_windows(room: Room) -> Iterator[Seen[Overhead, RoofWindow]]:
+    for thing in (*room.design.sources, *room.design.treatments):
+        for window in room.design.shell.roof_windows:
+            yield Seen(thing, window, " beside ")
+
+
+BESIDE_ROOF_WINDOWS: Subjects[Seen[Overhead, RoofWindow]] = Subjects(
+    "roof window beside a loudspeaker or panel", _beside_roof_windows, ("room.roof_windows", *SOURCES.of, "treatments")
+)
 BESIDE_OPENINGS: Subjects[Seen[Source, Opening]] = Subjects(
     "opening beside a loudspeaker", _beside_openings, ("room.openings", *SOURCES.of)
 )
@@ -87,6 +98,16 @@ def on_its_wall(room: Room, both: Seen[Source, Opening]) -> Applies:
     if held in HELD:
         return No(HELD[held])
     return True if held == both.seat.wall else No(f"it hangs on the {held}, and {both.seat.words} is elsewhere")
+
+
+def at_the_ceiling(room: Room, both: Seen[Overhead, RoofWindow]) -> Applies:
+    """Say whether something is fixed to the ceiling that a roof window is in."""
+    thing = both.source
+    if isinstance(thing, Treatment):
+        held = need(thing.on, thing, "on")
+    else:
+        held = need(need(thing.mounting, thing, "mounting.on").on, thing, "mounting.on")
+    return True if held == "ceiling" else No(HELD.get(held, f"it is on the {held}"))
 
 
 def opens_inward(room: Room, both: Seen[Body, Opening]) -> Applies:
@@ -244,6 +265,38 @@ def clear_of_openings(room: Room, both: Seen[Source, Opening]) -> Found:
     When to waive: A blind opening that will be closed.
     """
     return found(room.figures.staging.beside_opening(both.source, both.seat), kind=both.seat.kind)
+
+
+@rule(
+    "layout.clear-of-roof-windows",
+    level=Level.ERROR,
+    basis=(BUILT, practice("the lining of a roof window takes about another tenth of a metre")),
+    each=BESIDE_ROOF_WINDOWS,
+    when=at_the_ceiling,
+    window=at_least(0.0, "m", note=0.10),
+    says={
+        "fail": "hangs {figure} from the roof window, whose lining takes about 0.10 m",
+        "negative": "hangs {size} across the roof window; nothing holds in glass",
+    },
+    after=("layout.inside-room",),
+    cure=("position",),
+    at="position",
+    since="0.3.0",
+)
+def clear_of_roof_windows(room: Room, both: Seen[Overhead, RoofWindow]) -> Figure:
+    """What is fixed to the ceiling hangs clear of the windows in it.
+
+    Why: Nothing can be fixed to glass, a sash wants its way to turn, and the lining takes a tenth of a metre more.
+
+    How decided: Gap in plan between the cabinet, by its sheet's sizes, or the panel, and the window, whose sizes are
+    measured along the slope; negative when they overlap, below 0.1 m a note. Without a sheet an ordinary cabinet is
+    taken, and the finding says so.
+
+    Remedy: Move it along the ceiling, or hang it on a wall.
+
+    When to waive: A window that is blinded and boarded over.
+    """
+    return room.figures.staging.beside_roof_window(both.source, both.seat)
 
 
 @rule(

@@ -165,6 +165,8 @@ def departure(room: Room, speaker: Loudspeaker) -> Found | Says:
 def with_a_range(room: Room, speaker: Loudspeaker) -> Applies:
     """Say whether the layout has the loudspeaker's label."""
     if room.figures.arrangement.azimuth_range(speaker) is None:
+        if room.figures.arrangement.is_own:
+            return No(f"no table of ITU-R BS.2051 has {speaker.label}")
         return No(f"layout {room.design.layout} has no {speaker.label}")
     return True
 

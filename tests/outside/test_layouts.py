@@ -7,12 +7,14 @@ from __future__ import annotations
 
 import hashlib
 from importlib.metadata import PackageNotFoundError, files, version
+from itertools import pairwise
 from typing import Any
 
 import pytest
 import yaml
 
 from roomlint.figures.layouts import ANYWHERE, LAYOUTS, layout_of, parse_label
+from roomlint.figures.own_layouts import published
 
 try:
     VERSION = version("ear")
@@ -111,3 +113,54 @@ def test_letter_name_and_channel_counts(letter: str, name: str, main: int, lfe: 
     assert (len(layers) - layers.count("LFE"), layers.count("LFE")) == (main, lfe)
     upper = sum(layers.count(layer) for layer in ("U", "UH", "T"))
     assert f"{upper}+{layers.count('M')}+{layers.count('B')}" == name
+
+
+def _span(label: str, names: list[str] | None = None) -> tuple[float, float, float, float]:
+    """Return the span of azimuth and of elevation that the published file gives a label, over some layouts or all."""
+    found = [
+        (
+            channel.get("az_range", [channel["position"]["az"]] * 2),
+            channel.get("el_range", [channel["position"]["el"]] * 2),
+        )
+        for layout in _published()
+        for channel in layout["channels"]
+        if channel["name"] == label and (names is None or layout["name"] in names)
+    ]
+    azimuths, elevations = [a for az, _ in found for a in az], [e for _, el in found for e in el]
+    return min(azimuths), max(azimuths), min(elevations), max(elevations)
+
+
+FIVE = ["0+5+0", "2+5+0", "4+5+0", "4+5+1"]
+
+
+@pytest.mark.parametrize(
+    ("label", "tables"),
+    [
+        # No table has six upper loudspeakers: all that have the label hold. Four tables have five in the ear layer.
+        ("U+045", None), ("U-045", None), ("U+090", None), ("U-135", None), ("U+030", None), ("U-110", None),
+        ("M+030", FIVE), ("M-110", FIVE), ("M+000", FIVE),
+    ],
+)  # fmt: skip
+def test_in_six_over_five_a_label_has_the_span_of_the_tables_that_have_it(label: str, tables: list[str] | None) -> None:
+    found = published("6+5+0", label)
+    assert found is not None
+    arcs = found.position.azimuth_ranges
+    spans = (min(low for low, _ in arcs), max(high for _, high in arcs), *found.position.elevation_range)
+    assert spans == _span(label, tables)
+    assert tables is None or list(found.tables) == tables
+
+
+def test_the_published_ranges_leave_ten_degrees_between_neighbours_and_fifteen_below_the_ear_layer() -> None:
+    gaps, drops = [], []
+    for layout in _published():
+        main = [c for c in layout["channels"] if not c["name"].startswith("LFE") and "SC" not in c["name"]]
+        left = [c for c in main if c["name"][-4] == "+" and c["position"]["az"] >= 0]
+        for layer in "MU":
+            mine = sorted((c for c in left if c["name"][0] == layer), key=lambda c: c["position"]["az"])
+            for one, other in pairwise(mine):
+                if layout["name"] != "3+7+0":  # its side and its rear share one range
+                    ends = [c.get("az_range", [c["position"]["az"]] * 2) for c in (one, other)]
+                    gaps.append(min(ends[1]) - max(ends[0]))
+        drops += [-max(c["el_range"]) for c in main if c["name"][0] == "B"]
+    assert min(gaps) == 10
+    assert min(drops) == 15

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from roomlint.design.keys import labelled
-from roomlint.source.labels import no_label
+from roomlint.source.spellings import no_label
 from roomlint.testing import room_of
 
 

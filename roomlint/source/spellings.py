@@ -1,4 +1,8 @@
-"""Loudspeaker labels as people write them, and the label of ITU-R BS.2051 that each of them means."""
+"""Labels and layouts as people write them, and what ITU-R BS.2051 calls each of them.
+
+A layout there says upper + middle + bottom loudspeakers; everyday numbers go the other way round, ear layer . LFE .
+upper.
+"""
 
 from __future__ import annotations
 
@@ -20,6 +24,8 @@ _AZIMUTHS: Final = (
     (frozenset({"surround"}), 110),
 )
 _WIDEST_DEG: Final = 180
+_DOTTED: Final = re.compile(r"(\d{1,2})[.,](\d{1,2})(?:[.,](\d{1,2}))?(?:[.,](\d{1,2}))?")
+_TWO: Final = re.compile(r"(\d{1,2})\+(\d{1,2})")
 
 
 def no_label(text: str) -> str:
@@ -56,3 +62,18 @@ def _of_words(words: frozenset[str]) -> str:
     front = 45 if words & _UPPER else 30
     degrees = next((azimuth for named, azimuth in _AZIMUTHS if words & named), front)
     return f"{'U' if words & _UPPER else 'M'}{sign}{degrees:03d}"
+
+
+def right_layout(typed: str) -> str:
+    """Return the name, upper + middle + bottom, of a layout that people write otherwise; empty when nobody can tell."""
+    bare = typed.strip().casefold()
+    match = _DOTTED.fullmatch(bare)
+    if match is not None:
+        middle, lfe, upper, bottom = (int(group or 0) for group in match.groups())
+        if (middle, lfe, match[3]) == (22, 2, None):
+            return "9+10+3"
+        return f"{upper}+{middle}+{bottom}"
+    match = _TWO.fullmatch(bare)
+    if match is not None:
+        return f"{match[1]}+{match[2]}+0"
+    return {"stereo": "0+2+0", "quad": "0+4+0"}.get(bare, "")
