@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
-    from roomlint.design.record import Mode
     from roomlint.figures.layouts import Position, Range
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
@@ -130,12 +129,6 @@ class Arrangement(View):
             tuple(extra),
             tuple(label for label in wanted if label in unfitted - there),
         )
-
-    def silent(self, mode: Mode) -> tuple[str, ...]:
-        """Return the channels of a listening mode that nothing plays."""
-        channels = mode.channels or (layout_of(mode.layout).labels if mode.layout is not None else ())
-        there = self.fitted()
-        return tuple(label for label in channels if label not in there)
 
     def repeated(self) -> tuple[str, ...]:
         """Return the labels that more than one loudspeaker carries."""
