@@ -136,6 +136,12 @@ class Routing(View):
             raise Missing(bare, "label")
         return tuple(known)
 
+    def lines_on(self, feed: Feed) -> tuple[str, ...]:
+        """Return the line outputs that the loudspeakers on an amplifier's output play, as far as they are listed."""
+        processor = self.design.processor
+        outputs = processor.outputs if processor is not None else ()
+        return tuple(dict.fromkeys(sent.id for sent in outputs if not set(sent.plays).isdisjoint(feed.loudspeakers)))
+
     # Counts
 
     def outputs_of(self, driver: Driver) -> tuple[int, list[str]]:

@@ -151,6 +151,7 @@ def cable(room: Room, source: Source) -> Says:
     each=OUTPUTS,
     says={
         "several": "drives {channels}: two channels on one output play the same",
+        "mixed": "drives what plays line outputs {lines}; one output has one signal",
         "one": "drives {channels}",
     },
     at="loudspeakers",
@@ -161,14 +162,18 @@ def one_signal(room: Room, output: Output) -> Says:
 
     Why: Two channels on one output are one channel: what the mix puts left comes from both sides.
 
-    How decided: Labels of the loudspeakers on the output; all subwoofers count as one channel.
+    How decided: Labels of the loudspeakers on the output, all subwoofers as one channel, and the processor's line
+    outputs that the loudspeakers play, where these are listed.
 
     Remedy: Give each channel an amplifier output of its own.
 
     When to waive: A second room that only ever plays a mono mix.
     """
-    channels = room.figures.routing.channels(room.figures.routing.of_feed(output.feed))
-    return passes("one", channels=channels) if len(channels) <= 1 else fails("several", channels=channels)
+    routing = room.figures.routing
+    channels, lines = routing.channels(routing.of_feed(output.feed)), routing.lines_on(output.feed)
+    if len(channels) > 1:
+        return fails("several", channels=channels)
+    return fails("mixed", lines=lines) if len(lines) > 1 else passes("one", channels=channels)
 
 
 @rule(
