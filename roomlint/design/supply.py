@@ -33,6 +33,11 @@ class Sent(Element):
 
     output.required = plays.required = True
 
+    @property
+    def number(self) -> str:
+        """Its number, as a sentence holds it."""
+        return str(self.output)
+
     def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
         """Name it by its number."""
         self.__dict__["id"] = str(self.given("output"))

@@ -136,9 +136,9 @@ class Commissioning(View):
             found.append("crossover")
         return tuple(found)
 
-    def level_error(self, speaker: Loudspeaker) -> Figure:
-        """How far the level measured of a loudspeaker is from the reference level."""
-        setting, calibration = self.setting(speaker), self.design.calibration
+    def level_error(self, source: Source) -> Figure:
+        """How far the level measured of a source is from the reference level."""
+        setting, calibration = self.setting(source), self.design.calibration
         measured = need(setting.measured_level_db, setting, "measured_level")
         wanted = need(calibration.reference_level_db, calibration, "reference_level")
         return self.figure("measured level against the reference level", "dB", lambda w: abs(w(measured) - w(wanted)))

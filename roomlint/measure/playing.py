@@ -134,6 +134,14 @@ class Playing(View):
         there = self.figures.arrangement.fitted()
         return tuple(label for label in order if label in played - there)
 
+    def differing(self, mode: Mode) -> tuple[str, ...]:
+        """Return the channels in which a mode's list and the layout that it names differ, low-frequency ones apart."""
+        if not mode.channels or mode.layout is None:
+            return ()
+        listed, named = dict.fromkeys(mode.channels), dict.fromkeys(layout_of(mode.layout).labels)
+        apart = [label for label in (*named, *listed) if (label in listed) != (label in named)]
+        return tuple(label for label in apart if _full(label) and (label in listed or label not in self.declared))
+
     def stereo_modes(self) -> tuple[Mode, ...]:
         """Return the modes in which the front pair plays alone; subwoofers may help it."""
         return tuple(mode for mode in self.modes() if _of_full(self.played(mode)) == FRONT_PAIR)

@@ -140,7 +140,8 @@ class Routing(View):
         """Return the line outputs that the loudspeakers on an amplifier's output play, as far as they are listed."""
         processor = self.design.processor
         outputs = processor.outputs if processor is not None else ()
-        return tuple(dict.fromkeys(sent.id for sent in outputs if not set(sent.plays).isdisjoint(feed.loudspeakers)))
+        wired = frozenset(feed.loudspeakers)
+        return tuple(dict.fromkeys(sent.number for sent in outputs if not wired.isdisjoint(sent.plays)))
 
     # Counts
 

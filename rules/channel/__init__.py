@@ -40,10 +40,14 @@ class Output(Seen["Feed", "Amplifier | Processor"]):
         return self.seat
 
 
+# Where no loudspeaker is listed yet, what drives it is not asked for.
+
+
 def every_amplifier(room: Room) -> Iterator[Driver | Missing]:
     """Yield the amplifiers, the one inside the processor too; a file that does not speak of any may have some."""
     drivers, electronics = room.figures.routing.drivers, room.design.electronics
-    if not drivers and (electronics is None or electronics.at.get("amplifiers") is None):
+    told = electronics is not None and electronics.at.get("amplifiers") is not None
+    if not drivers and not told and room.design.sources:
         yield Missing(room.design, "electronics.amplifiers")
     yield from drivers
 
@@ -62,12 +66,15 @@ def every_output(room: Room) -> Iterator[Output | Missing]:
 def every_processor(room: Room) -> Iterator[Processor | Missing]:
     """Yield the processor; a file that does not speak of one may have one."""
     processor = room.design.processor
-    yield processor if processor is not None else Missing(room.design, "electronics.processor")
+    if processor is not None:
+        yield processor
+    elif room.design.sources:
+        yield Missing(room.design, "electronics.processor")
 
 
 def every_mode(room: Room) -> Iterator[Mode | Missing]:
     """Yield the listening modes; a file that does not speak of any may have some."""
-    if not room.design.modes and room.design.at.get("listening_modes") is None:
+    if room.design.at.get("listening_modes") is None and room.design.sources:
         yield Missing(room.design, "listening_modes")
     yield from room.design.modes
 

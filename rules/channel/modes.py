@@ -31,6 +31,7 @@ def _has_front_pair(room: Room, _: Design) -> Applies:
     each=MODES,
     says={
         "silent": "no loudspeaker plays {labels}; add it, or take the channel out of the mode",
+        "differs": "names layout {layout} and lists {labels} otherwise; correct one of the two",
         "played": "all its channels have loudspeakers",
     },
     at="channels",
@@ -42,14 +43,18 @@ def mode_channels(room: Room, mode: Mode) -> Says:
     Why: A channel without a loudspeaker is silence in the middle of a film.
 
     How decided: The mode's channels, or those of the layout that it names less what the processor declares not fitted,
-    against the labels of loudspeakers; any subwoofer carries the low-frequency channels. It took over
+    against the labels of loudspeakers; any subwoofer carries the low-frequency channels. Where a mode names a layout
+    and lists channels, the two agree, low-frequency channels and channels left out on purpose apart. It took over
     `layout.mode-channels`.
 
     Remedy: Take the channel out of the mode, or add its loudspeaker.
 
     When to waive: Never; correct the mode.
     """
-    silent = room.figures.playing.silent(mode)
+    playing = room.figures.playing
+    silent, differing = playing.silent(mode), playing.differing(mode)
+    if not silent and differing:
+        return fails("differs", layout=mode.layout or "", labels=differing)
     if not silent:
         return passes("played")
     unlabelled = room.figures.arrangement.unlabelled()

@@ -95,7 +95,7 @@ def line_output(room: Room, source: Source) -> Says:
 
     When to waive: A loudspeaker that another source plays, such as the paging of the house.
     """
-    outputs = tuple(sent.id for sent in room.figures.routing.sending(source))
+    outputs = tuple(sent.number for sent in room.figures.routing.sending(source))
     if not outputs:
         return fails("none")
     return passes("played", output=outputs[0]) if len(outputs) == 1 else fails("twice", outputs=outputs)
@@ -203,14 +203,14 @@ def line_signal(room: Room, processor: Processor) -> Says:
     When to waive: Never; correct the outputs.
     """
     routing = room.figures.routing
-    numbers = [sent.id for sent in routing.sent]
+    numbers = [sent.number for sent in routing.sent]
     twice = tuple(sorted({number for number in numbers if numbers.count(number) > 1}))
     if twice:
         return fails("twice", outputs=twice)
     for sent in routing.sent:
         channels = routing.channels(routing.of_sent(sent))
         if len(channels) > 1:
-            return fails("several", output=sent.id, channels=channels)
+            return fails("several", output=sent.number, channels=channels)
     data = room.figures.playing.data()
     used, has = routing.lines_used(), need(data.outputs, data, "outputs")
     return passes("fine") if used <= has else fails("short", used=used, outputs=has)
@@ -281,7 +281,7 @@ def subwoofer_outputs(room: Room, subwoofer: Subwoofer) -> Says:
         raise Missing(routing.processor(), "outputs")
     others = tuple(one.words for one in routing.of_sent(outputs[0]) if one is not subwoofer)
     if others:
-        return fails("shared", output=outputs[0].id, others=others)
+        return fails("shared", output=outputs[0].number, others=others)
     data = room.figures.playing.data()
     apart, used = need(data.subwoofer_outputs, data, "subwoofer_outputs"), routing.subwoofer_lines_used()
-    return fails("tied", apart=apart, used=used) if used > apart else passes("own", output=outputs[0].id)
+    return fails("tied", apart=apart, used=used) if used > apart else passes("own", output=outputs[0].number)

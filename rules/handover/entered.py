@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
+from roomlint.design.listening import Subwoofer
 from roomlint.review import (
     LOUDSPEAKERS,
     PAIRS,
     SOURCES,
     SUBWOOFERS,
+    Cases,
     Level,
     No,
     Window,
     Windows,
     at_most,
     between,
-    by_reference,
     computed,
     fails,
     memory,
@@ -28,7 +29,7 @@ from roomlint.review import (
 from . import at_handover
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.listening import Loudspeaker
     from roomlint.review import Applies, Figure, Pair, Room, Says
     from roomlint.review.subjects import Source
 
@@ -41,6 +42,17 @@ def _passive(room: Room, speaker: Loudspeaker) -> Applies:
 
 def _with_subwoofers(room: Room, _: Pair[Loudspeaker]) -> Applies:
     return True if room.design.subwoofers else No("the room has no subwoofer to hand over to")
+
+
+HOME: Final = at_most(1.0, "dB", note=0.5)
+CRITICAL: Final = at_most(0.5, "dB", note=0.25)
+BASS: Final = at_most(3.0, "dB", note=1.5)
+
+
+def _levels(room: Room, source: Source) -> Windows:
+    if isinstance(source, Subwoofer):
+        return BASS
+    return CRITICAL if room.critical else HOME
 
 
 def _in_step(room: Room, _: Subwoofer) -> Windows:
@@ -84,25 +96,25 @@ def entered(room: Room, source: Source) -> Says:
         practice("levels of a home are equal within a decibel"),
         memory("a quarter of a decibel between channels", document="ITU-R BS.1116"),
     ),
-    each=LOUDSPEAKERS,
+    each=SOURCES,
     when=at_handover,
-    window=by_reference(home=at_most(1.0, "dB", note=0.5), critical=at_most(0.5, "dB", note=0.25)),
+    window=Cases("dB", (("at home", HOME), ("for critical listening", CRITICAL), ("subwoofers", BASS)), _levels),
     says="is {figure} off the reference level as measured; {window} wanted",
     since="0.3.0",
 )
-def level_measured(room: Room, speaker: Loudspeaker) -> Figure:
-    """Every loudspeaker measures the reference level at the reference seat.
+def level_measured(room: Room, source: Source) -> Figure:
+    """Every loudspeaker and subwoofer measures the reference level at the reference seat.
 
     Why: The picture of sound leans toward what is louder, and a decibel is heard.
 
     How decided: The level measured against the calibration's reference level: beyond 1 dB a warning, beyond 0.5 dB a
-    note; half of both for critical listening.
+    note; half of both for critical listening. Subwoofers, whose band holds few modes, 3 dB and 1.5 dB.
 
     Remedy: Set its level by the difference and measure again.
 
     When to waive: A taste of the client's, kept in a preset of its own.
     """
-    return room.figures.commissioning.level_error(speaker)
+    return room.figures.commissioning.level_error(source)
 
 
 @rule(

@@ -7,11 +7,9 @@ from typing import TYPE_CHECKING, Final
 from roomlint.design.listening import FREE
 from roomlint.review import ROOM, Level, Missing, No, Subjects, fails, need, passes, practice, rule, standard
 
-from . import CABLES, CHECKLIST, CIRCUITS, RECORD, at_handover, from_rough_in
+from . import CABLES, CHECKLIST, CIRCUITS, PROCESSORS, RECORD, at_handover, from_rough_in
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from roomlint.design.model import Design
     from roomlint.design.supply import Cable, Circuit, Processor
     from roomlint.measure.holding import Held
@@ -19,14 +17,6 @@ if TYPE_CHECKING:
 
 HELD: Subjects[Held] = Subjects("device, rack or panel", lambda room: room.figures.mounts.held())
 _STANDS: Final = FREE | {"grid-ceiling", "electrical-box"}
-
-
-def _every_processor(room: Room) -> Iterator[Processor | Missing]:
-    processor = room.design.processor
-    yield processor if processor is not None else Missing(room.design, "electronics.processor")
-
-
-PROCESSORS: Subjects[Processor] = Subjects("processor", _every_processor)
 
 
 def _fastened(room: Room, thing: Held) -> Applies:

@@ -4,23 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import ROOM, Level, No, Subjects, fails, need, passes, practice, rule
+from roomlint.review import ROOM, Level, No, fails, need, passes, practice, rule
 
-from . import ORDER, PRESETS, STEPS, TASKS, USUAL, at_handover
+from . import MODES, ORDER, PRESETS, STEPS, TASKS, USUAL, at_handover
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from roomlint.design.model import Design
     from roomlint.design.record import Item, Mode, Preset, Step
-    from roomlint.review import Applies, Missing, Room, Says
-
-
-def _every_mode(room: Room) -> Iterator[Mode | Missing]:
-    yield from room.figures.playing.modes()
-
-
-MODES: Subjects[Mode] = Subjects("listening mode", _every_mode)
+    from roomlint.review import Applies, Room, Says
 
 
 def _holds_taste(_: Room, preset: Preset) -> Applies:

@@ -33,6 +33,9 @@ CASES: list[Case | Never] = [
     on("mode-channels", "open", {f"{MODES}.0": {"id": "film", "title": "Film"}}, subject="listening mode/film", says="channels"),
     on("mode-channels", "open", BARE, says="label"),
     on("mode-channels", "open", {MODES: None}, says="listening_modes"),
+    on("mode-channels", "fail", {f"{MODES}.1": {**MUSIC, "channels": ["M+030", "M-030", "M+000"]}}, subject="listening mode/music",
+       says="lists M+000 otherwise"),
+    on("mode-channels", "pass", {f"{MODES}.1": {**MUSIC, "channels": ["M+030", "M-030", "LFE1"]}}),
     on("mode-channels", "notApplicable", {MODES: []}),
 
     on("stereo-mode", "pass", says="music"),
