@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING, Final
 from roomlint.measure.sheet import Lacking
 from roomlint.report.names import key_words
 from roomlint.report.units import METRIC, Units
+from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.measure.figure import Figure
     from roomlint.measure.names import Named
-    from roomlint.measure.sheet import Table
+    from roomlint.measure.sheet import Cell, Table
 
 TOLD: Final = 5e-4
 """The share of a figure from which its uncertainty is worth a column."""
@@ -41,9 +41,11 @@ def sheet_text(title: str, tables: list[Table], units: str = METRIC) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _cell(cell: Figure | Lacking, units: Units) -> str:
+def _cell(cell: Cell, units: Units) -> str:
     if isinstance(cell, Lacking):
         return "-"
+    if isinstance(cell, str):
+        return one_line(cell)
     scale = units.of([cell])
     text = scale.figures([cell])
     return f"{text} {scale.spread()}" if cell.u > TOLD * abs(cell.value) else text
@@ -55,7 +57,10 @@ def _words(lacks: str) -> str:
 
 
 def sheet_json(file: str, tables: list[Table]) -> str:
-    """Return the tables as JSON; a figure is an object with value, unit and uncertainty, what lacks names the key."""
+    """Return the tables as JSON.
+
+    A figure is an object with value, unit and uncertainty, a name is text, and what lacks names the key.
+    """
     data = {
         "file": file,
         "tables": [
@@ -72,7 +77,9 @@ def sheet_json(file: str, tables: list[Table]) -> str:
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
-def _object(cell: Figure | Lacking) -> dict[str, object]:
+def _object(cell: Cell) -> dict[str, object] | str:
+    if isinstance(cell, str):
+        return cell
     if isinstance(cell, Lacking):
         return {"lacks": cell.key}
     made: dict[str, object] = {"value": round(cell.value, 6), "unit": cell.unit, "uncertainty": round(cell.u, 6)}
