@@ -242,13 +242,18 @@ class Routing(View):
         )
 
     def rivals(self, speaker: Loudspeaker) -> tuple[Loudspeaker, ...]:
-        """Return the driven loudspeakers that are none of the fronts; raises where a label would tell and is absent."""
-        found = tuple(one for one in self.design.loudspeakers if one is not speaker and self.feeding(one))
-        bare = next((one for one in found if one.label is None), None)
-        known = tuple(one for one in found if one.label is not None and one.label not in FRONTS)
-        if bare is not None:
-            raise Missing(bare, "label")
-        return known
+        """Return the driven loudspeakers that are none of the fronts; raises where a label would tell and is absent.
+
+        Likewise where one is not driven yet, and an amplifier that is not in the file may drive it.
+        """
+        passive = [one for one in self.design.loudspeakers if one is not speaker and not self.is_active(one)]
+        others = [one for one in passive if one.label is None or one.label not in FRONTS]
+        for one in others:
+            need(one.label, one, "label")
+            unsaid = self.unsaid_amplifier()
+            if unsaid is not None and not self.feeding(one):
+                raise unsaid
+        return tuple(one for one in others if self.feeding(one))
 
     def power_share(self, speaker: Loudspeaker, others: tuple[Loudspeaker, ...]) -> Figure:
         """Rated power behind a loudspeaker over the most behind any of some others."""
