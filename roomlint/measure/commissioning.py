@@ -84,22 +84,22 @@ class Commissioning(View):
     def too_early(self, step: Step) -> tuple[str, ...]:
         """Return the kinds of steps that a step rests on and that were done after it only.
 
-        By the order of the file, and by the days where both are known. After a taste curve nothing else is set.
+        By their days, of one day by the order of the file. After a taste curve nothing else is set.
         """
         steps, own = self.steps(), need(step.kind, step, "kind")
+        need(step.on, step, "on")
         at = steps.index(step)
-        others = [(other, _precedes(other, step, place < at)) for place, other in enumerate(steps) if other is not step]
-        bare = next((other for other, before in others if other.kind is None and not before), None)
-        if bare is not None:
-            raise Missing(bare, "kind")
-        if own == LAST:
-            return tuple(dict.fromkeys(str(other.kind) for other, before in others if not before and other.kind != own))
-        found = []
-        for kind in FIRST.get(own, ()):
-            placed = [before for other, before in others if other.kind == kind]
-            if placed and not any(placed):
-                found.append(kind)
-        return tuple(found)
+        first = FIRST.get(own, ())
+        found: dict[str, list[bool]] = {}
+        for place, other in enumerate(steps):
+            if other is step or other.kind == own:
+                continue
+            kind = need(other.kind, other, "kind")
+            if own == LAST or kind in first:
+                need(other.on, other, "on")
+                found.setdefault(kind, []).append(_precedes(other, step, place < at))
+        enough = all if own == LAST else any
+        return tuple(kind for kind, before in found.items() if not enough(before))
 
     def first_set(self) -> Step | None:
         """Return the first step that was done by its day and that a change of firmware would undo."""
@@ -281,7 +281,6 @@ class Commissioning(View):
 
 def _precedes(other: Step, step: Step, before: bool) -> bool:  # noqa: FBT001  the order of the file
     """Whether another step was done before a step: by their days where these differ, or else by the file's order."""
-    first, own = other.on, step.on
-    if first is None or own is None or first == own:
+    if other.on is None or step.on is None or other.on == step.on:
         return before
-    return first < own
+    return other.on < step.on

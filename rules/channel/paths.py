@@ -60,9 +60,9 @@ def fed(room: Room, source: Source) -> Says:
     if ways:
         driver = ways[0].driver.words
         return fails("both", amplifier=driver, level=Level.WARNING) if active else passes("fed", amplifier=driver)
-    if active:
-        return passes("own")
     unsaid = routing.unsaid_amplifier()
+    if active and (unsaid is None or not routing.drivers):
+        return passes("own")
     if unsaid is not None:
         raise unsaid
     routing.needs_amplifier(source)
@@ -136,10 +136,10 @@ def cable(room: Room, source: Source) -> Says:
         return fails("none")
     begins = routing.begins_of(source)
     starts = tuple(dict.fromkeys(need(run.start, run, "from") for run in runs))
+    unsaid = routing.unsaid_amplifier()
+    if unsaid is not None and not routing.feeding(source) and not routing.is_active(source):
+        raise unsaid
     if begins.isdisjoint(starts):
-        unsaid = routing.unsaid_amplifier()
-        if unsaid is not None and not begins:
-            raise unsaid
         return fails("astray", start=starts)
     return passes("runs", cable=next(run.words for run in runs if run.start in begins))
 
@@ -240,6 +240,8 @@ def amplifier_outputs(room: Room, driver: Driver) -> Says:
 
     When to waive: Never; correct the sheet or the outputs.
     """
+    if not driver.feeds and driver.at.get("feeds") is None:
+        raise Missing(driver, "feeds")
     used, twice = room.figures.routing.outputs_of(driver)
     if twice:
         return fails("twice", outputs=tuple(twice))

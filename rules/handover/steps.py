@@ -69,8 +69,8 @@ def order(room: Room, step: Step) -> Says:
     taken for the room.
 
     How decided: Wiring and polarity before delays and levels; subwoofers among themselves before crossovers and the
-    correction of the whole; correction after all of these; a taste curve after everything. By the days where two steps
-    have different ones, or else by the order of the file; a step that was done again counts by its first time.
+    correction of the whole; correction after all of these; a taste curve after everything. By their days, of one day by
+    the order of the file; a step that was done again counts by its first time, before a taste curve by its last.
 
     Remedy: Do the step again, and write down its new day.
 
