@@ -79,7 +79,16 @@ PLANTED = (
     ("layout.door-swing", "subwoofer/sub-right+opening/hall-door", "error", "position: {from_left: 4.20 m"),
     # U-135 is missing: eleven of twelve.
     ("layout.channel-set", "design/basement-08", "error", ""),
-    ("layout.mode-channels", "listening mode/film", "error", ""),
+    ("channel.mode-channels", "listening mode/film", "error", ""),
+    # Two cabinets of 4 ohm side by side are 2 ohm on an output for 4, and two channels in one.
+    ("channel.load", "output/1+amplifier/amplifier-rear", "error", "- {output: 1, loudspeakers: [rear-left"),
+    ("channel.one-signal", "output/1+amplifier/amplifier-rear", "error", "- {output: 1, loudspeakers: [rear-left"),
+    # Four upper channels are taken with nine at the ears, and there are seven.
+    ("channel.layout-taken", "design/basement-08", "error", "id: processor"),
+    ("channel.stereo-mode", "design/basement-08", "warning", "- {id: film"),
+    ("channel.subwoofer-outputs", "subwoofer/sub-left", "warning", "- id: sub-left"),
+    # 150 W behind the rears, 120 W behind the fronts.
+    ("channel.power-first", "loudspeaker/left", "note", "label: M+030"),
     # Labels of the upper pair swapped: one cause, told once, and what it does to angles and sides waits for it.
     ("layout.sides-swapped", "loudspeaker/upper-front-right+loudspeaker/upper-front-left", "error", "label: U+045"),
     # Low ceiling: 1.04 m up over 1.956 m of floor is 28.0 degrees, not 30.

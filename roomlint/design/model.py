@@ -11,7 +11,7 @@ from roomlint.design.pairs import pair
 from roomlint.design.parts import part, several
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.design.reader import TOLERANCE_M, UNSAID_TOLERANCE_M, unique
-from roomlint.design.record import Calibration, Mode, Project, Step, Survey, Waiver
+from roomlint.design.record import Calibration, Item, Mode, Project, Survey, Waiver
 from roomlint.design.repeated import Repeated
 from roomlint.design.rows import row
 from roomlint.design.shell import Shell, Treatment
@@ -61,9 +61,12 @@ class Design(Element):
     raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
     cables = several("Cable runs.", Cable, most=200, what="cable")
     circuits = several("Branch circuits, or none.", Circuit, most=40, what="circuit", or_none=True)
-    modes = several("Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode")
+    modes = several(
+        "Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode",
+        names="listening mode",
+    )  # fmt: skip
     calibration = part("How the room is set up.", Calibration, always=True)
-    handover = several("Items to verify before handover.", Step, most=300, what="step")
+    handover = several("What is verified, recorded and left behind.", Item, most=300, what="handover item")
     waivers = several("Failures accepted on the record.", Waiver, most=200, told=True)
 
     file: str

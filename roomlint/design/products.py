@@ -5,15 +5,16 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import Number, Text, choice, flag, formed, ident, number, text, whole
+from roomlint.design.keys import Number, Text, choice, flag, formed, ident, labelled, number, text, whole
 from roomlint.design.measured import angle, length, quantity
-from roomlint.design.parts import part, words
+from roomlint.design.parts import part, several, words
 
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
 
 _PATTERN = "^[0-9]{2,4}x[0-9]{2,4}$"
 _THREAD = "^M[0-9]{1,2}$"
+_COUNTS = "^[0-9]{1,2}[+][0-9]{1,2}[+][0-9]{1,2}$"
 
 
 class Port(Element):
@@ -73,27 +74,65 @@ class Transducer(Element):
             book.cross(low.at, "the lower limit of the band is not below the upper one.")
 
 
+class LeastLoad(Element):
+    """The least load while so many channels are driven at once."""
+
+    KIND = "least load"
+
+    driven = whole("Channels driven at once, at most.", 1, 64, example=2)
+    load_ohm = quantity("Least rated load then.", "impedance", low=0.5, high=200.0, example="4 ohm")
+
+    driven.required = load_ohm.required = True
+
+
 class AmplifierData(Element):
-    """What an amplifier does."""
+    """What an amplifier does; of a processor, the amplifier that is built into it."""
 
     KIND = "amplifier data"
 
     channels = whole("Channels.", 1, 64, example=7)
     power_w = quantity("Rated power a channel, all channels driven.", "power", high=10000.0)
     power_into_ohm = quantity("The load that power is stated for.", "impedance", low=1.0, high=200.0)
-    minimum_load_ohm = quantity("Least rated load.", "impedance", low=0.5, high=200.0, example="4 ohm")
+    minimum_load_ohm = quantity(
+        "Least rated load with all channels driven.", "impedance", low=0.5, high=200.0, example="4 ohm"
+    )
+    least_loads = several("Where that depends on how many channels are driven.", LeastLoad, most=8)
+    bridged_load_ohm = quantity(
+        "Least rated load of two channels that are bridged, or none where they cannot be.", "impedance", low=0.5,
+        high=200.0, example="8 ohm", or_none=True,
+    )  # fmt: skip
     damping_factor = number("Damping factor into 8 ohm.", 1, 100000, example=200)
     technology = choice("Output stage.", "class-ab", "class-d")
     output_class = choice("Marked output wiring class.", "class-1", "class-2", "class-3")
     linear_supply = flag("Whether it has a mains-frequency transformer.")
 
+    @property
+    def no_bridge(self) -> bool:
+        """Whether the sheet states that its channels cannot be bridged."""
+        return AmplifierData.bridged_load_ohm.says_none(self)
+
+
+class Taken(Element):
+    """A layout that a processor takes, and which of its channels may be declared and not fitted."""
+
+    KIND = "layout taken"
+
+    layout = formed("Counts of upper, ear-layer and bottom channels, as in a layout's name.", _COUNTS, "6+7+0")
+    unfitted = words("Labels of it that may be declared and not fitted.", labelled("A label."), 24)
+
+    layout.required = True
+
 
 class ProcessorData(Element):
-    """What a processor sends and sets."""
+    """What a processor decodes, sends and sets; low-frequency channels are not counted among the channels."""
 
     KIND = "processor data"
 
-    channels = whole("Channels.", 1, 64, example=16)
+    decoded = whole("Channels it decodes.", 1, 64, example=15)
+    processed = whole("Channels it sets the level and the delay of, subwoofers apart.", 1, 64, example=15)
+    outputs = whole("Line outputs of these channels, subwoofers apart.", 0, 64, example=15)
+    subwoofer_outputs = whole("Subwoofer outputs whose level and delay it sets apart.", 0, 32, example=2)
+    layouts = several("The layouts it takes.", Taken, most=60)
     delay_range_s = quantity("Largest delay of one channel.", "time", high=5.0, example="40 ms")
     delay_step_s = quantity("Step of the delay.", "time", high=0.5, example="0.1 ms")
     distance_step_m = length("Step of the distance, when it takes distances.", high=1.0, example="10 mm")
@@ -182,10 +221,11 @@ class PictureData(Element):
 
 
 DATA_OF = {
-    "loudspeaker": "loudspeaker", "subwoofer": "loudspeaker", "amplifier": "amplifier", "processor": "processor",
-    "mount": "mount", "stand": "stand", "display": "picture", "screen": "picture", "projector": "picture",
+    "loudspeaker": ("loudspeaker",), "subwoofer": ("loudspeaker",), "amplifier": ("amplifier",),
+    "processor": ("processor", "amplifier"), "mount": ("mount",), "stand": ("stand",), "display": ("picture",),
+    "screen": ("picture",), "projector": ("picture",),
 }  # fmt: skip
-"""Which group of keys belongs to which kind of product."""
+"""Which groups of keys belong to which kind of product; a processor may have amplifiers built in."""
 
 
 def kind_of_product(*, required: bool) -> Text[str]:
@@ -226,9 +266,9 @@ class Product(Element):
         kind = self.given("kind")
         if kind is None:
             return  # that of a one-off follows from where it stands
-        for key in sorted(set(DATA_OF.values())):
+        for key in sorted({key for keys in DATA_OF.values() for key in keys}):
             node = self.at.get(key)
-            if node is not None and DATA_OF.get(kind) != key:
+            if node is not None and key not in DATA_OF.get(kind, ()):
                 book.cross(node, f"a {kind} has no {key} data; either the kind or the key is wrong.")
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import Ident, choice, day, flag, ident, labelled, number, system, text
 from roomlint.design.measured import length, quantity
-from roomlint.design.parts import part, several, words
+from roomlint.design.parts import named, part, several, words
 
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
@@ -110,7 +110,7 @@ class Mode(Element):
 
 
 class Setting(Element):
-    """What is entered for one loudspeaker or subwoofer."""
+    """What is entered for one loudspeaker or subwoofer, and what was measured of it."""
 
     KIND = "setting"
 
@@ -123,6 +123,11 @@ class Setting(Element):
     )
     crossover_hz = quantity("Crossover frequency entered.", "frequency", low=20.0, high=1000.0)
     inverted = flag("Whether polarity is inverted.")
+    measured_polarity = choice("Polarity measured with all that is entered in force.", "positive", "negative")
+    measured_arrival_s = quantity(
+        "Arrival measured at the reference seat with all that is entered in force, from one start for all.", "time",
+        zero=True, high=1.0, example="12.40 ms",
+    )  # fmt: skip
 
     def settle(self, book: Book) -> None:
         """See that the room has it."""
@@ -131,18 +136,51 @@ class Setting(Element):
             book.refer("loudspeaker or subwoofer", node)
 
 
-class Step(Element):
-    """Something to do and to tick off."""
-
-    KIND = "step"
-    PART = "step"
+class Task(Element):
+    """Something to do, and who did it when."""
 
     id_key = ident()
-    what = text("What.", "Polarity of every loudspeaker checked", required=True, told=True)
     done = flag("Whether it is done.")
-    by = text("Who.", "installer", told=True)
-    on = day("When.", told=True)
-    evidence = text("Where the evidence is.", "measurement sheet 4", told=True)
+    by = text("Who.", "installer", proves=True)
+    on = day("When.")
+    evidence = text("Where the evidence is.", "measurement sheet 4", proves=True)
+
+
+class Step(Task):
+    """A step of the calibration."""
+
+    KIND = "step"
+
+    kind = choice(
+        "What is done.", "wiring", "routing", "polarity", "subwoofers", "crossovers", "delays", "levels", "correction",
+        "verification", "taste",
+    )  # fmt: skip
+    what = text("The same in words.", "Polarity of every loudspeaker checked", told=True)
+
+
+class Preset(Element):
+    """What is stored in the processor for one listening mode."""
+
+    KIND = "preset"
+
+    id_key = ident()
+    mode = named("The listening mode it is for.", "listening mode", "film")
+    taste = flag("Whether it holds a taste curve, which the calibration does not.")
+
+
+class Item(Task):
+    """Something to verify, to record or to leave behind."""
+
+    KIND = "handover item"
+
+    kind = choice(
+        "What is handed over or recorded.", "drawings", "settings", "responses", "instructions", "versions",
+        "stud-proved", "pilot-hole", "torque", "photo-before-closing", "insulation-test", "residual-current-test",
+        "other",
+    )  # fmt: skip
+    of = words("What it is a record of.", named("Id of an element.", "element", "picture"), 80)
+    what = text("The same in words.", "Every mount pulled by hand in front of the client", told=True)
+    version = text("Version of the firmware, of a record of versions.", "3.1.4", proves=True)
 
 
 class Calibration(Element):
@@ -157,6 +195,7 @@ class Calibration(Element):
     hours_a_week = number("Hours of listening a week at that level.", 0, 168, example=10)
     settings = several("What is entered in the processor.", Setting, most=80, what="setting for")
     steps = several("Steps, in order.", Step, most=200, what="step")
+    presets = several("What is stored for the listening modes.", Preset, most=40, what="preset")
 
 
 class Waiver(Element):

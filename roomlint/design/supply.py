@@ -21,6 +21,49 @@ def _element(about: str, *, key: str = "") -> Name[str | None]:
     return named(about, "element", "amplifier-ear", key=key)
 
 
+class Sent(Element):
+    """One line output of the processor."""
+
+    KIND = "line output"
+
+    output = whole("Number of the output.", 1, 64, example=2)
+    plays = words(
+        "Ids of what plays its signal, by whatever amplifier.",
+        named("Id of a loudspeaker or subwoofer.", "loudspeaker or subwoofer", "side-left"), 16,
+    )  # fmt: skip
+
+    output.required = plays.required = True
+
+    @property
+    def number(self) -> str:
+        """Its number, as a sentence holds it."""
+        return str(self.output)
+
+    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
+        """Name it by its number."""
+        self.__dict__["id"] = str(self.given("output"))
+
+
+class Feed(Element):
+    """One output."""
+
+    KIND = "output"
+
+    output = whole("Number of the output.", 1, 64, example=2)
+    loudspeakers = words(
+        "Ids of what it drives.",
+        named("Id of a loudspeaker or subwoofer.", "loudspeaker or subwoofer", "side-left"), 8,
+    )  # fmt: skip
+    wiring = choice("How several are wired.", "parallel", "series")
+    bridged = flag("Whether two channels are bridged into it; they are not where nothing is said.")
+
+    output.required = loudspeakers.required = True
+
+    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
+        """Name it by its output."""
+        self.__dict__["id"] = str(self.given("output"))
+
+
 class Processor(Element):
     """The processor."""
 
@@ -30,25 +73,8 @@ class Processor(Element):
     id_key = ident(required=False)
     product = sheet("Its product sheet.", "processor", example="processor-16")
     unfitted = words("Labels of channels left out on purpose.", labelled("A label."), 24)
-
-
-class Feed(Element):
-    """One output."""
-
-    KIND = "feed"
-
-    output = whole("Number of the output.", 1, 64, example=2)
-    loudspeakers = words(
-        "Ids of what it drives.",
-        named("Id of a loudspeaker or subwoofer.", "loudspeaker or subwoofer", "side-left"), 8,
-    )  # fmt: skip
-    wiring = choice("How several are wired.", "parallel", "series")
-
-    output.required = loudspeakers.required = True
-
-    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
-        """Name it by its output."""
-        self.__dict__["id"] = str(self.given("output"))
+    outputs = several("What each of its line outputs sends.", Sent, most=80)
+    feeds = several("What each output of the amplifier built into it drives.", Feed, most=64)
 
 
 class Amplifier(Element):

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from roomlint.measure.bass import Bass
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
+    from roomlint.measure.commissioning import Commissioning
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
@@ -24,9 +25,11 @@ if TYPE_CHECKING:
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
     from roomlint.measure.panels import Panels
+    from roomlint.measure.playing import Playing
     from roomlint.measure.powered import Powered
     from roomlint.measure.protection import Protection
     from roomlint.measure.reflections import Reflections
+    from roomlint.measure.routing import Routing
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
     from roomlint.measure.standing import Standing
@@ -186,3 +189,24 @@ class Figures:
         from roomlint.measure.protection import Protection
 
         return Protection(self)
+
+    @cached_property
+    def routing(self) -> Routing:
+        """The way from a channel to its loudspeaker."""
+        from roomlint.measure.routing import Routing
+
+        return Routing(self)
+
+    @cached_property
+    def playing(self) -> Playing:
+        """What the processor is set up for, and what the listening modes play."""
+        from roomlint.measure.playing import Playing
+
+        return Playing(self)
+
+    @cached_property
+    def commissioning(self) -> Commissioning:
+        """What was set, measured and recorded when the room was set up."""
+        from roomlint.measure.commissioning import Commissioning
+
+        return Commissioning(self)

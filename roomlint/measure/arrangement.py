@@ -13,7 +13,6 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
-    from roomlint.design.record import Mode
     from roomlint.figures.layouts import Position, Range
     from roomlint.figures.own_layouts import Counts, Published
     from roomlint.measure.figure import Figure
@@ -173,18 +172,6 @@ class Arrangement(View):
     def _there(self) -> frozenset[str]:
         processor = self.design.processor
         return self.fitted() | frozenset(processor.unfitted if processor is not None else ())
-
-    def silent(self, mode: Mode) -> tuple[str, ...]:
-        """Return the channels of a listening mode that nothing plays.
-
-        Raises `Missing` for a mode that names only a layout of one's own: its name counts channels and lists none.
-        """
-        channels = mode.channels
-        if not channels and mode.layout is not None:
-            listed = layout_of(mode.layout).labels if own_layouts.is_listed(mode.layout) else None
-            channels = need(listed, mode, "channels")
-        there = self.fitted()
-        return tuple(label for label in channels if label not in there)
 
     def repeated(self) -> tuple[str, ...]:
         """Return the labels that more than one loudspeaker carries."""

@@ -37,7 +37,7 @@ class Powered(View):
         if design.processor is not None:
             found.append(design.processor)
         found += (one for subwoofer in design.subwoofers if (one := self._bass(subwoofer)) is not None)
-        found += (speaker for speaker in design.loudspeakers if _draws(speaker.product))
+        found += (speaker for speaker in design.loudspeakers if draws(speaker.product))
         found += self._picture()
         return tuple(found)
 
@@ -54,13 +54,13 @@ class Powered(View):
         return frozenset(ident for feed in feeds for ident in feed.loudspeakers)
 
     def _bass(self, subwoofer: Subwoofer) -> Subwoofer | Missing | None:
-        draws = _draws(subwoofer.product)
-        if draws is None and subwoofer.id in self._driven:
+        drawing = draws(subwoofer.product)
+        if drawing is None and subwoofer.id in self._driven:
             return None
-        if draws is None:
+        if drawing is None:
             product = subwoofer.product
             return Missing(product, "apparent_power") if product is not None else Missing(subwoofer, "product")
-        return subwoofer if draws else None
+        return subwoofer if drawing else None
 
     def _picture(self) -> Iterator[Item | Missing]:
         picture = self.design.picture
@@ -111,7 +111,7 @@ class Powered(View):
         return total
 
 
-def _draws(product: Product | None) -> bool | None:
+def draws(product: Product | None) -> bool | None:
     """Return whether a product draws from the mains by its sheet, None when the sheet does not say."""
     if product is None:
         return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import partial
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from roomlint.design.base import Missing
 from roomlint.design.listening import WOOD
@@ -33,6 +33,8 @@ class Lacking:
 
 NOT_ITS = Lacking("")
 """A figure that this kind of source does not have."""
+Cell: TypeAlias = "Figure | Lacking | str"
+"""A figure, what it lacks, or a name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,12 +43,13 @@ class Table:
 
     title: str
     columns: tuple[str, ...]
-    rows: tuple[tuple[str, tuple[Figure | Lacking, ...]], ...]
+    rows: tuple[tuple[str, tuple[Cell, ...]], ...]
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: a table a seat, then bass, fixings and circuits where the design has them."""
+    """Return the tables of a room: a table a seat, then channels, bass, fixings and circuits where it has them."""
     tables = list(_seats(figures))
+    tables += _channels(figures)
     tables += _bass(figures)
     tables += _mounts(figures)
     tables += _circuits(figures)
@@ -97,6 +100,32 @@ def _source_row(
     else:
         cells += (NOT_ITS, NOT_ITS)
     return name, cells
+
+
+def _channels(figures: Figures) -> Iterable[Table]:
+    """Yield the channel plan: how each channel comes to what plays it."""
+    routing, rows = figures.routing, []
+    for source, sending, driven, cables in routing.rows():
+        load: Cell = NOT_ITS
+        if driven:
+            load = _ask(partial(routing.load, driven[0].feed))
+        own = ["own"] if not driven and routing.is_active(source) else []
+        names: tuple[Cell, ...] = (
+            source.label or NOT_ITS,
+            _named([sent.number for sent in sending]),
+            _named([f"{one.driver.id} {one.feed.output}" for one in driven] or own),
+            _named([cable.id for cable in cables]),
+        )
+        rows.append((source.id, (*names, load)))
+    nothing = (NOT_ITS,) * 4
+    rows += [("not fitted", (label, *nothing)) for label in figures.playing.declared]
+    if figures.design.electronics is not None and rows:
+        columns = ("channel", "line output", "amplifier output", "cable", "load on it")
+        yield Table("channels", columns, tuple(rows))
+
+
+def _named(names: list[str]) -> Cell:
+    return ", ".join(names) if names else NOT_ITS
 
 
 def _bass(figures: Figures) -> Iterable[Table]:

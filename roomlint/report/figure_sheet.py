@@ -15,9 +15,8 @@ from roomlint.source.say import one_line
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.measure.figure import Figure
     from roomlint.measure.names import Named
-    from roomlint.measure.sheet import Table
+    from roomlint.measure.sheet import Cell, Table
 
 NONE: Final = "-"
 WHOLE: Final = "\N{NO-BREAK SPACE}"
@@ -84,16 +83,21 @@ def _wrapped(text: str, width: int) -> list[str]:
     )  # fmt: skip
 
 
-def _cell(cell: Figure | Lacking, units: Units) -> str:
+def _cell(cell: Cell, units: Units) -> str:
     if isinstance(cell, Lacking):
         return NONE
+    if isinstance(cell, str):
+        return one_line(cell)
     scale = units.of([cell])
     text = scale.figures([cell])
     return f"{text} {scale.spread()}" if cell.u > TOLD * abs(cell.value) else text
 
 
 def sheet_json(file: str, tables: list[Table]) -> str:
-    """Return the tables as JSON; a figure is an object with value, unit and uncertainty, what lacks names the key."""
+    """Return the tables as JSON.
+
+    A figure is an object with value, unit and uncertainty, a name is text, and what lacks names the key.
+    """
     data = {
         "file": file,
         "tables": [
@@ -110,7 +114,9 @@ def sheet_json(file: str, tables: list[Table]) -> str:
     return json.dumps(data, indent=1, ensure_ascii=False) + "\n"
 
 
-def _object(cell: Figure | Lacking) -> dict[str, object]:
+def _object(cell: Cell) -> dict[str, object] | str:
+    if isinstance(cell, str):
+        return cell
     if isinstance(cell, Lacking):
         return {"lacks": cell.key}
     made: dict[str, object] = {"value": round(cell.value, 6), "unit": cell.unit, "uncertainty": round(cell.u, 6)}

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
 OF_THEIR_KIND: Final = frozenset({
     "circuit", "load", "receptacle", "cable", "rack", "raceway", "amplifier", "listening mode", "setting", "step",
-    "treatment", "waiver",
+    "treatment", "waiver", "output", "preset", "handover item",
 })  # fmt: skip
 """Kinds whose ids alone do not tell what they are: `circuit picture` is not the picture."""
 WHOLE: Final = frozenset({"design", "project", "room"})

@@ -31,6 +31,9 @@ WITHDRAWN: Mapping[str, str] = {
     "bass.whole-ratios": "bass.room-modes",
     "boundary.rear-null": "boundary.surface-null",
     "distance.level-spread": "distance.seat-near-loudspeaker",
+    "layout.amplifier-outputs": "channel.amplifier-outputs",
+    "layout.fed": "channel.fed",
+    "layout.mode-channels": "channel.mode-channels",
     "mount.panel-overhead": "mount.substrate",
 }
 """Ids of rules that once were, and the rule that took over; an id is never used again."""

@@ -1,24 +1,16 @@
-"""The channels: whether the loudspeakers are those of the layout, labelled, fed and played."""
+"""The channels: whether the loudspeakers are those of the layout, labelled as it says."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import LOUDSPEAKERS, ROOM, SOURCES, Level, No, Subjects, fails, need, passes, rule, unsaid
+from roomlint.review import ROOM, Level, No, fails, need, passes, rule, unsaid
 
-from . import BS2051, BUILT, LABELS
+from . import BS2051, LABELS
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker
     from roomlint.design.model import Design
-    from roomlint.design.record import Mode
-    from roomlint.design.supply import Amplifier
     from roomlint.review import Applies, Room, Says
-
-AMPLIFIERS: Subjects[Amplifier] = Subjects(
-    "amplifier", lambda room: room.design.amplifiers, ("electronics.amplifiers",)
-)
-MODES: Subjects[Mode] = Subjects("listening mode", lambda room: room.design.modes)
 
 
 def with_loudspeakers(room: Room, design: Design) -> Applies:
@@ -138,106 +130,3 @@ def one_label_each(room: Room, design: Design) -> Says:
     if unlabelled is not None:
         raise unlabelled
     return passes("own")
-
-
-@rule(
-    "layout.fed",
-    level=Level.ERROR,
-    basis=BUILT,
-    each=LOUDSPEAKERS,
-    says={
-        "unfed": "no amplifier output feeds it; add it to a feed",
-        "twice": "is fed by more than one output ({amplifiers}); leave one",
-        "fed": "{amplifier} feeds it",
-    },
-    since="0.1.0",
-)
-def fed_once(room: Room, speaker: Loudspeaker) -> Says:
-    """Every loudspeaker is fed by exactly one amplifier output.
-
-    Why: An unfed loudspeaker is found when the walls are closed; one fed twice ties two amplifiers together.
-
-    How decided: The feeds of all amplifiers that name the loudspeaker are counted.
-
-    Remedy: Add the loudspeaker to a feed, or take it out of all but one.
-
-    When to waive: A loudspeaker with an amplifier of its own inside.
-    """
-    amplifiers = need(room.design.amplifiers or None, room.design, "electronics.amplifiers")
-    feeds = tuple(
-        amplifier.id for amplifier in amplifiers for feed in amplifier.feeds if speaker.id in feed.loudspeakers
-    )
-    if not feeds:
-        return fails("unfed")
-    return fails("twice", amplifiers=feeds) if len(feeds) > 1 else passes("fed", amplifier=feeds[0])
-
-
-@rule(
-    "layout.amplifier-outputs",
-    level=Level.ERROR,
-    basis=BUILT,
-    each=AMPLIFIERS,
-    says={
-        "twice": "its output {outputs} is used more than once; number the feeds anew",
-        "short": "its feeds use {used} outputs and it has {channels}; choose one with more, or add one",
-        "enough": "{used} of its {channels} outputs are used",
-    },
-    since="0.1.0",
-)
-def amplifier_outputs(room: Room, amplifier: Amplifier) -> Says:
-    """An amplifier has the outputs that its feeds use.
-
-    Why: A channel too many means another amplifier, its place, its power and its heat.
-
-    How decided: Number of feeds and their output numbers against the channels on the amplifier's sheet.
-
-    Remedy: Choose an amplifier with more channels, or add one.
-
-    When to waive: Never; correct the sheet or the feeds.
-    """
-    numbers = [feed.output for feed in amplifier.feeds if feed.output is not None]
-    twice = sorted({number for number in numbers if numbers.count(number) > 1})
-    if twice:
-        return fails("twice", outputs=tuple(map(str, twice)))
-    product = need(amplifier.product, amplifier, "product")
-    data = need(product.amplifier, product, "amplifier")
-    channels = need(data.channels, data, "channels")
-    used = max([len(amplifier.feeds), *numbers])
-    said = fails if used > channels else passes
-    return said("short" if used > channels else "enough", used=used, channels=channels)
-
-
-@rule(
-    "layout.mode-channels",
-    level=Level.ERROR,
-    basis=BUILT,
-    each=MODES,
-    says={
-        "silent": "no loudspeaker plays {labels}; add it, or take the channel out of the mode",
-        "beside": "{subject} lacks {labels}",
-        "played": "all its channels have loudspeakers",
-    },
-    beside=("layout.channel-set",),
-    at="channels",
-    since="0.1.0",
-)
-def mode_channels(room: Room, mode: Mode) -> Says:
-    """A listening mode plays only channels that the room has.
-
-    Why: A channel without a loudspeaker is silence in the middle of a film.
-
-    How decided: The mode's channels, or those of the layout that it names, against the labels of loudspeakers; any
-    subwoofer carries the LFE channels.
-
-    Remedy: Take the channel out of the mode, or add its loudspeaker.
-
-    When to waive: Never; correct the mode.
-    """
-    need(mode.channels or mode.layout, mode, "channels")
-    silent = room.figures.arrangement.silent(mode)
-    if not silent:
-        return passes("played")
-    unlabelled = room.figures.arrangement.unlabelled()
-    if unlabelled is not None:
-        raise unlabelled
-    return fails("silent", labels=silent)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from offsets import BARE, EMPTY, LS, RS, C, L, R, at, room, speaker
 
 from roomlint.testing import Case, Never, changed
@@ -12,12 +10,6 @@ SUB = {"id": "sub", "position": at(-2.0, 3.0, -1.0)}
 PAIR = room(L, R)
 FIVE = room(L, R, C, LS, RS, layout="0+5+0", subwoofers=[SUB])
 NO_LEFT = changed(FIVE, {"loudspeakers.0": None})
-AMPLIFIER = {"roomlint_product": 1, "id": "two", "kind": "amplifier", "amplifier": {"channels": 2}}
-
-
-def fed_by(*feeds: tuple[int, str]) -> dict[str, Any]:
-    outputs = [{"output": number, "loudspeakers": [name]} for number, name in feeds]
-    return {"amplifiers": [{"id": "amp", "product": "two", "feeds": outputs}]}
 
 
 CASES: list[Case | Never] = [
@@ -38,20 +30,5 @@ CASES: list[Case | Never] = [
     Case("layout.one-label-each", "fail", changed(NO_LEFT, {"subwoofers.0.label": "M+030"}), says="a subwoofer carries LFE1"),
     Case("layout.one-label-each", "open", room(speaker("left", None, -1.5, 2.6))),
     Case("layout.one-label-each", "notApplicable", EMPTY),
-    Case("layout.fed", "pass", changed(PAIR, {"electronics": fed_by((1, "left"), (2, "right"))}), [AMPLIFIER]),
-    Case("layout.fed", "fail", changed(PAIR, {"electronics": fed_by((1, "left"))}), [AMPLIFIER], subject="loudspeaker/right"),
-    Case("layout.fed", "fail", changed(room(L), {"electronics": fed_by((1, "left"), (2, "left"))}), [AMPLIFIER], says="more than one"),
-    Case("layout.fed", "open", PAIR),
-    Case("layout.fed", "notApplicable", EMPTY),
-    Case("layout.amplifier-outputs", "pass", changed(PAIR, {"electronics": fed_by((1, "left"))}), [AMPLIFIER]),
-    Case("layout.amplifier-outputs", "fail", changed(PAIR, {"electronics": fed_by((3, "left"))}), [AMPLIFIER], says="use 3 outputs and it has 2"),
-    Case("layout.amplifier-outputs", "fail", changed(PAIR, {"electronics": fed_by((1, "left"), (1, "right"))}), [AMPLIFIER], says="output 1 is used more than once"),
-    Case("layout.amplifier-outputs", "open", changed(PAIR, {"electronics": fed_by((1, "left"))}), [{**AMPLIFIER, "amplifier": {"technology": "class-d"}}]),
-    Case("layout.amplifier-outputs", "notApplicable", PAIR),
-    Case("layout.mode-channels", "pass", changed(FIVE, {"listening_modes": [{"id": "all", "layout": "0+5+0"}]})),
-    Case("layout.mode-channels", "fail", changed(FIVE, {"listening_modes": [{"id": "all", "channels": ["M+030", "U+045"]}]}), says="U+045"),
-    Case("layout.mode-channels", "open", changed(FIVE, {"listening_modes": [{"id": "all", "title": "All"}]})),
-    Case("layout.mode-channels", "open", changed(FIVE, {"loudspeakers.4.label": None, "listening_modes": [{"id": "all", "layout": "0+5+0"}]})),
-    Case("layout.mode-channels", "notApplicable", FIVE),
     Case("layout.one-label-each", "notApplicable", BARE),
 ]  # fmt: skip

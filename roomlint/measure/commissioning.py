@@ -1,0 +1,286 @@
+"""What was set, measured and recorded when a room was set up: order of the steps, entries, records of the site."""
+
+from __future__ import annotations
+
+import math
+from datetime import date
+from typing import TYPE_CHECKING, Final, TypeAlias
+
+from roomlint.design.base import Missing, need
+from roomlint.design.listening import WOOD, Loudspeaker
+from roomlint.figures import settings
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from roomlint.design.base import Element
+    from roomlint.design.listening import Subwoofer
+    from roomlint.design.record import Item, Preset, Setting, Step
+    from roomlint.design.supply import Cable, Circuit, Processor
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.holding import Held
+    from roomlint.measure.world import World
+
+    Source: TypeAlias = "Loudspeaker | Subwoofer"
+
+FIRST: Final = {
+    "routing": ("wiring",),
+    "polarity": ("wiring",),
+    "subwoofers": ("wiring", "polarity"),
+    "crossovers": ("wiring", "polarity", "subwoofers"),
+    "delays": ("wiring", "polarity"),
+    "levels": ("wiring", "polarity"),
+    "correction": ("wiring", "polarity", "subwoofers", "crossovers", "delays", "levels"),
+    "verification": ("wiring", "polarity", "subwoofers", "crossovers", "delays", "levels", "correction"),
+}
+"""What each step of a calibration rests on: common practice; polarity before delay and level in two web guides."""
+LAST: Final = "taste"
+DOCUMENTS: Final = ("drawings", "settings", "responses", "instructions")
+"""What is left behind on paper or on file."""
+_TORQUED: Final = frozenset({
+    "lag-screw", "through-bolt", "structural-screw", "expansion-anchor", "adhesive-anchor", "concrete-screw",
+})  # fmt: skip
+_PILOTED: Final = frozenset({"lag-screw", "wood-screw"})
+_FRONT_PAIR: Final = frozenset({"M+030", "M-030"})
+_FRONTS: Final = frozenset({"M+030", "M-030", "M+000"})
+EQUAL_GAIN: Final = "amplifiers of equal gain"
+
+
+class Commissioning(View):
+    """The record of the setting up."""
+
+    def setting(self, source: Source) -> Setting:
+        """Return what is entered for a source, or raise `Missing`."""
+        found = self.figures.delays.setting_of(source)
+        if found is None:
+            raise Missing(self.design, "calibration.settings")
+        return found
+
+    # The steps of the calibration
+
+    def steps(self) -> tuple[Step, ...]:
+        """Return the steps; raises `Missing` where the file does not speak of any."""
+        calibration = self.design.calibration
+        node = self.design.at.get("calibration")
+        if not calibration.steps and (node is None or node.get("steps") is None):
+            raise Missing(self.design, "calibration.steps")
+        return calibration.steps
+
+    def lacking_steps(self) -> tuple[str, ...]:
+        """Return the kinds of steps that every calibration of such a room has and this one lacks, in their order."""
+        wanted = ["wiring", "polarity", "delays", "levels"]
+        if len(self.design.subwoofers) > 1:
+            wanted.insert(2, "subwoofers")
+        if self.design.subwoofers:
+            wanted.insert(-2, "crossovers")
+        steps = self.steps()
+        there = {step.kind for step in steps}
+        lacking = tuple(kind for kind in wanted if kind not in there)
+        bare = next((step for step in steps if step.kind is None), None)
+        if lacking and bare is not None:
+            # It may be the one.
+            raise Missing(bare, "kind")
+        return lacking
+
+    def too_early(self, step: Step) -> tuple[str, ...]:
+        """Return the kinds of steps that a step rests on and that were done after it only.
+
+        By their days, of one day by the order of the file. After a taste curve nothing else is set.
+        """
+        steps, own = self.steps(), need(step.kind, step, "kind")
+        need(step.on, step, "on")
+        at = steps.index(step)
+        first = FIRST.get(own, ())
+        found: dict[str, list[bool]] = {}
+        for place, other in enumerate(steps):
+            if other is step or other.kind == own:
+                continue
+            kind = need(other.kind, other, "kind")
+            if own == LAST or kind in first:
+                need(other.on, other, "on")
+                found.setdefault(kind, []).append(_precedes(other, step, place < at))
+        enough = all if own == LAST else any
+        return tuple(kind for kind, before in found.items() if not enough(before))
+
+    def first_set(self) -> Step | None:
+        """Return the first step that was done by its day and that a change of firmware would undo."""
+        dated = [step for step in self.design.calibration.steps if step.on is not None and step.kind != "wiring"]
+        return min(dated, key=lambda step: step.on or date.max, default=None)
+
+    # Presets
+
+    def presets_of(self, mode: str) -> tuple[Preset, ...]:
+        """Return the presets of a listening mode; raises `Missing` where the file does not speak of presets."""
+        calibration, node = self.design.calibration, self.design.at.get("calibration")
+        if not calibration.presets and (node is None or node.get("presets") is None):
+            raise Missing(self.design, "calibration.presets")
+        found = tuple(preset for preset in calibration.presets if preset.mode == mode)
+        bare = next((preset for preset in calibration.presets if preset.mode is None), None)
+        if not found and bare is not None:
+            raise Missing(bare, "mode")
+        return found
+
+    # Entries and measurements
+
+    def not_entered(self, source: Source) -> tuple[str, ...]:
+        """Return what is not entered for a source, in words; a subwoofer's own knobs count as entries."""
+        setting = self.figures.delays.setting_of(source)
+        own = None if isinstance(source, Loudspeaker) else source
+        delay = (setting is not None and (setting.delay_s or setting.distance_m)) or (own is not None and own.delay_s)
+        found = [] if delay else ["delay"]
+        for words, attr in (("level", "level_db"), ("polarity", "inverted")):
+            held = [getattr(one, attr) for one in (setting, own) if one is not None]
+            if all(value is None for value in held):
+                found.append(words)
+        crossed = setting is not None and setting.crossover_hz is not None
+        if isinstance(source, Loudspeaker) and self.design.subwoofers and not crossed:
+            found.append("crossover")
+        return tuple(found)
+
+    def level_error(self, source: Source) -> Figure:
+        """How far the level measured of a source is from the reference level."""
+        setting, calibration = self.setting(source), self.design.calibration
+        measured = need(setting.measured_level_db, setting, "measured_level")
+        wanted = need(calibration.reference_level_db, calibration, "reference_level")
+        return self.figure("measured level against the reference level", "dB", lambda w: abs(w(measured) - w(wanted)))
+
+    def trim_error(self, speaker: Loudspeaker) -> Figure:
+        """How far the level entered for a loudspeaker is from what its sensitivity and its distance ask for.
+
+        Both against the mean of the front pair, so that the common gain drops out.
+        """
+        pair = [one for one in self.design.loudspeakers if one.label in _FRONT_PAIR]
+        if not pair:
+            raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
+
+        def trim(world: World, one: Loudspeaker) -> float:
+            setting = self.setting(one)
+            return world(need(setting.level_db, setting, "level"))
+
+        def compute(world: World) -> float:
+            world.assume(EQUAL_GAIN)
+            entered = trim(world, speaker) - math.fsum(trim(world, one) for one in pair) / len(pair)
+            arrives = math.fsum(self._arrives_db(world, one) for one in pair) / len(pair)
+            return entered - (arrives - self._arrives_db(world, speaker))
+
+        return self.figure("entered level against the drawing", "dB", compute)
+
+    def _arrives_db(self, world: World, speaker: Loudspeaker) -> float:
+        product = need(speaker.product, speaker, "product")
+        data = need(product.loudspeaker, product, "loudspeaker")
+        level = world(need(data.sensitivity_db, data, "sensitivity"))
+        if need(data.drive, data, "drive") == "1 W":
+            level = settings.voltage_sensitivity_db(level, world(need(data.impedance_ohm, data, "impedance")))
+        seat = self.figures.delays.reference()
+        return settings.level_at_seat_db(level, self.figures.delays.far_m(world, speaker, seat))
+
+    def crossovers_apart(self, left: Loudspeaker, right: Loudspeaker) -> Figure:
+        """How far apart the crossovers of a left and a right are."""
+
+        def hz(world: World, one: Loudspeaker) -> float:
+            setting = self.setting(one)
+            return world(need(setting.crossover_hz, setting, "crossover"))
+
+        return self.figure("difference of the crossovers", "Hz", lambda w: abs(hz(w, left) - hz(w, right)))
+
+    def measured_late(self, subwoofer: Subwoofer) -> Figure:
+        """How much later a subwoofer arrived than the mean of the fronts, as measured."""
+        fronts = [one for one in self.design.loudspeakers if one.label in _FRONTS]
+        if not fronts:
+            raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
+
+        def at(world: World, source: Source) -> float:
+            setting = self.setting(source)
+            return 1e3 * world(need(setting.measured_arrival_s, setting, "measured_arrival"))
+
+        def compute(world: World) -> float:
+            return at(world, subwoofer) - math.fsum(at(world, one) for one in fronts) / len(fronts)
+
+        return self.figure("measured arrival after the fronts", "ms", compute)
+
+    def in_step_ms(self) -> float:
+        """Return a quarter of a period at the highest crossover that is entered, ms."""
+        crossover = self.figures.bass.highest_crossover()
+        if crossover is None:
+            raise Missing(self.design, "calibration.settings")
+        return settings.quarter_period_ms(crossover.value)
+
+    # Records
+
+    def items(self, kind: str) -> tuple[Item, ...]:
+        """Return the handover items of a kind; raises `Missing` where the file does not speak of a handover."""
+        if not self.design.handover and self.design.at.get("handover") is None:
+            raise Missing(self.design, "handover")
+        return tuple(item for item in self.design.handover if item.kind == kind)
+
+    def record(self, kind: str, of: Element) -> Item | None:
+        """Return the record of a kind that names an element and is done; None where there is none.
+
+        Raises `Missing` where an item that names it does not say what it is, or whether it is done.
+        """
+        named = [item for item in self.items(kind) if of.id in item.of]
+        found = next((item for item in named if item.done), None)
+        if found is not None:
+            return found
+        unsaid = next((item for item in named if item.done is None), None)
+        if unsaid is not None:
+            raise Missing(unsaid, "done")
+        bare = next((item for item in self.design.handover if item.kind is None and of.id in item.of), None)
+        if bare is not None:
+            raise Missing(bare, "kind")
+        return None
+
+    def wanted_records(self, thing: Held) -> tuple[str, ...]:
+        """Return the kinds of records that a fixing asks for."""
+        mounts = self.figures.mounts
+        fastener, into = mounts.fastener(thing), mounts.into(thing)
+        wanted = []
+        if into in WOOD or into == "steel-stud":
+            wanted.append("stud-proved")
+        if fastener in _PILOTED and into in WOOD:
+            wanted.append("pilot-hole")
+        if fastener in _TORQUED:
+            wanted.append("torque")
+        return tuple(wanted)
+
+    def unrecorded(self, thing: Held) -> tuple[str, ...]:
+        """Return the kinds of records that a fixing asks for and that are not there, as words."""
+        kinds = (kind for kind in self.wanted_records(thing) if self.record(kind, thing) is None)
+        return tuple(kind.replace("-", " ") for kind in kinds)
+
+    def lacking_documents(self) -> tuple[str, ...]:
+        """Return the kinds of documents that are not left behind; raises `Missing` where one is not said to be done."""
+        lacking, unsaid = [], None
+        for kind in DOCUMENTS:
+            items = self.items(kind)
+            if not any(item.done for item in items):
+                lacking.append(kind)
+                unsaid = unsaid or next((item for item in items if item.done is None), None)
+        bare = next((item for item in self.design.handover if item.kind is None), None)
+        if lacking and unsaid is not None:
+            raise Missing(unsaid, "done")
+        if lacking and bare is not None:
+            raise Missing(bare, "kind")
+        return tuple(lacking)
+
+    def tests_of(self, circuit: Circuit) -> tuple[str, ...]:
+        """Return the kinds of tests that a circuit asks for."""
+        if circuit.rcd_a is not None or circuit.gfci:
+            return ("insulation-test", "residual-current-test")
+        if not circuit.no_rcd:
+            need(circuit.gfci, circuit, "gfci")
+        return ("insulation-test",)
+
+    def version_of(self, processor: Processor) -> Item | None:
+        """Return the record of a processor's firmware version, or None."""
+        return self.record("versions", processor)
+
+    def photographed(self, cable: Cable) -> bool:
+        """Whether a photograph of a cable's run was taken before the wall was closed."""
+        return self.record("photo-before-closing", cable) is not None
+
+
+def _precedes(other: Step, step: Step, before: bool) -> bool:  # noqa: FBT001  the order of the file
+    """Whether another step was done before a step: by their days where these differ, or else by the file's order."""
+    if other.on is None or step.on is None or other.on == step.on:
+        return before
+    return other.on < step.on

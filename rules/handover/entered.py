@@ -1,0 +1,229 @@
+"""What is entered in the processor and what was measured with it in force."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.design.listening import Subwoofer
+from roomlint.review import (
+    LOUDSPEAKERS,
+    PAIRS,
+    SOURCES,
+    SUBWOOFERS,
+    Cases,
+    Level,
+    No,
+    Window,
+    Windows,
+    at_most,
+    between,
+    computed,
+    fails,
+    memory,
+    need,
+    passes,
+    practice,
+    rule,
+)
+
+from . import at_handover
+
+if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker
+    from roomlint.review import Applies, Figure, Pair, Room, Says
+    from roomlint.review.subjects import Source
+
+
+def _passive(room: Room, speaker: Loudspeaker) -> Applies:
+    if room.figures.routing.is_active(speaker):
+        return No("it has an amplifier of its own, whose gain is not in the file")
+    return True
+
+
+def _with_subwoofers(room: Room, _: Pair[Loudspeaker]) -> Applies:
+    return True if room.design.subwoofers else No("the room has no subwoofer to hand over to")
+
+
+HOME: Final = at_most(1.0, "dB", note=0.5)
+CRITICAL: Final = at_most(0.5, "dB", note=0.25)
+BASS: Final = at_most(3.0, "dB", note=1.5)
+
+
+def _levels(room: Room, source: Source) -> Windows:
+    if isinstance(source, Subwoofer):
+        return BASS
+    return CRITICAL if room.critical else HOME
+
+
+def _in_step(room: Room, _: Subwoofer) -> Windows:
+    quarter = room.figures.commissioning.in_step_ms()
+    return Windows(Window(-quarter, quarter, "ms"))
+
+
+@rule(
+    "handover.entered",
+    level=Level.WARNING,
+    basis=practice("what is entered is written down, so that it can be entered again"),
+    each=SOURCES,
+    when=at_handover,
+    says={
+        "short": "has no {lacks} written down as entered",
+        "whole": "has everything entered",
+    },
+    since="0.3.0",
+)
+def entered(room: Room, source: Source) -> Says:
+    """Delay, level, polarity and crossover of every loudspeaker are written down as entered.
+
+    Why: After an update or a repair the processor is empty, and the room is set up from this list or not at all.
+
+    How decided: A delay or a distance, a level, a polarity, and for loudspeakers beside subwoofers a crossover. What is
+    set on a subwoofer itself counts. Whether delays fit the drawing is judged by `distance.delay-entered` and
+    `distance.entered`, crossovers by chapter bass.
+
+    Remedy: Read it off the processor and write it down, naught too.
+
+    When to waive: Never; the export of the settings does not tell a person what they should be.
+    """
+    lacks = room.figures.commissioning.not_entered(source)
+    return fails("short", lacks=lacks) if lacks else passes("whole")
+
+
+@rule(
+    "handover.level-measured",
+    level=Level.WARNING,
+    basis=(
+        practice("levels of a home are equal within a decibel"),
+        memory("a quarter of a decibel between channels", document="ITU-R BS.1116"),
+    ),
+    each=SOURCES,
+    when=at_handover,
+    window=Cases("dB", (("at home", HOME), ("for critical listening", CRITICAL), ("subwoofers", BASS)), _levels),
+    says="is {figure} off the reference level as measured; {window} wanted",
+    since="0.3.0",
+)
+def level_measured(room: Room, source: Source) -> Figure:
+    """Every loudspeaker and subwoofer measures the reference level at the reference seat.
+
+    Why: The picture of sound leans toward what is louder, and a decibel is heard.
+
+    How decided: The level measured against the calibration's reference level: beyond 1 dB a warning, beyond 0.5 dB a
+    note; half of both for critical listening. Subwoofers, whose band holds few modes, 3 dB and 1.5 dB.
+
+    Remedy: Set its level by the difference and measure again.
+
+    When to waive: A taste of the client's, kept in a preset of its own.
+    """
+    return room.figures.commissioning.level_error(source)
+
+
+@rule(
+    "handover.level-entered",
+    level=Level.NOTE,
+    basis=practice("4 dB between entry and arithmetic, a choice of this rule book; rooms add 1 to 3 dB"),
+    each=LOUDSPEAKERS,
+    when=(at_handover, _passive),
+    window=between(-4.0, 4.0, "dB"),
+    says={
+        "above": "is set {figure} higher than sensitivity and distance ask for; look at its wiring and its sheet",
+        "below": "is set lower ({figure}) than sensitivity and distance ask for; look at its wiring and its sheet",
+    },
+    since="0.3.0",
+)
+def level_entered(room: Room, speaker: Loudspeaker) -> Figure:
+    """The level entered for a loudspeaker is about what its sensitivity and its distance ask for.
+
+    Why: A tweeter that does not play, a wrong tap or a crossed pair is first seen as a level that makes no sense.
+
+    How decided: The level entered less that of the front pair's mean, against the difference of what arrives:
+    sensitivity for 2.83 V less 20 lg of the distance to the reference seat. Amplifiers are taken to have equal gain.
+
+    Remedy: Measure the loudspeaker near by, and look at its wiring; or correct the sheet.
+
+    When to waive: Amplifiers of unequal gain, or a loudspeaker in a niche that lifts it.
+    """
+    return room.figures.commissioning.trim_error(speaker)
+
+
+@rule(
+    "handover.crossovers-alike",
+    level=Level.WARNING,
+    basis=practice("left and right are crossed over at one frequency"),
+    each=PAIRS,
+    when=(at_handover, _with_subwoofers),
+    window=at_most(1.0, "Hz"),
+    says="cross over {figure} apart; the same wanted for both",
+    since="0.3.0",
+)
+def crossovers_alike(room: Room, pair: Pair[Loudspeaker]) -> Figure:
+    """The two loudspeakers of a pair cross over at the same frequency.
+
+    Why: Different crossovers turn the phase of one side, and the middle of the stage moves with the note.
+
+    How decided: The crossovers entered for left and right; within 1 Hz they are the same.
+
+    Remedy: Enter the same for both, the higher of the two.
+
+    When to waive: Two different products stand as a pair, and a measurement shows that they need it.
+    """
+    return room.figures.commissioning.crossovers_apart(pair.left, pair.right)
+
+
+@rule(
+    "handover.polarity",
+    level=Level.WARNING,
+    basis=practice("every loudspeaker moves outward on a positive pulse, proved by measurement"),
+    each=SOURCES,
+    when=at_handover,
+    says={
+        "turned": "measures with negative polarity; turn its wires, or what is entered, round",
+        "outward": "measures with positive polarity",
+    },
+    since="0.3.0",
+)
+def polarity(room: Room, source: Source) -> Says:
+    """Every loudspeaker and subwoofer measures with positive polarity.
+
+    Why: One loudspeaker against the others empties the stage between them; a subwoofer against the fronts makes a hole
+    at the crossover.
+
+    How decided: The polarity measured with everything that is entered in force. What is turned round in the processor
+    without a measurement is judged by `bass.polarity`.
+
+    Remedy: Exchange the two wires, or turn round what is entered.
+
+    When to waive: A subwoofer whose response through the crossover asks for it, with the measurement on file.
+    """
+    setting = room.figures.commissioning.setting(source)
+    measured = need(setting.measured_polarity, setting, "measured_polarity")
+    return fails("turned") if measured == "negative" else passes("outward")
+
+
+@rule(
+    "handover.subwoofer-arrival",
+    level=Level.WARNING,
+    basis=practice("in step within a quarter of a period at the crossover; a choice of this rule book"),
+    each=SUBWOOFERS,
+    when=at_handover,
+    window=computed("ms", "a quarter of a period at the highest crossover entered, to either side", _in_step),
+    says={
+        "above": "measures {figure} behind the fronts; {window} keeps them in step",
+        "below": "measures ahead of the fronts ({figure}); {window} keeps them in step",
+    },
+    since="0.3.0",
+)
+def subwoofer_arrival(room: Room, subwoofer: Subwoofer) -> Figure:
+    """A subwoofer arrives in step with the fronts, as measured.
+
+    Why: Filters and amplifiers inside a subwoofer take milliseconds that no drawing knows; half a period apart at the
+    crossover it cancels the fronts.
+
+    How decided: The arrival measured at the reference seat less the mean of the fronts', with all delays in force,
+    against a quarter of a period at the highest crossover: 3.1 ms at 80 Hz. What the drawing alone says is judged by
+    `distance.subwoofer-arrival`.
+
+    Remedy: Change its delay, or the fronts', by the figure, and measure again.
+
+    When to waive: A measured response through the crossover that has no hole.
+    """
+    return room.figures.commissioning.measured_late(subwoofer)

@@ -1,0 +1,133 @@
+"""Cases of the way to each loudspeaker."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from channel_rooms import EMPTY, SHEETS, STEREO, SUB, UNSAID, WITH_SUB, L, R, feed, processor, sends, wired
+
+from roomlint.sample import room
+from roomlint.testing import Case, Never, changed
+
+
+def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
+    """Return a case of the two loudspeakers with the subwoofer."""
+    base = more.pop("base", WITH_SUB)
+    return Case(f"channel.{rule}", kind, changed(base, changes or {}), more.pop("sheets", SHEETS), **more)
+
+
+AMP = "electronics.amplifiers.0"
+PROC = "electronics.processor"
+LINES = f"{PROC}.outputs"
+RECEIVER = {
+    "roomlint_product": 1, "id": "receiver", "kind": "processor",
+    "processor": {"decoded": 5}, "amplifier": {"channels": 2, "minimum_load": "6 ohm"},
+}  # fmt: skip
+INSIDE = changed(
+    room(L, R),
+    {
+        "project.stage": "rough-in",
+        "electronics": {
+            "processor": {"product": "receiver", "feeds": [feed(1, "left"), feed(2, "right")]}, "amplifiers": [],
+        },
+        "cables": [
+            {"id": "to-left", "carries": "loudspeaker", "from": "processor", "to": "left"},
+            {"id": "to-right", "carries": "loudspeaker", "from": "processor", "to": "right"},
+        ],
+    },
+)  # fmt: skip
+TWO_SUBS = changed(
+    WITH_SUB, {"subwoofers.1": {"id": "sub-2", "product": "low"}, LINES: sends("left", "right", "sub", "sub-2")}
+)
+
+CASES: list[Case | Never] = [
+    on("fed", "pass"),
+    on("fed", "pass", subject="subwoofer/sub", says="amplifier of its own"),
+    on("fed", "pass", base=INSIDE, sheets=[*SHEETS, RECEIVER]),
+    on("fed", "pass", {"loudspeakers.0.product": "active", f"{AMP}.feeds": [feed(1, "right")]}, subject="loudspeaker/left"),
+    on("fed", "fail", {f"{AMP}.feeds": [feed(1, "left")]}, subject="loudspeaker/right", level="error", says="no amplifier"),
+    on("fed", "fail", {f"{AMP}.feeds": [feed(1, "left"), feed(2, "left")]}, subject="loudspeaker/left", says="more than one"),
+    # Fed by two amplifiers, one of them inside the processor.
+    on("fed", "fail", {"electronics.amplifiers": [{"id": "amp", "product": "amp-two", "feeds": [feed(1, "left")]}]},
+       base=INSIDE, sheets=[*SHEETS, RECEIVER], subject="loudspeaker/left", says="more than one"),
+    on("fed", "fail", {"loudspeakers.0.product": "active"}, subject="loudspeaker/left", level="warning", says="of its own"),
+    on("fed", "fail", {"electronics.amplifiers": [], "cables": None}, subject="loudspeaker/left"),
+    on("fed", "open", {f"{AMP}.feeds": None}, subject="loudspeaker/left", says="feeds"),
+    on("fed", "open", {"subwoofers.0.product": None}, subject="subwoofer/sub", says="product"),
+    on("fed", "open", {"subwoofers.0.product": "bare-low"}, subject="subwoofer/sub", says="apparent_power"),
+    on("fed", "open", {f"{AMP}.feeds": [feed(1, "left")], "loudspeakers.1.product": None}, subject="loudspeaker/right"),
+    on("fed", "open", base=UNSAID, says="electronics.amplifiers"),
+    on("fed", "notApplicable", base=EMPTY),
+
+    on("line-output", "pass"),
+    on("line-output", "fail", {LINES: sends("left", "sub")}, subject="loudspeaker/right", level="warning", says="no line output"),
+    on("line-output", "fail", {LINES: sends("left", "left", "right", "sub")}, subject="loudspeaker/left", says="more than one"),
+    on("line-output", "open", {LINES: None}, says="outputs"),
+    on("line-output", "open", base=UNSAID, says="electronics.processor"),
+    on("line-output", "notApplicable", base=INSIDE, sheets=[*SHEETS, RECEIVER]),
+
+    on("cable", "pass"),
+    on("cable", "pass", base=INSIDE, sheets=[*SHEETS, RECEIVER]),
+    # From the neighbour on the same output.
+    on("cable", "pass", {f"{AMP}.feeds": [feed(1, "left", "right", wiring="parallel")], "cables.1.from": "left"}),
+    on("cable", "fail", {"cables.1": None}, subject="loudspeaker/right", level="warning", says="no cable"),
+    on("cable", "fail", {"cables.1.carries": "mains"}, subject="loudspeaker/right"),
+    on("cable", "fail", {"cables.1.from": "processor"}, subject="loudspeaker/right", says="comes from processor"),
+    on("cable", "fail", {"cables": []}, subject="loudspeaker/right"),
+    on("cable", "open", {"cables.1": None, "project.stage": "design"}, subject="loudspeaker/right", says="cables"),
+    on("cable", "open", {"cables.1": None, "project.stage": None}, subject="loudspeaker/right", says="stage"),
+    on("cable", "open", {"cables.1.from": None}, subject="loudspeaker/right", says="from"),
+    on("cable", "open", {"cables": None}, says="cables"),
+    # An unfed one is told as unfed.
+    on("cable", "open", {f"{AMP}.feeds": [feed(1, "left")]}, subject="loudspeaker/right", says="channel.fed"),
+    on("cable", "notApplicable", base=EMPTY),
+
+    on("one-signal", "pass"),
+    # Two rows of surrounds that play one channel.
+    on("one-signal", "pass", {"loudspeakers.1.label": "M+030", LINES: sends(("left", "right"), "sub"),
+                              f"{AMP}.feeds": [feed(1, "left", "right", wiring="series")]}),
+    on("one-signal", "fail", {f"{AMP}.feeds": [feed(1, "left", "right", wiring="parallel")]}, level="error",
+       says="M+030, M-030"),
+    on("one-signal", "fail", {f"{AMP}.feeds": [feed(1, "left", "sub", wiring="parallel")]}, says="low frequencies"),
+    on("one-signal", "fail", {"loudspeakers.1.label": "M+030",
+                              f"{AMP}.feeds": [feed(1, "left", "right", wiring="series")]}, says="line outputs 1, 2"),
+    on("one-signal", "open", {"loudspeakers.1.label": None, f"{AMP}.feeds": [feed(1, "left", "right")]}, says="label"),
+    on("one-signal", "open", {f"{AMP}.feeds": None}),
+    on("one-signal", "open", base=UNSAID),
+    on("one-signal", "notApplicable", {"electronics.amplifiers": [], "cables": None}),
+
+    on("line-signal", "pass"),
+    on("line-signal", "fail", {LINES: sends(("left", "right"), "sub")}, level="error", says="plays M+030, M-030"),
+    on("line-signal", "fail", {LINES: [*sends("left", "right"), {"output": 1, "plays": ["sub"]}]}, says="more than once"),
+    on("line-signal", "fail", sheets=[*SHEETS[:2], processor(outputs=1), *SHEETS[3:]], says="uses 2 line outputs and has 1"),
+    on("line-signal", "open", sheets=[*SHEETS[:2], processor(outputs=None), *SHEETS[3:]], says="outputs"),
+    on("line-signal", "open", {LINES: None}, says="outputs"),
+    on("line-signal", "open", base=UNSAID),
+    Never("channel.line-signal", "notApplicable", "a file that does not speak of a processor may have one"),
+
+    on("amplifier-outputs", "pass", says="2 of its 2"),
+    on("amplifier-outputs", "fail", {f"{AMP}.feeds": [feed(3, "left")]}, level="error", says="3 of its channels are used and it has 2"),
+    on("amplifier-outputs", "fail", {f"{AMP}.feeds": [feed(1, "left"), feed(1, "right")]}, says="output 1 is used more than once"),
+    # A bridged output takes two channels, and another needs one.
+    on("amplifier-outputs", "fail", {f"{AMP}.feeds.0.bridged": True}, says="3 of its channels"),
+    on("amplifier-outputs", "pass", base=INSIDE, sheets=[*SHEETS, RECEIVER]),
+    on("amplifier-outputs", "fail", {f"{PROC}.feeds.2": feed(3, "left")}, base=INSIDE, sheets=[*SHEETS, RECEIVER]),
+    on("amplifier-outputs", "open", {f"{AMP}.product": None}),
+    on("amplifier-outputs", "open", base=UNSAID),
+    on("amplifier-outputs", "notApplicable", {"electronics.amplifiers": [], "cables": None}),
+
+    on("subwoofer-outputs", "pass"),
+    on("subwoofer-outputs", "pass", base=TWO_SUBS),
+    on("subwoofer-outputs", "fail", {LINES: sends("left", "right", ("sub", "sub-2"))}, base=TWO_SUBS, level="warning",
+       says="line output 3"),
+    on("subwoofer-outputs", "fail", {LINES: sends(("left", "sub"), "right", "sub-2")}, base=TWO_SUBS, subject="subwoofer/sub",
+       says="with left"),
+    # Four outputs for subwoofers, and only two of them are set apart.
+    on("subwoofer-outputs", "fail", {"subwoofers.2": {**SUB, "id": "sub-3"}, LINES: sends("sub", "sub-2", "sub-3", "left", "right")},
+       base=TWO_SUBS, says="sets 2 subwoofer outputs apart, and 3"),
+    on("subwoofer-outputs", "open", sheets=[*SHEETS[:2], processor(subwoofer_outputs=None), *SHEETS[3:]]),
+    on("subwoofer-outputs", "open", {LINES: sends("left", "right")}, says="channel.line-output"),
+    on("subwoofer-outputs", "notApplicable", base=STEREO),
+    on("subwoofer-outputs", "notApplicable", {
+        "electronics": wired(feed(1, "left"), feed(2, "right"), feeds=[feed(1, "sub")]), "loudspeakers": [L, R]}),
+]  # fmt: skip

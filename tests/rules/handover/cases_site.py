@@ -1,0 +1,79 @@
+"""Cases of records of the site and of documents."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from handover_rooms import BARE, EARLY, NO_STAGE, READY, SHEETS, item
+
+from roomlint.testing import Case, Never, changed
+
+STUD, PILOT, TORQUE, PHOTO, INSULATION, TRIPPING, DRAWINGS = (f"handover.{place}" for place in range(7))
+VERSIONS = "handover.10"
+FIXING = "loudspeakers.0.mounting.fixing"
+
+
+def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
+    """Return a case of the room at its handover."""
+    return Case(f"handover.{rule}", kind, changed(more.pop("base", READY), changes or {}), SHEETS, **more)
+
+
+CASES: list[Case | Never] = [
+    on("fixing-record", "pass", subject="loudspeaker/left"),
+    on("fixing-record", "fail", {TORQUE: None}, subject="loudspeaker/left", level="warning", says="no record of torque"),
+    on("fixing-record", "fail", {f"{PILOT}.of": ["right"], f"{STUD}.done": False}, subject="loudspeaker/left", says="stud proved, pilot hole"),
+    # A bolt in concrete has a torque and nothing to prove.
+    on("fixing-record", "pass", {f"{FIXING}.fastener": "expansion-anchor", f"{FIXING}.into": "concrete", PILOT: None}, subject="loudspeaker/left"),
+    on("fixing-record", "open", {f"{TORQUE}.done": None}, subject="loudspeaker/left", says="done"),
+    on("fixing-record", "open", {f"{TORQUE}.kind": None}, subject="loudspeaker/left", says="kind"),
+    on("fixing-record", "open", {f"{FIXING}.fastener": None}, subject="loudspeaker/left", says="fastener"),
+    on("fixing-record", "open", {"handover": None}, subject="loudspeaker/left", says="handover"),
+    on("fixing-record", "open", base=NO_STAGE),
+    on("fixing-record", "notApplicable", subject="loudspeaker/right"),
+    on("fixing-record", "notApplicable", {f"{FIXING}.fastener": "toggle", f"{FIXING}.into": "board"}, subject="loudspeaker/left"),
+    on("fixing-record", "notApplicable", base=EARLY),
+
+    on("photo-before-closing", "pass"),
+    on("photo-before-closing", "fail", {PHOTO: None}, level="warning"),
+    on("photo-before-closing", "fail", {f"{PHOTO}.done": False}),
+    # At rough-in nothing is lost yet.
+    on("photo-before-closing", "open", {PHOTO: None, "project.stage": "rough-in"}, says="handover"),
+    on("photo-before-closing", "pass", {"project.stage": "rough-in"}),
+    on("photo-before-closing", "open", {"cables.0.in_wall": None}, says="in_wall"),
+    on("photo-before-closing", "open", {"cables": None, PHOTO: None}, says="cables"),
+    on("photo-before-closing", "open", base=NO_STAGE, says="stage"),
+    on("photo-before-closing", "notApplicable", {"cables.0.in_wall": False}),
+    on("photo-before-closing", "notApplicable", base=EARLY),
+    on("photo-before-closing", "notApplicable", base=changed(BARE, {"cables": None})),
+
+    on("circuit-tests", "pass"),
+    on("circuit-tests", "fail", {INSULATION: None}, level="warning", says="no record of insulation test"),
+    on("circuit-tests", "fail", {TRIPPING: None}, says="residual current test"),
+    on("circuit-tests", "pass", {TRIPPING: None, "circuits.0": {"id": "rack", "gfci": False}}),
+    on("circuit-tests", "pass", {TRIPPING: None, "circuits.0": {"id": "rack", "rcd": "none"}}),
+    on("circuit-tests", "fail", {TRIPPING: None, "circuits.0": {"id": "rack", "rcd": "30 mA"}}),
+    on("circuit-tests", "open", {"circuits.0": {"id": "rack"}}, says="gfci"),
+    on("circuit-tests", "open", {f"{INSULATION}.on": None}, says="on"),
+    on("circuit-tests", "open", {"circuits": None, TRIPPING: None, INSULATION: None}, says="circuits"),
+    on("circuit-tests", "notApplicable", base=EARLY),
+
+    on("documents", "pass"),
+    on("documents", "fail", {DRAWINGS: None}, level="warning", says="without drawings"),
+    on("documents", "fail", {f"{DRAWINGS}.done": False}),
+    on("documents", "fail", {"handover": []}, says="drawings, settings, responses, instructions"),
+    on("documents", "open", {f"{DRAWINGS}.done": None}, says="done"),
+    on("documents", "open", {f"{DRAWINGS}.kind": None}, says="kind"),
+    on("documents", "open", {"handover": None}, says="handover"),
+    on("documents", "notApplicable", base=EARLY),
+
+    on("versions", "pass"),
+    on("versions", "fail", {VERSIONS: None}, level="warning", says="no record"),
+    on("versions", "fail", {f"{VERSIONS}.on": "2026-06-03"}, says="recorded on 2026-06-03, after polarity was set on 2026-06-02"),
+    on("versions", "open", {f"{VERSIONS}.version": None}, says="version"),
+    on("versions", "open", {f"{VERSIONS}.on": None}, says="on"),
+    on("versions", "open", {"handover.11": item("versions", "processor", id="two"), f"{VERSIONS}.version": None}, says="version"),
+    on("versions", "open", {"electronics": None, "cables": None, "handover": []}, says="electronics.processor"),
+    on("versions", "open", {"handover": None}, says="handover"),
+    on("versions", "notApplicable", base=EARLY),
+    on("versions", "notApplicable", base=changed(BARE, {"electronics": None, "cables": None})),
+]  # fmt: skip
