@@ -9,6 +9,7 @@ bends where it stands. One is right; above it too much is printed, below it too 
 
 from __future__ import annotations
 
+import argparse
 import statistics
 import sys
 from pathlib import Path
@@ -20,41 +21,43 @@ import drawn  # noqa: E402  the path to it is set above
 import rich_rooms  # noqa: E402
 from draws import Spread, by_name, drawn_figures  # noqa: E402
 
-SEEDS = range(5000, 100_000)
+FIRST = 5000
+"""The seed of the first room that is drawn."""
+WITHIN = 0.15
 
 
 def main() -> None:
-    count, draws = (
-        (int(word) for word in (*sys.argv[1:3], "6", "200")[:2]) if len(sys.argv) != 2 else (int(sys.argv[1]), 200)
-    )
-    chapters = set(sys.argv[3:])
-    rules = [
-        rule for rule in rich_rooms.BOOK.rules if rule.window is not None and (rule.chapter in chapters or not chapters)
+    options = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    options.add_argument("rooms", nargs="?", type=int, default=6)
+    options.add_argument("draws", nargs="?", type=int, default=200)
+    options.add_argument("chapters", nargs="*")
+    asked = options.parse_args()
+    chapters = set(asked.chapters)
+    rules = [rule for rule in rich_rooms.BOOK.rules if rule.window and (not chapters or rule.chapter in chapters)]
+    rooms = [
+        (f"drawn {seed}", {**drawn.drawn(seed), "survey": {"tolerance": "10 mm"}}, drawn.PRODUCTS)
+        for seed in range(FIRST, FIRST + asked.rooms)
     ]
-    rooms = []
-    for seed, _ in zip(SEEDS, range(count), strict=False):
-        data = drawn.drawn(seed)
-        data["survey"]["tolerance"] = "10 mm"
-        rooms.append((f"drawn {seed}", data, drawn.PRODUCTS))
-    for name in (*rich_rooms.RICH, "garden-studio/quick"):
-        rooms.append((name, rich_rooms.plain(rich_rooms.EXAMPLES / f"{name}.room.yaml"), rich_rooms.sheets()))
+    rooms += [
+        (name, rich_rooms.plain(rich_rooms.EXAMPLES / f"{name}.room.yaml"), rich_rooms.sheets())
+        for name in (*rich_rooms.RICH, "garden-studio/quick")
+    ]
     spreads: list[Spread] = []
     for name, data, sheets in rooms:
-        found = drawn_figures(data, rules, sheets, draws)
-        print(
-            f"{name}: {len(found.spreads)} figures, {len(found.refused)} refuse in some draw, {len(found.idle)} exact"
-        )
+        found = drawn_figures(data, rules, sheets, asked.draws)
+        told = f"{len(found.spreads)} figures, {len(found.refused)} refuse in some draw, {len(found.idle)} exact"
+        print(f"{name}: {told}", flush=True)
         spreads += found.spreads
     print(f"\n{'figure':44} {'n':>5} {'median':>7} {'least':>7} {'most':>7} {'bend':>5}")
     for name, all_of in by_name(spreads).items():
-        straight = [spread.ratio for spread in all_of if not spread.bends]
-        told = f"{statistics.median(straight):7.2f} {min(straight):7.2f} {max(straight):7.2f}" if straight else " " * 23
+        straight = [spread for spread in all_of if not spread.bends]
+        ratios = [spread.ratio for spread in straight]
+        told = f"{statistics.median(ratios):7.2f} {min(ratios):7.2f} {max(ratios):7.2f}" if ratios else " " * 23
         print(f"{name:44} {len(straight):5} {told} {len(all_of) - len(straight):5}")
-        for spread in all_of:
-            if not spread.bends and not 0.85 <= spread.ratio <= 1.15:
-                print(
-                    f"    {spread.rule} {spread.subject} {spread.value:.4g}: {spread.printed:.3g} / {spread.drawn:.3g}, {spread.straight:.3f}"
-                )
+        for one in straight:
+            if not 1.0 - WITHIN <= one.ratio <= 1.0 + WITHIN:
+                how = f"{one.printed:.3g} printed, {one.drawn:.3g} drawn, {one.straight:.3f} straight"
+                print(f"    {one.rule} {one.subject}: {one.value:.4g}: {how}")
 
 
 if __name__ == "__main__":

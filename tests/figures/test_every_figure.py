@@ -48,7 +48,7 @@ FROM_WITHIN = {
     "ray: first_met, ahead_of_face": "tests/figures/test_enclosure.py: lines in boxes by hand",
     "solid: upright_box": "tests/figures/test_enclosure.py: its corners by hand",
     "stability: stacked_centre_m": "tests/figures/test_fixings.py: a centre of mass by hand",
-    "wiring_rules: plug_fits, greatest_device_a": "look-ups in tables whose lines have their cases under tests/rules/mains",
+    "wiring_rules: plug_fits, greatest_device_a": "look-ups in tables that tests/rules/mains tries line by line",
 }  # fmt: skip
 """Figures that nothing in tests/outside reaches: where they are held instead."""
 

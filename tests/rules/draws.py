@@ -107,6 +107,17 @@ def read_from(figures: Iterable[Figure]) -> dict[str, Reading]:
     }
 
 
+def _along_one_side(data: Data, path: str, readings: Mapping[str, Reading]) -> list[str]:
+    """Return the other corners of an outline that stand on one side of the room with a corner, measured with it."""
+    way, _, key = path.rpartition(".")
+    if not way.startswith("room.outline."):
+        return []
+    corners = data["room"]["outline"]
+    at = corners[int(way.rpartition(".")[2])][key]
+    others = [f"room.outline.{number}.{key}" for number, corner in enumerate(corners) if corner[key] == at]
+    return [other for other in others if other not in readings]
+
+
 def offsets(count: int, draws: int, seed: int) -> np.ndarray:
     """Return normal draws, one column a reading, made exactly uncorrelated and of unit variance in this sample.
 
@@ -129,12 +140,13 @@ def drawn_figures(
     }
     asked = [rule for rule in rules if any(rule.id == key[0] for key in judged)]
     readings = read_from(judged.values())
-    off = offsets(len(readings), max(draws, 2 * len(readings)), seed)
+    off = offsets(len(readings), max(draws, len(readings) * 5 // 4 + 2), seed)
     got: dict[Key, list[float]] = {key: [] for key in judged}
     for row in off:
         moves = {
-            path: f"{reading.value + step * reading.u / COVERAGE:.12g} {reading.unit}"
+            place: f"{reading.value + step * reading.u / COVERAGE:.12g} {reading.unit}"
             for (path, reading), step in zip(readings.items(), row, strict=True)
+            for place in (path, *_along_one_side(data, path, readings))
         }
         for key, figure in values(room_of(changed(data, moves), products), asked).items():
             if key in got:
