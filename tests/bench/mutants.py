@@ -12,6 +12,7 @@ Prints the survivors and leaves with 1 where fewer are noticed than the floor as
 from __future__ import annotations
 
 import argparse
+import ast
 import hashlib
 import os
 import re
@@ -22,16 +23,21 @@ import sys
 import tempfile
 from concurrent.futures import ThreadPoolExecutor
 from functools import cache
+from itertools import islice
 from pathlib import Path
 from queue import SimpleQueue
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple, TypeVar
 
 from cosmic_ray.ast import ast_nodes, get_ast_from_path
 from cosmic_ray.ast.ast_query import ASTQuery
-from cosmic_ray.mutating import mutate_and_test
+from cosmic_ray.mutating import mutate_and_test, mutate_code
 from cosmic_ray.plugins import get_operator
 from cosmic_ray.work_item import MutationSpec, TestOutcome, WorkerOutcome
 
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+T = TypeVar("T")
 CHECKOUT = Path(__file__).parent.parent.parent
 PARTS = {"roomlint/figures": 14, "roomlint/measure": 8, "roomlint/review": 8, "rules": 10}
 """What is changed, and how many changes of forty."""
@@ -48,7 +54,7 @@ OPERATORS = (
 )  # fmt: skip
 PYTEST = "-x -q -p no:randomly -p no:xdist -p no:cacheprovider"
 WIDER = "tests/rules/test_cases.py tests/measure tests/review/test_engine.py tests/review/test_decide.py"
-TIMEOUT_S = 900.0
+TIMEOUT_S = 300.0
 """A loop that never ends is noticed by it; nothing else is."""
 GAVE_NO_CHANGE = {WorkerOutcome.EXCEPTION, WorkerOutcome.NO_TEST, WorkerOutcome.ABNORMAL}
 
@@ -83,16 +89,34 @@ def mutants(path: Path) -> list[Mutant]:
 
 
 def sample(of: int, seed: str) -> list[Mutant]:
-    """Return the changes that are tried, one of a definition, each part with its share."""
+    """Return the changes that are tried, each part with its share: one of a definition, every kind of change alike."""
     chosen: list[Mutant] = []
     for part, share in PARTS.items():
         paths = [path for path in sorted((CHECKOUT / part).rglob("*.py")) if path.name not in LEFT_OUT]
-        every = [mutant for path in paths for mutant in mutants(path)]
-        every.sort(key=lambda m: hashlib.sha256(f"{seed} {m.path} {m.where} {m.operator}".encode()).digest())
-        by_place = {(mutant.path, mutant.where.partition("#")[0]): mutant for mutant in reversed(every)}
-        firsts = [mutant for mutant in every if by_place[mutant.path, mutant.where.partition("#")[0]] is mutant]
-        chosen += firsts[: max(1, share * of // sum(PARTS.values()))]
+        first: dict[str, tuple[tuple[str, ...], Mutant]] = {}
+        for mutant in (mutant for path in paths for mutant in mutants(path)):
+            definition = f"{mutant.path} {mutant.where.partition('#')[0]}"
+            kind = f"{definition} {mutant.operator}"
+            lot = tuple(_digest(f"{seed} {text}") for text in (definition, kind, f"{kind} {mutant.where}"))
+            if definition not in first or lot < first[definition][0]:
+                first[definition] = (lot, mutant)
+        drawn = (mutant for _, mutant in sorted(first.values(), key=lambda found: found[0]) if _is_python(mutant))
+        chosen += islice(drawn, max(1, share * of // sum(PARTS.values())))
     return chosen
+
+
+def _is_python(mutant: Mutant) -> bool:
+    """Return whether what comes out can be run at all: the star of a signature is no multiplication."""
+    text = (CHECKOUT / mutant.path).read_text(encoding="utf-8")
+    try:
+        ast.parse(mutate_code(text, get_operator(mutant.operator)(), mutant.occurrence) or text)
+    except SyntaxError:
+        return False
+    return True
+
+
+def _digest(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()
 
 
 @cache
@@ -143,15 +167,10 @@ def survives(mutant: Mutant, copy: Path) -> str:
     return "\n".join(line for line in told.splitlines() if line[:1] in "+-" and line[:3] not in {"+++", "---"})
 
 
-def unchanged_passes(copy: Path, chosen: list[Mutant]) -> bool:
-    """Return whether all those tests pass as the program stands: where one fails, everything would seem noticed."""
-    every = {tests for mutant in chosen for tests in tests_of(mutant.path)}
-    for tests in sorted(every):
-        done = subprocess.run(shlex.split(command(copy, tests)), capture_output=True, text=True, check=False)
-        if done.returncode:
-            print(f"{tests}: fails with nothing changed\n{done.stdout[-3000:]}{done.stderr[-1000:]}")
-            return False
-    return True
+def fails(tests: str, copy: Path) -> str:
+    """Return what fails with nothing changed: where something does, every change would seem noticed."""
+    done = subprocess.run(shlex.split(command(copy, tests)), capture_output=True, text=True, check=False)
+    return f"{tests}: fails with nothing changed\n{done.stdout[-3000:]}{done.stderr[-1000:]}" if done.returncode else ""
 
 
 def main() -> int:
@@ -172,15 +191,20 @@ def main() -> int:
         for number in range(asked.jobs):
             copies.put(copied(Path(scratch, str(number))))
 
-        def tried(mutant: Mutant) -> str:
+        def lent(run: Callable[[Path], T]) -> T:
             copy = copies.get()
             try:
-                return survives(mutant, copy)
+                return run(copy)
             finally:
                 copies.put(copy)
 
         with ThreadPoolExecutor(asked.jobs) as pool:
-            told = list(pool.map(tried, chosen))
+            every = sorted({tests for mutant in chosen for tests in tests_of(mutant.path)})
+            failing = list(pool.map(lambda tests: lent(lambda copy: fails(tests, copy)), every))
+            if any(failing):
+                print(*filter(None, failing), sep="\n")
+                return 2
+            told = list(pool.map(lambda mutant: lent(lambda copy: survives(mutant, copy)), chosen))
     for mutant, change in zip(chosen, told, strict=True):
         if change:
             print(f"\nnot noticed: {mutant}\n{change}")

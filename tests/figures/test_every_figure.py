@@ -19,6 +19,8 @@ FIGURES = ROOT / "roomlint" / "figures"
 NO_USER = {
     "conductors: table_eight_ohm_per_m, greatest_length_m, loop_ohm, wire_loss_db, wire_tilt_db, greatest_loop_ohm, "
     "damping_factor": "what a loudspeaker's cable loses: the rules about cable ask for it",
+    "bass: combined_db, response_db": "the sum in one call, for the oracles of tests/outside; a room's is made of its "
+    "parts, so that one that is moved is heard anew alone",
     "mains_draw: amplifier_heat_w, btu_per_hour, airflow_m3_per_h, class_b_efficiency_sine": "heat in a rack and the "
     "air that carries it away: the rules about heat ask for it",
 }

@@ -14,7 +14,6 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 import numpy as np
 
 from roomlint.design.base import Missing
-from roomlint.design.quantity import Origin
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
 from roomlint.review.engine import review_room
@@ -31,12 +30,14 @@ if TYPE_CHECKING:
 
 Data = dict[str, Any]
 Key = tuple[str, str]
+Place = tuple[str, str]
+"""A file and a path in it."""
 COVERAGE = 2.0
 """How many standard deviations an expanded uncertainty is: of readings and figures alike, so that it cancels."""
 STRAIGHT = 0.98
 """Share of the variance that a plane through the draws explains; below that the figure has a kink or bends here."""
 HELD = 0.05
-"""Share of a figure's variance that may come of what no text of the room holds: sheets and assumptions stay put."""
+"""Share of a figure's variance that may come of what is not drawn: what nobody wrote down stays put."""
 
 FROM_NOTHING = 3.0
 """How many of its uncertainties a reading must be away from nothing to be drawn."""
@@ -96,25 +97,30 @@ def _answers(room: Room, rule: AnyRule) -> Iterator[tuple[str, Any]]:
             continue
 
 
-def read_from(figures: Iterable[Figure]) -> dict[str, Reading]:
-    """Return the readings of the room's own text that may be off, by their path in it."""
+def read_from(figures: Iterable[Figure]) -> dict[Place, Reading]:
+    """Return the readings of the room's text and its sheets that may be off, by file and path."""
     readings = (reading for figure in figures for reading in figure.readings if reading.u > 0.0)
     return {
-        re.sub(r"\[(\d+)\]", r".\1", reading.at.path): reading
+        (reading.at.place.file, re.sub(r"\[(\d+)\]", r".\1", reading.at.path)): reading
         for reading in readings
         # A length of nearly nothing cannot be drawn: less than nothing is no length, and the reader says so.
-        if reading.origin is Origin.FILE and reading.at is not None and abs(reading.value) > FROM_NOTHING * reading.u
+        if reading.at is not None and abs(reading.value) > FROM_NOTHING * reading.u
     }
 
 
-def _along_one_side(data: Data, path: str, readings: Mapping[str, Reading]) -> list[str]:
+def rewritten(data: Data, moves: Mapping[Place, str], file: str) -> Data:
+    return changed(data, {path: text for (where, path), text in moves.items() if where == file})
+
+
+def _along_one_side(data: Data, place: Place, readings: Mapping[Place, Reading]) -> list[Place]:
     """Return the other corners of an outline that stand on one side of the room with a corner, measured with it."""
+    file, path = place
     way, _, key = path.rpartition(".")
     if not way.startswith("room.outline."):
         return []
     corners = data["room"]["outline"]
     at = corners[int(way.rpartition(".")[2])][key]
-    others = [f"room.outline.{number}.{key}" for number, corner in enumerate(corners) if corner[key] == at]
+    others = [(file, f"room.outline.{number}.{key}") for number, corner in enumerate(corners) if corner[key] == at]
     return [other for other in others if other not in readings]
 
 
@@ -144,11 +150,13 @@ def drawn_figures(
     got: dict[Key, list[float]] = {key: [] for key in judged}
     for row in off:
         moves = {
-            place: f"{reading.value + step * reading.u / COVERAGE:.12g} {reading.unit}"
-            for (path, reading), step in zip(readings.items(), row, strict=True)
-            for place in (path, *_along_one_side(data, path, readings))
+            other: f"{reading.value + step * reading.u / COVERAGE:.12g} {reading.unit}"
+            for (place, reading), step in zip(readings.items(), row, strict=True)
+            for other in (place, *_along_one_side(data, place, readings))
         }
-        for key, figure in values(room_of(changed(data, moves), products), asked).items():
+        sheets = [rewritten(dict(sheet), moves, f"{sheet['id']}.product.yaml") for sheet in products]
+        there = room_of(rewritten(data, moves, room.design.file), sheets)
+        for key, figure in values(there, asked).items():
             if key in got:
                 got[key].append(figure.value)
     return _summed(judged, got, off, set(readings.values()))
