@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from roomlint.figures.domain import Refused
@@ -17,8 +18,9 @@ if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
     from roomlint.review.window import Window
 
-_STEPS = 400
-_HALVINGS = 60
+_STEPS = 100
+"""Two crossings that lie closer would be missed: an edge says how many there are, so that it is told."""
+_FINE = 1e-12
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +112,7 @@ def _crossings(edge: Edge, judged: Judged, window: Window, side: str, limit: flo
     hair = 0.55 * 10.0 ** -decimals(window.unit)
     base = limit + way * (0.0 if judged.rule.guarded else window.allowance)
 
+    @cache  # both sides of an edge are sought along the same points
     def at(value: float) -> float:
         try:
             return judged.figure.moved({reading: value - reading.value})
@@ -126,17 +129,12 @@ def _crossings(edge: Edge, judged: Judged, window: Window, side: str, limit: flo
 
 
 def _roots(function: Callable[[float], float], low: float, high: float) -> list[float]:
+    from scipy.optimize import brentq
+
     points = [low + (high - low) * number / _STEPS for number in range(_STEPS + 1)]
     values = [function(point) for point in points]
     found = []
     for start, end, one, other in zip(points, points[1:], values, values[1:], strict=False):
         if one * other < 0.0:
-            left, right = start, end
-            for _ in range(_HALVINGS):
-                middle = (left + right) / 2.0
-                if function(left) * function(middle) <= 0.0:
-                    right = middle
-                else:
-                    left = middle
-            found.append((left + right) / 2.0)
+            found.append(float(brentq(function, start, end, xtol=abs(end - start) * _FINE)))
     return found

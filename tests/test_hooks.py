@@ -6,11 +6,13 @@ import os
 import shutil
 import subprocess
 import sys
+import sysconfig
 from pathlib import Path
 
 import pytest
 import yaml
 
+pytestmark = pytest.mark.xdist_group("hooks")  # one process installs the hook, once
 CHECKOUT = Path(__file__).parent.parent
 PRE_COMMIT = (sys.executable, "-m", "pre_commit")
 GOOD = """\
@@ -31,6 +33,8 @@ loudspeakers:
     label: M+030
     position: {from_left: 3.5 m, from_front: 0.5 m, height: 1.1 m}
 """
+OURS = ("roomlint", "__editable__", "pip", "setuptools", "_distutils_hack", "pkg_resources")
+"""What a hook's environment has of its own."""
 TYPO = GOOD.replace("room:", "romm:")
 SHEET = "roomlint_product: 1\nid: small-box\nkind: loudspeaker\n"
 USES_SHEET = GOOD + "loudspeakers:\n  - id: left\n    product: small-box\n"
@@ -91,9 +95,17 @@ def _head(folder: Path) -> str:
 
 @pytest.fixture(scope="module")
 def environment(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
-    home = tmp_path_factory.mktemp("pre-commit-home")
+    """Return what the hooks run in: roomlint is installed for them anew, what it is made of is the one that is here.
+
+    That its wheel brings along what it needs is tried by `.ci/run`.
+    """
+    home, here = tmp_path_factory.mktemp("pre-commit-home"), tmp_path_factory.mktemp("here")
+    for path in Path(sysconfig.get_path("purelib")).iterdir():
+        if not path.name.startswith(OURS) and path.suffix != ".pth":
+            (here / path.name).symlink_to(path)
     kept = {key: value for key, value in os.environ.items() if not key.startswith("GIT_")}
-    return {**kept, "PRE_COMMIT_HOME": str(home), "PRE_COMMIT_COLOR": "never"}
+    made_of = {"PYTHONPATH": str(here), "PIP_NO_DEPS": "1"}
+    return {**kept, **made_of, "PRE_COMMIT_HOME": str(home), "PRE_COMMIT_COLOR": "never"}
 
 
 @pytest.fixture(scope="module")

@@ -6,8 +6,6 @@ import ast
 import re
 from pathlib import Path
 
-import pytest
-
 ROOT = Path(__file__).parent.parent
 MAY_IMPORT = {
     "source": {"schemas"},
@@ -35,6 +33,10 @@ class _Runs(ast.NodeTransformer):
         return None if ast.unparse(node.test) == "TYPE_CHECKING" else self.generic_visit(node)
 
 
+def name(path: Path) -> str:
+    return str(path.relative_to(ROOT))
+
+
 def parsed(path: Path, *, for_types: bool = True) -> ast.AST:
     tree = ast.parse(path.read_text(encoding="utf-8"))
     return tree if for_types else _Runs().visit(tree)
@@ -49,21 +51,22 @@ def imported(path: Path, *, for_types: bool = True) -> set[str]:
             # `from roomlint import plane` names a part just as `from roomlint.plane import ...` does.
             whole = node.module == "roomlint"
             names = [f"roomlint.{alias.name}" for alias in node.names] if whole else [node.module]
-            names = [name for name in names if not name.endswith("__")]
-        parts |= {name.split(".")[1] for name in names if name.startswith("roomlint.")}
+            names = [one for one in names if not one.endswith("__")]
+        parts |= {one.split(".")[1] for one in names if one.startswith("roomlint.")}
     return parts
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: str(path.relative_to(ROOT)))
-def test_module_imports_only_from_its_left(path: Path) -> None:
-    own = FILES[path]
-    for_types = {"measure", "source"} if own == "rules" else set()  # what a rule runs is held below
-    assert imported(path) <= MAY_IMPORT[own] | {own} | GROUND | for_types
+def test_module_imports_only_from_its_left() -> None:
+    wrong = {}
+    for path, own in FILES.items():
+        for_types = {"measure", "source"} if own == "rules" else set()  # what a rule runs is held below
+        wrong[name(path)] = imported(path) - (MAY_IMPORT[own] | {own} | GROUND | for_types)
+    assert {path: parts for path, parts in wrong.items() if parts} == {}
 
 
 def test_the_ground_imports_nothing_of_ours_but_ground() -> None:
-    for name in GROUND:
-        assert imported(ROOT / "roomlint" / f"{name}.py") <= GROUND
+    for part in GROUND:
+        assert imported(ROOT / "roomlint" / f"{part}.py") <= GROUND
 
 
 def test_every_chapter_is_looked_at() -> None:
@@ -71,19 +74,16 @@ def test_every_chapter_is_looked_at() -> None:
     assert {"aim", "angle", "bass", "boundary", "distance", "file", "layout", "mains", "mount"} <= seen
 
 
-@pytest.mark.parametrize(
-    "path", [path for path in FILES if FILES[path] == "rules"], ids=lambda path: str(path.relative_to(ROOT))
-)
-def test_rules_load_nothing_but_the_protocol(path: Path) -> None:
-    assert imported(path, for_types=False) <= MAY_IMPORT["rules"] | {"rules"}
+def test_rules_load_nothing_but_the_protocol() -> None:
+    rules = [path for path, folder in FILES.items() if folder == "rules"]
+    loaded = {name(path): imported(path, for_types=False) - (MAY_IMPORT["rules"] | {"rules"}) for path in rules}
+    assert {path: parts for path, parts in loaded.items() if parts} == {}
 
 
-@pytest.mark.parametrize(
-    "path", [path for path in FILES if FILES[path] != "source"], ids=lambda path: str(path.relative_to(ROOT))
-)
-def test_only_the_command_line_prints_or_exits(path: Path) -> None:
-    text = path.read_text(encoding="utf-8")
-    assert not re.search(r"\bprint\(|sys\.exit\(|click\.", text)
+def test_only_the_command_line_prints_or_exits() -> None:
+    others = [path for path, folder in FILES.items() if folder != "source"]
+    said = re.compile(r"\bprint\(|sys\.exit\(|click\.")
+    assert [name(path) for path in others if said.search(path.read_text(encoding="utf-8"))] == []
 
 
 def test_nothing_promises_freedom_from_harm() -> None:

@@ -12,7 +12,10 @@ from pathlib import Path
 import pytest
 
 CHECKOUT = Path(__file__).parent.parent
-pytestmark = pytest.mark.skipif(not (CHECKOUT / ".git").exists(), reason="compares with what git holds")
+pytestmark = [
+    pytest.mark.skipif(not (CHECKOUT / ".git").exists(), reason="compares with what git holds"),
+    pytest.mark.xdist_group("source package"),  # one process builds it, once
+]
 
 
 def tracked() -> list[str]:

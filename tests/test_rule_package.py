@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+pytestmark = pytest.mark.xdist_group("rule package")  # one process builds and installs it, once
 PACKAGE = Path(__file__).parent / "example_rule_package"
 RULE = "layout.example-ear-height"
 ROOM = """\

@@ -111,11 +111,6 @@ def wants_ground_fault(place: str, edition: CodeEdition) -> bool:
     return place in _GROUND_FAULT_PLACES
 
 
-def circuit_va(voltage_v: float, rating_a: float) -> float:
-    """Apparent power of a circuit at its rating, VA: V I. ValueError for inputs not above zero."""
-    return positive("nominal voltage", voltage_v, "V") * positive("circuit rating", rating_a, "A")
-
-
 def required_current_a(continuous_a: float, noncontinuous_a: float) -> float:
     """Least rating of the overcurrent device for its loads, A: noncontinuous + 1.25 x continuous.
 
@@ -124,14 +119,6 @@ def required_current_a(continuous_a: float, noncontinuous_a: float) -> float:
     """
     lasting = not_negative("continuous current", continuous_a, "A")
     return not_negative("noncontinuous current", noncontinuous_a, "A") + CONTINUOUS_FACTOR * lasting
-
-
-def greatest_continuous_a(rating_a: float) -> float:
-    """Greatest continuous load of a circuit that carries nothing else, A: rating / 1.25.
-
-    ValueError for a rating not above zero. Source: NFPA 70 210.20(A), solved for the load.
-    """
-    return positive("circuit rating", rating_a, "A") / CONTINUOUS_FACTOR
 
 
 def rating_share(current_a: float, rating_a: float) -> float:

@@ -64,7 +64,6 @@ IEC_60228_OHM_PER_KM: Final[Mapping[float, Mapping[ConductorClass, float]]] = Ma
 """Greatest resistance at 20 C of plain copper by cross-section in mm2, IEC 60228 (read second-hand)."""
 
 _SAME_SIZE: Final = 0.02
-_MILLIVOLTS_PER_VOLT: Final = 1000.0
 
 
 def awg_diameter_mm(gauge: int) -> float:
@@ -129,16 +128,6 @@ def voltage_drop_v(length_m: float, current_a: float, ohm_per_m: float) -> float
     """
     run = not_negative("one-way length", length_m, "m") * not_negative("resistance", ohm_per_m, "ohm/m")
     return 2.0 * run * not_negative("current", current_a, "A")
-
-
-def voltage_drop_by_table_v(length_m: float, current_a: float, millivolts_per_amp_metre: float) -> float:
-    """Voltage lost by a tabulated mV/A/m, which already counts both conductors, V: mV/A/m x I x L / 1000.
-
-    ValueError for a negative input. Source: BS 7671 Appendix 4 method (read second-hand).
-    """
-    table = not_negative("tabulated drop", millivolts_per_amp_metre, "mV/A/m")
-    load = not_negative("current", current_a, "A") * not_negative("one-way length", length_m, "m")
-    return table * load / _MILLIVOLTS_PER_VOLT
 
 
 def drop_percent(drop_v: float, nominal_v: float) -> float:

@@ -60,7 +60,6 @@ GRAVITY_RANGE: Final = (0.31, 0.73)
 LAG_DIAMETER_RANGE_MM: Final = (0.25 * INCH_MM, 1.25 * INCH_MM)
 # Extents of the wood-screw and nail tables, numbers 6 to 24 and 0.099 in to 0.375 in: from memory.
 WOOD_SCREW_DIAMETER_RANGE_MM: Final = (0.138 * INCH_MM, 0.372 * INCH_MM)
-NAIL_DIAMETER_RANGE_MM: Final = (0.099 * INCH_MM, 0.375 * INCH_MM)
 
 LOAD_DURATION_FACTOR: Final[Mapping[LoadDuration, float]] = MappingProxyType(
     {"permanent": 0.90, "ten years": 1.00, "two months": 1.15, "seven days": 1.25, "ten minutes": 1.60}
@@ -80,12 +79,6 @@ _TEMPERATURE_BANDS: Final = (
     (fahrenheit_to_celsius(150.0), 0.7, 0.5),
 )
 
-_MINIMUM_PENETRATION_DIAMETERS: Final[Mapping[FastenerKind, float]] = MappingProxyType(
-    {"lag screw": 4.0, "wood screw": 6.0, "nail": 6.0}
-)
-_FULL_PENETRATION_DIAMETERS: Final[Mapping[FastenerKind, float]] = MappingProxyType(
-    {"lag screw": 8.0, "wood screw": 10.0, "nail": 10.0}
-)
 _RIGHT_ANGLE_DEG: Final = 90.0
 
 
@@ -168,18 +161,6 @@ def wood_screw_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) 
     return 2850.0 * gravity**2 * diameter_in * POUND_FORCE_PER_INCH_N_MM
 
 
-def nail_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:
-    """Give the reference withdrawal value of a smooth nail in side grain, N per mm of length in the main member.
-
-    Formula: W = 1380 G^2.5 D lbf/in, D in inches. Valid for G 0.31 to 0.73 and D 2.51 to 9.53 mm; Refused
-    outside. Given for completeness of a report only: no equipment should hang on a nail.
-    Source: NDS-2015 12.2-3 (formula read second-hand, size range from memory).
-    """
-    gravity = between("specific gravity", specific_gravity, GRAVITY_RANGE, "")
-    diameter_in = between("nail diameter", diameter_mm, NAIL_DIAMETER_RANGE_MM, "mm") / INCH_MM
-    return float(1380.0 * gravity**2.5 * diameter_in * POUND_FORCE_PER_INCH_N_MM)
-
-
 def wet_service_factor(kind: FastenerKind, *, wet: bool) -> float:
     """Wet service factor CM for withdrawal: 1.0 dry; 0.7 lag and wood screws, 0.25 nails in wood above 19 % moisture.
 
@@ -251,27 +232,6 @@ def counted_thread_mm(
 
 def _thickness(member_mm: float) -> float:
     return member_mm if member_mm == math.inf else positive("thickness of the wood", member_mm, "mm")
-
-
-def minimum_penetration_mm(kind: FastenerKind, diameter_mm: float) -> float:
-    """Least penetration for which a shear value exists, mm: 4 D for a lag (tip excluded), 6 D for a screw or nail.
-
-    Refused for a diameter that is not above zero. Source: NDS-2015 12.1.4.6, 12.1.5.6, 12.1.6.5 (read
-    second-hand).
-    """
-    return _MINIMUM_PENETRATION_DIAMETERS[kind] * positive("diameter", diameter_mm, "mm")
-
-
-def tabulated_shear_reduction(kind: FastenerKind, diameter_mm: float, penetration: float) -> float:
-    """Factor on a tabulated shear value for shallow penetration (both in mm): p / (8 D) lag, p / (10 D) screw, to 1.
-
-    Only for table values; the yield equations take the true penetration instead. Zero below the minimum penetration.
-    Refused for a negative penetration. Source: NDS-2015 footnotes to the lateral tables (read second-hand).
-    """
-    depth = not_negative("penetration", penetration, "mm")
-    if depth < minimum_penetration_mm(kind, diameter_mm):
-        return 0.0
-    return min(1.0, depth / (_FULL_PENETRATION_DIAMETERS[kind] * diameter_mm))
 
 
 def edge_tolerance_mm(member_thickness_mm: float, diameter_mm: float, edge_diameters: float = 1.5) -> float:

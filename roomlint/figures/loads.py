@@ -5,7 +5,6 @@ figures are plain statics of a rigid plate whose foot presses on the wall; a pla
 """
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -65,22 +64,6 @@ def top_fastener_tension_n(load_n: float, reach_m: float, row_spacing_m: float, 
     return overturning_moment_nm(load_n, reach_m) / (count * spacing)
 
 
-def row_tensions_n(load_n: float, reach_m: float, rows: Sequence[tuple[float, int]]) -> tuple[float, ...]:
-    """Pull on each fastener of every row of a rigid plate, N, in the order of `rows`: M y / sum(n y^2).
-
-    A row is (height above the foot of the plate in m, number of fasteners in framing). Refused for no row, a height
-    below zero or rows that are all at the foot.
-    """
-    moment = overturning_moment_nm(load_n, reach_m)
-    stiffness = sum(
-        at_least_one("fasteners in a row", count) * not_negative("row height", height, "m") ** 2
-        for height, count in rows
-    )
-    if stiffness == 0.0:
-        raise Refused("no row above the foot of the plate: nothing can hold the overturning moment")
-    return tuple(moment * height / stiffness for height, _ in rows)
-
-
 def vertical_shear_n(load_n: float, count: int) -> float:
     """Downward shear on each fastener, N: W / N over all fasteners in framing. Refused for no fastener."""
     return not_negative("load", load_n, "N") / at_least_one("number of fasteners", count)
@@ -109,11 +92,6 @@ def group_twist_n(load_n: float, swing_m: float, rows_m: float, columns_m: float
         raise Refused("a single fastener cannot hold a twist")
     stiffness = corners * (rows**2 + columns**2) / 4.0
     return moment * columns / 2.0 / stiffness, moment * rows / 2.0 / stiffness
-
-
-def resultant_n(first_n: float, second_n: float) -> float:
-    """Resultant of two forces at right angles, N: sqrt(a^2 + b^2)."""
-    return math.hypot(first_n, second_n)
 
 
 def ceiling_demand_n(load_n: float, seat: CeilingSeat, push_n: float) -> tuple[float, float]:
@@ -159,16 +137,6 @@ def sling_tension_n(load_n: float, legs: int, angle_deg: float) -> float:
     angle = between("sling angle from the horizontal", angle_deg, _SLING_RANGE_DEG, "deg")
     load = not_negative("load", load_n, "N")
     return load / (at_least_one("number of legs", legs) * math.sin(math.radians(angle)))
-
-
-def drop_force_n(load_n: float, drop_m: float, stiffness_n_per_m: float) -> float:
-    """Peak force when a load falls onto an elastic secondary bond, N: W (1 + sqrt(1 + 2 h k / W)).
-
-    Refused for a load or stiffness not above zero or a negative drop. A drop of nothing still doubles the load.
-    """
-    load = positive("load", load_n, "N")
-    ratio = not_negative("drop", drop_m, "m") * positive("stiffness", stiffness_n_per_m, "N/m") / load
-    return load * (1.0 + math.sqrt(1.0 + 2.0 * ratio))
 
 
 def design_factor(breaking_n: float, load_n: float) -> float:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
 from roomlint.figures import modes
+from roomlint.figures.direction import direction_vector
 from roomlint.measure.seat_bass import SeatBass
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 AXIAL_TOP_HZ: Final = 200.0
 ROW_PITCH_M: Final = 0.6
-"""Less than this from front to rear, seats stand in one row."""
+"""Less than this along where they face, seats stand in one row."""
 _LESS_THAN_TIMES_HEIGHT: Final = 3.0
 """Both plan sides stay under three times the height."""
 
@@ -34,10 +35,13 @@ class Bass(SeatBass):
         return self.figures.space.is_box
 
     def rows(self) -> int:
-        """Return the number of rows: by their numbers, or by the steps between the ears from front to rear."""
+        """Return the number of rows: by their numbers, or by the steps between the ears along where the seats face."""
         seats = self.placed_seats()
         named = {seat.row for seat in seats if seat.row is not None}
-        ears = sorted(need(seat.ear, seat, "ear").y.value for seat in seats)
+        faced = next((seat for seat in seats if seat.reference), seats[0]).facing_deg.value
+        x, y, _ = direction_vector(faced, 0.0)
+        places = (need(seat.ear, seat, "ear") for seat in seats)
+        ears = sorted(ear.x.value * x + ear.y.value * y for ear in places)
         steps = sum(after - before >= ROW_PITCH_M for before, after in pairwise(ears))
         return max(len(named), steps + 1)
 

@@ -15,13 +15,13 @@ if TYPE_CHECKING:
     from roomlint.source.listing import Listed
 
 _WRITTEN: Final = ("$schema", "roomlint_product", "id", "kind", "roomlint_house")
-_GROUPS: Final = frozenset(DATA_OF.values())
+_GROUPS: Final = frozenset(group for groups in DATA_OF.values() for group in groups)
 
 
 def product_text(kind: str, ident: str, keys: Iterable[Listed]) -> str:
     """Return a sheet of one kind of product, from the list of keys of a sheet."""
-    group = DATA_OF.get(kind, "")
-    wanted = (key for key in keys if (top := key.path.partition(".")[0]) == group or top not in _GROUPS)
+    groups = DATA_OF.get(kind, ())
+    wanted = (key for key in keys if (top := key.path.partition(".")[0]) in groups or top not in _GROUPS)
     lines = [
         f"# Product sheet of a {kind}, begun with `roomlint new`. Copy from the maker's data what they say: take `#: `",
         "# away and put the value in the place of the example. Leave the rest: what a check misses it asks for.",

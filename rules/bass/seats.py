@@ -165,8 +165,8 @@ def subwoofer_count(room: Room, design: Design) -> Says:
 
     Why: One source leaves every mode of the room alive, and no place is good for all seats.
 
-    How decided: Number of subwoofers against number of seats and rows. Seats without a row number whose ears lie more
-    than 0.6 m apart from front to rear count as rows.
+    How decided: Number of subwoofers against number of seats and rows. Seats without a row number whose ears lie 0.6 m
+    or more apart along where the reference seat faces count as rows.
 
     Remedy: Add a second subwoofer at the opposite wall.
 

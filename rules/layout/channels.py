@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import ROOM, Level, No, fails, need, passes, rule, unsaid
+from roomlint.review import ROOM, SOURCES, Level, No, fails, need, passes, rule, unsaid
 
 from . import BS2051, LABELS
 

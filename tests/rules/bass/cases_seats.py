@@ -119,6 +119,8 @@ CASES: list[Case | Never] = [
     Case("bass.subwoofer-count", "pass", ROOM),
     Case("bass.subwoofer-count", "fail", ONE, level="note", says="one subwoofer for 4 seats"),
     Case("bass.subwoofer-count", "fail", TWO_ROWS, level="note", says="in 2 rows"),
+    # They sit beside each other where they face the left wall.
+    Case("bass.subwoofer-count", "pass", changed(TWO_ROWS, {"seats.0.facing": "90 deg", "seats.1.facing": "90 deg"})),
     Case("bass.subwoofer-count", "fail", ROW_OF_FOUR, level="note", says="one subwoofer for 4 seats; two"),
     Case("bass.subwoofer-count", "pass", changed(ROW_OF_FOUR, {"seats.3": None}), says="subwoofers 1, seats 3"),
     Case("bass.subwoofer-count", "open", changed(ONE, {"seats": None})),
