@@ -11,6 +11,7 @@ when the rules have run is what no rule reads (`unread`).
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, ClassVar, Final, Generic, NamedTuple, Self, TypeVar, overload
 
 if TYPE_CHECKING:
@@ -184,7 +185,7 @@ class Element:
         """Set a value that the reader worked out."""
         self.__dict__[WAITING][attr] = value
 
-    @property
+    @cached_property
     def key(self) -> str:
         """The element's id, with its kind in front so that ids of different lists cannot meet."""
         return f"{self.KIND}/{self.id}"

@@ -75,6 +75,11 @@ class _Held(NamedTuple):
     level: Level
     margin: float
 
+    @property
+    def may_be_an_error(self) -> bool:
+        """Whether its windows know errors at all."""
+        return self.judged.level is Level.ERROR or self.judged.windows.limit is not None
+
     def is_made_worse(self, then: Kind, at: Level, margin: float) -> bool:
         """Return whether what fails already fails at as high a level elsewhere, and farther outside."""
         fails = self.kind is Kind.FAIL and then is Kind.FAIL
@@ -99,13 +104,13 @@ class _Tries:
                 yield from self._ways[(element, key)]
 
     def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
-        """Return everything else that rests on a reading, what is dear to find in another world last."""
+        """Return everything else that rests on a reading, what rests on little, and is found soon, first."""
         found = [
             self._as_is(number, other)
             for number, other in enumerate(self.judged)
             if other is not failed and reading in other.figure.readings
         ]
-        return sorted(found, key=lambda held: held.judged.figure.shared)
+        return sorted(found, key=lambda held: (held.judged.figure.shared, len(held.judged.figure.readings)))
 
     def _as_is(self, number: int, other: Judged) -> _Held:
         if number not in self._held:
@@ -287,6 +292,8 @@ def _breaks(held: _Held, way: _Way, value: float) -> bool:
 
 def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
     """Return whether a figure that rests on the reading fails there as an error, and now does not or by far less."""
+    if not held.may_be_an_error:
+        return False
     other, kind, level, _ = held
     there = way.there(other.figure, value)
     if there is None:
