@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 from dataclasses import replace
-from shutil import get_terminal_size
 from typing import TYPE_CHECKING, Any, Final
 
 import click
@@ -29,7 +28,11 @@ LOOKS: Final[dict[str, dict[str, Any]]] = {
 def for_the_output(wishes: Wishes) -> tuple[Wishes, bool]:
     """Return what is wished for as the output bears it: as wide as a terminal, and coloured only on one."""
     is_terminal = sys.stdout is not None and sys.stdout.isatty()
-    columns = get_terminal_size((0, 0)).columns if is_terminal or os.environ.get("COLUMNS") else None
+    columns = None
+    if is_terminal or os.environ.get("COLUMNS"):
+        from shutil import get_terminal_size  # most reports go to a file or a pipe
+
+        columns = get_terminal_size((0, 0)).columns
     coloured = is_terminal or os.environ.get("FORCE_COLOR", "") not in {"", "0"}
     if os.environ.get("NO_COLOR") or not coloured:
         return replace(wishes, width=width_of(columns)), False

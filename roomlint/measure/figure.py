@@ -261,6 +261,10 @@ class Figure:
         """Return the figure as a report needs it, holding on to neither design nor file."""
         return Figure.plain(self.name, self.unit, self.value, u=self.u, assumes=self.assumes)
 
+    def valued(self) -> Figure:
+        """Return the figure where nobody asks how far it may be off: that was not worked out."""
+        return Figure.plain(self.name, self.unit, self.value, u=math.inf, assumes=self.assumes)
+
     def __eq__(self, other: object) -> bool:
         """Two figures are the same that tell the same: one that has travelled is the one that was sent."""
         if not isinstance(other, Figure):

@@ -57,6 +57,13 @@ class World:
             found = self._moved[(reading, by)] = Moved(self, {reading: by})
         return found
 
+    def release(self) -> None:
+        """Let go of what is known here and in the worlds that were moved from here, which hold on to this one."""
+        for world in self._moved.values():
+            world.release()
+        self._moved.clear()
+        self._known.clear()
+
     def __call__(self, quantity: Quantity) -> float:
         """Return a quantity's number in this world."""
         for share in quantity.shares:
