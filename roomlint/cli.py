@@ -186,8 +186,9 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     elif gate_new and against is None:
         raise click.UsageError("--gate-new needs --against: say what is compared with.")
     newly = against is not None and (staged if gate_new is None else gate_new)
+    exact = verdicts or bool(writes) or against is not None or kind == "sarif"
     with redirect_stdout(sys.stderr):  # what a rule prints must not get into a report
-        review = _review(paths or (".",), replace(choices, gate_new=newly), against, jobs, outputs)
+        review = _review(paths or (".",), replace(choices, gate_new=newly, exact=exact), against, jobs, outputs)
     wishes = Wishes(units or "", verdicts=verdicts, notes=notes, missing=missing, basis=basis)
     for other, file in writes:
         outputs.write(file, write(other, review, replace(wishes, verdicts=True)))

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 from dataclasses import replace
-from shutil import get_terminal_size
 from typing import TYPE_CHECKING, Any, Final
 
 import click
@@ -37,7 +36,11 @@ def for_the_output(wishes: Wishes) -> tuple[Wishes, bool]:
 
 def page_width() -> int:
     """Return how wide to write: as the terminal, or as the shell says, and no wider than a page."""
-    return width_of(get_terminal_size((0, 0)).columns if _is_terminal() or os.environ.get("COLUMNS") else None)
+    if not _is_terminal() and not os.environ.get("COLUMNS"):
+        return width_of(None)
+    from shutil import get_terminal_size  # most reports go to a file or a pipe
+
+    return width_of(get_terminal_size((0, 0)).columns)
 
 
 def _is_terminal() -> bool:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import errno
 import os
 import re
-import secrets
 import stat
 import sys
 from contextlib import suppress
@@ -129,7 +128,7 @@ class Outputs:
     def write(self, file: str, text: str | Iterable[str]) -> None:
         """Write a report beside its place and move it there when it is whole; raises `CannotWriteError`."""
         real = self._real[file]
-        beside = real.with_name(f".roomlint-{os.getpid()}-{secrets.token_hex(4)}.part")
+        beside = real.with_name(f".roomlint-{os.getpid()}-{os.urandom(4).hex()}.part")
         try:
             with beside.open("xb") as stream:
                 for part in _parts(text):

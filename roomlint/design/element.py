@@ -11,6 +11,7 @@ when the rules have run is what no rule reads (`unread`).
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
+from functools import cached_property
 from typing import TYPE_CHECKING, Any, ClassVar, Final, Generic, NamedTuple, Self, TypeVar, overload
 
 if TYPE_CHECKING:
@@ -192,7 +193,7 @@ class Element:
             noted = self.__dict__.setdefault(RESTS, {})
             noted[attr] = (*noted.get(attr, ()), *rests)
 
-    @property
+    @cached_property
     def key(self) -> str:
         """The element's id, with its kind in front so that ids of different lists cannot meet."""
         return f"{self.KIND}/{self.id}"

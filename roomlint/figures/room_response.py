@@ -34,11 +34,9 @@ Grade = Literal["fine", "coarse"]
 class Paths:
     """The ways from some sources to some ears through a solved room, before frequency and decay are chosen."""
 
-    modes: Modes
+    response: RoomResponse
     parts: Array  # (ears * sources, modes and terms of the rest)
     sources: int
-    sound_speed_mps: float
-    top_hz: float
 
     def transfer(self, frequencies_hz: Sequence[float] | Array, decay_s: float) -> ComplexArray:
         """Return the pressure at each ear for each source alone, (ears, sources, frequencies), re 1 m in free field.
@@ -48,13 +46,13 @@ class Paths:
         promise levels. Raises Refused for a frequency above the one the room was solved for, or a decay time that
         is not positive. Source: rigid-wall expansion of the Green's function, textbook.
         """
-        k2 = k_squared(frequencies_hz, decay_s, self.sound_speed_mps)
-        if float(np.max(frequencies_hz)) > self.top_hz * (1 + 1e-9):
-            raise Refused(f"the room was solved up to {self.top_hz:.0f} Hz")
-        weights = np.concatenate(self.modes.weights(k2))
+        return self.weighed(self.response.weights(frequencies_hz, decay_s))
+
+    def weighed(self, weights: ComplexArray) -> ComplexArray:
+        """Return the pressure of `transfer` by the weights of the same room's modes at frequencies and a decay."""
         # two real products cost half of one complex product
         found = self.parts @ weights.real + 1j * (self.parts @ weights.imag)
-        return np.asarray(4 * np.pi * found.reshape(-1, self.sources, k2.size))
+        return np.asarray(4 * np.pi * found.reshape(-1, self.sources, weights.shape[1]))
 
 
 class RoomResponse:
@@ -121,6 +119,17 @@ class RoomResponse:
         """Raise ValueError, before anything is solved, for a point outside the room by more than a centimetre."""
         self.shape.carried(points)
 
+    def weights(self, frequencies_hz: Sequence[float] | Array, decay_s: float) -> ComplexArray:
+        """Return what each mode, and each term of the rest, brings at each frequency: all ways are weighed alike.
+
+        Raises Refused as `Paths.transfer` does.
+        """
+        k2 = k_squared(frequencies_hz, decay_s, self.sound_speed_mps)
+        if float(np.max(frequencies_hz)) > self.top_hz * (1 + 1e-9):
+            raise Refused(f"the room was solved up to {self.top_hz:.0f} Hz")
+        found: ComplexArray = np.concatenate(self.modes.weights(k2))
+        return found
+
     def paths(self, sources: Points, ears: Points) -> Paths:
         """Return the ways from sources to ears, to be evaluated at any frequency and decay.
 
@@ -137,7 +146,7 @@ class RoomResponse:
             ways = list(zip(self.shape.alike(sources), self.shape.alike(ears), strict=True))
         both = sum(np.concatenate(self.modes.pairs(*way), axis=2) for way in ways) / len(ways)
         parts = np.asarray(both).reshape(len(there) * len(here), -1)
-        return Paths(self.modes, parts, len(here), self.sound_speed_mps, self.top_hz)
+        return Paths(self, parts, len(here))
 
     def transfer(
         self, sources: Points, ears: Points, frequencies_hz: Sequence[float] | Array, decay_s: float

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from roomlint.measure.view import View
 from roomlint.measure.world import World
 
 if TYPE_CHECKING:
@@ -42,6 +43,14 @@ class Figures:
         self.design = design
         self.world = World()
         """The design's numbers as they were read."""
+
+    def release(self) -> None:
+        """Let go of all that was computed, once nobody asks any more: views and worlds hold on to each other."""
+        for view in vars(self).values():
+            if isinstance(view, View):
+                vars(view).clear()
+        self.world.release()
+        vars(self).clear()
 
     @cached_property
     def space(self) -> Space:

@@ -56,6 +56,11 @@ def obstacle_words(obstacle: Obstacle) -> str:
     return obstacle.id if obstacle.kind in obstacle.id else f"{obstacle.kind} {obstacle.id}"
 
 
+def _heights(seat: Seat) -> tuple[Quantity | None, Quantity | None]:
+    """Return between which heights a listener is, where the file gives them."""
+    return seat.riser_m, seat.head_top_m
+
+
 class Overlap(NamedTuple):
     """How deep a thing stands in another, m (negative: clear of it), and what that other is."""
 
@@ -175,8 +180,9 @@ class Bodies(View):
 
     def _listener(self, world: World, seat: Seat, ear: Point3) -> Solid:
         radius = world(self._seat_width(seat)) / 2.0
-        floor = world(seat.riser_m) if seat.riser_m is not None else 0.0
-        above = world(seat.head_top_m) - ear[2] if seat.head_top_m is not None else HEAD_ABOVE_EAR_M
+        riser, head_top = _heights(seat)
+        floor = world(riser) if riser is not None else 0.0
+        above = world(head_top) - ear[2] if head_top is not None else HEAD_ABOVE_EAR_M
         return solid.seated(ear, radius, min(floor, ear[2] - 0.1), max(above, 0.0))
 
     def _seat_width(self, seat: Seat) -> Quantity:
@@ -209,6 +215,8 @@ class Bodies(View):
             if other is thing or not self.is_placed(other):
                 continue
             if self._apart_m(own, self.place(other)) > self.reach_m(thing) + self.reach_m(other) + FAR_M:
+                if isinstance(other, Seat):
+                    _heights(other)  # judged: so far away it is clear, however high it reaches
                 far.append(other)
             elif other in earlier:
                 near.append((other.words, other))

@@ -220,17 +220,22 @@ class Figure:
     def clears(self, margin: float, times: float) -> bool:
         """Return whether a limit is so many uncertainties away that a rough one, from one side only, is enough.
 
-        At half the cost of the fine one this settles nearly every pass. False wherever the formula refuses. Readings
-        whose bound is the largest are looked at first, until the bounds of the others are enough.
+        At half the cost of the fine one this settles nearly every pass. False wherever the formula refuses, and beyond
+        a limit, where the uncertainty is told; what is only tried elsewhere is told nowhere. Readings whose bound is
+        the largest are looked at first, until the bounds of the others are enough.
         """
+        if self._like is not None:
+            return self._like.clears(abs(margin), times)
         if margin <= 0.0:
             return False
-        rough = (self._like or self)._rough  # noqa: SLF001  its own
-        if rough is not None and margin > times * rough:
+        if self._rough is not None and margin > times * self._rough:
             return True
         if self._compute is None or self._ask is not None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
-        squares, most = 0.0, (margin / times) ** 2
+        return self._is_roughly_below(margin / times)
+
+    def _is_roughly_below(self, most_u: float) -> bool:
+        squares, most = 0.0, most_u**2
         bounds = sorted(((self._bound(reading), reading) for reading in self.readings if reading.u > 0.0), key=_first)
         rest = math.fsum(bound**2 for bound, _ in bounds if bound < math.inf)
         while bounds:
@@ -255,6 +260,10 @@ class Figure:
     def settled(self) -> Figure:
         """Return the figure as a report needs it, holding on to neither design nor file."""
         return Figure.plain(self.name, self.unit, self.value, u=self.u, assumes=self.assumes)
+
+    def valued(self) -> Figure:
+        """Return the figure where nobody asks how far it may be off: that was not worked out."""
+        return Figure.plain(self.name, self.unit, self.value, u=math.inf, assumes=self.assumes)
 
     def __eq__(self, other: object) -> bool:
         """Two figures are the same that tell the same: one that has travelled is the one that was sent."""

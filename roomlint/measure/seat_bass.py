@@ -162,9 +162,13 @@ class SeatBass(View):
             from roomlint.figures.bass import drive
 
             gains = drive([self._source(subwoofer, w) for subwoofer in self.placed_subwoofers()], BAND_HZ)
-            return self._statistics((self._paths(w).transfer(BAND_HZ, decay_s) * gains).sum(axis=1))
+            return self._statistics((self._paths(w).weighed(self._weights(w, decay_s)) * gains).sum(axis=1))
 
         return world.once(("bass levels", decay_s), found)
+
+    def _weights(self, world: World, decay_s: float) -> ComplexArray:
+        """Return what the room's modes bring at a decay, wherever things stand in it."""
+        return world.once(("bass weights", decay_s), lambda w: self.response_in(w).weights(BAND_HZ, decay_s))
 
     @staticmethod
     def _statistics(pressure: ComplexArray) -> Levels:
@@ -202,7 +206,7 @@ class SeatBass(View):
         points = [need(seat.ear, seat, "ear") for seat in self.placed_seats()]
         ears = [point.xyz for point in points]
         gains = drive(sources, BAND_HZ)
-        pressure = (self._paths(world).transfer(BAND_HZ, decay_s) * gains).sum(axis=1)
+        pressure = (self._paths(world).weighed(self._weights(world, decay_s)) * gains).sum(axis=1)
         changes: dict[Reading, ComplexArray] = {}
         if response.found_numerically:
             coarse = response.coarser.transfer(places, ears, BAND_HZ, decay_s)

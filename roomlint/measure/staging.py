@@ -52,8 +52,12 @@ class InTheWay(NamedTuple):
 
 
 class _Line(NamedTuple):
+    """A line that a head is near to; how high it reaches is looked at, whether or not it is in the way as read."""
+
     source: Source
     head: Seat
+    top_m: Quantity | None
+    back_m: Quantity | None
 
 
 class Staging(View):
@@ -260,7 +264,7 @@ class Staging(View):
                 start, ear, head = (need(p, seat, "ear").xyz for p in (source.position, seat.ear, other.ear))
                 passed = sight.clearance_over(start, ear, head)
                 if passed is not None and passed.aside_m <= _LOOKED_AT_M:
-                    found.append(_Line(source, other))
+                    found.append(_Line(source, other, other.head_top_m, other.back_top_m))
         return found
 
     def _passed(self, world: World, line: _Line, seat: Seat) -> sight.Clearance | None:
@@ -269,9 +273,9 @@ class Staging(View):
         passed = sight.clearance_over(start, ear, (x, y, z))
         if passed is None or passed.aside_m > HEAD_HALF_WIDTH_M:
             return None
-        top = world(need(line.head.head_top_m, line.head, "head_top"))
-        if line.head.back_top_m is not None:
-            top = max(top, world(line.head.back_top_m))
+        top = world(need(line.top_m, line.head, "head_top"))
+        if line.back_m is not None:
+            top = max(top, world(line.back_m))
         return passed._replace(above_m=passed.above_m + z - top)
 
     def _above_m(self, world: World, line: _Line, seat: Seat) -> float:

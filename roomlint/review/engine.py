@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import traceback
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
@@ -135,6 +134,8 @@ class _Run:
     def _broke(self, rule: AnyRule, error: BaseException) -> None:
         if isinstance(error, KeyboardInterrupt):
             raise error
+        import traceback  # only what breaks needs it
+
         detail = "".join(traceback.format_exception(error, limit=-3))
         self.outcome.troubles.append(Trouble(rule.id, f"rule {rule.id} broke: {type(error).__name__}: {error}", detail))
 

@@ -84,7 +84,7 @@ def judged_by(
         said=(found.said or _template(rule, window.nearer_side(figure.value))) if kind is Kind.FAIL else "",
         facts=facts_of(found.facts) if told else {},
         because=_one_side(figure) if told else "",
-        figure=figure.settled() if told else figure,
+        figure=figure.settled() if told else figure if room.exact else figure.valued(),
         window=window,
         margin=margin,
         again=again_of(figure, margin, room) if told and abs(margin) < figure.u else None,

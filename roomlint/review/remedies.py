@@ -33,6 +33,8 @@ WORSE: Final = 0.1
 SEAT_STEP_M: Final = 1.0
 """A row that must go farther than this is another room; practice, ours."""
 _HALVINGS: Final = 7
+_ROUNDING: Final = 1e-6
+"""Share of what it is rounded to by which an end may lie beyond what was tried."""
 _TOLD: Final = {"m": 0.01, "deg": 1.0}
 """A remedy is told to the centimetre or the degree, rounded inwards."""
 
@@ -76,6 +78,11 @@ class _Held(NamedTuple):
     level: Level
     margin: float
 
+    @property
+    def may_be_an_error(self) -> bool:
+        """Whether its windows know errors at all."""
+        return self.judged.level is Level.ERROR or self.judged.windows.limit is not None
+
     def is_made_worse(self, then: Kind, at: Level, margin: float) -> bool:
         """Return whether what fails already fails at as high a level elsewhere, and farther outside."""
         fails = self.kind is Kind.FAIL and then is Kind.FAIL
@@ -83,7 +90,7 @@ class _Held(NamedTuple):
 
 
 class _Tries:
-    """The figures of one room, with what is said of each as it is; found out once.
+    """The figures of one room, with what is said of each as it is, and the ways that were tried; found out once.
 
     What waits for a cause is among them: it is judged as soon as the cause is cured, so it must hold then too.
     """
@@ -91,16 +98,26 @@ class _Tries:
     def __init__(self, judged: Sequence[Judged], room: Room) -> None:
         self.judged = (*judged, *_waiting(room))
         self._first_waiting = len(judged)
+        self.room = room
         self._held: dict[int, _Held] = {}
+        self._ways: dict[tuple[Element, str], list[_Way]] = {}
+
+    def ways(self, failed: Judged) -> Iterator[_Way]:
+        """Yield every way that a rule names: one that several failures are cleared along is one and the same."""
+        for element in failed.subject.about:
+            for key in failed.rule.cure:
+                if (element, key) not in self._ways:
+                    self._ways[(element, key)] = list(_ways(element, key, self.room))
+                yield from self._ways[(element, key)]
 
     def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
-        """Return everything else that rests on a reading, what is dear to find in another world last."""
+        """Return everything else that rests on a reading, what rests on little, and is found soon, first."""
         found = [
             self._as_is(number, other)
             for number, other in enumerate(self.judged)
             if other is not failed and reading in other.figure.readings
         ]
-        return sorted(found, key=lambda held: held.judged.figure.shared)
+        return sorted(found, key=lambda held: (held.judged.figure.shared, len(held.judged.figure.readings)))
 
     def _as_is(self, number: int, other: Judged) -> _Held:
         if number not in self._held:
@@ -124,6 +141,41 @@ def _waiting(room: Room) -> Iterator[Judged]:
             yield Judged(rule, subject, figure, windows, level, -1, fixed=False)
 
 
+class _Span(NamedTuple):
+    """Where along a way a failure is cleared."""
+
+    way: _Way
+    low: float
+    high: float
+    told: float
+    """What a remedy in it is rounded to."""
+    order: int
+    """Of two remedies that are alike, the one that was found along the earlier way is told."""
+
+    @property
+    def away(self) -> float:
+        """What a remedy in it changes at the least."""
+        now = self.way.reading.value
+        return max(self.low - now, now - self.high, 0.0) - _ROUNDING * self.told
+
+
+def _span(way: _Way, low: float, high: float, order: int) -> _Span:
+    return _Span(way, low, high, _TOLD.get(way.reading.unit, 0.01 * max(abs(low), abs(high))), order)
+
+
+class _Best(NamedTuple):
+    """A remedy that was found, and by what it is better than another."""
+
+    breaks: int
+    away: float
+    order: int
+    remedy: Remedy
+
+    def is_beyond(self, span: _Span) -> bool:
+        """Return whether nothing in a span can be better."""
+        return not self.breaks and span.away > self.away
+
+
 def _held(other: Judged) -> _Held:
     kind, level, _, margin = other.outcome(other.figure)
     return _Held(other, kind, level, margin)
@@ -137,13 +189,13 @@ def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: R
         verdict = done[one.number]
         grave = verdict.level in {Level.ERROR, Level.WARNING}
         if grave and verdict.waived is None and one.rule.cure:
-            remedy = _remedy(one, tries, room)
+            remedy = _remedy(one, tries)
             if remedy is not None:
                 done[one.number] = replace(verdict, remedy=remedy)
     return done
 
 
-def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | None:
+def _remedy(failed: Judged, tries: _Tries) -> Remedy | None:
     """Return the change of one value that clears a failure and breaks least, or None when no way does.
 
     Every way that the rule names is tried from end to end; a value clears the failure when the figure then passes.
@@ -151,37 +203,49 @@ def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | 
     and one that breaks something says what. A place that makes an error, or one that stands worse, is none. Where
     people can get hurt nothing is told but what holds in every respect: all other figures of those chapters that rest
     on the reading hold there, whether they do now or not.
+
+    Of those the smallest change is told, so the nearest span is tried first, and what cannot be nearer is not tried.
     """
-    return _remedy(failed, _Tries(judged, room), room)
+    best: _Best | None = None
+    spans = [
+        _span(way, low, high, order)
+        for order, way in enumerate(tries.ways(failed))
+        for low, high in _runs(partial(_clears, failed, way), way.low, way.high, STEPS)
+    ]
+    for spoils in (_breaks, _makes_an_error):
+        broken: list[_Span] = []
+        for span in sorted(spans, key=lambda span: span.away):
+            if best is not None and best.is_beyond(span):
+                break
+            touched = tries.touched(failed, span.way.reading)
+            for part in _parts(failed, span, touched) if spoils is _breaks else (span,):
+                whole = _whole(part, partial(_none, spoils, touched, part.way))
+                if whole is None:
+                    broken.append(part)
+                    continue
+                remedy = _tried(whole, failed, touched)
+                if remedy is not None:
+                    now = part.way.reading.value
+                    away = min(abs(end.value - now) for end in (remedy.low, remedy.high))
+                    found = _Best(len(remedy.breaks), away, part.order, remedy)
+                    best = found if best is None else min(best, found, key=lambda one: one[:3])
+        if best is not None and not best.breaks:
+            break
+        spans = broken
+    return best.remedy if best is not None else None
 
 
-def _remedy(failed: Judged, tries: _Tries, room: Room) -> Remedy | None:
-    best: tuple[int, float, Remedy] | None = None
-    for way in _ways(failed, room):
-        touched = tries.touched(failed, way.reading)
-        for low, high in _spans(failed, way, touched):
-            remedy = _tried(way, low, high, failed, touched)
-            if remedy is None:
-                continue
-            nearest = min(abs(end.value - way.reading.value) for end in (remedy.low, remedy.high))
-            if best is None or (len(remedy.breaks), nearest) < best[:2]:
-                best = (len(remedy.breaks), nearest, remedy)
-    return best[2] if best is not None else None
-
-
-def _ways(failed: Judged, room: Room) -> Iterator[_Way]:
-    shell = room.design.shell
-    spans = ((0.0, shell.width_m.value), (0.0, shell.length_m.value), (0.0, room.figures.space.highest_m))
-    for element in failed.subject.about:
-        for key in failed.rule.cure:
-            found = _value(element, key)
-            if isinstance(found, Point):
-                free = room.figures.staging.free_axes(element)
-                for name, quantity, span in zip(("x", "y", "z"), found.values, spans, strict=True):
-                    if name in free:
-                        yield from _coordinate(element, key, quantity, _within_reach(element, quantity, span), room)
-            elif isinstance(found, Quantity):
-                yield from _coordinate(element, key, found, _span_of(found), room)
+def _ways(element: Element, key: str, room: Room) -> Iterator[_Way]:
+    found = _value(element, key)
+    if isinstance(found, Point):
+        shell = room.design.shell
+        spans = ((0.0, shell.width_m.value), (0.0, shell.length_m.value), (0.0, room.figures.space.highest_m))
+        free = room.figures.staging.free_axes(element)
+        for name, quantity, span in zip(("x", "y", "z"), found.values, spans, strict=True):
+            if name in free:
+                yield from _coordinate(element, key, quantity, _within_reach(element, quantity, span), room)
+    elif isinstance(found, Quantity):
+        yield from _coordinate(element, key, found, _span_of(found), room)
 
 
 def _span_of(quantity: Quantity) -> tuple[float, float]:
@@ -263,6 +327,8 @@ def _breaks(held: _Held, way: _Way, value: float) -> bool:
 
 def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
     """Return whether a figure that rests on the reading fails there as an error, and now does not or by far less."""
+    if not held.may_be_an_error:
+        return False
     other, kind, level, _ = held
     there = way.there(other.figure, value)
     if there is None:
@@ -290,32 +356,49 @@ def _none(spoils: Callable[[_Held, _Way, float], bool], touched: list[_Held], wa
     return True
 
 
-def _spans(failed: Judged, way: _Way, touched: list[_Held]) -> Iterator[tuple[float, float]]:
-    """Yield where along a way a failure is cleared, the ends found by halving."""
-    for low, high in _runs(lambda value: _clears(failed, way, value), way.low, way.high, STEPS):
-        if failed.rule.guarded:
-            yield from _runs(partial(_none, _leaves_a_danger, touched, way), low, high, COARSE)
-        else:
-            yield low, high
+def _parts(failed: Judged, span: _Span, touched: list[_Held]) -> Iterator[_Span]:
+    """Yield where in a span people cannot get hurt by anything that it touches; of other failures, the whole span."""
+    if failed.rule.guarded:
+        harmless = partial(_none, _leaves_a_danger, touched, span.way)
+        for low, high in _runs(harmless, span.low, span.high, COARSE):
+            yield _span(span.way, low, high, span.order)
+    else:
+        yield span
 
 
-def _runs(holds: Callable[[float], bool], low: float, high: float, steps: int) -> list[tuple[float, float]]:
+def _whole(span: _Span, holds: Callable[[float], bool]) -> _Span | None:
+    """Return the part of a span that holds everywhere and can be told, the nearest to the reading as it is."""
+    now = span.way.reading.value
+    runs = _runs(holds, span.low, span.high, COARSE, from_high=span.high < now)
+    wide = (span._replace(low=low, high=high) for low, high in runs if high - low > span.told)
+    if span.low <= now <= span.high:
+        return min(wide, key=lambda run: min(abs(run.low - now), abs(run.high - now)), default=None)
+    return next(wide, None)
+
+
+def _runs(
+    holds: Callable[[float], bool], low: float, high: float, steps: int, *, from_high: bool = False
+) -> Iterator[tuple[float, float]]:
+    """Yield where something holds, found point by point, the ends by halving."""
     step = (high - low) / steps
     if step <= 0.0:
-        return []
+        return
     points = [low + step * number for number in range(steps + 1)]
-    held = [holds(point) for point in points]
-    runs: list[tuple[float, float]] = []
+    last = high
+    if from_high:
+        points.reverse()
+        last = low
     start: float | None = None
-    for number, (point, here) in enumerate(zip(points, held, strict=True)):
+    for number, point in enumerate(points):
+        here = holds(point)
         if here and start is None:
-            start = point if number == 0 else _edge(holds, point, points[number - 1])
+            start = _edge(holds, point, points[number - 1]) if number else (high if from_high else point)
         if not here and start is not None:
-            runs.append((start, _edge(holds, points[number - 1], point)))
+            end = _edge(holds, points[number - 1], point)
+            yield (min(start, end), max(start, end))
             start = None
     if start is not None:
-        runs.append((start, high))
-    return runs
+        yield (min(start, last), max(start, last))
 
 
 def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> float:
@@ -328,29 +411,19 @@ def _edge(holds: Callable[[float], bool], inside: float, outside: float) -> floa
     return inside
 
 
-def _tried(way: _Way, low: float, high: float, failed: Judged, touched: list[_Held]) -> Remedy | None:
-    """Return the part of a span that breaks nothing else, or that makes no new error, with what it breaks.
-
-    Where every place of it makes an error, such as one outside the room or in a chimney breast, there is none.
-    """
-    told = _TOLD.get(way.reading.unit, 0.01 * max(abs(low), abs(high)))
-    for spoils in (_breaks, _makes_an_error):
-        runs = [run for run in _runs(partial(_none, spoils, touched, way), low, high, COARSE) if run[1] - run[0] > told]
-        if runs:
-            low, high = min(runs, key=lambda run: min(abs(end - way.reading.value) for end in run))
-            break
-    else:
-        return None
+def _tried(span: _Span, failed: Judged, touched: list[_Held]) -> Remedy | None:
+    """Return the part of a span in which a failure is known to be cleared, with what else it breaks."""
+    way, told = span.way, span.told
 
     def known(value: float) -> bool:
         harmless = not failed.rule.guarded or _none(_leaves_a_danger, touched, way, value)
         return harmless and _known(failed, way, value)
 
-    middle = (low + high) / 2.0
+    middle = (span.low + span.high) / 2.0
     if not known(middle):
         return None
-    low, high = (end if known(end) else _edge(known, middle, end) for end in (low, high))
-    low, high = math.ceil(low / told - 1e-6) * told, math.floor(high / told + 1e-6) * told
+    low, high = (end if known(end) else _edge(known, middle, end) for end in (span.low, span.high))
+    low, high = math.ceil(low / told - _ROUNDING) * told, math.floor(high / told + _ROUNDING) * told
     if high < low or not (known(low) and known(high)):
         return None
     broken = sorted({held.judged.rule.id for value in (low, high) for held in touched if _breaks(held, way, value)})

@@ -33,6 +33,8 @@ class Room:
         house: House | None = None,
         today: date | None = None,
         rule_ids: tuple[str, ...] = (),
+        *,
+        exact: bool = True,
     ) -> None:
         self.design: Design = design
         self.house = house or House()
@@ -41,6 +43,8 @@ class Room:
         """The day that waivers are held against; without one none expires."""
         self.rule_ids = rule_ids
         """The ids of all rules there are, whether they run or not."""
+        self.exact = exact
+        """Whether somebody asks how far the figures that pass may be off."""
         self.ran: frozenset[str] = frozenset()
         """The ids of the rules that were run; filled in before the closing rules judge."""
         self.waiting: list[tuple[AnyRule, Subject]] = []

@@ -12,7 +12,7 @@ from roomlint.review.engine import Trouble, in_book_order, review_room, unjudged
 from roomlint.review.remedies import with_remedies
 from roomlint.review.review import Review, RoomReview, WorkedOut
 from roomlint.review.room import Room
-from roomlint.review.verdict import Level
+from roomlint.review.verdict import Kind, Level
 from roomlint.source.files import whole
 from roomlint.source.place import Problem
 from roomlint.source.say import is_customary
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from roomlint.review.book import Book
     from roomlint.review.rule import AnyRule
     from roomlint.review.spool import Spool
+    from roomlint.review.verdict import Verdict
     from roomlint.source.files import Files
 
 SPOOL_FROM = 200
@@ -50,6 +51,8 @@ class Choices:
     """The git revision that the files are read from; empty for the files as they are."""
     gate_new: bool = False
     """Whether only what is new or worse than an earlier review gates."""
+    exact: bool = True
+    """Whether a report tells, or a comparison asks, how far the figures that pass may be off: it takes a while."""
 
 
 def select(book: Book, only: Sequence[str], without: Sequence[str]) -> tuple[tuple[AnyRule, ...], list[str]]:
@@ -202,17 +205,18 @@ def review_design(
     design: Design, house: House, rules: tuple[AnyRule, ...], choices: Choices, rule_ids: tuple[str, ...] = ()
 ) -> tuple[RoomReview, list[Trouble]]:
     """Review one design under its house; `rule_ids` are all that exist, whether they run or not."""
-    room = Room(design, house, choices.today, rule_ids)
+    room = Room(design, house, choices.today, rule_ids, exact=choices.exact)
     outcome = review_room(room, rules)
+    verdicts = in_book_order(with_remedies(outcome.verdicts, outcome.judged, room), rules)
     project = design.project
-    return (
+    found = (
         RoomReview(
             file=design.file,
             code=project.id,
             title=project.title or "",
             stage=project.stage,
             house=house,
-            verdicts=in_book_order(with_remedies(outcome.verdicts, outcome.judged, room), rules),
+            verdicts=tuple(map(_settled, verdicts)) if choices.exact else verdicts,
             # A part of the book says nothing of what the rest would have looked at.
             unjudged=() if choices.only or choices.without else unjudged(room),
             open_level=_level(house.opens.get(project.stage or "", "never")),
@@ -223,6 +227,15 @@ def review_design(
         ),
         outcome.troubles,
     )
+    room.figures.release()
+    return found
+
+
+def _settled(verdict: Verdict) -> Verdict:
+    """Return a verdict that holds on to neither design nor file; one that does not pass is settled already."""
+    if verdict.kind is not Kind.PASS or verdict.figure is None:
+        return verdict
+    return replace(verdict, figure=verdict.figure.settled())
 
 
 def _worked(design: Design) -> tuple[WorkedOut, ...]:

@@ -161,17 +161,20 @@ def decide(figure: Figure, window: Window, *, guarded: bool, digit: float = 0.0)
     if abs(margin) <= grace:
         # Standing exactly on the edge is inside; rounding must not decide.
         margin = 0.0
-    if not guarded and figure.clears(margin, CLEAR):
-        return "pass", margin
+    return (_guarded(figure, margin) if guarded else _open(figure, margin, window.allowance)), margin
+
+
+def _guarded(figure: Figure, margin: float) -> str:
+    # On one side of a reading the formula may not hold: what it would say there, nobody knows.
+    return "pass" if margin >= 0.0 and margin >= figure.u and not figure.one_sided else "fail"
+
+
+def _open(figure: Figure, margin: float, allowance: float) -> str:
+    if not -allowance <= margin <= 0.0 and figure.clears(margin, CLEAR):
+        return "pass" if margin > 0.0 else "fail"
     u = figure.u
     if figure.one_sided:
-        # On one side of a reading the formula does not hold: what it would say there, nobody knows.
-        return ("fail" if guarded else "review"), margin
-    allowance = 0.0 if guarded else window.allowance
+        return "review"
     if margin >= u or (margin >= -allowance and u <= SHARED_RISK * allowance):
-        return "pass", margin
-    if margin < -u:
-        return "fail", margin
-    if u == 0:
-        return "pass", margin
-    return ("fail" if guarded else "review"), margin
+        return "pass"
+    return "fail" if margin < -u else "review"
