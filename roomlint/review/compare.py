@@ -15,7 +15,7 @@ from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.review.window import Window, decide
-from roomlint.source.dimensions import decimals
+from roomlint.source.dimensions import decimals, last_digit
 from roomlint.source.files import ROOM_ENDING, from_top
 
 if TYPE_CHECKING:
@@ -231,7 +231,7 @@ def _change(verdict: Verdict, was: Verdict | None) -> Change:
     if was is None:
         return Change(State.NEW, _appeared(verdict))
     before = str(was.level or was.kind)
-    figure = was.figure if _differ(verdict.figure, was.figure) else None
+    figure = was.figure if _differ(verdict, was.figure) else None
     window = was.window if _other(verdict.window, was.window) else None
     way, by = _way(verdict, was, figure, window)
     same = (verdict.kind, verdict.level, verdict.waived is None) == (was.kind, was.level, was.waived is None)
@@ -282,11 +282,17 @@ def _still(verdict: Verdict, was: Verdict, figure: Figure | None, window: Window
 
 
 def _toward(verdict: Verdict, figure: Figure | None) -> int:
-    """Return 1 when the figure lies farther in than the earlier one, on the window of today, -1 when farther out."""
+    """Return 1 when the figure lies farther in than the earlier one, on the window of today, -1 when farther out.
+
+    It must have moved by more than its uncertainty, the earlier one's or today's, whichever is less: what measuring
+    again may give is neither better nor worse. Where people can get hurt whatever can be read counts as worse.
+    """
     if figure is None or verdict.figure is None or verdict.window is None:
         return 0
     grew = verdict.window.margin(verdict.figure.value) - verdict.window.margin(figure.value)
-    if abs(grew) <= SAME * max(1.0, abs(figure.value)):
+    if grew < 0 and _is_guarded(verdict):
+        return -1
+    if abs(grew) <= max(min(verdict.figure.u, figure.u), SAME * max(1.0, abs(figure.value))):
         return 0
     return 1 if grew > 0 else -1
 
@@ -295,16 +301,20 @@ def _by_window(verdict: Verdict, was: Verdict, window: Window | None, said: str)
     """Return whether today's window alone says of the earlier figure what is said today."""
     if window is None or verdict.window is None or was.figure is None or was.figure.unit != verdict.window.unit:
         return False
-    guarded = verdict.rule.partition(".")[0] in GUARDED
     digit = 0.5 * 10.0 ** -decimals(verdict.window.unit)
-    return decide(was.figure, verdict.window, guarded=guarded, digit=digit)[0] == said
+    return decide(was.figure, verdict.window, guarded=_is_guarded(verdict), digit=digit)[0] == said
 
 
-def _differ(one: Figure | None, other: Figure | None) -> bool:
-    """Return whether two figures of the same kind have another value."""
+def _is_guarded(verdict: Verdict) -> bool:
+    return verdict.rule.partition(".")[0] in GUARDED
+
+
+def _differ(verdict: Verdict, other: Figure | None) -> bool:
+    """Return whether a figure moved by at least the last digit that is printed: less than that nobody can read."""
+    one = verdict.figure
     if one is None or other is None or one.unit != other.unit:
         return False
-    return abs(one.value - other.value) > SAME * max(1.0, abs(other.value))
+    return abs(one.value - other.value) >= last_digit(one.unit, other.value) * (1.0 - SAME)
 
 
 def _other(one: Window | None, other: Window | None) -> bool:

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from roomlint.measure.figure import Figure
 from roomlint.report.units import Units, inward
 from roomlint.review.window import Window
+from roomlint.source.dimensions import last_digit
 
 METRIC, US = Units(), Units("us")
 
@@ -143,3 +144,16 @@ def test_before_and_after_are_told_in_enough_digits_to_differ():
 def test_how_far_into_something_it_reaches_is_told_without_a_sign(before, now, words):
     was = figure(before) if before is not None else None
     assert METRIC.of([figure(now)]).sizes([figure(now)], was) == words
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "shown"),
+    [
+        (0.756, "ms", 1.0), (0.1234, "ms", 1.0), (17.4, "deg", 1.0), (1.25, "deg", 1.0), (2.69, "", 1.0), (0.1745, "", 1.0),
+        (0.25, "m", 1.0), (0.018, "m", 1000.0), (2.5e-6, "m2", 1e6), (985.0, "N", 1.0), (226.87, "Pa", 1.0),
+    ],
+)  # fmt: skip
+def test_the_last_digit_that_a_comparison_goes_by_is_the_one_that_is_shown(value, unit, shown):
+    text = Units().number(value, unit).split()[0]
+    step = 10.0 ** -len(text.partition(".")[2]) / shown
+    assert last_digit(unit, value) == pytest.approx(step)
