@@ -146,7 +146,7 @@ def last_digit(symbol: str, value: float) -> float:
     """Return what one step of the last digit is worth that a report shows of a number, in that number's unit.
 
     A length is told in centimetres, a short one in millimetres, the section of a wire in tenths of a square millimetre;
-    of other small numbers more digits are shown, two at most, until half a step is no more than a fiftieth of the number.
+    of other numbers below ten steps more digits are shown, two at most, until half a step is no more than a fiftieth.
     """
     unit = SYMBOLS.get(symbol)
     if unit is not None and unit.dimension == "length":
@@ -154,6 +154,8 @@ def last_digit(symbol: str, value: float) -> float:
     if symbol == "m2" and abs(value) < CONDUCTOR_M2:
         return 1e-7
     step: float = 10.0 ** -decimals(symbol)
+    if abs(value) >= 10.0 * step:
+        return step
     return next((finer for finer in (step, step / 10.0) if finer / 2.0 <= 0.02 * abs(value)), step / 100.0)
 
 
