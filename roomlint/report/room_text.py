@@ -131,7 +131,8 @@ class RoomText:
         for way in WAYS:
             entries = of_design(self.room, telling, way)
             if entries:
-                self.page.heading(TITLES[way].capitalize(), "error" if way in {Way.NEW, Way.WORSE} else "heading")
+                role = "error" if way in {Way.NEW, Way.WORSE} else "heading"
+                self.page.heading(TITLES[way].capitalize(), role, is_apart=not told)
                 self._listed([("", entry) for entry in entries])
                 told += [verdict for entry in entries for verdict in entry.verdicts]
         return told
@@ -179,7 +180,9 @@ class RoomText:
     def _item(self, entry: Entry, end: str) -> None:
         rule = self.telling.rule(entry.first)
         fails = rule is not None and entry.first.kind in {Kind.FAIL, Kind.REVIEW}
-        mark = " ".join(self.footnotes.of(rule.caution)) if rule is not None and fails else ""
+        # Of what changed the chapter's caution is told; what a rule adds to it stands on its page.
+        most = 1 if self.room.compared and not self.wishes.basis else None
+        mark = " ".join(self.footnotes.of(rule.caution, most)) if rule is not None and fails else ""
         level = entry.first.level.value if entry.first.level is not None else "review"
         place = entry.first.place
         if self.room.compared:
@@ -223,9 +226,9 @@ class RoomText:
             chapters = ", ".join(f"{chapter} {count}" for chapter, count in sorted(notes.items()))
             lines.append(f"{count_of(notes.total(), 'note', 'notes')} (--notes): {chapters}")
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
-        if waiting:
+        if waiting and not room.compared:
             lines.append(f"{count_of(waiting, 'judgement waits', 'judgements wait')} for causes above")
-        if counts.get("waived") and not self.wishes.verdicts:
+        if counts.get("waived") and not self.wishes.verdicts and not room.compared:
             lines.append(f"{counts['waived']} accepted on record")
         rest = tally(counts, only=("open", "pass", "notApplicable"), zeros=False)
         if not room.compared and rest:

@@ -164,8 +164,17 @@ class Log:
             nothing = text_of("There was no room to check")
             told.append({"descriptor": tool.notice("path.empty"), "level": "error", "message": nothing})
         told += [
-            {"descriptor": tool.notice("house.loosened"), "level": "warning", "message": text_of(text)}
-            for text in self.digest.loosened()
+            {
+                "descriptor": tool.notice("house.loosened"),
+                "level": "warning",
+                "message": text_of(text),
+                "locations": [{"physicalLocation": self._files.physical(one.place)}],
+            }
+            for one, text in self.digest.loosened()
+        ]
+        told += [
+            {"descriptor": tool.notice("house.ended"), "level": "warning", "message": text_of(text)}
+            for text in self.digest.ended()
         ]
         told += self._unjudged
         if left_out:

@@ -51,6 +51,11 @@ NOTIFICATIONS = {
         "A house file lowered the level or widened the window of a rule about mounting, mains, heat or access.",
         "Check that the decision is meant and on record; local code, licensed electricians and engineers decide.",
     ),
+    "house.ended": (
+        "A decision of the house has ended.",
+        "A house file decides something until a day that is over, so that the rule book's own window or level holds.",
+        "Take the decision out of the house file, or have it approved anew with another last day.",
+    ),
     "key.unjudged": (
         "A key was not judged.",
         "A room file gives a value that no rule which ran looks at, so that nobody has checked it.",

@@ -40,7 +40,7 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
             continue
         page.number = 0
         RoomText(room, Telling(room, rules, wishes.units), page, footnotes, wishes).write(stops=stops)
-        page.blank()
+        page.blank(is_apart=not room.compared)
         yield page.take()
     if unmoved:
         page.line(f"As before: {few(unmoved, 12)}.")
@@ -71,9 +71,6 @@ def _incomplete(review: Review, page: Page) -> None:
 
 
 def _decisions_changed(review: Review, page: Page) -> None:
-    if review.against:
-        page.line(f"Compared with {review.against}.")
-        page.blank()
     lines = house_lines(review)
     if lines:
         page.heading("Decisions of the house that changed")
@@ -93,15 +90,21 @@ def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, w
     for file, decision in digest.decisions():
         words = decided(Decided(decision.low, decision.high, decision.level))
         decisions.setdefault(file, []).append(f"{decision.id} {words}")
-    page.blank()
+    page.blank(is_apart=not review.against)
+    if review.against and digest.rooms == 1:
+        page.line(f"Compared with {review.against}.")
     for file, told in decisions.items():
         page.line(f"Decided by {one_line(file)}: {'; '.join(told)}.", role="quiet")
-    for text in digest.loosened(wishes.units):
+    for text in digest.ended():
+        page.line(sentence(text), role="error")
+    for _, text in digest.loosened(wishes.units):
         page.line(f"Loosened where people can get hurt: {sentence(text)}", role="error")
     if digest.rooms != 1:
-        page.line(f"{count_of(digest.rooms, 'room', 'rooms')}, {digest.stopped} held back: {tally(digest.counts)}.")
+        since = f"Compared with {review.against}: " if review.against else ""
+        rooms = count_of(digest.rooms, "room", "rooms")
+        page.line(f"{since}{rooms}, {digest.stopped} held back: {tally(digest.counts)}.")
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
         page.line(f"{count_of(files, 'file', 'files')} could not be read.", role="error")
-    if digest.rooms and not wishes.basis and not wishes.is_narrow:
+    if digest.rooms and not (wishes.basis or wishes.is_narrow or review.against):
         page.line("--basis names each line's rule and source; --format lines its place.", role="quiet")

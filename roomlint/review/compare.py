@@ -10,7 +10,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from roomlint.review.earlier import FINGERPRINT, Earlier, decided_by, earlier_of, fingerprint
-from roomlint.review.read_sarif import NotOursError, read_sarif
+from roomlint.review.read_sarif import NotOursError, is_json, read_sarif
 from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from roomlint.review.review import Review, RoomReview
     from roomlint.review.rule import AnyRule
 
-__all__ = ["FINGERPRINT", "NotOursError", "compare", "earlier_of", "fingerprint", "read_sarif"]
+__all__ = ["FINGERPRINT", "NotOursError", "compare", "earlier_of", "fingerprint", "is_json", "read_sarif"]
 
 SAME = 1e-6
 """Figures nearer than this part of their size are the same: another machine's last bits are no change."""
@@ -97,7 +97,7 @@ class _Comparing:
         if then is None and any(name == then_file or not name.endswith(ROOM_ENDING) for name in self._earlier.unread):
             # What it needs could not be read then: nobody knows what is new of it.
             return room
-        was = then.verdicts if then is not None else {}
+        was = _of_code(then.verdicts, self._earlier.codes[then_file], room.code) if then is not None else {}
         self._house(room.house)
         ran = {rule for rule, _ in was}
         runs = {verdict.rule for verdict in room.verdicts}
@@ -181,6 +181,19 @@ class _Comparing:
                     for verdict in self._earlier.load(file).verdicts.values()
                 )
                 yield Departed(file, code, failures)
+
+
+def _of_code(
+    verdicts: Mapping[tuple[str, str], Verdict], was: str, now: str
+) -> Mapping[tuple[str, str], Verdict]:
+    """Return earlier verdicts under today's code of the project, which names the room in what is judged as a whole."""
+    if was == now or not was:
+        return verdicts
+    renamed = {f"design/{was}": f"design/{now}"}
+    return {
+        (rule, "+".join(renamed.get(part, part) for part in subject.split("+"))): verdict
+        for (rule, subject), verdict in verdicts.items()
+    }
 
 
 def _edges(unit: str, decided: Decided) -> tuple[float | str | None, ...]:

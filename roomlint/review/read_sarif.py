@@ -34,6 +34,19 @@ class NotOursError(ValueError):
     """A file that is no SARIF log of this program; the text says why."""
 
 
+def is_json(path: str) -> bool:
+    """Return whether there is an ordinary file of that name that begins as JSON does, however it is called."""
+    file = Path(path)
+    try:
+        if not file.is_file():  # a pipe would hold the run
+            return False
+        with file.open("rb") as stream:
+            start = stream.read(_AT_ONCE)
+    except (OSError, ValueError):
+        return False
+    return start.removeprefix(codecs.BOM_UTF8).lstrip(_BLANK.encode())[:1] in {b"{", b"["}
+
+
 def read_sarif(path: str) -> Earlier:
     """Read an earlier review from a SARIF file that this program wrote; raises `NotOursError`."""
     found = _Found()
@@ -42,7 +55,7 @@ def read_sarif(path: str) -> Earlier:
     except NotOursError:
         found.close()
         raise
-    return found.earlier(path)
+    return found.earlier(f"report {path}")
 
 
 def _read(path: str, found: _Found) -> None:

@@ -127,7 +127,7 @@ def test_what_the_house_decided_is_folded_and_what_it_loosened_is_not(make):
     from roomlint.review.review import Loosened
 
     house = make.house(angle__front_pair={"level": "note", "because": "narrow rooms"})
-    loosened = (Loosened("mount.x", "house.yaml", Level.ERROR, Level.NOTE),)
+    loosened = (Loosened("mount.x", "house.yaml", Level.ERROR, Level.NOTE, make.place(3)),)
     text = comment(make, make.room(house=house, loosened=loosened))
     assert "- angle.front-pair, by `house.yaml`: level note: narrow rooms." in text.partition("<details>")[2]
     assert (

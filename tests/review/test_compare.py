@@ -253,6 +253,12 @@ def test_a_renamed_room_is_followed_by_git_s_word_or_by_its_code() -> None:
         assert room.verdicts[0].change.state is State.UNCHANGED
 
 
+def test_a_room_whose_code_is_another_keeps_what_is_judged_of_it_as_a_whole() -> None:
+    earlier = earlier_of(review(verdict(subject="design/A+seat/middle")), "HEAD")
+    room = compare(review(verdict(subject="design/B+seat/middle"), code="B"), earlier).rooms[0]
+    assert (room.verdicts[0].change.state, room.gone) == (State.UNCHANGED, ())
+
+
 def test_a_copied_room_is_not_taken_for_a_renamed_one() -> None:
     earlier = earlier_of(review(verdict()), "HEAD")
     both = Review((room_of(verdict()), room_of(verdict(), file="copy.room.yaml")), (RULE,))
