@@ -112,9 +112,7 @@ def test_an_earlier_report_with_a_line_without_end_is_told(tmp_path: Path) -> No
     assert "--against" in output
 
 
-def test_an_earlier_report_is_known_by_what_it_holds_and_what_was_taken_is_said(
-    team: Team, tmp_path: Path
-) -> None:
+def test_an_earlier_report_is_known_by_what_it_holds_and_what_was_taken_is_said(team: Team, tmp_path: Path) -> None:
     team.stage("a.room.yaml", FAILING)
     team.git("commit", "--quiet", "-m", "as it stands")
     for name in ("then", "then.json", "HEAD.txt"):

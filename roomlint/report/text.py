@@ -81,24 +81,29 @@ def _decisions_changed(review: Review, page: Page) -> None:
         page.line(f"{departed_words(room)}.")
 
 
-def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, wishes: Wishes) -> None:
-    if footnotes.marks:
-        page.blank()
-        for text, mark in footnotes.marks.items():
-            page.marked(mark, sentence(text))
+def _decided(digest: Digest, page: Page, wishes: Wishes) -> None:
+    """Say what the houses decided, what of that is over, and what it made looser where people can get hurt."""
     decisions: dict[str, list[str]] = {}
     for file, decision in digest.decisions():
         words = decided(Decided(decision.low, decision.high, decision.level))
         decisions.setdefault(file, []).append(f"{decision.id} {words}")
-    page.blank(is_apart=not review.against)
-    if review.against and digest.rooms == 1:
-        page.line(f"Compared with {review.against}.")
     for file, told in decisions.items():
         page.line(f"Decided by {one_line(file)}: {'; '.join(told)}.", role="quiet")
     for text in digest.ended():
         page.line(sentence(text), role="error")
     for _, text in digest.loosened(wishes.units):
         page.line(f"Loosened where people can get hurt: {sentence(text)}", role="error")
+
+
+def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, wishes: Wishes) -> None:
+    if footnotes.marks:
+        page.blank()
+        for text, mark in footnotes.marks.items():
+            page.marked(mark, sentence(text))
+    page.blank(is_apart=not review.against)
+    if review.against and digest.rooms == 1:
+        page.line(f"Compared with {review.against}.")
+    _decided(digest, page, wishes)
     if digest.rooms != 1:
         since = f"Compared with {review.against}: " if review.against else ""
         rooms = count_of(digest.rooms, "room", "rooms")

@@ -183,9 +183,7 @@ class _Comparing:
                 yield Departed(file, code, failures)
 
 
-def _of_code(
-    verdicts: Mapping[tuple[str, str], Verdict], was: str, now: str
-) -> Mapping[tuple[str, str], Verdict]:
+def _of_code(verdicts: Mapping[tuple[str, str], Verdict], was: str, now: str) -> Mapping[tuple[str, str], Verdict]:
     """Return earlier verdicts under today's code of the project, which names the room in what is judged as a whole."""
     if was == now or not was:
         return verdicts

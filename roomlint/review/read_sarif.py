@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, Final
 
 from roomlint.measure.figure import Figure
-from roomlint.review.earlier import FINGERPRINT, Earlier, EarlierRoom
+from roomlint.review.earlier import Earlier, EarlierRoom
 from roomlint.review.review import Decided
 from roomlint.review.verdict import Kind, Level, State, Verdict, Waived
 from roomlint.review.window import Window
@@ -308,7 +308,6 @@ def _text(value: Any) -> str | None:  # noqa: ANN401  whatever JSON holds
 def _verdict(result: dict[str, Any]) -> tuple[str, Verdict]:
     kind = Kind(result.get("kind", "fail"))
     about: dict[str, Any] = result["properties"]
-    str(result["partialFingerprints"][FINGERPRINT])
     physical = result["locations"][0]["physicalLocation"]
     line = int(physical.get("region", {}).get("startLine", 1))
     file = str(physical["artifactLocation"]["uri"])
@@ -320,8 +319,8 @@ def _verdict(result: dict[str, Any]) -> tuple[str, Verdict]:
         words=str(about.get("words") or about["subject"]),
         place=Place(file, line, 1, line, 1),
         because=str(result["message"]["text"]).replace("{{", "{").replace("}}", "}"),
-        figure=_figure(about.get("figure")),
-        window=_window(about.get("window")),
+        figure=(figure := _figure(about.get("figure"))),
+        window=_window(about.get("window"), figure.unit if figure is not None else ""),
         margin=float(about["margin"]) if about.get("margin") is not None else None,
         waived=_waived(result),
     )
@@ -331,14 +330,14 @@ def _figure(given: Any) -> Figure | None:  # noqa: ANN401  whatever JSON holds
     if not given:
         return None
     value, u = float(given["value"]), float(given.get("uncertainty") or 0.0)
-    return Figure.plain(str(given["name"]), str(given["unit"]), value, u=u)
+    return Figure.plain(str(given.get("name", "")), str(given["unit"]), value, u=u)
 
 
-def _window(given: Any) -> Window | None:  # noqa: ANN401  whatever JSON holds
+def _window(given: Any, unit: str) -> Window | None:  # noqa: ANN401  whatever JSON holds
     if not given:
         return None
     low, high = (float(given[key]) if given.get(key) is not None else None for key in ("low", "high"))
-    return Window(low, high, str(given["unit"]))
+    return Window(low, high, str(given.get("unit", unit)))
 
 
 def _waived(result: dict[str, Any]) -> Waived | None:

@@ -149,8 +149,9 @@ def test_how_far_into_something_it_reaches_is_told_without_a_sign(before, now, w
 @pytest.mark.parametrize(
     ("value", "unit", "shown"),
     [
-        (0.756, "ms", 1.0), (0.0123, "ms", 1.0), (17.4, "deg", 1.0), (0.125, "deg", 1.0), (1.25, "deg", 1.0), (2.69, "", 1.0), (0.1745, "", 1.0), (0.0745, "", 1.0),
-        (0.25, "m", 1.0), (0.018, "m", 1000.0), (2.5e-6, "m2", 1e6), (985.0, "N", 1.0), (226.87, "Pa", 1.0),
+        (0.756, "ms", 1.0), (0.0123, "ms", 1.0), (17.4, "deg", 1.0), (0.125, "deg", 1.0), (1.25, "deg", 1.0),
+        (2.69, "", 1.0), (0.1745, "", 1.0), (0.0745, "", 1.0), (0.25, "m", 1.0), (0.018, "m", 1000.0),
+        (2.5e-6, "m2", 1e6), (985.0, "N", 1.0), (226.87, "Pa", 1.0),
     ],
 )  # fmt: skip
 def test_the_last_digit_that_a_comparison_goes_by_is_the_one_that_is_shown(value, unit, shown):
