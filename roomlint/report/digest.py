@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from roomlint.design.house import Decision
     from roomlint.review.review import Loosened, Review, RoomReview
     from roomlint.review.verdict import Verdict
+    from roomlint.source.place import Place
 
 T = TypeVar("T")
 
@@ -59,7 +60,7 @@ class Digest:
         self._decisions: dict[tuple[str, str], Decision] = {}
         self._houses: set[str] = set()
         self._loosened: dict[tuple[str, str, bool], Loosened] = {}
-        self._ended: dict[tuple[str, str], str] = {}
+        self._ended: dict[tuple[str, str], tuple[Place, str]] = {}
 
     def add(self, room: RoomReview) -> bool:
         """Take in what a report tells of a room beside its findings; return whether the gate stops it."""
@@ -75,7 +76,8 @@ class Digest:
                 if rule_id in self._ran:
                     self._decisions[room.house.file, rule_id] = decision
             for decision in room.house.ended:
-                self._ended[room.house.file, decision.id] = ended(decision, from_top(room.house.file))
+                words = ended(decision, from_top(room.house.file))
+                self._ended[room.house.file, decision.id] = (decision.place_of("until"), words)
         if room.compared:
             for verdict in (*room.verdicts, *room.gone):
                 if verdict.change is not None and verdict.change.way is not None:
@@ -86,8 +88,8 @@ class Digest:
         """Return the decisions of every house file about rules that ran, each once, with the house's file."""
         return [(file, self._decisions[file, rule_id]) for file, rule_id in sorted(self._decisions)]
 
-    def ended(self) -> list[str]:
-        """Return the decisions of the houses whose last day is over, each once."""
+    def ended(self) -> list[tuple[Place, str]]:
+        """Return the decisions of the houses whose last day is over, each once: where it stands, and its words."""
         return [self._ended[key] for key in sorted(self._ended)]
 
     def loosened(self, units: str = "") -> list[tuple[Loosened, str]]:

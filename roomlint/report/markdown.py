@@ -242,7 +242,7 @@ class _Seen:
         """Yield what the houses made looser where people can get hurt, and which of their decisions are over."""
         for _, text in self.digest.loosened(self.wishes.units):
             yield from (f"**Loosened where people can get hurt:** {data(sentence(text))}", "")
-        for text in self.digest.ended():
+        for _, text in self.digest.ended():
             yield from (f"**Over:** {data(sentence(text))}", "")
 
     def folded(self, room: int) -> Iterator[str]:

@@ -172,8 +172,13 @@ class Log:
             for one, text in self.digest.loosened()
         ]
         told += [
-            {"descriptor": tool.notice("house.ended"), "level": "warning", "message": text_of(text)}
-            for text in self.digest.ended()
+            {
+                "descriptor": tool.notice("house.ended"),
+                "level": "warning",
+                "message": text_of(text),
+                "locations": [{"physicalLocation": self._files.physical(place)}],
+            }
+            for place, text in self.digest.ended()
         ]
         told += self._unjudged
         if left_out:

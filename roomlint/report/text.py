@@ -89,7 +89,7 @@ def _decided(digest: Digest, page: Page, wishes: Wishes) -> None:
         decisions.setdefault(file, []).append(f"{decision.id} {words}")
     for file, told in decisions.items():
         page.line(f"Decided by {one_line(file)}: {'; '.join(told)}.", role="quiet")
-    for text in digest.ended():
+    for _, text in digest.ended():
         page.line(sentence(text), role="error")
     for _, text in digest.loosened(wishes.units):
         page.line(f"Loosened where people can get hurt: {sentence(text)}", role="error")
