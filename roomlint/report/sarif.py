@@ -90,7 +90,11 @@ class Log:
                     "descriptor": self.tool.notice("key.unjudged"),
                     "level": "note",
                     "message": text_of(f"{words}: no rule that ran looks at its {names}"),
-                    "locations": [{"physicalLocation": self._files.physical(one.place)} for one in of],
+                    # Several things may be of one product, and a sheet's key is told once.
+                    "locations": [
+                        {"physicalLocation": self._files.physical(place)}
+                        for place in dict.fromkeys(one.place for one in of)
+                    ],
                 }
             )
 

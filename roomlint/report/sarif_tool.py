@@ -144,9 +144,9 @@ class Tool:
         if found is None:
             return {"ruleId": rule_id}
         _, component, index = found
-        # A reader that knows no extensions would look an index up among the driver's rules and find the wrong one.
-        where = {"ruleIndex": index} if component < 0 else {"rule": self.reference(rule_id, house)}
-        return {"ruleId": rule_id, **where}
+        # A reader that knows no extensions would look an index up among the driver's rules and find the wrong one, and
+        # where `rule` says it all, neither id nor index is wanted beside it.
+        return {"ruleId": rule_id, "ruleIndex": index} if component < 0 else {"rule": self.reference(rule_id, house)}
 
     def reference(self, rule_id: str, house: str = "") -> Json:
         """Return a reportingDescriptorReference to a rule."""

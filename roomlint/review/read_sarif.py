@@ -237,7 +237,7 @@ class _Found:
         try:
             if result.get("baselineState") == State.ABSENT:
                 return
-            if result["ruleId"] == UNREADABLE:
+            if _rule_of(result) == UNREADABLE:
                 self._unread.add(str(result["locations"][0]["physicalLocation"]["artifactLocation"]["uri"]))
                 return
             room, verdict = _verdict(result)
@@ -305,6 +305,10 @@ def _text(value: Any) -> str | None:  # noqa: ANN401  whatever JSON holds
     return str(value) if value is not None else None
 
 
+def _rule_of(result: dict[str, Any]) -> str:
+    return str(result["ruleId"] if "ruleId" in result else result["rule"]["id"])
+
+
 def _verdict(result: dict[str, Any]) -> tuple[str, Verdict]:
     kind = Kind(result.get("kind", "fail"))
     about: dict[str, Any] = result["properties"]
@@ -312,7 +316,7 @@ def _verdict(result: dict[str, Any]) -> tuple[str, Verdict]:
     line = int(physical.get("region", {}).get("startLine", 1))
     file = str(physical["artifactLocation"]["uri"])
     return str(about.get("room") or file), Verdict(
-        rule=str(result["ruleId"]),
+        rule=_rule_of(result),
         kind=kind,
         level=Level(result.get("level", "warning")) if kind is Kind.FAIL else None,
         subject=str(about["subject"]),

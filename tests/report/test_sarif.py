@@ -130,13 +130,13 @@ def check_message(result, components):
 
 
 def check_reference(result, components):
-    if result["ruleId"] == "no.such":
+    if result.get("ruleId") == "no.such":
         assert not {"ruleIndex", "rule"} & set(result)
     elif "ruleIndex" in result:
         assert components[None]["rules"][result["ruleIndex"]]["id"] == result["ruleId"]
     else:
         resolve(result["rule"], components)
-        assert result["rule"]["id"] == result["ruleId"]
+        assert not {"ruleId", "ruleIndex"} & set(result)
 
 
 def resolve(reference, components):
