@@ -81,6 +81,7 @@ class _Seen:
         self._rules = Rules(review.rules)
         self._stopped: Foremost[str] = Foremost(MOST_ROOMS)
         self._passed: list[str] = []
+        self._renamed: list[str] = []
         self._first: Foremost[tuple[str, str, str]] = Foremost(FIRST)
         """The line, the rule's caution and its bases."""
         self._rows: Foremost[tuple[str, str]] = Foremost(FIRST)
@@ -107,6 +108,8 @@ class _Seen:
         quiet = room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)
         if not stops and quiet and not has_changed(room):
             self._passed.append(name)
+        if room.was_file:
+            self._renamed.append(f"- {name}: {code(room.was_file)} → {code(from_top(room.file))}")
         if room.compared:
             self._changes(room, telling, name)
         self._findings(room, telling, name)
@@ -163,8 +166,8 @@ class _Seen:
             self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), _cut(row))
         for verdict in room.verdicts:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
-                for words in verdict.figure.assumes:
-                    self._assumed.setdefault(words, {})[name] = None
+                for assumed in verdict.figure.assumes:
+                    self._assumed.setdefault(assumed, {})[name] = None
         if room.unjudged:
             words = (f"{one.words}: {key_words(one.key)}" for one in room.unjudged)
             keys = few([word.removeprefix(f"{room.code}: ") for word in words], MOST_KEYS)
@@ -209,6 +212,7 @@ class _Seen:
         yield from _list("Waivers that changed", self._waivers.items(), self._waivers.total)
         gone = [f"- {data(departed_words(room))}" for room in self.review.departed]
         yield from _list("Rooms that are gone", gone[:MOST_NAMED], len(gone))
+        yield from _list("Rooms under another name", self._renamed[:MOST_NAMED], len(self._renamed))
 
     def first(self) -> Iterator[str]:
         """Yield the few things to read first."""

@@ -97,7 +97,7 @@ def _decided(digest: Digest, page: Page, wishes: Wishes) -> None:
 
 def _closing(review: Review, digest: Digest, page: Page, footnotes: Footnotes, wishes: Wishes) -> None:
     if footnotes.marks:
-        page.blank()
+        page.blank(is_apart=not review.against)
         for text, mark in footnotes.marks.items():
             page.marked(mark, sentence(text))
     page.blank(is_apart=not review.against)

@@ -98,10 +98,10 @@ def decided(decision: Decided) -> str:
     return one_line(", ".join(parts))
 
 
-def house_change(change: HouseChange) -> str:
-    """Return how a decision of a house changed, in words."""
-    before = decided(change.was) if change.was is not None else "the rule book's own"
-    after = decided(change.now) if change.now is not None else "the rule book's own"
+def house_change(change: HouseChange, rule_book: str) -> str:
+    """Return how a decision of a house changed, in words; `rule_book` is what holds where a house says nothing."""
+    before = decided(change.was) if change.was is not None else rule_book
+    after = decided(change.now) if change.now is not None else rule_book
     own = any(one is not None and one.is_own for one in (change.was, change.now))
     if own and change.was is None:
         return f"{change.rule} {change.way}: {after}"

@@ -208,11 +208,11 @@ def _edges(unit: str, decided: Decided) -> tuple[float | str | None, ...]:
 
 def _moved(rule: AnyRule, was: Decided | None, now: Decided | None) -> set[int]:
     """Return which ways a decision moved a rule: 1 is looser, -1 is tighter."""
-    from roomlint.review.house_check import own_window, wider
+    from roomlint.review.house_check import gravest, own_window, wider
     from roomlint.review.units import in_unit
     from roomlint.review.verdict import Level
 
-    levels = [Level(one.level) if one is not None and one.level is not None else rule.level for one in (was, now)]
+    levels = [Level(one.level) if one is not None and one.level is not None else gravest(rule) for one in (was, now)]
     moved = {(levels[0].rank > levels[1].rank) - (levels[0].rank < levels[1].rank)}
     window = own_window(rule)
     if window is None:

@@ -205,11 +205,9 @@ def _looser(decision: Decision, rule: AnyRule) -> Iterator[tuple[Level | Window,
     if rule.chapter not in CAUTIOUS:
         return
     rows = [windows for _, windows in rule.rows()]
-    levels = [rule.level, rule.critical_level or rule.level]
-    levels += [Level.ERROR for windows in rows if windows is not None and windows.limit is not None]
-    gravest = max(levels, key=lambda level: level.rank)
-    if decision.level is not None and Level(decision.level).rank < gravest.rank:
-        yield gravest, Level(decision.level)
+    own = gravest(rule)
+    if decision.level is not None and Level(decision.level).rank < own.rank:
+        yield own, Level(decision.level)
     window = own_window(rule)
     if not decision.sets_window or window is None:
         return
@@ -221,6 +219,13 @@ def _looser(decision: Decision, rule: AnyRule) -> Iterator[tuple[Level | Window,
     was = next(looser, window if len(known) < len(rows) else None)
     if was is not None:
         yield was, now
+
+
+def gravest(rule: AnyRule) -> Level:
+    """Return the level that a rule can give by itself, of several the gravest; a level that a house sets is fixed."""
+    levels = [rule.level, rule.critical_level or rule.level]
+    levels += [Level.ERROR for _, windows in rule.rows() if windows is not None and windows.limit is not None]
+    return max(levels, key=lambda level: level.rank)
 
 
 def wider(now: float | None, was: float | None, outwards: int) -> bool:

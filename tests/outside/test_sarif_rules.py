@@ -1,8 +1,8 @@
 """Reports of real rooms against what the standard and code hosts ask for, and what no schema says.
 
-The rules are those of SARIF 2.1.0 (OASIS, errata 01; clauses below) that its JSON Schema cannot hold, of the limits that
-a code host documents for uploads, and of the standard's appendix on useful messages. A validator with the hosts' rules
-finds no error in these reports and one warning: the tool names no address to read on, and it has none to name.
+The rules are those of SARIF 2.1.0 (OASIS, errata 01; clauses below) that its JSON Schema cannot hold, of the limits
+that a code host documents for uploads, and of the standard's appendix on useful messages. A validator with the hosts'
+rules finds no error in these reports and one warning: the tool names no address to read on, and it has none to name.
 """
 
 from __future__ import annotations

@@ -201,7 +201,7 @@ def test_a_comparison_tells_house_waivers_and_design_apart_and_in_this_order(mak
     order = [
         (
             "Decisions of the house that changed\n"
-            "  house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg"
+            "  house.yaml: angle.front-pair loosened: 22 to 32 deg → at least 15 deg"
         ),
         "Waivers that changed\n  accepted [angle.front-pair]: Accepted by R. Lead until 2027-06-30: glass.",
         "not of the design\n 1. let-off: azimuth 15.0 → 24.0 deg left; 22 to 32 deg (was warning) (cured)",
