@@ -213,7 +213,7 @@ def rule_book(ctx: click.Context, name: str | None, kind: str, house: str | None
     from roomlint.review.session import Reviewer, citing, select
 
     book = load_book()
-    decided, problems = Desk(rules=book.rules).open_house(house)
+    decided, problems = Desk(rules=book.rules, today=date.today()).open_house(house)  # noqa: DTZ011  the local day
     if problems:
         _tell(problems)
         ctx.exit(USAGE)
@@ -361,24 +361,24 @@ def _earlier(
     against: str, paths: tuple[str, ...], book: Book, choices: Choices, jobs: int
 ) -> tuple[Earlier, dict[str, str]]:
     """Return the earlier review, of every room that was there then, and which files were renamed since."""
-    from roomlint.review.compare import NotOursError, earlier_of, read_sarif
+    from roomlint.review.compare import NotOursError, earlier_of, is_json, read_sarif
     from roomlint.source.files import at_top, find_rooms
     from roomlint.source.revision import STAGED, Revision, RevisionError, renamed_since
 
-    is_report = against.endswith((".sarif", ".sarif.json"))
-    if is_report and not Path(against).is_file():
-        raise click.UsageError(f"--against: {against} cannot be read: there is no such ordinary file.")
     try:
-        if is_report:
+        if is_json(against):
             return read_sarif(against), {}
         there = Revision(against)
-    except (NotOursError, RevisionError) as error:
+    except NotOursError as error:
         raise click.UsageError(f"--against: {error}") from None
+    except RevisionError as error:
+        file = "the file of that name is no report" if Path(against).is_file() else "there is no report of that name"
+        raise click.UsageError(f"--against: {str(error).rstrip('.')}, and {file}.") from None
     renamed = renamed_since(there.commit, staged=choices.revision == STAGED)
     then = {room: None for room in find_rooms(paths, there)[0] if there.is_file(room)}
     then |= {at_top(old): None for new, old in renamed.items() if there.is_file(at_top(old)) and _is_asked(new, paths)}
     review = _run(sorted(then), book, replace(choices, revision=there.commit), jobs, "Reviewing then")
-    return earlier_of(review, against), renamed
+    return earlier_of(review, f"revision {against}"), renamed
 
 
 def _is_asked(file: str, paths: tuple[str, ...]) -> bool:

@@ -112,6 +112,19 @@ def test_an_earlier_report_with_a_line_without_end_is_told(tmp_path: Path) -> No
     assert "--against" in output
 
 
+def test_an_earlier_report_is_known_by_what_it_holds_and_what_was_taken_is_said(team: Team, tmp_path: Path) -> None:
+    team.stage("a.room.yaml", FAILING)
+    team.git("commit", "--quiet", "-m", "as it stands")
+    for name in ("then", "then.json", "HEAD.txt"):
+        run("check", "a.room.yaml", "--write", f"sarif={name}")
+        assert f"Compared with report {name}." in run("check", "a.room.yaml", "--against", name)[1]
+    assert "Compared with revision main." in run("check", "a.room.yaml", "--against", "main")[1]
+    (tmp_path / "then.sarif").write_text("plain words", encoding="utf-8")
+    for name, says in (("then.sarif", "the file of that name is no report"), ("no.sarif", "there is no report")):
+        status, output = run("check", "a.room.yaml", "--against", name)
+        assert (status, says in output) == (2, True), output
+
+
 def test_a_pipe_for_an_earlier_report_does_not_hold_the_run(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "then.sarif")
     command = [sys.executable, "-m", "roomlint", "check", str(EXAMPLES), "--against", str(tmp_path / "then.sarif")]
@@ -164,7 +177,7 @@ def test_staged_gates_on_what_is_new_unless_told_otherwise(team: Team) -> None:
     team.stage("rooms/other.room.yaml", PLAIN)
     status, output = run("check", "--staged")
     assert status == 0
-    assert "Compared with HEAD" in output
+    assert "Compared with revision HEAD" in output
     assert run("check", "--staged", "--gate-all")[0] == 1
     team.git("commit", "--quiet", "-m", "other")
     assert run("check", "--staged", "--against", "HEAD~1")[0] == 0

@@ -28,6 +28,8 @@ from typing import Any
 import pytest
 import yaml
 
+from roomlint import __version__
+
 CHECKOUT = Path(__file__).parent.parent
 DOCS = CHECKOUT / "docs"
 WIDTH = 110
@@ -220,6 +222,14 @@ def test_a_workflow_file_asks_for_no_right_that_it_does_not_use() -> None:
     used = [step["uses"] for step in flow["jobs"]["review"]["steps"] if "uses" in step]
     assert used
     assert all(re.fullmatch(r"[\w./-]+@[0-9a-f]{40}", name) for name in used), used
+
+
+def test_the_version_that_a_team_is_told_to_pin_is_this_one() -> None:
+    told = [DOCS.parent / "README.md", *sorted((DOCS / "ci").glob("*.yml"))]
+    pins = {
+        file.name: re.findall(r"(?:rev: |roomlint\.git@)v(\d+\.\d+\.\d+)", file.read_text("utf-8")) for file in told
+    }
+    assert pins == {name: [__version__] for name in pins}
 
 
 def test_an_incomplete_review_is_not_uploaded() -> None:

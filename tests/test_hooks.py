@@ -197,6 +197,47 @@ def test_an_old_fault_does_not_stop_a_commit_a_new_one_does(consumer: Consumer) 
     assert consumer.run_hook()[0] == 1
 
 
+def test_what_is_new_or_worse_is_told_first_and_what_is_old_only_counted(consumer: Consumer) -> None:
+    consumer.write("rooms/old.room.yaml", BAD)
+    consumer.commit()
+    moved = BAD.replace("from_left: 3.5 m", "from_left: 4.0 m").replace(
+        "id: left", "id: left\n    mounting: {on: stand}"
+    )
+    consumer.write("rooms/old.room.yaml", moved)
+    consumer.git("add", "--all")
+    status, output = consumer.run_hook()
+    assert status == 1, output
+    lines = [line for line in output.splitlines() if line]
+    headings = [line for line in lines if line in {"New", "Worse", "Errors", "Errors, as before"}]
+    assert headings[-1] == "Worse", output
+    assert "→" in output
+    assert lines.index(headings[-1]) < next(at for at, line in enumerate(lines) if line.startswith("As before"))
+
+
+def test_a_renamed_room_keeps_its_old_faults_and_stops_no_commit(consumer: Consumer) -> None:
+    consumer.write("rooms/old.room.yaml", BAD)
+    consumer.commit()
+    consumer.git("mv", "rooms/old.room.yaml", "rooms/new.room.yaml")
+    status, output = consumer.run_hook()
+    assert status == 0, output
+    assert "was rooms/old.room.yaml" in " ".join(output.split())
+
+
+def test_a_house_that_loosens_what_guards_people_without_a_name_stops_the_commit(consumer: Consumer) -> None:
+    line = "decisions:\n  - {rule: mount.misuse-load, level: note, because: ours}\n"
+    consumer.write("house.yaml", HOUSE + line)
+    consumer.git("add", "--all")
+    status, output = consumer.run_hook()
+    assert status == 1
+    assert "exit code: 2" in output
+    assert "approved_by" in output
+    consumer.write("house.yaml", HOUSE + line.replace("ours}", "ours, approved_by: lead, until: 2099-12-31}"))
+    consumer.git("add", "--all")
+    status, output = consumer.run_hook()
+    assert status == 0, output
+    assert "Loosened where people can get hurt: mount.misuse-load" in output
+
+
 def test_the_other_hook_is_stopped_by_an_old_fault(consumer: Consumer) -> None:
     consumer.write("rooms/old.room.yaml", BAD)
     consumer.commit()

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from roomlint.design.element import WAITING, Derived, Element
-from roomlint.design.keys import Ident, Number, Text, choice, flag, text
+from roomlint.design.keys import Ident, Number, Text, choice, day, flag, text
 from roomlint.design.parts import Each, Plain, PlainEach, Table, several, words
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+    from datetime import date
 
     from roomlint.design.reader import Book
     from roomlint.source.node import Node
@@ -33,6 +34,11 @@ class Decision(Element):
     high = text("High edge, with its unit.", "32 deg", most=80)
     level = choice("Level.", "error", "warning", "note")
     because = text("Why.", "Our rooms are film rooms.", most=1000, required=True)
+    approved_by = text(
+        "Who answers for it. Where people can get hurt nothing is made looser without a name and a last day.", "lead",
+        proves=True,
+    )  # fmt: skip
+    until = day("Last day it holds; after that the rule book's own holds again.")
 
     @property
     def sets_window(self) -> bool:
@@ -118,7 +124,9 @@ class House(Element):
     decided = several("What the house decides about rules.", Decision, most=200, key="decisions")
     window_rules = several("Rules as data: one figure against one window.", WindowRule, most=100)
     decisions = Derived["Mapping[str, Decision]"](default=dict)
-    """Rule id to decision."""
+    """Rule id to decision, of those that hold."""
+    ended = Derived["tuple[Decision, ...]"](default=tuple)
+    """Decisions whose last day is over: they decide nothing."""
 
     file: str
 
@@ -143,3 +151,11 @@ class House(Element):
             if first is not one:
                 book.cross(one.at, f"rule {one.id!r} is decided twice; the first is on line {first.place.line}.")
         self.put("decisions", decisions)
+
+    def end(self, today: date) -> None:
+        """Let decisions go whose last day is over, before anybody asks for them."""
+        told = self.given("decisions") or {}
+        ended = tuple(one for one in told.values() if one.until is not None and today > one.until)
+        if ended:
+            self.put("decisions", {rule_id: one for rule_id, one in told.items() if one not in ended})
+            self.put("ended", ended)

@@ -28,12 +28,11 @@ if TYPE_CHECKING:
 Json = dict[str, Any]
 
 MOST_RESULTS: Final = 5_000
-MOST_RELATED: Final = 10
 MOST_RULES: Final = 25_000
 LINE_HASH: Final = "primaryLocationLineHash"
 """The only fingerprint that hosts use; the part after the colon tells equal ones apart."""
 WORDS: Final = {name: many for name, _, many in COUNTED}
-UNREAD: Final = ("taxa", "suppressions", "baselineState")
+UNREAD: Final = ("suppressions", "baselineState")
 """Properties of a result that hosts ignore."""
 
 
@@ -42,8 +41,8 @@ def alerts_report(
 ) -> Iterator[str]:
     """Yield the failures that nobody accepted, and the files that cannot be read, as the SARIF that code hosts read."""
     chosen = review.rules[:most_rules]
-    tool, files, rules = Tool(chosen), Files(), Rules(review.rules)
-    log = _Alerts(review, tool, files)
+    tool, files, rules = Tool(chosen, for_hosts=True), Files(), Rules(review.rules)
+    log = Log(review, tool, files)
     results = Results(tool, files, compared=False)
     left_out, seen = Counter[str](), Counter[str]()
     # The gravest are kept as text; which they are is known when all rooms are through.
@@ -77,18 +76,6 @@ def alerts_report(
     yield from log.end(told=told)
 
 
-class _Alerts(Log):
-    """A log as hosts read it: without the taxonomies; each rule's help names its basis in words."""
-
-    def component(self) -> Json:
-        tool = super().component()
-        tool["driver"].pop("supportedTaxonomies", None)
-        for component in (tool["driver"], *tool.get("extensions", ())):
-            for rule in component["rules"]:
-                rule.pop("relationships", None)
-        return tool
-
-
 def _reason(verdict: Verdict) -> str:
     """Return why a verdict is not for a code host; empty when it is."""
     if verdict.kind is not Kind.FAIL:
@@ -118,8 +105,6 @@ def _alert(result: Json, seen: Counter[str]) -> Json:
     text = result["message"]["text"]
     if len(text) > MOST_TEXT:
         alert["message"] = {"text": f"{text[: MOST_TEXT - 4].rstrip()} ..."}
-    if "relatedLocations" in result:
-        alert["relatedLocations"] = result["relatedLocations"][:MOST_RELATED]
     prints = result["partialFingerprints"]
     key = prints[FINGERPRINT]
     seen[key] += 1

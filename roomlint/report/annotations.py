@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.digest import Foremost, is_for_action
+from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.telling import Rules, Telling
 from roomlint.report.words import count_of, place_key, printable, sentence, tally
 from roomlint.review.verdict import Way
@@ -36,10 +35,10 @@ def annotations_report(review: Review, wishes: Wishes) -> Iterator[str]:
     repository, as runners want them, wherever the program runs.
     """
     yield from _incomplete(review)
-    counts, unmarked, rules = Counter[str](), 0, Rules(review.rules)
+    digest, unmarked, rules = Digest(review), 0, Rules(review.rules)
     found: Foremost[str] = Foremost(MOST)
     for room in review.rooms:
-        counts.update(room.counts())
+        digest.add(room)
         telling = Telling(room, rules, wishes.units)
         for verdict in room.verdicts:
             if not is_for_action(verdict):
@@ -52,7 +51,7 @@ def annotations_report(review: Review, wishes: Wishes) -> Iterator[str]:
             key = (GRAVEST[name], place_key(verdict), room.file)
             found.add(key, _command(name, verdict.place, title, _text(verdict, telling)))
     more = found.total - MOST
-    told = [tally(counts)]
+    told = [tally(digest.counts)]
     if review.against:
         told.append(
             f"compared with {review.against}; {count_of(unmarked, 'finding stands', 'findings stand')} as before"
@@ -60,6 +59,10 @@ def annotations_report(review: Review, wishes: Wishes) -> Iterator[str]:
     if more > 0:
         told.append(f"{more} more are not marked")
     yield _line(f"::notice title=roomlint::{_message('; '.join(told))}")
+    for one, text in digest.loosened(wishes.units):
+        yield _line(_command("warning", one.place, "made looser where people can get hurt", text))
+    for place, text in digest.ended():
+        yield _line(_command("warning", place, "a decision of the house is over", text))
     for line in found.items():
         yield _line(line)
 

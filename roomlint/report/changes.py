@@ -5,7 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.merging import Entry, merged
+from roomlint.report.units import Units
 from roomlint.report.words import acceptance, house_change, place_key
+from roomlint.review.house_check import gravest
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.source.say import one_line
 
@@ -13,10 +15,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.report.telling import Telling
-    from roomlint.review.review import Departed, Review, RoomReview
+    from roomlint.review.review import Departed, HouseChange, Review, RoomReview
+    from roomlint.review.rule import AnyRule
 
 WAYS: Final = (Way.NEW, Way.WORSE, Way.BETTER, Way.GONE, Way.UNKNOWN, Way.CLOSE)
 """How design changes are listed."""
+OWN: Final = "the rule book's own"
 TITLES: Final = {
     Way.NEW: "new",
     Way.WORSE: "worse",
@@ -29,7 +33,25 @@ TITLES: Final = {
 
 def house_lines(review: Review) -> list[str]:
     """Return the decisions of the houses that changed, by file."""
-    return [f"{one_line(change.file)}: {house_change(change)}" for change in review.house_changes]
+    rules = {rule.id: rule for rule in review.rules}
+    return [
+        f"{one_line(change.file)}: {house_change(change, _rule_book(change, rules.get(change.rule)))}"
+        for change in review.house_changes
+    ]
+
+
+def _rule_book(change: HouseChange, rule: AnyRule | None) -> str:
+    """Return what the rule book itself says of what a house decides: its one window, its one level."""
+    given = change.now or change.was
+    if rule is None or given is None:
+        return OWN
+    parts = []
+    if (given.low, given.high) != (None, None):
+        known = [windows.window for _, windows in rule.rows() if windows is not None]
+        parts.append(Units().window(known[0]) if len(known) == len(rule.rows()) == 1 else OWN)
+    if given.level is not None:
+        parts.append(f"level {gravest(rule)}")
+    return ", ".join(parts) or OWN
 
 
 def departed_words(room: Departed) -> str:

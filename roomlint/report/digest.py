@@ -6,14 +6,16 @@ from collections import Counter
 from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
 from roomlint.report.units import Units
-from roomlint.report.words import loosened
+from roomlint.report.words import ended, loosened
 from roomlint.review.verdict import Kind
 from roomlint.review.window import Window
+from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
     from roomlint.design.house import Decision
     from roomlint.review.review import Loosened, Review, RoomReview
     from roomlint.review.verdict import Verdict
+    from roomlint.source.place import Place
 
 T = TypeVar("T")
 
@@ -57,7 +59,8 @@ class Digest:
         self._ran = {rule.id for rule in review.rules}
         self._decisions: dict[tuple[str, str], Decision] = {}
         self._houses: set[str] = set()
-        self._loosened: dict[tuple[str, str], Loosened] = {}
+        self._loosened: dict[tuple[str, str, bool], Loosened] = {}
+        self._ended: dict[tuple[str, str], tuple[Place, str]] = {}
 
     def add(self, room: RoomReview) -> bool:
         """Take in what a report tells of a room beside its findings; return whether the gate stops it."""
@@ -66,12 +69,15 @@ class Digest:
         stops = next(room.gating(), None) is not None
         self.stopped += stops
         self.codes[room.file] = room.code
-        self._loosened.update({(one.house, one.rule): one for one in room.loosened})
+        self._loosened.update({(one.house, one.rule, isinstance(one.now, Window)): one for one in room.loosened})
         if room.house.file not in self._houses:
             self._houses.add(room.house.file)
             for rule_id, decision in room.house.decisions.items():
                 if rule_id in self._ran:
                     self._decisions[room.house.file, rule_id] = decision
+            for decision in room.house.ended:
+                words = ended(decision, from_top(room.house.file))
+                self._ended[room.house.file, decision.id] = (decision.place_of("until"), words)
         if room.compared:
             for verdict in (*room.verdicts, *room.gone):
                 if verdict.change is not None and verdict.change.way is not None:
@@ -82,13 +88,18 @@ class Digest:
         """Return the decisions of every house file about rules that ran, each once, with the house's file."""
         return [(file, self._decisions[file, rule_id]) for file, rule_id in sorted(self._decisions)]
 
-    def loosened(self, units: str = "") -> list[str]:
-        """Return what the houses made looser where people can get hurt, each once."""
+    def ended(self) -> list[tuple[Place, str]]:
+        """Return the decisions of the houses whose last day is over, each once: where it stands, and its words."""
+        return [self._ended[key] for key in sorted(self._ended)]
+
+    def loosened(self, units: str = "") -> list[tuple[Loosened, str]]:
+        """Return what the houses made looser where people can get hurt, each once, with its words."""
         told = Units(units or "metric")
         found = []
-        for _, one in sorted(self._loosened.items()):
+        for key in sorted(self._loosened):
+            one = self._loosened[key]
             edges = [told.window(edge) if isinstance(edge, Window) else edge.value for edge in (one.was, one.now)]
-            found.append(loosened(one, *edges))
+            found.append((one, loosened(one, from_top(one.house), *edges)))
         return found
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from roomlint.report.digest import Digest
 from roomlint.report.telling import Rules, Telling
 from roomlint.report.words import at, kind_words, place_key, printable, sentence
 from roomlint.review.verdict import Kind
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 
 SHOWN_ALWAYS = frozenset({Kind.FAIL, Kind.REVIEW})
 UNREADABLE = "file.unreadable"
+LOOSENED = "house.loosened"
+ENDED = "house.ended"
 
 
 def lines_report(review: Review, wishes: Wishes) -> Iterator[str]:
@@ -30,8 +33,9 @@ def lines_report(review: Review, wishes: Wishes) -> Iterator[str]:
         yield printable(f"roomlint: error: not complete: {one_line(sentence(trouble.text))}\n")
     for name in review.unmatched:
         yield printable(f"{one_line(name)}: note: nothing to check here; no file ends in .room.yaml.\n")
-    rules = Rules(review.rules)
+    rules, digest = Rules(review.rules), Digest(review)
     for room in review.rooms:
+        digest.add(room)
         telling = Telling(room, rules, wishes.units)
         for verdict in sorted(room.verdicts, key=place_key):
             if verdict.kind not in SHOWN_ALWAYS and not wishes.verdicts:
@@ -42,3 +46,7 @@ def lines_report(review: Review, wishes: Wishes) -> Iterator[str]:
             whose = f" (room {one_line(room.file)})" if verdict.place.file != room.file else ""
             text = f"{telling.names.subject(verdict)}: {telling.sentence([verdict])}{way}{whose}"
             yield printable(f"{at(verdict.place)}: {kind_words(verdict)}: {text} [{verdict.rule}]\n")
+    for one, text in digest.loosened(wishes.units):
+        yield printable(f"{at(one.place)}: warning: made looser where people can get hurt: {text} [{LOOSENED}]\n")
+    for place, text in digest.ended():
+        yield printable(f"{at(place)}: warning: {text} [{ENDED}]\n")

@@ -10,6 +10,7 @@ from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
 from roomlint.report.merging import Entry, merged
 from roomlint.report.names import key_words
+from roomlint.report.page import Footnotes
 from roomlint.report.rule_pages import basis_words
 from roomlint.report.telling import Rules, Telling
 from roomlint.report.words import (
@@ -23,7 +24,7 @@ from roomlint.report.words import (
     tally,
 )
 from roomlint.review.review import Decided
-from roomlint.review.verdict import By, Way
+from roomlint.review.verdict import By, Kind, Way
 from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
@@ -49,6 +50,10 @@ MOST_ROOMS: Final = 20
 MOST_PROBLEMS: Final = 10
 MOST_ROWS: Final = 400
 MOST_WAIVED: Final = 40
+MOST_LACKS: Final = 60
+MOST_KEYS: Final = 8
+AS_BEFORE: Final = "as before"
+WHAT_ELSE: Final = "What else fails or is for a person to decide"
 
 
 def markdown_report(review: Review, wishes: Wishes) -> Iterator[str]:
@@ -57,7 +62,7 @@ def markdown_report(review: Review, wishes: Wishes) -> Iterator[str]:
     for room in review.rooms:
         seen.add(room)
     lines = [MARKER, *seen.verdict(), *_incomplete(review), *seen.house(), *seen.first(), *seen.moved()]
-    lines += [*seen.others(), *seen.cautions()]
+    lines += [*seen.others(), *seen.cautions(), *seen.loosened()]
     spent = 0
     for line in lines:
         spent += len(line) + 1
@@ -76,15 +81,21 @@ class _Seen:
         self._rules = Rules(review.rules)
         self._stopped: Foremost[str] = Foremost(MOST_ROOMS)
         self._passed: list[str] = []
+        self._renamed: list[str] = []
         self._first: Foremost[tuple[str, str, str]] = Foremost(FIRST)
         """The line, the rule's caution and its bases."""
-        self._rows: Foremost[str] = Foremost(FIRST)
+        self._rows: Foremost[tuple[str, str]] = Foremost(FIRST)
+        """The same lines as they stand in the lists below, which must not tell them again."""
         self._moved = {way: Foremost[str](MOST_CURED) for way in (Way.BETTER, Way.GONE, Way.UNKNOWN)}
         self._by_house: Foremost[str] = Foremost(MOST_CURED)
         self._waivers: Foremost[str] = Foremost(MOST_CURED)
         self._waived: Foremost[str] = Foremost(MOST_WAIVED)
         self._listed: Foremost[str] = Foremost(MOST_ROWS)
-        self._lacks: Foremost[str] = Foremost(MOST_UNKNOWN)
+        self._old: Foremost[str] = Foremost(MOST_ROWS)
+        self._lacks: Foremost[str] = Foremost(MOST_LACKS)
+        self._assumed: dict[str, dict[str, None]] = {}
+        """What is assumed to the rooms that it is assumed in."""
+        self._unjudged: list[str] = []
         self._bases: dict[str, str] = {}
 
     def add(self, room: RoomReview) -> None:
@@ -97,6 +108,8 @@ class _Seen:
         quiet = room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)
         if not stops and quiet and not has_changed(room):
             self._passed.append(name)
+        if room.was_file:
+            self._renamed.append(f"- {name}: {code(room.was_file)} → {code(from_top(room.file))}")
         if room.compared:
             self._changes(room, telling, name)
         self._findings(room, telling, name)
@@ -104,10 +117,11 @@ class _Seen:
     def _changes(self, room: RoomReview, telling: Telling, name: str) -> None:
         for way in self._moved:
             for number, entry in enumerate(of_design(room, telling, way)):
-                self._moved[way].add((room.file, number), f"- {self._row(entry, name)}")
+                self._moved[way].add((room.file, number), f"- {self._row(entry, name, is_dated=False)}")
         for way in TITLES:
             for number, entry in enumerate(of_design(room, telling, way, By.HOUSE)):
-                self._by_house.add((room.file, number), f"- {TITLES[way]}: {self._row(entry, name)}")
+                row = self._row(entry, name, is_dated=False)
+                self._by_house.add((room.file, number), f"- {TITLES[way]}: {row}")
         for number, line in enumerate(of_waivers(room, telling)):
             self._waivers.add((room.file, number), f"- {name}: {data(line)}")
 
@@ -115,10 +129,14 @@ class _Seen:
         chosen = [verdict for verdict in room.verdicts if is_for_action(verdict)]
         gating = {id(verdict) for verdict in room.gating()}
         for number, entry in enumerate(merged(chosen, telling, moved=True)):
-            row = self._row(entry, name)
-            self._listed.add((*_gravity(entry), room.file, number), f"- {row}")
+            row, plain = self._row(entry, name), self._row(entry, name, is_dated=False)
             change = entry.first.change
             is_moved = change is None or change.way in {Way.NEW, Way.WORSE, Way.CLOSE}
+            order = (*_gravity(entry), room.file, number)
+            if is_moved:
+                self._listed.add(order, f"- {row}")
+            else:
+                self._old.add(order, f"- {plain}")
             is_note = entry.first.level is None or entry.first.level.rank == 1
             if not (is_moved or id(entry.first) in gating) or (change is None and is_note):
                 continue
@@ -127,28 +145,42 @@ class _Seen:
             bases = "; ".join(basis_words(basis) for basis in rule.bases) if rule is not None else ""
             key: tuple[Any, ...] = (not is_moved, *_gravity(entry), room.file, number)
             self._first.add(key, (f"{row}{_cure(entry, telling)}", caution, f"{entry.first.rule}: {bases}"))
-            self._rows.add(key, f"- {row}")
+            self._rows.add(key, (f"- {row}", f"- {plain}"))
         for verdict in sorted(room.verdicts, key=place_key):
             if verdict.waived is not None:
                 text = f"{telling.whole(verdict)} {acceptance(verdict.waived)}"
                 self._waived.add(
                     (room.file, place_key(verdict)), f"- {name}: {_cut(data(text))} ({data(verdict.rule)})"
                 )
-        if not room.compared:
-            alike: dict[str, list[Lack]] = {}
-            for lack in lacks(room.verdicts):
-                alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
-            for keys, of in alike.items():
-                waiting = sum(lack.waiting for lack in of)
-                waits = count_of(waiting, "judgement waits", "judgements wait")
-                row = f"- {name}: {data(telling.names.several(lack.subject for lack in of))}: {data(keys)} ({waits})"
-                self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), row)
+        self._unknown(room, telling, name)
+
+    def _unknown(self, room: RoomReview, telling: Telling, name: str) -> None:
+        """Take in what is not known, what is assumed, and what no rule looks at."""
+        alike: dict[str, list[Lack]] = {}
+        for lack in lacks(room.verdicts):
+            alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
+        for keys, of in alike.items():
+            waiting = sum(lack.waiting for lack in of)
+            waits = count_of(waiting, "judgement waits", "judgements wait")
+            row = f"- {name}: {data(telling.names.several(lack.subject for lack in of))}: {data(keys)} ({waits})"
+            self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), _cut(row))
+        for verdict in room.verdicts:
+            if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
+                for assumed in verdict.figure.assumes:
+                    self._assumed.setdefault(assumed, {})[name] = None
+        if room.unjudged:
+            words = (f"{one.words}: {key_words(one.key)}" for one in room.unjudged)
+            keys = few([word.removeprefix(f"{room.code}: ") for word in words], MOST_KEYS)
+            self._unjudged.append(f"- {name}: {_cut(data(keys))}")
 
     @staticmethod
-    def _row(entry: Entry, room: str) -> str:
-        """Return one line of the comment."""
+    def _row(entry: Entry, room: str, *, is_dated: bool = True) -> str:
+        """Return one line of the comment; a dated one says whether it is new."""
         verdict = entry.first
-        level = f"**{verdict.level.value}** " if verdict.level is not None else ""
+        way = verdict.change.way if verdict.change is not None else None
+        since = "" if verdict.change is None or not is_dated else TITLES[way] if way is not None else AS_BEFORE
+        words = ", ".join(word for word in (verdict.level.value if verdict.level is not None else "", since) if word)
+        level = f"**{words}** " if words else ""
         where = code(f"{from_top(verdict.place.file)}:{verdict.place.line}")
         return f"{level}{room}: {_cut(data(entry.text))} ({data(verdict.rule)}, {where})"
 
@@ -180,6 +212,7 @@ class _Seen:
         yield from _list("Waivers that changed", self._waivers.items(), self._waivers.total)
         gone = [f"- {data(departed_words(room))}" for room in self.review.departed]
         yield from _list("Rooms that are gone", gone[:MOST_NAMED], len(gone))
+        yield from _list("Rooms under another name", self._renamed[:MOST_NAMED], len(self._renamed))
 
     def first(self) -> Iterator[str]:
         """Yield the few things to read first."""
@@ -190,7 +223,8 @@ class _Seen:
         """Yield what was cured, what got better, and what nobody can tell any more."""
         for way, title in ((Way.GONE, "Cured"), (Way.BETTER, "Better"), (Way.UNKNOWN, "Newly unknown")):
             yield from _list(title, self._moved[way].items(), self._moved[way].total)
-        yield from _list("To find out next", self._lacks.items(), self._lacks.total)
+        if not self.review.against:
+            yield from _list("To find out next", self._lacks.items()[:MOST_UNKNOWN], self._lacks.total)
 
     def others(self) -> Iterator[str]:
         """Yield the rooms of which there is nothing to say."""
@@ -201,11 +235,19 @@ class _Seen:
 
     def cautions(self) -> Iterator[str]:
         """Yield the cautions of what is read first, each once."""
-        found = dict.fromkeys(caution for _, caution, _ in self._first.items() if caution)
-        for caution in found:
-            yield f"> {data(sentence(caution.removeprefix('Caution: ')))}"
-        if found:
+        footnotes = Footnotes()
+        for _, caution, _ in self._first.items():
+            footnotes.of(caution)
+        if footnotes.marks:
+            yield f"> {' '.join(data(sentence(text)) for text in footnotes.marks)}"
             yield ""
+
+    def loosened(self) -> Iterator[str]:
+        """Yield what the houses made looser where people can get hurt, and which of their decisions are over."""
+        for _, text in self.digest.loosened(self.wishes.units):
+            yield from (f"**Loosened where people can get hurt:** {data(sentence(text))}", "")
+        for _, text in self.digest.ended():
+            yield from (f"**Over:** {data(sentence(text))}", "")
 
     def folded(self, room: int) -> Iterator[str]:
         """Yield everything else, folded, as far as there is room."""
@@ -217,15 +259,18 @@ class _Seen:
             f"{f': {data(sentence(decision.because))}' if decision.because else ''}"
             for file, decision in digest.decisions()
         ]
-        for text in digest.loosened(self.wishes.units):
-            line = f"**Loosened where people can get hurt:** {data(sentence(text))}"
-            room -= len(line) + 2
-            yield from (line, "")
-        first = set(self._rows.items())
-        others = [row for row in self._listed.items() if row not in first]
+        first = {row for rows in self._rows.items() for row in rows}
+        moved, old = (_without(rows, first) for rows in (self._listed, self._old))
+        # Of a comparison only what is newly unknown was told above.
+        shown = 0 if self.review.against else min(MOST_UNKNOWN, self._lacks.total)
+        assumed = [f"- {data(words)}: {few(list(rooms), MOST_KEYS)}" for words, rooms in sorted(self._assumed.items())]
         parts = (
-            ("What else fails or is for a person to decide", others, self._listed.total - len(first)),
+            ("What else is new or worse" if self.review.against else WHAT_ELSE, *moved),
+            ("As before, not of this change", *old),
             ("Accepted failures", self._waived.items(), self._waived.total),
+            ("Not known", self._lacks.items()[shown:], self._lacks.total - shown),
+            ("Assumed, because no file says it", assumed, len(assumed)),
+            ("Not looked at by any rule", self._unjudged[:MOST_LACKS], len(self._unjudged)),
             ("What the house decided", decisions[:MOST_NAMED], len(decisions)),
             ("Why: the bases of what is read first", list(bases), len(bases)),
         )
@@ -269,6 +314,12 @@ def _cure(entry: Entry, telling: Telling) -> str:
         f"{data(telling.remedy(remedy, each.subject))}"
         for each, remedy in remedies[:MOST_CURES]
     )
+
+
+def _without(rows: Foremost[str], first: set[str]) -> tuple[list[str], int]:
+    """Return the lines that are not among the first, and how many there are of them in all."""
+    others = [row for row in rows.items() if row not in first]
+    return others, rows.total - len(rows.items()) + len(others)
 
 
 def _rank(verdict: Verdict) -> int:

@@ -42,13 +42,14 @@ class Page:
         self._lines = []
         return printable(text)
 
-    def blank(self) -> None:
-        """Leave a line free before the next one, never two and none at the start."""
-        self._gap = self._started
+    def blank(self, *, is_apart: bool = True) -> None:
+        """Leave a line free before the next one, never two and none at the start; or leave none after all."""
+        self._gap = self._started and is_apart
 
-    def heading(self, text: str, role: str = "heading") -> None:
-        """Write a heading after a free line."""
-        self.blank()
+    def heading(self, text: str, role: str = "heading", *, is_apart: bool = True) -> None:
+        """Write a heading, after a free line where it stands apart from what is above."""
+        if is_apart:
+            self.blank()
         self._wrapped(text, "", "", role)
 
     def line(self, text: str, indent: int = 0, role: str = "") -> None:

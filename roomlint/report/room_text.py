@@ -231,7 +231,8 @@ class RoomText:
         for way in WAYS:
             entries = of_design(self.room, telling, way)
             if entries:
-                self.page.heading(TITLES[way].capitalize(), "error" if way in {Way.NEW, Way.WORSE} else "heading")
+                role = "error" if way in {Way.NEW, Way.WORSE} else "heading"
+                self.page.heading(TITLES[way].capitalize(), role, is_apart=not told)
                 self._listed([("", entry) for entry in entries])
                 told += [verdict for entry in entries for verdict in entry.verdicts]
         return told
@@ -292,23 +293,15 @@ class RoomText:
 
     def _counted(self) -> None:
         """Count what is not written out of a compared room."""
-        room, counts = self.room, self.room.counts()
         before = Counter(
             str(verdict.level or verdict.kind)
-            for verdict in room.verdicts
+            for verdict in self.room.verdicts
             if is_as_before(verdict) and verdict.waived is None
         )
         words = tally(before, only=("error", "warning", "note", "review", "open"), zeros=False)
-        lines = [f"As before: {words}" if words else ""]
-        waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
-        if waiting:
-            lines.append(f"{count_of(waiting, 'check waits', 'checks wait')} for what is told above or stood before")
-        if counts.get("waived") and not self.wishes.verdicts:
-            lines.append(f"{counts['waived']} accepted on record")
-        lines = [line for line in lines if line]
-        if lines:
+        if words:
             self.page.blank()
-            self.page.line(" ".join(f"{line}." for line in lines), role="quiet")
+            self.page.line(f"As before: {words}.", role="quiet")
 
 
 def _actions(entry: Entry, telling: Telling) -> Iterator[str]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from roomlint.report.digest import Digest
 from roomlint.report.names import key_words
-from roomlint.report.sarif_results import BASE, Files, Results, entries, text_of
+from roomlint.report.sarif_results import BASE, Elements, Files, Results, entries, text_of
 from roomlint.report.sarif_tool import MOST_EXTENSIONS, NAME, Tool
 from roomlint.report.telling import Rules, Telling
 from roomlint.report.words import count_of, printable
@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from roomlint.report.wishes import Wishes
     from roomlint.review.review import Review, RoomReview
+    from roomlint.review.verdict import Unjudged
 
 Json = dict[str, Any]
 
@@ -29,15 +30,15 @@ CATEGORY: Final = f"{NAME}/"
 SPREAD: Final = frozenset({"tool", "driver", "extensions", "extension", "rules", "taxonomies", "invocations"})
 """Objects and lists that are written over several lines, so that two reports can be compared line by line."""
 MOST_UNJUDGED: Final = 1000
-"""Keys that nobody judged, told one by one; the others are counted."""
+"""Elements with keys that nobody judged, told one by one; the keys of the others are counted."""
 
 
 def sarif_report(review: Review, wishes: Wishes) -> Iterator[str]:
     """Yield the whole review as SARIF: every kind of verdict, whatever the reader wished for but the units."""
     tool, files, rules = Tool(review.rules), Files(), Rules(review.rules)
-    log = Log(review, tool, files)
+    log, elements = Log(review, tool, files), Elements()
     yield from log.start()
-    results = Results(tool, files, compared=bool(review.against))
+    results = Results(tool, files, elements, compared=bool(review.against))
     for problem in sorted(review.problems):
         yield log.result(results.unreadable(problem))
     for room in review.rooms:
@@ -45,7 +46,7 @@ def sarif_report(review: Review, wishes: Wishes) -> Iterator[str]:
         telling = Telling(room, rules, wishes.units)
         for verdict in entries(room):
             yield log.result(results.one(verdict, telling))
-    yield from log.end(tool.taxonomies())
+    yield from log.end({"logicalLocations": elements.told(), "taxonomies": tool.taxonomies()})
 
 
 class Log:
@@ -63,7 +64,7 @@ class Log:
     def start(self) -> Iterator[str]:
         """Yield what stands before the results: the tool, so that a reader knows whose they are."""
         run = {
-            "tool": self.component(),
+            "tool": self.tool.component(),
             "automationDetails": {"id": CATEGORY},
             "columnKind": "unicodeCodePoints",
             "originalUriBaseIds": {BASE: {"description": {"text": "The top folder of the repository."}}},
@@ -73,26 +74,29 @@ class Log:
             yield printable(f"{compact(name)}:{_dump(value, name)},\n")
         yield '"results":['
 
-    def component(self) -> Json:
-        """Return the tool."""
-        return self.tool.component()
-
     def add(self, room: RoomReview) -> None:
         """Take in what is told of a room beside its results."""
         self.digest.add(room)
+        keys: dict[str, list[Unjudged]] = {}
         for one in room.unjudged:
-            if len(self._unjudged) < MOST_UNJUDGED:
-                text = f"{one.words}: no rule that ran looks at its {key_words(one.key)}"
-                self._unjudged.append(
-                    {
-                        "descriptor": self.tool.notice("key.unjudged"),
-                        "level": "note",
-                        "message": text_of(text),
-                        "locations": [{"physicalLocation": self._files.physical(one.place)}],
-                    }
-                )
-            else:
-                self._unjudged_more += 1
+            keys.setdefault(one.words, []).append(one)
+        for words, of in keys.items():
+            if len(self._unjudged) == MOST_UNJUDGED:
+                self._unjudged_more += len(of)
+                continue
+            names = ", ".join(dict.fromkeys(key_words(one.key) for one in of))
+            self._unjudged.append(
+                {
+                    "descriptor": self.tool.notice("key.unjudged"),
+                    "level": "note",
+                    "message": text_of(f"{words}: no rule that ran looks at its {names}"),
+                    # Several things may be of one product, and a sheet's key is told once.
+                    "locations": [
+                        {"physicalLocation": self._files.physical(place)}
+                        for place in dict.fromkeys(one.place for one in of)
+                    ],
+                }
+            )
 
     def result(self, result: Json) -> str:
         """Return a result on a line of its own."""
@@ -103,7 +107,7 @@ class Log:
         before, self._is_first = "\n" if self._is_first else ",\n", False
         return printable(f"{before}{result}")
 
-    def end(self, taxonomies: list[Json] | None = None, told: list[str] | None = None) -> Iterator[str]:
+    def end(self, more: Json | None = None, told: list[str] | None = None) -> Iterator[str]:
         """Yield what stands after the results: how the run went, and what was left out."""
         left_out = list(told or ())
         if self._unjudged_more:
@@ -114,8 +118,7 @@ class Log:
                 f"(hosts take {MOST_EXTENSIONS} extensions)"
             )
         run: Json = {"invocations": [self._invocation(left_out)], "properties": self._counts()}
-        if taxonomies:
-            run["taxonomies"] = taxonomies
+        run |= {name: value for name, value in (more or {}).items() if value}
         yield "\n]"
         for name, value in run.items():
             yield printable(f",\n{compact(name)}:{_dump(value, name)}")
@@ -164,8 +167,22 @@ class Log:
             nothing = text_of("There was no room to check")
             told.append({"descriptor": tool.notice("path.empty"), "level": "error", "message": nothing})
         told += [
-            {"descriptor": tool.notice("house.loosened"), "level": "warning", "message": text_of(text)}
-            for text in self.digest.loosened()
+            {
+                "descriptor": tool.notice("house.loosened"),
+                "level": "warning",
+                "message": text_of(text),
+                "locations": [{"physicalLocation": self._files.physical(one.place)}],
+            }
+            for one, text in self.digest.loosened()
+        ]
+        told += [
+            {
+                "descriptor": tool.notice("house.ended"),
+                "level": "warning",
+                "message": text_of(text),
+                "locations": [{"physicalLocation": self._files.physical(place)}],
+            }
+            for place, text in self.digest.ended()
         ]
         told += self._unjudged
         if left_out:

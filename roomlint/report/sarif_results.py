@@ -24,13 +24,18 @@ if TYPE_CHECKING:
     from roomlint.report.telling import Telling
     from roomlint.review.review import RoomReview
     from roomlint.review.verdict import Again, Change, Remedy, Waived, Wanted
+    from roomlint.review.window import Window
     from roomlint.source.place import Place, Problem
 
 Json = dict[str, Any]
 
 BASE = "%SRCROOT%"
 DETAILED = frozenset({Kind.FAIL, Kind.REVIEW})
-"""Kinds whose results also tell each input's place and each clause; in all others this would triple the report."""
+"""Kinds whose results also tell the place of each input; in all others this would double the report."""
+MOST_RELATED = 10
+"""Inputs whose places a result tells, as many as hosts keep; the others are counted."""
+TRACKED = DETAILED | {Kind.OPEN}
+"""Kinds that somebody follows from one report to the next: the others need no fingerprint and no name in words."""
 
 
 class Files:
@@ -64,12 +69,34 @@ class Files:
         return {"artifactLocation": self.artifact(place.file), "region": region}
 
 
+class Elements:
+    """The elements that results are about, each told once in a run; a result names it by its index."""
+
+    def __init__(self) -> None:
+        self._index: dict[str, int] = {}
+
+    def of(self, subject: str) -> list[Json]:
+        """Return the logicalLocations of a subject."""
+        keys = dict.fromkeys(subject.split("+"))
+        return [{"index": self._index.setdefault(key, len(self._index))} for key in keys]
+
+    def told(self) -> list[Json]:
+        """Return the run's logicalLocations."""
+        found = []
+        for key in self._index:
+            kind, slash, name = key.partition("/")
+            found.append({"name": name, "fullyQualifiedName": key, "kind": kind} if slash else {"name": key})
+        return found
+
+
 class Results:
     """Makes results of verdicts, one at a time."""
 
-    def __init__(self, tool: Tool, files: Files, *, compared: bool) -> None:
+    def __init__(self, tool: Tool, files: Files, elements: Elements | None = None, *, compared: bool) -> None:
         self._tool = tool
         self._files = files
+        self._elements = elements
+        """None for readers that ignore logical locations."""
         self._compared = compared
         """SARIF wants baseline states on all results of a run or on none."""
 
@@ -93,27 +120,27 @@ class Results:
         """Return a verdict as a result; one that an earlier revision had and this one has not is absent."""
         files, room = self._files, telling.room
         file = printable(files.relative(room.file))
+        location: Json = {"physicalLocation": files.physical(verdict.place)}
+        if self._elements is not None:
+            location["logicalLocations"] = self._elements.of(verdict.subject)
         result: Json = {
             **self._tool.of_result(verdict.rule, room.house.file),
             "kind": verdict.kind.value,
             "level": verdict.level.value if verdict.level is not None else "none",
             "message": _message(verdict, telling),
-            "locations": [
-                {"physicalLocation": files.physical(verdict.place), "logicalLocations": _logical(verdict.subject)}
-            ],
-            "partialFingerprints": {FINGERPRINT: fingerprint(file, verdict)},
+            "locations": [location],
             "suppressions": [_suppression(verdict.waived, verdict.place, files)] if verdict.waived is not None else [],
             "properties": _properties(verdict, file, files, telling),
         }
-        if verdict.kind in DETAILED:
-            if verdict.related:
-                result["relatedLocations"] = [
-                    {"id": number, "physicalLocation": files.physical(related.place), "message": _rests(related.words)}
-                    for number, related in enumerate(verdict.related, 1)
-                ]
-            taxa = self._tool.targets(verdict.rule, room.house.file)
-            if taxa:
-                result["taxa"] = taxa
+        if verdict.kind in TRACKED:
+            result["partialFingerprints"] = {FINGERPRINT: fingerprint(file, verdict)}
+        if verdict.kind in DETAILED and verdict.related:
+            result["relatedLocations"] = [
+                {"physicalLocation": files.physical(related.place), "message": _rests(related.words)}
+                for related in verdict.related[:MOST_RELATED]
+            ]
+            if len(verdict.related) > MOST_RELATED:
+                result["properties"]["restsOnMore"] = len(verdict.related) - MOST_RELATED
         if self._compared:
             state = verdict.change.state if verdict.change is not None else State.NEW
             result["baselineState"] = state.value
@@ -128,7 +155,9 @@ def entries(room: RoomReview) -> Iterator[Verdict]:
 
 def text_of(message: str) -> Json:
     """Return a message object: one line, whole sentences, braces doubled as 3.11.5 wants them."""
-    return {"text": _escaped(sentence(one_line(message)))}
+    text = sentence(one_line(message))
+    # Readers want a full stop at the end, and a question with one is no sentence.
+    return {"text": _escaped(f"{text} Please check." if text.endswith("?") else text)}
 
 
 def _escaped(text: str) -> str:
@@ -153,15 +182,6 @@ def _rests(path: str) -> Json:
     return text_of(f"Rests on {key_words(path.rpartition(']')[2].lstrip('.') or path)}")
 
 
-def _logical(subject: str) -> list[Json]:
-    """Return the elements that a verdict is about."""
-    found = []
-    for key in dict.fromkeys(subject.split("+")):
-        kind, slash, name = key.partition("/")
-        found.append({"name": name, "fullyQualifiedName": key, "kind": kind} if slash else {"fullyQualifiedName": key})
-    return found
-
-
 def _suppression(waived: Waived, place: Place, files: Files) -> Json:
     """Return how a failure was accepted."""
     suppression: Json = {
@@ -180,12 +200,12 @@ def _properties(verdict: Verdict, file: str, files: Files, telling: Telling) -> 
     """Return what programs need of a verdict; what it has none of is left out."""
     figure, wanted, follows, change = verdict.figure, verdict.wanted, verdict.follows, verdict.change
     given: Json = {
-        "room": file,
+        "room": file if files.artifact(verdict.place.file)["uri"] != file else None,
         "subject": verdict.subject,
-        "words": one_line(verdict.words),
-        "figure": _figure(figure) if figure is not None else None,
+        "words": one_line(verdict.words) if verdict.kind in TRACKED else None,
+        "figure": _figure(figure, is_named=verdict.kind is not Kind.PASS) if figure is not None else None,
         "assumes": list(figure.assumes) if figure is not None else None,
-        "window": plain_window(verdict.window),
+        "window": _window(verdict.window, figure),
         "margin": _number(verdict.margin) if verdict.margin is not None else None,
         "wanted": _wanted(wanted, files) if wanted is not None else None,
         "follows": {"rule": follows.rule, "subject": follows.subject} if follows is not None else None,
@@ -221,9 +241,17 @@ def _again(again: Again) -> Json:
     return {"readings": names, "chosen": again.chosen, **known}
 
 
-def _figure(figure: Figure) -> Json:
+def _window(window: Window | None, figure: Figure | None) -> Json | None:
+    """Return a window with the edges that it has, in the figure's unit unless it says another."""
+    if window is None:
+        return None
+    edges = {side: edge for side, edge in (("low", window.low), ("high", window.high)) if edge is not None}
+    return edges if figure is not None and figure.unit == window.unit else {**edges, "unit": window.unit}
+
+
+def _figure(figure: Figure, *, is_named: bool = True) -> Json:
     return {
-        "name": figure.name,
+        **({"name": figure.name} if is_named else {}),
         "value": _number(figure.value),
         "uncertainty": _number(figure.u),
         "unit": figure.unit,

@@ -51,6 +51,11 @@ NOTIFICATIONS = {
         "A house file lowered the level or widened the window of a rule about mounting, mains, heat or access.",
         "Check that the decision is meant and on record; local code, licensed electricians and engineers decide.",
     ),
+    "house.ended": (
+        "A decision of the house has ended.",
+        "A house file decides something until a day that is over, so that the rule book's own window or level holds.",
+        "Take the decision out of the house file, or have it approved anew with another last day.",
+    ),
     "key.unjudged": (
         "A key was not judged.",
         "A room file gives a value that no rule which ran looks at, so that nobody has checked it.",
@@ -68,7 +73,11 @@ NOTIFICATIONS = {
 class Tool:
     """Everything a result refers to: where its rule and its taxa stand."""
 
-    def __init__(self, rules: Iterable[AnyRule], most_extensions: int = MOST_EXTENSIONS) -> None:
+    def __init__(
+        self, rules: Iterable[AnyRule], most_extensions: int = MOST_EXTENSIONS, *, for_hosts: bool = False
+    ) -> None:
+        """`for_hosts`: hosts show a rule's page as Markdown beside an alert and follow no relationship to a clause."""
+        self._for_hosts = for_hosts
         self._rules: dict[tuple[str, str], tuple[AnyRule, int, int]] = {}
         """Rule id and house to the rule, its component (-1 is the driver) and its place there."""
         self._anywhere: dict[str, tuple[str, str]] = {}
@@ -108,7 +117,7 @@ class Tool:
             driver["informationUri"] = home()
         driver["rules"] = [*(self._descriptor(rule) for rule in self._in_package[NAME]), _unreadable()]
         driver["notifications"] = [_notice(name) for name in self._notices]
-        if self._taxa:
+        if self._taxa and not self._for_hosts:
             driver["supportedTaxonomies"] = [_component(name) for name in self._taxa]
         tool: Json = {"driver": driver}
         if len(self._packages) > 1:
@@ -135,9 +144,9 @@ class Tool:
         if found is None:
             return {"ruleId": rule_id}
         _, component, index = found
-        # A reader that knows no extensions would look an index up among the driver's rules and find the wrong one.
-        where = {"ruleIndex": index} if component < 0 else {"rule": self.reference(rule_id, house)}
-        return {"ruleId": rule_id, **where}
+        # A reader that knows no extensions would look an index up among the driver's rules and find the wrong one, and
+        # where `rule` says it all, neither id nor index is wanted beside it.
+        return {"ruleId": rule_id, "ruleIndex": index} if component < 0 else {"rule": self.reference(rule_id, house)}
 
     def reference(self, rule_id: str, house: str = "") -> Json:
         """Return a reportingDescriptorReference to a rule."""
@@ -147,15 +156,6 @@ class Tool:
         _, component, index = found
         within = {"toolComponent": {"name": self._name(self._packages[component + 1]), "index": component}}
         return {"id": rule_id, "index": index, **(within if component >= 0 else {})}
-
-    def targets(self, rule_id: str, house: str = "") -> list[Json]:
-        """Return references to the taxa that a rule rests on."""
-        found = self._find(rule_id, house)
-        if found is None:
-            return []
-        rule = found[0]
-        key = (rule_id, rule.package if is_own(rule) else "")
-        return [target for target, _ in self._targets.get(key, self._targets.get((rule_id, ""), ()))]
 
     def _name(self, package: str) -> str:
         """Return an extension's name: a house's file from the top of its repository."""
@@ -188,7 +188,7 @@ class Tool:
             "name": pascal(rule.id),
             "shortDescription": {"text": cut(page.summary or rule.id, MOST_TEXT)},
             "fullDescription": {"text": cut(full or rule.id, MOST_TEXT)},
-            "help": {"text": rule_text(rule).rstrip(), "markdown": "\n".join(rule_markdown(rule)).rstrip()},
+            "help": self._help(rule),
             "messageStrings": {name: {"text": placeholders(text)} for name, text in rule.says.items()},
             "defaultConfiguration": {"level": rule.level.value},
             "properties": _properties(rule),
@@ -197,12 +197,19 @@ class Tool:
             descriptor["helpUri"] = page_of(rule.id)
         found = self._targets.get((rule.id, rule.package if is_own(rule) else ""))
         related = found if found is not None else self._targets.get((rule.id, ""), [])
-        if related:
+        if related and not self._for_hosts:
             descriptor["relationships"] = [
                 {"target": target, "kinds": ["relevant"], "description": {"text": f"Basis: {grade}."}}
                 for target, grade in related
             ]
         return descriptor
+
+    def _help(self, rule: AnyRule) -> Json:
+        """Return the rule's page, once: in the form that the reader shows."""
+        if not self._for_hosts:
+            return {"text": rule_text(rule).rstrip()}
+        short = rule.page.parts.get("Remedy") or rule.page.summary or rule.id
+        return {"text": cut(short, MOST_TEXT), "markdown": "\n".join(rule_markdown(rule)).rstrip()}
 
 
 def is_own(rule: AnyRule) -> bool:

@@ -45,7 +45,7 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
         text = RoomText(room, Telling(room, rules, wishes.units), page, footnotes, wishes)
         text.write(stops=stops)
         told.update(text.counts())
-        page.blank()
+        page.blank(is_apart=not room.compared)
         yield page.take()
     if unmoved:
         page.line(f"As before: {few(unmoved, 12)}.")
@@ -76,9 +76,6 @@ def _incomplete(review: Review, page: Page) -> None:
 
 
 def _decisions_changed(review: Review, page: Page) -> None:
-    if review.against:
-        page.line(f"Compared with {review.against}.")
-        page.blank()
     lines = house_lines(review)
     if lines:
         page.heading("Decisions of the house that changed")
@@ -89,24 +86,35 @@ def _decisions_changed(review: Review, page: Page) -> None:
         page.line(f"{departed_words(room)}.")
 
 
-def _closing(
-    review: Review, digest: Digest, told: Counter[str], page: Page, footnotes: Footnotes, wishes: Wishes
-) -> None:
-    if footnotes.marks:
-        page.blank()
-        for text, mark in footnotes.marks.items():
-            page.marked(mark, sentence(text))
+def _decided(digest: Digest, page: Page, wishes: Wishes) -> None:
+    """Say what the houses decided, what of that is over, and what it made looser where people can get hurt."""
     decisions: dict[str, list[str]] = {}
     for file, decision in digest.decisions():
         words = decided(Decided(decision.low, decision.high, decision.level))
         decisions.setdefault(file, []).append(f"{decision.id} {words}")
-    page.blank()
-    for file, words_of in decisions.items():
-        page.line(f"Decided by {one_line(file)}: {'; '.join(words_of)}.", role="quiet")
-    for text in digest.loosened(wishes.units):
+    for file, told in decisions.items():
+        page.line(f"Decided by {one_line(file)}: {'; '.join(told)}.", role="quiet")
+    for _, text in digest.ended():
+        page.line(sentence(text), role="error")
+    for _, text in digest.loosened(wishes.units):
         page.line(f"Loosened where people can get hurt: {sentence(text)}", role="error")
-    if digest.rooms > 1:
-        page.line(f"{count_of(digest.rooms, 'room', 'rooms')}, {digest.stopped} held back: {tally(told)}.")
+
+
+def _closing(
+    review: Review, digest: Digest, told: Counter[str], page: Page, footnotes: Footnotes, wishes: Wishes
+) -> None:
+    if footnotes.marks:
+        page.blank(is_apart=not review.against)
+        for text, mark in footnotes.marks.items():
+            page.marked(mark, sentence(text))
+    page.blank(is_apart=not review.against)
+    if review.against and digest.rooms == 1:
+        page.line(f"Compared with {review.against}.")
+    _decided(digest, page, wishes)
+    if digest.rooms != 1:
+        since = f"Compared with {review.against}: " if review.against else ""
+        rooms = count_of(digest.rooms, "room", "rooms")
+        page.line(f"{since}{rooms}, {digest.stopped} held back: {tally(told)}.")
     if review.problems:
         files = len({problem.place.file for problem in review.problems})
         page.line(f"{count_of(files, 'file', 'files')} could not be read.", role="error")

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.measure.ends import ENDS
-from roomlint.source.dimensions import SYMBOLS, customary, customary_difference, decimals
+from roomlint.source.dimensions import CONDUCTOR_M2, SHORT_M, SYMBOLS, customary, customary_difference, decimals
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -21,8 +21,6 @@ INCH_M: Final = 0.0254
 FOOT_IN: Final = 12.0
 IN_INCHES_BELOW_M: Final = 2 * 0.3048
 """Up to two feet the trade writes inches."""
-IN_MM_BELOW_M: Final = 0.1
-"""Up to ten centimetres, millimetres."""
 PARTS: Final = (1, 2, 4, 8, 16, 32, 64)
 """What an inch is told in: halves, quarters and so on."""
 EXACT_PARTS: Final = 3
@@ -43,8 +41,6 @@ SIDES: Final = {
 EITHER: Final = "to either side"
 _NAMES: Final = {"lbf": "lb", "ft2": "sq ft", "in2": "sq in", "ft3": "cu ft", "m2": "m²", "m3": "m³", "mm2": "mm²"}
 """How the trade writes a unit in a sentence, where that is not its symbol."""
-CONDUCTORS_M2: Final = 1e-3
-"""Areas below this are sections of wires."""
 GAUGES: Final = (*((1 - size, f"{size}/0") for size in (4, 3, 2, 1)), *((size, str(size)) for size in range(1, 31)))
 GAUGE_FITS: Final = 0.02
 _WHOLE_INCHES_FROM: Final = 3.0
@@ -118,7 +114,7 @@ class Scale:
         length = self._length_m
         if length is not None:
             return self._length(value * length, length, finer)
-        if self.unit == "m2" and self.largest < CONDUCTORS_M2:
+        if self.unit == "m2" and self.largest < CONDUCTOR_M2:
             return self._conductor(value, finer)
         if self.units.is_us and self.unit in SYMBOLS:
             value, unit = customary(value, self.unit)
@@ -145,7 +141,7 @@ class Scale:
     def _length(self, metres: float, length: float, finer: int) -> tuple[str, str]:
         largest = self.largest * length
         if not self.units.is_us:
-            if largest < IN_MM_BELOW_M:
+            if largest < SHORT_M:
                 return self._decimal(metres * 1000.0, self._tenths(length), finer), "mm"
             return self._decimal(metres, 2, finer), "m"
         inches = metres / INCH_M
@@ -158,7 +154,7 @@ class Scale:
     def _fraction(self, length: float) -> int:
         """Return the place in `PARTS` of the fraction that the uncertainty deserves: no finer than itself."""
         if self.u <= 0.0:
-            return EXACT_PARTS + (self.largest * length < IN_MM_BELOW_M)
+            return EXACT_PARTS + (self.largest * length < SHORT_M)
         inches = self.u * length / INCH_M
         fit = [index for index, parts in enumerate(PARTS[:5]) if 1.0 / parts <= inches * (1.0 + 1e-9)]
         return fit[0] if fit else 4

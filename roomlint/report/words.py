@@ -10,6 +10,7 @@ from roomlint.source.say import one_line
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from roomlint.design.house import Decision
     from roomlint.review.review import Decided, HouseChange, Loosened
     from roomlint.review.verdict import Verdict, Waived
     from roomlint.source.place import Place
@@ -97,10 +98,10 @@ def decided(decision: Decided) -> str:
     return one_line(", ".join(parts))
 
 
-def house_change(change: HouseChange) -> str:
-    """Return how a decision of a house changed, in words."""
-    before = decided(change.was) if change.was is not None else "the rule book's own"
-    after = decided(change.now) if change.now is not None else "the rule book's own"
+def house_change(change: HouseChange, rule_book: str) -> str:
+    """Return how a decision of a house changed, in words; `rule_book` is what holds where a house says nothing."""
+    before = decided(change.was) if change.was is not None else rule_book
+    after = decided(change.now) if change.now is not None else rule_book
     own = any(one is not None and one.is_own for one in (change.was, change.now))
     if own and change.was is None:
         return f"{change.rule} {change.way}: {after}"
@@ -109,9 +110,18 @@ def house_change(change: HouseChange) -> str:
     return f"{change.rule} {change.way}: {before} → {after}"
 
 
-def loosened(one: Loosened, was: str, now: str) -> str:
+def loosened(one: Loosened, house: str, was: str, now: str) -> str:
     """Return what a house made looser where people can get hurt."""
-    return one_line(f"{one.rule}: {now} instead of {was}, by {one.house}")
+    who = f", approved by {one.approved_by}" if one.approved_by else ""
+    until = f" until {one.until}" if one.until else ""
+    why = f": {one.because}" if one.because else ""
+    return one_line(f"{one.rule}: {now} instead of {was}, by {house}{who}{until}{why}")
+
+
+def ended(decision: Decision, house: str) -> str:
+    """Return that a decision of a house holds no longer."""
+    until = decision.until.isoformat() if decision.until is not None else ""
+    return one_line(f"What {house} decides about {decision.id} ended on {until}: the rule book's own holds again")
 
 
 def few(names: list[str], most: int = MOST_NAMED) -> str:

@@ -10,12 +10,12 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from roomlint.review.earlier import FINGERPRINT, Earlier, decided_by, earlier_of, fingerprint
-from roomlint.review.read_sarif import NotOursError, read_sarif
+from roomlint.review.read_sarif import NotOursError, is_json, read_sarif
 from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.review.window import Window, decide
-from roomlint.source.dimensions import decimals
+from roomlint.source.dimensions import decimals, last_digit
 from roomlint.source.files import ROOM_ENDINGS, from_top
 
 if TYPE_CHECKING:
@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from roomlint.review.review import Review, RoomReview
     from roomlint.review.rule import AnyRule
 
-__all__ = ["FINGERPRINT", "NotOursError", "compare", "earlier_of", "fingerprint", "read_sarif"]
+__all__ = ["FINGERPRINT", "NotOursError", "compare", "earlier_of", "fingerprint", "is_json", "read_sarif"]
 
 SAME = 1e-6
 """Figures nearer than this part of their size are the same: another machine's last bits are no change."""
@@ -97,7 +97,7 @@ class _Comparing:
         if then is None and any(name == then_file or not name.endswith(ROOM_ENDINGS) for name in self._earlier.unread):
             # What it needs could not be read then: nobody knows what is new of it.
             return room
-        was = then.verdicts if then is not None else {}
+        was = _of_code(then.verdicts, self._earlier.codes[then_file], room.code) if then is not None else {}
         self._house(room.house)
         ran = {rule for rule, _ in was}
         runs = {verdict.rule for verdict in room.verdicts}
@@ -183,6 +183,17 @@ class _Comparing:
                 yield Departed(file, code, failures)
 
 
+def _of_code(verdicts: Mapping[tuple[str, str], Verdict], was: str, now: str) -> Mapping[tuple[str, str], Verdict]:
+    """Return earlier verdicts under today's code of the project, which names the room in what is judged as a whole."""
+    if was == now or not was:
+        return verdicts
+    renamed = {f"design/{was}": f"design/{now}"}
+    return {
+        (rule, "+".join(renamed.get(part, part) for part in subject.split("+"))): verdict
+        for (rule, subject), verdict in verdicts.items()
+    }
+
+
 def _edges(unit: str, decided: Decided) -> tuple[float | str | None, ...]:
     """Return the edges of a decision in a unit, to nine digits; as they are written where they do not fit."""
     from roomlint.review.units import in_unit
@@ -197,11 +208,11 @@ def _edges(unit: str, decided: Decided) -> tuple[float | str | None, ...]:
 
 def _moved(rule: AnyRule, was: Decided | None, now: Decided | None) -> set[int]:
     """Return which ways a decision moved a rule: 1 is looser, -1 is tighter."""
-    from roomlint.review.house_check import own_window, wider
+    from roomlint.review.house_check import gravest, own_window, wider
     from roomlint.review.units import in_unit
     from roomlint.review.verdict import Level
 
-    levels = [Level(one.level) if one is not None and one.level is not None else rule.level for one in (was, now)]
+    levels = [Level(one.level) if one is not None and one.level is not None else gravest(rule) for one in (was, now)]
     moved = {(levels[0].rank > levels[1].rank) - (levels[0].rank < levels[1].rank)}
     window = own_window(rule)
     if window is None:
@@ -231,7 +242,7 @@ def _change(verdict: Verdict, was: Verdict | None) -> Change:
     if was is None:
         return Change(State.NEW, _appeared(verdict))
     before = str(was.level or was.kind)
-    figure = was.figure if _differ(verdict.figure, was.figure) else None
+    figure = was.figure if _differ(verdict, was.figure) else None
     window = was.window if _other(verdict.window, was.window) else None
     way, by = _way(verdict, was, figure, window)
     same = (verdict.kind, verdict.level, verdict.waived is None) == (was.kind, was.level, was.waived is None)
@@ -282,11 +293,17 @@ def _still(verdict: Verdict, was: Verdict, figure: Figure | None, window: Window
 
 
 def _toward(verdict: Verdict, figure: Figure | None) -> int:
-    """Return 1 when the figure lies farther in than the earlier one, on the window of today, -1 when farther out."""
+    """Return 1 when the figure lies farther in than the earlier one, on the window of today, -1 when farther out.
+
+    It must have moved by more than its uncertainty, the earlier one's or today's, whichever is less: what measuring
+    again may give is neither better nor worse. Where people can get hurt whatever can be read counts as worse.
+    """
     if figure is None or verdict.figure is None or verdict.window is None:
         return 0
     grew = verdict.window.margin(verdict.figure.value) - verdict.window.margin(figure.value)
-    if abs(grew) <= SAME * max(1.0, abs(figure.value)):
+    if grew < 0 and _is_guarded(verdict):
+        return -1
+    if abs(grew) <= max(min(verdict.figure.u, figure.u), SAME * max(1.0, abs(figure.value))):
         return 0
     return 1 if grew > 0 else -1
 
@@ -295,16 +312,20 @@ def _by_window(verdict: Verdict, was: Verdict, window: Window | None, said: str)
     """Return whether today's window alone says of the earlier figure what is said today."""
     if window is None or verdict.window is None or was.figure is None or was.figure.unit != verdict.window.unit:
         return False
-    guarded = verdict.rule.partition(".")[0] in GUARDED
     digit = 0.5 * 10.0 ** -decimals(verdict.window.unit)
-    return decide(was.figure, verdict.window, guarded=guarded, digit=digit)[0] == said
+    return decide(was.figure, verdict.window, guarded=_is_guarded(verdict), digit=digit)[0] == said
 
 
-def _differ(one: Figure | None, other: Figure | None) -> bool:
-    """Return whether two figures of the same kind have another value."""
+def _is_guarded(verdict: Verdict) -> bool:
+    return verdict.rule.partition(".")[0] in GUARDED
+
+
+def _differ(verdict: Verdict, other: Figure | None) -> bool:
+    """Return whether a figure moved by at least the last digit that is printed: less than that nobody can read."""
+    one = verdict.figure
     if one is None or other is None or one.unit != other.unit:
         return False
-    return abs(one.value - other.value) > SAME * max(1.0, abs(other.value))
+    return abs(one.value - other.value) >= last_digit(one.unit, other.value) * (1.0 - SAME)
 
 
 def _other(one: Window | None, other: Window | None) -> bool:

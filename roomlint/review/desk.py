@@ -23,6 +23,8 @@ from roomlint.source.place import Problem
 from roomlint.source.tree import read_tree
 
 if TYPE_CHECKING:
+    from datetime import date
+
     from roomlint.design.model import Design
     from roomlint.design.products import Product
     from roomlint.review.rule import AnyRule
@@ -38,12 +40,20 @@ class Desk:
     """Where one run opens its files; house files and product sheets are opened once and kept."""
 
     def __init__(
-        self, files: Files | None = None, house: str | None = None, rules: tuple[AnyRule, ...] | None = None
+        self,
+        files: Files | None = None,
+        house: str | None = None,
+        rules: tuple[AnyRule, ...] | None = None,
+        today: date | None = None,
     ) -> None:
-        """`rules` are all that are installed: what a house file names is checked against them."""
+        """`rules` are all that are installed: what a house file names is checked against them.
+
+        `today` is the day that the last days of the house's decisions are held against.
+        """
         self.files: Files = files or Disk()
         self._house = house
         self._rules = rules
+        self._today = today
         self._houses: dict[str | None, tuple[House, list[Problem]]] = {}
         self._shelves: dict[str, tuple[Shelf, list[Problem]]] = {}
 
@@ -73,11 +83,13 @@ class Desk:
         if node is None or problems:
             return House(file=path), problems
         house, problems = read_house(node, path)
-        if problems or self._rules is None:
-            return house, problems
-        from roomlint.review.house_check import check_house  # needed only where there is a house file
+        if not problems and self._rules is not None:
+            from roomlint.review.house_check import check_house  # needed only where there is a house file
 
-        return house, check_house(house, self._rules)
+            problems = check_house(house, self._rules)
+        if self._today is not None:
+            house.end(self._today)
+        return house, problems
 
     def _shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
         if house.file not in self._shelves:

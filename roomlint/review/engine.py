@@ -137,7 +137,8 @@ class _Run:
         import traceback  # only what breaks needs it
 
         detail = "".join(traceback.format_exception(error, limit=-3))
-        self.outcome.troubles.append(Trouble(rule.id, f"rule {rule.id} broke: {type(error).__name__}: {error}", detail))
+        told = f"rule {rule.id} broke in {self.room.design.file}: {type(error).__name__}: {error}"
+        self.outcome.troubles.append(Trouble(rule.id, told, detail))
 
     def _add(self, rule: AnyRule, subject: Subject, verdict: Verdict) -> None:
         if verdict.kind is Kind.FAIL:

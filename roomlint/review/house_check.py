@@ -26,7 +26,7 @@ def check_house(house: House, rules: Iterable[AnyRule]) -> list[Problem]:
     known = {rule.id: rule for rule in rules}
     problems = check_window_rules(house, known)
     own = {entry.id for entry in house.window_rules}
-    for decision in house.decisions.values():
+    for decision in house.decided:
         problems += _decision(decision, known, own)
     return sorted(problems)
 
@@ -55,10 +55,21 @@ def _decision(decision: Decision, known: dict[str, AnyRule], own: set[str]) -> I
     if rule is None:
         yield Problem(at, f"there is no rule {decision.id!r}; {nearest(decision.id, known)}")
         return
-    if not decision.sets_window:
-        if decision.level is None:
-            yield Problem(at, f"nothing is decided about {decision.id!r}. Give low, high or level.")
+    if not decision.sets_window and decision.level is None:
+        yield Problem(at, f"nothing is decided about {decision.id!r}. Give low, high or level.")
         return
+    problems = list(_edges(decision, rule)) if decision.sets_window else []
+    yield from problems
+    lacks = [key for key in ("approved_by", "until") if getattr(decision, key) is None]
+    if lacks and not problems and next(_looser(decision, rule), None) is not None:
+        text = (
+            f"this makes {rule.id} looser, where people can get hurt; that holds only with the name of whoever answers "
+            f"for it and a last day. Add {' and '.join(lacks)}."
+        )
+        yield Problem(at, text)
+
+
+def _edges(decision: Decision, rule: AnyRule) -> Iterator[Problem]:
     window = own_window(rule)
     key = "low" if decision.low is not None else "high"
     if window is None:
@@ -168,21 +179,53 @@ def check_required(
 
 def loosened(house: House, rules: Iterable[AnyRule]) -> tuple[Loosened, ...]:
     """Return every rule of a chapter where people can get hurt that the house made looser."""
-    told = []
-    for rule in rules:
-        decision = house.decisions.get(rule.id)
-        if rule.chapter not in CAUTIOUS or decision is None:
-            continue
-        if decision.level is not None and Level(decision.level).rank < rule.level.rank:
-            told.append(Loosened(rule.id, house.file, rule.level, Level(decision.level)))
-        window = own_window(rule)
-        if decision.sets_window and window is not None:
-            from roomlint.review.judging import house_window
+    return tuple(
+        Loosened(
+            rule.id,
+            house.file,
+            was,
+            now,
+            decision.place_of("rule"),
+            decision.because,
+            decision.approved_by or "",
+            decision.until.isoformat() if decision.until is not None else "",
+        )
+        for rule in rules
+        if (decision := house.decisions.get(rule.id)) is not None
+        for was, now in _looser(decision, rule)
+    )
 
-            now = house_window(decision, window)
-            if wider(now.low, window.low, -1) or wider(now.high, window.high, 1):
-                told.append(Loosened(rule.id, house.file, window, now))
-    return tuple(told)
+
+def _looser(decision: Decision, rule: AnyRule) -> Iterator[tuple[Level | Window, Level | Window]]:
+    """Yield what a decision makes looser of a rule about what can hurt people: its level, its window, before and after.
+
+    A window that follows from the subject may be tighter than any that a house writes, so that setting it is taken for
+    making it looser.
+    """
+    if rule.chapter not in CAUTIOUS:
+        return
+    rows = [windows for _, windows in rule.rows()]
+    own = gravest(rule)
+    if decision.level is not None and Level(decision.level).rank < own.rank:
+        yield own, Level(decision.level)
+    window = own_window(rule)
+    if not decision.sets_window or window is None:
+        return
+    from roomlint.review.judging import house_window
+
+    now = house_window(decision, window)
+    known = [windows.window for windows in rows if windows is not None]
+    looser = (one for one in known if wider(now.low, one.low, -1) or wider(now.high, one.high, 1))
+    was = next(looser, window if len(known) < len(rows) else None)
+    if was is not None:
+        yield was, now
+
+
+def gravest(rule: AnyRule) -> Level:
+    """Return the level that a rule can give by itself, of several the gravest; a level that a house sets is fixed."""
+    levels = [rule.level, rule.critical_level or rule.level]
+    levels += [Level.ERROR for _, windows in rule.rows() if windows is not None and windows.limit is not None]
+    return max(levels, key=lambda level: level.rank)
 
 
 def wider(now: float | None, was: float | None, outwards: int) -> bool:

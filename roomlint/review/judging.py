@@ -65,7 +65,7 @@ def judged_by(
     elif found.level is not None:
         level = found.level
     if decision is not None and decision.sets_window:
-        windows = Windows(house_window(decision, windows.window))
+        windows = _of_house(decision, windows)
         changed.append("window")
     figure = found.figure
     if windows.unit != figure.unit:
@@ -93,6 +93,16 @@ def judged_by(
         overridden=tuple(changed),
     )
     return verdict, judged
+
+
+def _of_house(decision: Decision, windows: Windows) -> Windows:
+    """Return the windows with the one that a house sets; what lies beyond the error's edge is an error as before."""
+    window, limit = house_window(decision, windows.window), windows.limit
+    if limit is None:
+        return Windows(window)
+    low = min(window.low, limit.low) if window.low is not None and limit.low is not None else None
+    high = max(window.high, limit.high) if window.high is not None and limit.high is not None else None
+    return Windows(window, limit=Window(low, high, limit.unit) if (low, high) != (None, None) else None)
 
 
 def house_window(decision: Decision, window: Window) -> Window:

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import IO, TYPE_CHECKING, Any, Final
 
 from roomlint.measure.figure import Figure
-from roomlint.review.earlier import FINGERPRINT, Earlier, EarlierRoom
+from roomlint.review.earlier import Earlier, EarlierRoom
 from roomlint.review.review import Decided
 from roomlint.review.verdict import Kind, Level, State, Verdict, Waived
 from roomlint.review.window import Window
@@ -34,6 +34,19 @@ class NotOursError(ValueError):
     """A file that is no SARIF log of this program; the text says why."""
 
 
+def is_json(path: str) -> bool:
+    """Return whether there is an ordinary file of that name that begins as JSON does, however it is called."""
+    file = Path(path)
+    try:
+        if not file.is_file():  # a pipe would hold the run
+            return False
+        with file.open("rb") as stream:
+            start = stream.read(_AT_ONCE)
+    except (OSError, ValueError):
+        return False
+    return start.removeprefix(codecs.BOM_UTF8).lstrip(_BLANK.encode())[:1] in {b"{", b"["}
+
+
 def read_sarif(path: str) -> Earlier:
     """Read an earlier review from a SARIF file that this program wrote; raises `NotOursError`."""
     found = _Found()
@@ -42,7 +55,7 @@ def read_sarif(path: str) -> Earlier:
     except NotOursError:
         found.close()
         raise
-    return found.earlier(path)
+    return found.earlier(f"report {path}")
 
 
 def _read(path: str, found: _Found) -> None:
@@ -224,7 +237,7 @@ class _Found:
         try:
             if result.get("baselineState") == State.ABSENT:
                 return
-            if result["ruleId"] == UNREADABLE:
+            if _rule_of(result) == UNREADABLE:
                 self._unread.add(str(result["locations"][0]["physicalLocation"]["artifactLocation"]["uri"]))
                 return
             room, verdict = _verdict(result)
@@ -292,23 +305,26 @@ def _text(value: Any) -> str | None:  # noqa: ANN401  whatever JSON holds
     return str(value) if value is not None else None
 
 
+def _rule_of(result: dict[str, Any]) -> str:
+    return str(result["ruleId"] if "ruleId" in result else result["rule"]["id"])
+
+
 def _verdict(result: dict[str, Any]) -> tuple[str, Verdict]:
     kind = Kind(result.get("kind", "fail"))
     about: dict[str, Any] = result["properties"]
-    str(result["partialFingerprints"][FINGERPRINT])
     physical = result["locations"][0]["physicalLocation"]
     line = int(physical.get("region", {}).get("startLine", 1))
     file = str(physical["artifactLocation"]["uri"])
     return str(about.get("room") or file), Verdict(
-        rule=str(result["ruleId"]),
+        rule=_rule_of(result),
         kind=kind,
         level=Level(result.get("level", "warning")) if kind is Kind.FAIL else None,
         subject=str(about["subject"]),
         words=str(about.get("words") or about["subject"]),
         place=Place(file, line, 1, line, 1),
         because=str(result["message"]["text"]).replace("{{", "{").replace("}}", "}"),
-        figure=_figure(about.get("figure")),
-        window=_window(about.get("window")),
+        figure=(figure := _figure(about.get("figure"))),
+        window=_window(about.get("window"), figure.unit if figure is not None else ""),
         margin=float(about["margin"]) if about.get("margin") is not None else None,
         waived=_waived(result),
     )
@@ -318,14 +334,14 @@ def _figure(given: Any) -> Figure | None:  # noqa: ANN401  whatever JSON holds
     if not given:
         return None
     value, u = float(given["value"]), float(given.get("uncertainty") or 0.0)
-    return Figure.plain(str(given["name"]), str(given["unit"]), value, u=u)
+    return Figure.plain(str(given.get("name", "")), str(given["unit"]), value, u=u)
 
 
-def _window(given: Any) -> Window | None:  # noqa: ANN401  whatever JSON holds
+def _window(given: Any, unit: str) -> Window | None:  # noqa: ANN401  whatever JSON holds
     if not given:
         return None
     low, high = (float(given[key]) if given.get(key) is not None else None for key in ("low", "high"))
-    return Window(low, high, str(given["unit"]))
+    return Window(low, high, str(given.get("unit", unit)))
 
 
 def _waived(result: dict[str, Any]) -> Waived | None:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Unjudged, Verdict
     from roomlint.review.window import Window
-    from roomlint.source.place import Problem
+    from roomlint.source.place import Place, Problem
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +60,10 @@ class Loosened:
     house: str
     was: Level | Window
     now: Level | Window
+    place: Place
+    because: str = ""
+    approved_by: str = ""
+    until: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -105,7 +105,7 @@ class Reviewer:
         self.book = book
         self.choices = choices
         self.rules = _chosen(book.rules, choices.only, choices.without)
-        self.desk = Desk(_files(choices.revision), choices.house, book.rules)
+        self.desk = Desk(_files(choices.revision), choices.house, book.rules, choices.today)
 
     def one(self, path: str) -> One:
         """Review one room file."""

@@ -78,6 +78,11 @@ class Symbol(NamedTuple):
     """Own unit = scale * number + offset; only a temperature has one."""
 
 
+SHORT_M = 0.1
+"""Lengths below this are told in millimetres."""
+CONDUCTOR_M2 = 1e-3
+"""Areas below this are sections of wires."""
+
 SYMBOLS: dict[str, Symbol] = {
     "m": Symbol("length", 1.0, 2, "ft"),
     "cm": Symbol("length", 0.01, 1, "in"),
@@ -135,6 +140,23 @@ def decimals(symbol: str) -> int:
     """Return how many decimals a unit is shown with."""
     unit = SYMBOLS.get(symbol)
     return unit.decimals if unit is not None else 2
+
+
+def last_digit(symbol: str, value: float) -> float:
+    """Return what one step of the last digit is worth that a report shows of a number, in that number's unit.
+
+    A length is told in centimetres, a short one in millimetres, the section of a wire in tenths of a square millimetre;
+    of other numbers below ten steps more digits are shown, two at most, until half a step is no more than a fiftieth.
+    """
+    unit = SYMBOLS.get(symbol)
+    if unit is not None and unit.dimension == "length":
+        return (0.001 if abs(value) * unit.scale < SHORT_M else 0.01) / unit.scale
+    if symbol == "m2" and abs(value) < CONDUCTOR_M2:
+        return 1e-7
+    step: float = 10.0 ** -decimals(symbol)
+    if abs(value) >= 10.0 * step:
+        return step
+    return next((finer for finer in (step, step / 10.0) if finer / 2.0 <= 0.02 * abs(value)), step / 100.0)
 
 
 def in_symbol(value: float, symbol: str) -> float:

@@ -27,7 +27,7 @@ def test_only_failures_that_nobody_accepted_become_alerts(make):
     ]
     gone = (make.verdict(subject="old/one"),)
     run = run_of(make.review(make.room(*verdicts, gone=gone, compared=True), against="main"))
-    assert [result["locations"][0]["logicalLocations"][0]["name"] for result in run["results"]] == ["left"]
+    assert [result["message"]["text"].partition(":")[0] for result in run["results"]] == ["left"]
     counted = "1 accepted, 1 for a person to decide, 1 gone, 1 informational, 1 not applicable, 1 open, 1 passed"
     assert told(run) == [f"Left out of this report: {counted}."]
 

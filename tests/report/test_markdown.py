@@ -101,9 +101,41 @@ def test_decisions_of_the_house_are_told_before_the_design(make):
     house_changes = (make.house_change("house.yaml", "angle.front-pair", "loosened", None, Decided("15 deg")),)
     let_off = make.verdict(Kind.PASS, change=make.change(Way.GONE, by=By.HOUSE))
     text = comment(make, make.room(let_off, compared=True), against="main", house_changes=house_changes)
-    assert "- house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg" in text
+    assert "- house.yaml: angle.front-pair loosened: 22 to 32 deg → at least 15 deg" in text
     assert text.index("Decisions of the house") < text.index("Because of that, not of the design")
     assert "**Cured**" not in text
+
+
+def test_a_room_under_another_name_is_told_with_both(make):
+    room = make.room(file="new.room.yaml", compared=True, was_file="old.room.yaml")
+    assert "- A1: `old.room.yaml` → `new.room.yaml`" in comment(make, room, against="main")
+
+
+def test_what_is_old_is_marked_and_folded_apart_from_what_is_new(make):
+    new = [
+        make.verdict(
+            subject=f"loudspeaker/n{line}", facts={"n": line}, place=make.place(line), change=make.change(Way.NEW)
+        )
+        for line in range(7)
+    ]
+    old = make.verdict(subject="loudspeaker/old", change=make.change(state=State.UNCHANGED))
+    text = comment(make, make.room(*new, old, compared=True, gate=Level.WARNING), against="main")
+    shown_part, _, folded = text.partition("<details>")
+    assert shown_part.count("**warning, new** A1: n") == 5
+    first, second = folded.split("<details>")[:2]
+    assert "<summary>What else is new or worse: 2</summary>" in first
+    assert "<summary>As before, not of this change: 1</summary>" in second
+    assert "old: stands" in second
+
+
+def test_what_is_unknown_assumed_or_not_looked_at_is_listed(make):
+    figure = make.figure(17.4, assumes=("air at 20 degC",))
+    verdicts = [make.verdict(figure=figure, change=make.change()), make.open("position", subject="subwoofer/sub")]
+    room = make.room(*verdicts, compared=True, unjudged=(make.unjudged("sofa", "recline"),))
+    text = comment(make, room, against="main")
+    assert "- A1: sub: position (1 judgement waits)" in text.partition("<summary>Not known: 1</summary>")[2]
+    assert "- air at 20 degC: A1" in text.partition("<summary>Assumed, because no file says it: 1</summary>")[2]
+    assert "- A1: sofa: recline" in text.partition("<summary>Not looked at by any rule: 1</summary>")[2]
 
 
 def test_a_compared_review_without_changes_says_so(make):
@@ -127,7 +159,7 @@ def test_what_the_house_decided_is_folded_and_what_it_loosened_is_not(make):
     from roomlint.review.review import Loosened
 
     house = make.house(angle__front_pair={"level": "note", "because": "narrow rooms"})
-    loosened = (Loosened("mount.x", "house.yaml", Level.ERROR, Level.NOTE),)
+    loosened = (Loosened("mount.x", "house.yaml", Level.ERROR, Level.NOTE, make.place(3)),)
     text = comment(make, make.room(house=house, loosened=loosened))
     assert "- angle.front-pair, by `house.yaml`: level note: narrow rooms." in text.partition("<details>")[2]
     assert (

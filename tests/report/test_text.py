@@ -170,8 +170,9 @@ def test_what_the_house_changed_and_loosened_is_said_aloud(make):
     from roomlint.review.review import Loosened
 
     house = make.house(angle__front_pair={"low": "26 deg", "high": "34 deg", "level": "note"})
-    loosened = (Loosened("mount.wood-screw", "house.yaml", Level.ERROR, Level.WARNING),
-                Loosened("mount.reach", "house.yaml", Window(None, 0.5, "m"), Window(None, 0.8, "m")))  # fmt: skip
+    loosened = (Loosened("mount.wood-screw", "house.yaml", Level.ERROR, Level.WARNING, make.place(3)),
+                Loosened("mount.reach", "house.yaml", Window(None, 0.5, "m"), Window(None, 0.8, "m"),
+                         make.place(4)))  # fmt: skip
     text = make.report("text", make.review(make.room(house=house, loosened=loosened)))
     assert "Decided by house.yaml: angle.front-pair 26 deg to 34 deg, level note." in text
     assert "Loosened where people can get hurt: mount.wood-screw: warning instead of error, by house.yaml." in text
@@ -200,10 +201,9 @@ def test_a_comparison_tells_house_waivers_and_design_apart_and_in_this_order(mak
     review = make.review(make.room(*verdicts, compared=True), against="main", house_changes=house_changes)
     text = make.report("text", review)
     order = [
-        "Compared with main.",
         (
             "Decisions of the house that changed\n"
-            "  house.yaml: angle.front-pair loosened: the rule book's own → at least 15 deg"
+            "  house.yaml: angle.front-pair loosened: 22 to 32 deg → at least 15 deg"
         ),
         "Waivers that changed\n  accepted [angle.front-pair]: Accepted by R. Lead until 2027-06-30: glass.",
         "not of the design\n 1. let-off: azimuth 15.0 → 24.0 deg left; 22 to 32 deg (was warning) (cured)",
@@ -213,6 +213,7 @@ def test_a_comparison_tells_house_waivers_and_design_apart_and_in_this_order(mak
         "Cured\n 5. gone: azimuth 15.0 → 24.0 deg left; 22 to 32 deg (was warning)",
         "Newly unknown\n 6. newly: not known: position of left",
         "As before: 1 warning.",
+        "Compared with main.",
     ]
     places = [text.find(part) for part in order]
     assert -1 not in places, order[places.index(-1)]

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from roomlint.measure.figure import Figure
 from roomlint.report.units import Units, inward
 from roomlint.review.window import Window
+from roomlint.source.dimensions import last_digit
 
 METRIC, US = Units(), Units("us")
 
@@ -163,3 +164,17 @@ def test_a_clearance_that_nobody_measured_farther_is_so_much_or_more(name, value
 def test_a_length_below_a_foot_has_no_feet():
     figures = [figure(inches * 0.0254) for inches in (9.0, 44.0)]
     assert US.of(figures).figures(figures) == "9 in to 3 ft 8 in"
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "shown"),
+    [
+        (0.756, "ms", 1.0), (0.0123, "ms", 1.0), (17.4, "deg", 1.0), (0.125, "deg", 1.0), (1.25, "deg", 1.0),
+        (2.69, "", 1.0), (0.1745, "", 1.0), (0.0745, "", 1.0), (0.25, "m", 1.0), (0.018, "m", 1000.0),
+        (2.5e-6, "m2", 1e6), (985.0, "N", 1.0), (226.87, "Pa", 1.0),
+    ],
+)  # fmt: skip
+def test_the_last_digit_that_a_comparison_goes_by_is_the_one_that_is_shown(value, unit, shown):
+    text = Units().number(value, unit).split()[0]
+    step = 10.0 ** -len(text.partition(".")[2]) / shown
+    assert last_digit(unit, value) == pytest.approx(step)

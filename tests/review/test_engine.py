@@ -199,6 +199,8 @@ def test_a_broken_rule_is_told_and_the_others_go_on(error) -> None:
     broken = replace(height, id="layout.breaks", judge=breaks)
     outcome = review_room(room_of(ROOM), [broken, height])
     assert [trouble.rule for trouble in outcome.troubles] == ["layout.breaks"]
+    room = room_of(ROOM)
+    assert f"layout.breaks broke in {room.design.file}: " in outcome.troubles[0].text  # of many rooms, this one
     assert len(outcome.verdicts) == 3  # of the broken rule only the subject that broke is missing
 
 

@@ -10,6 +10,8 @@ from click.testing import CliRunner
 
 from roomlint.cli import main
 from roomlint.design.house import Decision
+from roomlint.measure.figure import Figure
+from roomlint.report import write
 from roomlint.report.telling import told
 from roomlint.review import ROOM as ROOMS
 from roomlint.review import Level, Window, at_most, between, practice, rule, tells
@@ -55,7 +57,7 @@ window_rules:
 HEIGHTS = between(1.2, 1.4, "m")
 
 
-def made(rule_id, window=HEIGHTS, *, level=Level.WARNING):
+def made(rule_id, window=HEIGHTS, *, level=Level.WARNING, answer=None):
     @rule(
         rule_id,
         level=level,
@@ -77,7 +79,7 @@ def made(rule_id, window=HEIGHTS, *, level=Level.WARNING):
 
         When to waive: Never, in a test of the house.
         """
-        return tells("fail")
+        return tells("fail") if answer is None else answer
 
     return judged
 
@@ -191,6 +193,59 @@ def test_a_looser_rule_where_people_can_get_hurt_is_told(
     house = room_of({"roomlint": 1, "room": {"size": {"width": "4 m", "length": "5 m"}}}, house={
         "roomlint_house": 1, "decisions": [{"rule": "mount.load", "because": "ours", **decision}]}).house  # fmt: skip
     assert [(one.rule, one.was, one.now) for one in loosened(house, BOOK.rules)] == [("mount.load", *change)]
+
+
+APPROVED = "approved_by: R. Lead, until: 2027-12-31"
+
+
+@pytest.mark.parametrize("rest", ["level: note", "level: warning", "high: '1.5'", "level: error, high: '1.5'"])
+@pytest.mark.parametrize("given", ["", "approved_by: R. Lead", "until: 2027-12-31"])
+def test_nobody_loosens_what_guards_people_without_a_name_and_a_last_day(rest: str, given: str, tmp_path: Path) -> None:
+    review = reviewed(tmp_path, decided(f"rule: mount.load, {rest}{f', {given}' if given else ''}"))
+    assert review.exit_status == 2
+    (problem,) = review.problems
+    assert (problem.place.line, problem.place.column) == (3, 12)
+    assert "makes mount.load looser, where people can get hurt" in problem.text
+    assert ("approved_by" in problem.text, "until" in problem.text) == ("R. Lead" not in given, "until" not in given)
+
+
+@pytest.mark.parametrize("rest", ["rule: mount.load, high: '0.8'", "rule: layout.height, level: note"])
+def test_what_is_made_stricter_or_guards_nobody_needs_no_name(rest: str, tmp_path: Path) -> None:
+    assert reviewed(tmp_path, decided(rest)).problems == ()
+
+
+@pytest.mark.parametrize("name", ["none", "n/a", "tbd"])
+def test_a_word_for_nobody_is_no_name(name: str, tmp_path: Path) -> None:
+    review = reviewed(tmp_path, decided(f"rule: mount.load, level: note, approved_by: {name}, until: 2027-12-31"))
+    assert review.exit_status == 2
+
+
+@pytest.mark.parametrize("kind", ["text", "lines", "sarif", "alerts", "markdown", "annotations"])
+def test_every_report_tells_what_was_loosened_by_whom_and_until_when(kind: str, tmp_path: Path) -> None:
+    review = reviewed(tmp_path, decided(f"rule: mount.load, level: note, high: '1.5', {APPROVED}"))
+    text = " ".join("".join(write(kind, review)).split())
+    assert "mount.load: note instead of error, by " in text
+    assert "mount.load: at most 1.50 instead of at most 1, by " in text
+    assert "approved by R. Lead until 2027-12-31: ours" in text
+
+
+@pytest.mark.parametrize("kind", ["text", "lines", "sarif", "alerts", "markdown", "annotations"])
+def test_a_decision_whose_last_day_is_over_decides_nothing_and_is_told(kind: str, tmp_path: Path) -> None:
+    past = decided("rule: mount.load, level: note, high: '1.5', approved_by: R. Lead, until: 2027-05-31")
+    review = reviewed(tmp_path, past)
+    assert review.problems == ()
+    assert review.rooms[0].house.decisions == {}
+    assert review.rooms[0].loosened == ()
+    text = " ".join("".join(write(kind, review)).split())
+    assert "decides about mount.load ended on 2027-05-31: the rule book's own holds again" in text
+
+
+def test_an_error_beyond_the_far_edge_stays_one_when_the_house_moves_the_near_one() -> None:
+    design = {"roomlint": 1, "room": {"size": {"width": "4 m", "length": "5 m"}}}
+    decision = {"rule": "mount.sag", "because": "ours", "high": "0.9"}
+    room = room_of(design, house={"roomlint_house": 1, "decisions": [decision]})
+    sag = made("mount.sag", at_most(1.0, "", error=1.6), answer=Figure.plain("sag", "", 2.0, u=0.0))
+    assert [verdict.level for verdict in verdicts(sag, room)] == [Level.ERROR]
 
 
 def test_a_stricter_rule_and_one_of_another_chapter_are_not_told() -> None:
