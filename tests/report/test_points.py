@@ -39,7 +39,7 @@ def test_one_load_path_is_one_point(make):
     verdicts = [used(make, "mount.pull", 2.69), used(make, "mount.both", 2.98), used(make, "mount.hung-on", 10.72)]
     (point,) = points(make, *verdicts, rules=load_path(make))
     assert point.entry.text == (
-        "picture: a screw bears 2.69 times its load; at most 1 wanted; with shear 2.98 times; 10.72 times hung on"
+        "picture: a screw bears 2.69 times its load; at most 1 wanted; with shear 2.98 times; 10.7 times hung on"
     )
     assert point.findings == 3
 
@@ -53,7 +53,7 @@ def test_what_is_graver_or_of_another_element_stands_by_itself(make):
 
 def test_what_no_other_failure_holds_is_told_in_full(make):
     (point,) = points(make, used(make, "mount.hung-on", 10.72), rules=load_path(make))
-    assert point.entry.text == "picture: a screw bears 10.72 times its load; at most 1 wanted"
+    assert point.entry.text == "picture: a screw bears 10.7 times its load; at most 1 wanted"
 
 
 def test_a_channel_that_the_layout_lacks_is_told_once(make):
