@@ -139,7 +139,7 @@ def _refuse(problems: Iterable[Problem]) -> None:
 
 
 def _said(verdict: Verdict, rule: AnyRule) -> str:
-    """Return a verdict's sentence, with the key that it wants or the rule that it waits for; reports use words."""
+    """Return a verdict's sentence with the key that it wants, or the rule that it waits for, as the files name them."""
     wanted, follows = verdict.wanted, verdict.follows
     if follows is not None:
         return f"{told(verdict, rule)} [{follows.rule}]"

@@ -276,7 +276,7 @@ def test_figures_of_a_room_as_text_and_json() -> None:
 
 def test_figures_that_lack_an_input_say_which() -> None:
     _, text = run("figures", str(EXAMPLES / "garden-studio" / "quick.room.yaml"))
-    assert "needs position" in text
+    assert "not known: position" in text
 
 
 def test_it_runs_as_a_module() -> None:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 NONE: Final = "-"
 WHOLE: Final = "\N{NO-BREAK SPACE}"
 """Where a line is not folded."""
+LENGTHS: Final = frozenset({"m", "mm", "ft", "in"})
+"""Units that a length and its uncertainty may differ in."""
 TOLD: Final = 5e-4
 """The share of a figure from which its uncertainty is worth a column."""
 
@@ -90,7 +92,13 @@ def _cell(cell: Cell, units: Units) -> str:
         return one_line(cell)
     scale = units.of([cell])
     text = scale.figures([cell])
-    return f"{text} {scale.spread()}" if cell.u > TOLD * abs(cell.value) else text
+    if cell.u <= TOLD * abs(cell.value):
+        return text
+    spread, _, unit = scale.spread().rpartition(" ")
+    if unit not in LENGTHS and f" {unit}" in text:
+        # Columns are narrow: the unit is written once.
+        return text.replace(f" {unit}", f" {spread} {unit}", 1)
+    return f"{text} {spread} {unit}"
 
 
 def sheet_json(file: str, tables: list[Table]) -> str:

@@ -23,9 +23,8 @@ SEAT: Final = "seat"
 _KEYS: Final = {
     "fastener": "kind of screw or anchor",
     "mounting": "how mounted",
-    "stand": "which stand",
     "fire_rated": "fire rating",
-    "feeds": "which load feeds it",
+    "feeds": "circuit",
     "crossover": "crossover",
     "loads": "what is plugged in",
     "into": "what the screws go into",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.asking import block, lacks
+from roomlint.report.asking import block
 from roomlint.report.derived import MOST, worked_out
 from roomlint.report.merging import Entry, merged
 from roomlint.report.names import key_words
@@ -41,13 +41,21 @@ OTHERS: Final = (
 class Rest:
     """The end of one room's report."""
 
-    def __init__(self, room: RoomReview, telling: Telling, page: Page, footnotes: Footnotes, wishes: Wishes) -> None:
+    def __init__(
+        self,
+        room: RoomReview,
+        telling: Telling,
+        page: Page,
+        footnotes: Footnotes,
+        wishes: Wishes,
+        found: list[Lack],
+    ) -> None:
         self.room = room
         self.telling = telling
         self.page = page
         self.footnotes = footnotes
         self.wishes = wishes
-        self.lacks = lacks(room.verdicts)
+        self.lacks = found
 
     def all_verdicts(self) -> None:
         """List what is otherwise counted, under a heading that counts it."""
@@ -96,7 +104,8 @@ class Rest:
     def folded(self, notes: int, points: int, findings: int) -> None:
         """Count what is not written out, and name the option that shows it; say what numbers count."""
         self.page.blank()
-        told = list(self._folded(notes))
+        assumed = self._assumptions()
+        told = list(self._folded(notes, len(assumed)))
         lines = [f"Folded: {'; '.join(told)}."] if told else []
         if not self.wishes.is_narrow and not self.wishes.basis:
             if findings > points:
@@ -108,9 +117,10 @@ class Rest:
             self.page.line(" ".join(lines), role="quiet")
         self._unjudged()
         self._worked()
-        self._assumed()
+        if assumed and (self.wishes.verdicts or len(assumed) <= MOST_ASSUMED):
+            self.page.line(f"Assumed: {'; '.join(assumed)}.")
 
-    def _folded(self, notes: int) -> Iterator[str]:
+    def _folded(self, notes: int, assumed: int) -> Iterator[str]:
         room, wishes = self.room, self.wishes
         if notes:
             yield f"{count_of(notes, 'note', 'notes')} (--notes)"
@@ -122,7 +132,7 @@ class Rest:
             yield f"{count_of(lacking, 'check lacks', 'checks lack')} a value{option}"
         counts = room.counts()
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
-        keys, assumed = len(room.unjudged), len(self._assumptions())
+        keys = len(room.unjudged)
         rest = [
             count_of(waiting, "waits for a point above", "wait for points above") if waiting else "",
             f"{counts['waived']} accepted" if counts.get("waived") else "",
@@ -157,11 +167,6 @@ class Rest:
         told = worked_out(self.room.worked, self.telling.units, most=None if self.wishes.verdicts else MOST)
         if told:
             self.page.line(f"Worked out: {told}.")
-
-    def _assumed(self) -> None:
-        words = self._assumptions()
-        if words and (self.wishes.verdicts or len(words) <= MOST_ASSUMED):
-            self.page.line(f"Assumed: {'; '.join(words)}.")
 
     def not_known(self) -> None:
         """Write what is not known of load paths and circuits, as one line with the cautions."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Final
 
-from roomlint.report.asking import DRILLING, is_hazard
+from roomlint.report.asking import DRILLING, is_hazard, lacks
 from roomlint.report.changes import (
     TITLES,
     WAYS,
@@ -47,13 +47,14 @@ class RoomText:
         self.page = page
         self.footnotes = footnotes
         self.wishes = wishes
+        self._lacks = lacks(room.verdicts)
         self._is_tight = False
         """Whether the page is full, so that what is missing is counted only."""
         self.points: list[Point] = [] if room.compared else points_of(room, telling)
 
     @property
     def _rest(self) -> Rest:
-        return Rest(self.room, self.telling, self.page, self.footnotes, self.wishes)
+        return Rest(self.room, self.telling, self.page, self.footnotes, self.wishes, self._lacks)
 
     def write(self, *, stops: bool) -> None:
         """Write the room: what can hurt people first, known and unknown, then what to do, the gravest first."""
@@ -66,7 +67,7 @@ class RoomText:
                 self._rest.all_verdicts()
             return
         hazards = [point for point in self.points if point.hazard]
-        if hazards or self._hazardous or any(lack.drilling for lack in self._rest.lacks):
+        if hazards or self._hazardous or any(lack.drilling for lack in self._lacks):
             self.page.heading("Before you drill or wire", "error")
         self._listed_points(hazards)
         self._reviews(self._hazardous)

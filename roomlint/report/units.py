@@ -31,6 +31,8 @@ FINE: Final = 0.02
 COARSE: Final = 0.2
 OF_A_SPAN: Final = 0.5
 """What the digits of a small number leave out of it at most: of a figure, of an uncertainty, of a span's end."""
+MANY_TIMES: Final = 10.0
+"""From so many times on, nobody asks for hundredths."""
 AHEAD_DEG: Final = 0.05
 SIDES: Final = {
     "azimuth": ("left", "right"),
@@ -120,7 +122,10 @@ class Scale:
             value, unit = customary(value, self.unit)
         else:
             unit = self.unit
-        return self._decimal(value, decimals(unit), finer), _NAMES.get(unit, unit)
+        places = decimals(unit)
+        if not unit and abs(value) >= MANY_TIMES:
+            places = min(places, 1)
+        return self._decimal(value, places, finer), _NAMES.get(unit, unit)
 
     def _conductor(self, area_m2: float, finer: int) -> tuple[str, str]:
         """Return the section of a wire: by its gauge for a reader in the United States, where it is one."""

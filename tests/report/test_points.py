@@ -39,7 +39,7 @@ def test_one_load_path_is_one_point(make):
     verdicts = [used(make, "mount.pull", 2.69), used(make, "mount.both", 2.98), used(make, "mount.hung-on", 10.72)]
     (point,) = points(make, *verdicts, rules=load_path(make))
     assert point.entry.text == (
-        "picture: a screw bears 2.69 times its load; at most 1 wanted; with shear 2.98 times; 10.72 times hung on"
+        "picture: a screw bears 2.69 times its load; at most 1 wanted; with shear 2.98 times; 10.7 times hung on"
     )
     assert point.findings == 3
 
@@ -53,7 +53,7 @@ def test_what_is_graver_or_of_another_element_stands_by_itself(make):
 
 def test_what_no_other_failure_holds_is_told_in_full(make):
     (point,) = points(make, used(make, "mount.hung-on", 10.72), rules=load_path(make))
-    assert point.entry.text == "picture: a screw bears 10.72 times its load; at most 1 wanted"
+    assert point.entry.text == "picture: a screw bears 10.7 times its load; at most 1 wanted"
 
 
 def test_a_channel_that_the_layout_lacks_is_told_once(make):
@@ -170,3 +170,41 @@ def test_every_warning_and_note_keeps_its_number_when_all_are_listed(make):
     assert not [line for line in lines if line not in all_of_them]
     assert re.search(r"^Notes$", all_of_them, re.MULTILINE)
     assert "more warnings" not in all_of_them
+
+
+def test_what_is_missing_counts_where_the_stage_lets_it_stop_the_room(make):
+    verdicts = [make.verdict(level=Level.ERROR), make.open("position", rule="bass.x", subject="subwoofer/sub")]
+    head = make.report("text", make.review(make.room(*verdicts, open_level=Level.ERROR))).splitlines()[1]
+    assert "held back by 1 point: 1 error and 1 check that lacks a value at this stage" in head
+
+
+def test_a_load_path_that_a_person_must_decide_stands_before_the_errors_without_a_number(make):
+    rule = make.rule(
+        "mount.x", window=None, says={"report": "its report decides"}, caution="Caution: an engineer decides."
+    )
+    verdicts = [
+        make.verdict(Kind.REVIEW, rule="mount.x", said="report", subject="picture/picture"),
+        make.verdict(level=Level.ERROR),
+    ]
+    text = make.report("text", make.review(make.room(*verdicts), rules=(rule, make.rule())))
+    assert "Before you drill or wire\n ?  picture: its report decides (a)\n\nErrors\n 1. left: " in text
+    assert "For a person to decide" not in text
+
+
+def test_where_the_page_is_full_errors_stand_and_what_is_missing_is_counted(make):
+    errors = [
+        make.verdict(level=Level.ERROR, subject=f"loudspeaker/l{number}", figure=make.figure(9.0, u=number / 100),
+                     facts={"number": number})
+        for number in range(60)
+    ]  # fmt: skip
+    verdicts = [*errors, make.verdict(), make.open("position", rule="bass.x", subject="subwoofer/sub")]
+    text = make.report("text", make.review(make.room(*verdicts)))
+    assert "\n60. l" in text
+    assert "Warnings: 61, not listed here (--notes)" in text
+    assert "To find out next: --missing writes it out, for 1 check." in text
+
+
+def test_several_rooms_add_up_as_their_own_lines_do(make):
+    pair = [make.verdict(subject=f"loudspeaker/{name}") for name in ("left", "right")]
+    text = make.report("text", make.review(make.room(*pair), make.room(*pair, file="b.room.yaml")))
+    assert "2 rooms, 0 held back: 0 errors, 2 warnings," in text
