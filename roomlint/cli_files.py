@@ -110,7 +110,11 @@ def _length_option(name: str, about: str) -> Callable[[Any], Any]:
     "--seats", callback=_read_by(seats), metavar="COUNT", help="How many seats: 3, or 3+4 for two rows from the front."
 )
 @_length_option("--ear-from-front", "Ears of the first row from the front wall; proposed unless given.")
-@click.option("--layout", type=click.Choice(LAYOUTS), help="The sound system, by its name in ITU-R BS.2051.")
+@click.option(
+    "--layout",
+    type=click.Choice(LAYOUTS),
+    help="By its name in ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four.",
+)
 @click.option(
     "--picture",
     callback=_read_by(picture),
@@ -189,12 +193,20 @@ def _new_room(path: Path, given: dict[str, Any], *, quick: bool) -> None:
     from roomlint.start.places import propose
     from roomlint.start.room_file import quick_text, room_text
 
-    given = _answered(given)
-    try:
-        answers = _answers(given, _stem(path), quick=quick)
-        proposal = propose(answers)
-    except UnfitError as error:
-        raise click.UsageError(f"{error.option}: {error}") from None
+    answered = _answered(given)
+    while True:
+        try:
+            answers = _answers(answered, _stem(path), quick=quick)
+            proposal = propose(answers)
+            break
+        except UnfitError as error:
+            # Who was asked is asked again, and keeps the other answers.
+            name = {"opening": "openings"}.get(error.option.removeprefix("--"), error.option.removeprefix("--"))
+            question = next((one for one in _QUESTIONS if one[0] == name), None)
+            if answered is given or question is None:
+                raise click.UsageError(f"{error.option}: {error}") from None
+            click.echo(f"Error: {error}", err=True)
+            answered[name.replace("-", "_")] = _ask(*question)
     _write(path, lambda _: quick_text(answers, proposal) if quick else room_text(answers, proposal, path.name))
     say(_told(proposal, path))
 
@@ -261,7 +273,12 @@ _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
     ("ridge", "Which way the ridge runs", click.Choice(["front-to-rear", "left-to-right"]), None),
     ("openings", "A door or window as kind, wall, start from the wall's left-hand end, width; or none", None, None),
     ("seats", "How many seats; 3+4 for two rows from the front", seats, "3"),
-    ("layout", "Layout of loudspeakers (ITU-R BS.2051)", click.Choice(LAYOUTS), "0+5+0"),
+    (
+        "layout",
+        "Layout by ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four",
+        click.Choice(LAYOUTS),
+        "0+5+0",
+    ),
     ("picture", "Picture: none, or display or projection and its width", picture, "none"),
 )
 
