@@ -29,77 +29,64 @@ STAGES: Final = ("survey", "design", "rough-in", "handover")
 _ROOM, _PRODUCT, _HOUSE = ".room.yaml", ".product.yaml", "house.yaml"
 
 
-class _Length(click.ParamType[Any]):
-    """A length with its unit."""
+def length(text: str) -> Said:
+    """Return a length as it was written, and in metres."""
+    from roomlint.source.quantity import QuantityError, parse
+    from roomlint.start.answers import Said
 
-    name = "length"
+    try:
+        return Said(" ".join(text.split()), parse(text, "length").value)
+    except QuantityError as error:
+        raise click.BadParameter(str(error)) from None
 
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:  # noqa: ANN401
-        """Return it as it was written, and in metres."""
-        from roomlint.source.quantity import QuantityError, parse
-        from roomlint.start.answers import Said
 
-        if not isinstance(value, str):
-            return value
+def seats(text: str) -> tuple[int, ...]:
+    """Return how many seats each row has, from the front: `3`, or `3+4`."""
+    if re.fullmatch(r" *[0-9]{1,2}( *\+ *[0-9]{1,2})* *", text) is None:
+        raise click.BadParameter(f"{text!r} is no number of seats; write 3, or 3+4 for two rows.")
+    return tuple(int(count) for count in text.split("+"))
+
+
+def opening(text: str) -> Gap:
+    """Return an opening: its kind, its wall, where it begins and how wide it is."""
+    from roomlint.start.answers import OPENINGS, Gap
+
+    parts = [part.strip() for part in text.split(",")]
+    if len(parts) != len(Gap.__slots__) or parts[0] not in OPENINGS or parts[1] not in SIDES:
+        raise click.BadParameter(
+            f"{text!r} is no opening; write its kind ({', '.join(OPENINGS)}), its wall ({', '.join(SIDES)}), how"
+            " far from the wall's left-hand end it begins, seen from inside, and its width, with commas between."
+        )
+    return Gap(parts[0], parts[1], length(parts[2]), length(parts[3]))
+
+
+def picture(text: str) -> tuple[str, Said] | str:
+    """Return what the picture is and how wide; an empty text for none."""
+    if text.strip() == "none":
+        return ""
+    kind, _, width = text.strip().partition(" ")
+    if kind not in {"display", "projection"} or not width.strip():
+        raise click.BadParameter(f"{text!r} is no picture; write none, or display or projection and its width.")
+    return kind, length(width)
+
+
+def _read_by(read: Callable[[str], Any]) -> Callable[[click.Context, click.Parameter, Any], Any]:
+    """Return what reads an option, one value or several."""
+
+    def callback(ctx: click.Context, param: click.Parameter, value: Any) -> Any:  # noqa: ANN401  what click hands over
         try:
-            return Said(" ".join(value.split()), parse(value, "length").value)
-        except QuantityError as error:
-            return self.fail(str(error), param, ctx)
+            if isinstance(value, tuple):
+                return tuple(read(one) for one in value)
+            return read(value) if value is not None else None
+        except click.BadParameter as error:
+            error.ctx, error.param = ctx, param
+            raise
+
+    return callback
 
 
-class _Seats(click.ParamType[Any]):
-    """Seats by row, from the front: `3`, or `3+4`."""
-
-    name = "count"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:  # noqa: ANN401
-        """Return how many seats each row has."""
-        if not isinstance(value, str):
-            return value
-        if re.fullmatch(r" *[0-9]{1,2}( *\+ *[0-9]{1,2})* *", value) is None:
-            return self.fail(f"{value!r} is no number of seats; write 3, or 3+4 for two rows.", param, ctx)
-        return tuple(int(count) for count in value.split("+"))
-
-
-class _Opening(click.ParamType[Any]):
-    """An opening: kind, wall, from the wall's left-hand end, width."""
-
-    name = "opening"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:  # noqa: ANN401
-        """Return it."""
-        from roomlint.start.answers import OPENINGS, Gap
-
-        if not isinstance(value, str):
-            return value
-        parts = [part.strip() for part in value.split(",")]
-        if len(parts) != len(Gap.__slots__) or parts[0] not in OPENINGS or parts[1] not in SIDES:
-            return self.fail(
-                f"{value!r} is no opening; write its kind ({', '.join(OPENINGS)}), its wall ({', '.join(SIDES)}), how"
-                " far from the wall's left-hand end it begins, seen from inside, and its width, with commas between.",
-                param, ctx,
-            )  # fmt: skip
-        return Gap(parts[0], parts[1], *(LENGTH.convert(part, param, ctx) for part in parts[2:]))
-
-
-class _Picture(click.ParamType[Any]):
-    """The picture: `none`, or what it is and how wide."""
-
-    name = "picture"
-
-    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:  # noqa: ANN401
-        """Return it; an empty text for none."""
-        if not isinstance(value, str) or value.strip() == "none":
-            return "" if isinstance(value, str) else value
-        kind, _, width = value.strip().partition(" ")
-        if kind not in {"display", "projection"} or not width.strip():
-            return self.fail(
-                f"{value!r} is no picture; write none, or display or projection and its width.", param, ctx
-            )
-        return kind, LENGTH.convert(width, param, ctx)
-
-
-LENGTH, SEATS, OPENING, PICTURE = _Length(), _Seats(), _Opening(), _Picture()
+def _length_option(name: str, about: str) -> Callable[[Any], Any]:
+    return click.option(name, callback=_read_by(length), metavar="LENGTH", help=about)
 
 
 @click.command("new")
@@ -107,22 +94,33 @@ LENGTH, SEATS, OPENING, PICTURE = _Length(), _Seats(), _Opening(), _Picture()
 @click.option("--quick", is_flag=True, help="A file for the field: at most 40 lines, no explanations.")
 @click.option("--product", type=click.Choice(PRODUCTS), help="Begin a product sheet of this kind instead of a room.")
 @click.option("--house", is_flag=True, help="Begin a house file instead of a room.")
-@click.option("--width", type=LENGTH, help="Left wall to right wall, such as 12 ft 6 in or 4.20 m.")
-@click.option("--length", type=LENGTH, help="Front wall to rear wall.")
+@_length_option("--width", "Left wall to right wall, such as 12 ft 6 in or 4.20 m.")
+@_length_option("--length", "Front wall to rear wall.")
 @click.option("--ceiling", type=click.Choice(SHAPES), help="Shape of the ceiling; flat unless given.")
-@click.option("--height", type=LENGTH, help="Height of a flat ceiling, or of a gable's ridge.")
-@click.option("--low", type=LENGTH, help="Height of a mono-pitch at its low side, or of a gable at its eaves.")
-@click.option("--high", type=LENGTH, help="Height of a mono-pitch at its high side.")
+@_length_option("--height", "Height of a flat ceiling, or of a gable's ridge.")
+@_length_option("--low", "Height of a mono-pitch at its low side, or of a gable at its eaves.")
+@_length_option("--high", "Height of a mono-pitch at its high side.")
 @click.option("--low-side", type=click.Choice(SIDES), help="The side at which a mono-pitch is lowest.")
 @click.option("--ridge", type=click.Choice(["front-to-rear", "left-to-right"]), help="Which way a gable's ridge runs.")
 @click.option(
-    "--opening", "openings", type=OPENING, multiple=True, metavar="KIND,WALL,START,WIDTH",
+    "--opening", "openings", callback=_read_by(opening), multiple=True, metavar="KIND,WALL,START,WIDTH",
     help="A door, glass-door, window or opening; START from the wall's left-hand end, seen from inside; repeatable.",
 )  # fmt: skip
-@click.option("--seats", type=SEATS, help="How many seats: 3, or 3+4 for two rows from the front.")
-@click.option("--ear-from-front", type=LENGTH, help="Ears of the first row from the front wall; proposed unless given.")
-@click.option("--layout", type=click.Choice(LAYOUTS), help="The sound system, by its name in ITU-R BS.2051.")
-@click.option("--picture", type=PICTURE, help="none, or display or projection with its width: 'display 1.44 m'.")
+@click.option(
+    "--seats", callback=_read_by(seats), metavar="COUNT", help="How many seats: 3, or 3+4 for two rows from the front."
+)
+@_length_option("--ear-from-front", "Ears of the first row from the front wall; proposed unless given.")
+@click.option(
+    "--layout",
+    type=click.Choice(LAYOUTS),
+    help="By its name in ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four.",
+)
+@click.option(
+    "--picture",
+    callback=_read_by(picture),
+    metavar="PICTURE",
+    help="none, or display or projection with its width: 'display 1.44 m'.",
+)
 @click.option("--code", help="The job's code; the file's name unless given.")
 @click.option("--stage", type=click.Choice(STAGES), help="How far the job is; survey for a quick file, else design.")
 @click.option(
@@ -195,12 +193,20 @@ def _new_room(path: Path, given: dict[str, Any], *, quick: bool) -> None:
     from roomlint.start.places import propose
     from roomlint.start.room_file import quick_text, room_text
 
-    given = _answered(given)
-    try:
-        answers = _answers(given, _stem(path), quick=quick)
-        proposal = propose(answers)
-    except UnfitError as error:
-        raise click.UsageError(f"{error.option}: {error}") from None
+    answered = _answered(given)
+    while True:
+        try:
+            answers = _answers(answered, _stem(path), quick=quick)
+            proposal = propose(answers)
+            break
+        except UnfitError as error:
+            # Who was asked is asked again, and keeps the other answers.
+            name = {"opening": "openings"}.get(error.option.removeprefix("--"), error.option.removeprefix("--"))
+            question = next((one for one in _QUESTIONS if one[0] == name), None)
+            if answered is given or question is None:
+                raise click.UsageError(f"{error.option}: {error}") from None
+            click.echo(f"Error: {error}", err=True)
+            answered[name.replace("-", "_")] = _ask(*question)
     _write(path, lambda _: quick_text(answers, proposal) if quick else room_text(answers, proposal, path.name))
     say(_told(proposal, path))
 
@@ -241,32 +247,39 @@ def _answered(given: dict[str, Any]) -> dict[str, Any]:
 
 
 def _ask(name: str, question: str, kind: Any, default: str | None) -> Any:  # noqa: ANN401  what the option takes
-    if name != "openings":
+    if isinstance(kind, click.Choice):
         return click.prompt(question, type=kind, default=default)
+    if name != "openings":
+        return click.prompt(question, value_proc=kind, default=default)
     found: list[Gap] = []
     while True:
         said = click.prompt(question, default="none", show_default=not found)
         if said.strip() in {"none", ""}:
             return tuple(found)
         try:
-            found.append(OPENING.convert(said, None, None))
+            found.append(opening(said))
         except click.BadParameter as error:
             click.echo(f"Error: {error.message}", err=True)
 
 
 _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
-    ("width", "Width of the room, left wall to right wall, such as 12 ft 6 in or 4.20 m", LENGTH, None),
-    ("length", "Length, front wall to rear wall", LENGTH, None),
+    ("width", "Width of the room, left wall to right wall, such as 12 ft 6 in or 4.20 m", length, None),
+    ("length", "Length, front wall to rear wall", length, None),
     ("ceiling", "Shape of the ceiling", click.Choice(SHAPES), "flat"),
-    ("low", "Height at the low side or the eaves", LENGTH, None),
-    ("height", "Height of the ceiling, or of the ridge", LENGTH, None),
-    ("high", "Height at the high side", LENGTH, None),
+    ("low", "Height at the low side or the eaves", length, None),
+    ("height", "Height of the ceiling, or of the ridge", length, None),
+    ("high", "Height at the high side", length, None),
     ("low-side", "The low side", click.Choice(SIDES), None),
     ("ridge", "Which way the ridge runs", click.Choice(["front-to-rear", "left-to-right"]), None),
     ("openings", "A door or window as kind, wall, start from the wall's left-hand end, width; or none", None, None),
-    ("seats", "How many seats; 3+4 for two rows from the front", SEATS, "3"),
-    ("layout", "Layout of loudspeakers (ITU-R BS.2051)", click.Choice(LAYOUTS), "0+5+0"),
-    ("picture", "Picture: none, or display or projection and its width", PICTURE, "none"),
+    ("seats", "How many seats; 3+4 for two rows from the front", seats, "3"),
+    (
+        "layout",
+        "Layout by ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four",
+        click.Choice(LAYOUTS),
+        "0+5+0",
+    ),
+    ("picture", "Picture: none, or display or projection and its width", picture, "none"),
 )
 
 

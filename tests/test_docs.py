@@ -9,7 +9,7 @@ In a page, these run in order, in a fresh copy of the example projects:
 - `<!-- append FILE -->` before a block: the block is added to that file.
 - `<!-- edit FILE -->` before a block `diff`: lines with `-` are replaced by lines with `+`.
 
-`python tests/test_docs.py --write` writes the pages anew.
+`python tests/test_docs.py --write` writes the pages anew, or those that are named.
 """
 
 from __future__ import annotations
@@ -34,8 +34,13 @@ CHECKOUT = Path(__file__).parent.parent
 DOCS = CHECKOUT / "docs"
 WIDTH = 110
 CUT = "..."
-PAGES = {"docs/workflow.md": "example_projects", "README.md": "."}
-"""Page to the folder that its commands run in."""
+PAGES = {
+    "docs/workflow.md": "example_projects",
+    "docs/first-room.md": "den",
+    "docs/editors.md": "example_projects",
+    "README.md": ".",
+}
+"""Page to the folder that its commands run in, an empty one where it is none of ours."""
 NOTE = re.compile(r"<!-- (show|run|append|edit)\b(.*?)-->\n", re.DOTALL)
 BLOCK = re.compile(r"```(\w+)\n(.*?)```\n", re.DOTALL)
 
@@ -89,7 +94,9 @@ class Reader:
         assert len(commands) == 1, f"one command a block: {commands}"
         lines = self.shell(commands[0][2:]).splitlines()
         shown = picked(lines, show.splitlines(), commands[0]) if show else lines
-        return "\n".join(["```console", commands[0], *(part for line in shown for part in folded(line)), "```", ""])
+        # A file that is shown stands as it is: folded, it would be another one.
+        fold = as_it_is if commands[0].startswith("$ cat ") else folded
+        return "\n".join(["```console", commands[0], *(part for line in shown for part in fold(line)), "```", ""])
 
     def shell(self, command: str, *, must: bool = False) -> str:
         done = subprocess.run(
@@ -122,6 +129,10 @@ def picked(lines: list[str], patterns: list[str], command: str) -> list[str]:
     return shown if after == len(lines) else [*shown, CUT]
 
 
+def as_it_is(line: str) -> list[str]:
+    return [line]
+
+
 def folded(line: str) -> list[str]:
     """Return a line folded to the page, its further lines set in."""
     if len(line) <= WIDTH:
@@ -147,6 +158,7 @@ def followed(page: str, folder: Path) -> str:
         "COLUMNS": "100",
     }
     text = (CHECKOUT / page).read_text(encoding="utf-8")
+    (folder / PAGES[page]).mkdir(exist_ok=True)
     return Reader(folder / PAGES[page], environment, text).follow()
 
 
@@ -274,8 +286,8 @@ def test_the_second_host_s_inline_report_is_made_of_the_alerts(tmp_path: Path) -
     ]
 
 
-if __name__ == "__main__" and sys.argv[1:] == ["--write"]:
-    for name in PAGES:
+if __name__ == "__main__" and sys.argv[1:2] == ["--write"]:
+    for name in sys.argv[2:] or PAGES:
         with tempfile.TemporaryDirectory() as made:
             new = followed(name, Path(made))
         (CHECKOUT / name).write_text(new, encoding="utf-8")

@@ -98,8 +98,8 @@ def test_the_same_answers_give_the_same_bytes() -> None:
 def test_at_a_terminal_it_asks_for_what_is_not_given() -> None:
     """A real terminal, a pseudo one: questions in order, a slip asked again, and the file at the end."""
     answers = [
-        "banana", "13 ft", "17 ft", "gable", "7 ft", "10 ft", "front-to-rear", "door,rear,1 ft,3 ft", "none", "2", "",
-        "display 57 in",
+        "banana", "13 ft", "17 ft", "gable", "7 ft", "10 ft", "front-to-rear", "door,rear,1 ft,3 ft", "none", "9", "",
+        "display 57 in", "2",
     ]  # fmt: skip
     parent, child = pty.openpty()
     command = [sys.executable, "-m", "roomlint", "new", "den.room.yaml", "--quick"]
@@ -110,6 +110,7 @@ def test_at_a_terminal_it_asks_for_what_is_not_given() -> None:
     os.close(parent)
     assert running.returncode == 0, output
     assert "'banana'" in output
+    assert "Error: 9 seats side by side do not fit a room 13 ft wide; 5 do." in output
     text = Path("den.room.yaml").read_text(encoding="utf-8")
     assert "ceiling: {shape: gable, height: 10 ft, low: 7 ft, ridge: front-to-rear}" in text
     assert "layout: 0+5+0" in text

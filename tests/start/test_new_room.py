@@ -146,3 +146,18 @@ def test_an_answer_that_is_no_room_is_refused_with_the_option_to_change(
     with pytest.raises(UnfitError, match=words.replace(".", r"\.")) as refused:
         propose(replace(plain(us=METRIC), **changes))  # type: ignore[arg-type]
     assert refused.value.option == option
+
+
+def test_the_keys_of_a_quick_file_are_few_and_short_enough_for_a_phone() -> None:
+    answered = replace(plain(), picture=("display", said(1.4, us=US)))
+    found: set[str] = set()
+
+    def collect(node: object) -> None:
+        if isinstance(node, dict):
+            found.update(node)
+        for one in node.values() if isinstance(node, dict) else node if isinstance(node, list) else ():
+            collect(one)
+
+    collect(design_of(quick_text(answered, propose(answered))).at.plain())
+    assert max(map(len, found)) <= len("loudspeakers")
+    assert len(found) <= 32
