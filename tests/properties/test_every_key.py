@@ -26,6 +26,8 @@ STRIDE = 41
 """Otherwise every so many; a prime, so that it falls on all keys of the elements that look alike."""
 ALIKE: Final[dict[str, str]] = {
     r"room\.ceiling\.framing\.runs": "which way joists run matters only where two things hang on one",
+    r"circuits\[\]\.receptacles\[\]\.place": "one receptacle of a circuit that asks for protection is enough",
+    r"circuits\[\]\.feeds_lighting": "a circuit that is overloaded by its plugs needs no lighting for it",
 }
 """Values that are as good as each other where they stand, by the pattern of their path, with why."""
 NUMBER = re.compile(r"[-+]?[0-9.]+(?=[^0-9.]*$)")
