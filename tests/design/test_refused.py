@@ -237,3 +237,19 @@ def test_a_receptacle_is_of_a_form_for_its_voltage(form: str, volts: str, told: 
 def test_a_panel_is_held_by_what_it_lies_on(changes: dict[str, object], told: int) -> None:
     found = problems({"treatments": [{**OVERHEAD, **changes}]})
     assert len(found) == told == sum("held by" in text for text in found)
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "told"),
+    [
+        (f"{M}.box", {"document": "listing 1"}, "'front' holds it"),
+        (f"{K}.crossover", "20 kHz", "out of range"),
+        (f"{M}.accessories", "4000 kg", "out of range"),
+        (f"{M}.secondary", {"kind": "chain", "attached_to": "joist", "rating": "900 kN"}, "out of range"),
+        (f"{M}.fixing.report", {"document": "7", "withdrawal": "100 kN"}, "out of range"),
+        ("circuits.0.rating", "300 A", "out of range"),
+        ("treatments.0.mass", "900 kg", "out of range"),
+    ],
+)
+def test_what_no_home_has_is_refused(path: str, value: object, told: str) -> None:
+    assert any(told in text for text in problems({path: value})), problems({path: value})
