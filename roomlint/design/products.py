@@ -204,9 +204,9 @@ class Product(Element):
     )  # fmt: skip
     title = text("A title.", "Two-way wall loudspeaker", told=True)
     provenance = choice("Where the data come from.", "data-sheet", "measured", "assumed")
-    width_m = length("Outer width.", high=20.0, example="0.22 m")
-    height_m = length("Outer height.", high=20.0, example="0.38 m")
-    depth_m = length("Outer depth.", high=20.0, example="0.25 m")
+    width_m = length("Outer width.", low=0.005, high=20.0, example="0.22 m")
+    height_m = length("Outer height.", low=0.001, high=20.0, example="0.38 m")
+    depth_m = length("Outer depth.", low=0.001, high=20.0, example="0.25 m")
     mass_kg = quantity("Mass.", "mass", high=500.0)
     apparent_power_va = quantity("Nameplate apparent power.", "apparent_power", zero=True)
     power_w = quantity("Typical power drawn in use.", "power", zero=True)
