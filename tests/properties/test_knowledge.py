@@ -66,7 +66,7 @@ def lost(room: Rich, way: Way) -> list[str]:
 
 
 def test_no_key_that_is_taken_out_makes_a_verdict_fall_silent(rich: Rich) -> None:
-    assert {"pass", "open"} <= {str(verdict.kind) for verdict in rich.said.values()}
+    assert "pass" in {str(verdict.kind) for verdict in rich.said.values()}
     keys = [way for way in keys_of(rich.data) if not _excepted(written(way))][:: 1 if EVERY_KEY else STRIDE]
     assert len(keys) >= 10
     told = [text for way in keys for text in lost(rich, way)]
