@@ -9,7 +9,6 @@ from roomlint.design.element import Element
 
 if TYPE_CHECKING:
     from roomlint.design.quantity import Quantity
-    from roomlint.source.node import Node
     from roomlint.source.place import Place
 
 __all__ = ["Element", "Missing", "Pair", "Point", "Seen", "Several", "Subject", "joined_key", "need", "unsaid"]
@@ -212,11 +211,15 @@ def unsaid(root: Element, *ways: str) -> Missing | None:
     Each way is dotted, from the element. An empty list and the word `none` state that there is none.
     """
     for way in ways:
-        node: Node | None = root.at
-        for part in way.split("."):
-            node = node.get(part) if node is not None and isinstance(node.value, dict) else None
-        if node is None:
-            return Missing(root, way)
+        element, rest = root, way
+        while "." in rest:
+            first, below = rest.split(".", 1)
+            part = element.given(element.KEYS[first].attr)
+            if not isinstance(part, Element):
+                break
+            element, rest = part, below
+        if "." in rest or element.at.get(rest) is None:
+            return Missing(element, rest)
     return None
 
 

@@ -51,10 +51,24 @@ class Fixtures(View):
             return self._at_height(thing) if wall in HORIZONTAL else self._on_wall(self._outlet(thing, wall))
         if isinstance(thing, Picture):
             return self._nearest(self._corners(thing))
+        if isinstance(thing, Rack) and None not in (thing.width_m, thing.height_m, thing.depth_m):
+            return self._body(thing)
         place = (
             need(thing.lens, thing, "lens") if isinstance(thing, Projector) else need(thing.position, thing, "position")
         )
         return self._nearest(lambda w: Upright(((w(place.x), w(place.y)),), w(place.z), w(place.z)))
+
+    def _body(self, rack: Rack) -> Callable[[World], float]:
+        """Return how far a rack of known size is inside: its foot on the floor, the rest clear of walls and ceiling."""
+        place = need(rack.position, rack, "position")
+
+        def compute(world: World) -> float:
+            shape = self.figures.space.enclosure(world)
+            body = self.figures.bodies.solid(world, rack)
+            beside = enclosure.solid_clearance(shape, body, floor=False).distance_m
+            return min(enclosure.nearest_surface(shape, world.xyz(place)).distance_m, beside)
+
+        return compute
 
     def _nearest(self, of: Callable[[World], Upright]) -> Callable[[World], float]:
         def compute(world: World) -> float:

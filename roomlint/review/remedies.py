@@ -30,6 +30,8 @@ MOST_BROKEN: Final = 3
 """A change that breaks more rules than this is none to recommend."""
 WORSE: Final = 0.1
 """By so large a share of what it is outside already, a failure that stands is made worse by a move."""
+HAND_M: Final = 0.15
+"""Up to this length another screw is what anybody has on the van; practice, ours."""
 SEAT_STEP_M: Final = 1.0
 """A row that must go farther than this is another room; practice, ours."""
 _HALVINGS: Final = 7
@@ -249,13 +251,17 @@ def _ways(element: Element, key: str, room: Room) -> Iterator[_Way]:
 
 
 def _span_of(quantity: Quantity) -> tuple[float, float]:
-    """Return how far a value that is no coordinate may be changed: once round, or up to twice as much.
+    """Return how far a value that is no coordinate may be changed: once round, or up to four times as much.
 
-    A fastener of more than twice the length, or a suspension of more than twice the strength, is another design.
+    Of lengths no more than twice as much from a hand's breadth on: a bracket of other sizes is another design.
     """
     if quantity.unit == "deg":
         return (quantity.value - 180.0, quantity.value + 180.0)
-    return (0.0, 2.0 * abs(quantity.value) or 1.0)
+    size = abs(quantity.value)
+    most = 4.0 * size
+    if quantity.unit == "m":
+        most = min(most, max(2.0 * size, HAND_M))
+    return (0.0, most or 1.0)
 
 
 def _within_reach(element: Element, quantity: Quantity, span: tuple[float, float]) -> tuple[float, float]:

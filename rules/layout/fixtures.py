@@ -102,8 +102,9 @@ def fixtures_inside(room: Room, thing: Fixture) -> Figure:
     Why: A screen wider than its wall or a receptacle past the wall's end is a slip of the pen that costs a day on site.
 
     How decided: Least distance to the surfaces, negative outside: of the corners of the lit picture, of a panel's edges
-    on its wall or in the plan of its ceiling, of the lens, the middle of a rack's front, and a receptacle along its
-    wall, and from floor to ceiling. A picture without a size counts by its middle. Five centimetres are allowed.
+    on its wall or in the plan of its ceiling, of the lens, a rack's corners, or the middle of its front where its sizes
+    are not given, and a receptacle along its wall, and from floor to ceiling. A picture without a size counts by its
+    middle. Five centimetres are allowed.
 
     Remedy: Correct the place or the size, or the room's outline or ceiling.
 

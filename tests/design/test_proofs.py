@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 ROOM: dict[str, Any] = {
     "roomlint": 1,
     "room": {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}},
-    "loudspeakers": [{"id": "left", "mounting": {"on": "ceiling", "fixing": {"into": "concrete"}}}],
+    "loudspeakers": [{"id": "left", "mounting": {"on": "electrical-box", "fixing": {"into": "concrete"}}}],
     "treatments": [{"id": "foam", "kind": "absorber", "on": "left"}],
     "circuits": [{"id": "av"}],
 }

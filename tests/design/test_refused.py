@@ -146,7 +146,9 @@ SPEAKER = {"roomlint_product": 1, "id": "box", "kind": "loudspeaker"}
         ({**SPEAKER, "loudspeaker": {"impedance": "0 ohm"}}, "out of range"),
         ({**SPEAKER, "loudspeaker": {"horizontal_coverage": "400 deg"}}, "out of range"),
         ({**SPEAKER, "mass": "-6 kg"}, "more than zero"),
-        ({**SPEAKER, "width": "0 mm"}, "more than zero"),
+        ({**SPEAKER, "width": "0 mm"}, "out of range"),
+        ({**SPEAKER, "width": "0.3 mm"}, "out of range"),
+        ({**SPEAKER, "mass": "600 kg"}, "out of range"),
         ({**SPEAKER, "mount": {"motion": "fixed"}}, "no mount data"),
         ({**SPEAKER, "kind": "mount", "mount": {"top_fasteners": 4, "fasteners": 2}}, "more than all 2"),
         ({**SPEAKER, "kind": "projector", "picture": {"throw_min": 2, "throw_max": 1}}, "more than the largest"),
@@ -237,3 +239,19 @@ def test_a_receptacle_is_of_a_form_for_its_voltage(form: str, volts: str, told: 
 def test_a_panel_is_held_by_what_it_lies_on(changes: dict[str, object], told: int) -> None:
     found = problems({"treatments": [{**OVERHEAD, **changes}]})
     assert len(found) == told == sum("held by" in text for text in found)
+
+
+@pytest.mark.parametrize(
+    ("path", "value", "told"),
+    [
+        (f"{M}.box", {"document": "listing 1"}, "'front' holds it"),
+        (f"{K}.crossover", "20 kHz", "out of range"),
+        (f"{M}.accessories", "4000 kg", "out of range"),
+        (f"{M}.secondary", {"kind": "chain", "attached_to": "joist", "rating": "900 kN"}, "out of range"),
+        (f"{M}.fixing.report", {"document": "7", "withdrawal": "100 kN"}, "out of range"),
+        ("circuits.0.rating", "300 A", "out of range"),
+        ("treatments.0.mass", "900 kg", "out of range"),
+    ],
+)
+def test_what_no_home_has_is_refused(path: str, value: object, told: str) -> None:
+    assert any(told in text for text in problems({path: value})), problems({path: value})

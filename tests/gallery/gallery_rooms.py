@@ -116,6 +116,7 @@ SLOPE_FALLING_TO_REAR = room(
 
 # The long part is 4 m x 6 m; the leg goes 3 m further to the right, from 4 m to 6 m off the front.
 L_SHAPE = {
+    "obstacles": [],
     "size": None,
     "outline": [
         {"from_left": "0 m", "from_front": "0 m", "wall": "front"},

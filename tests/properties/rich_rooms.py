@@ -70,9 +70,10 @@ class Rich:
     def rules_of(self, way: Way) -> list[AnyRule]:
         """Return the rules that look at a key, at what is below it or at what it stands in, with their causes.
 
-        What a rule looks at decides what it says, so that no other can say anything else without the key.
+        What a rule looks at decides what it says, so that no other can say anything else without the key. Of a part the
+        record holds the keys below it: who only looks whether it is there has looked at something beside it.
         """
-        path = written(way)
+        path = written(way[:-1] if len(way) > 1 and isinstance(at(self.data, way), dict) else way)
         found: set[str] = set()
         for rule, keys in kept().items():
             for key in keys:

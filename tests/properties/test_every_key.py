@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from rich_rooms import LOCATED, at, items_of, keys_of, numbered, same, verdicts_of, with_value, written
 
-from roomlint.design.keys import Flag, Number, Text
+from roomlint.design.keys import NONE, Flag, Number, Text
 from roomlint.design.measured import Measured
 from roomlint.design.model import Design
 from roomlint.design.parts import Name, Part, Several
@@ -26,6 +26,8 @@ STRIDE = 41
 """Otherwise every so many; a prime, so that it falls on all keys of the elements that look alike."""
 ALIKE: Final[dict[str, str]] = {
     r"room\.ceiling\.framing\.runs": "which way joists run matters only where two things hang on one",
+    r"circuits\[\]\.receptacles\[\]\.place": "one receptacle of a circuit that asks for protection is enough",
+    r"circuits\[\]\.feeds_lighting": "a circuit that is overloaded by its plugs needs no lighting for it",
 }
 """Values that are as good as each other where they stand, by the pattern of their path, with why."""
 NUMBER = re.compile(r"[-+]?[0-9.]+(?=[^0-9.]*$)")
@@ -49,7 +51,9 @@ def declared(way: Way) -> Key[Any] | None:
 def absurd(rich: Rich, way: Way, key: Key[Any]) -> Iterator[tuple[str, list[object]]]:
     """Yield what is tried in the place of a value, and the values: one of them must make a difference."""
     value = at(rich.data, way)
-    if isinstance(key, Measured) and isinstance(value, str):
+    if isinstance(key, Measured) and value == NONE:
+        yield "something", [key.example or key.of.example, "1 mm"]
+    elif isinstance(key, Measured) and isinstance(value, str):
         yield "a thousand times more", [thousandfold(value)]
         if not key.above_zero and not value.startswith("0 "):
             yield "nothing", [re.sub(r"^[-+]?[0-9][0-9./ -]*", "0 ", value)]

@@ -73,6 +73,11 @@ CASES: list[Case | Never] = [
     Case(INSIDE, "open", changed(PROJECTED, {"picture.projector.lens": None}), subject="projector/projector", says="lens"),
     Case(INSIDE, "pass", RACKED, subject="rack/rack", figure=0.0, source="it stands on the floor"),
     Case(INSIDE, "fail", changed(RACKED, {"electronics.racks.0.position.from_left": "5.4 m"}), subject="rack/rack", figure=-0.4, source="5.0 - 5.4 m"),
+    # 0.6 m deep, its back to the right wall, its front 0.5 m before that: 0.1 m through it.
+    Case(
+        INSIDE, "fail", changed(RACKED, {"electronics.racks.0": {"id": "rack", "position": at(2.0, 0.0, -1.2), "facing": "90 deg", "width": "0.6 m", "height": "1 m", "depth": "0.6 m"}}),
+        subject="rack/rack", figure=-0.1, source="5.0 - 4.5 - 0.6 m",
+    ),
     Case(INSIDE, "open", changed(RACKED, {"electronics.racks.0.position": None}), subject="rack/rack", says="position"),
     Case(INSIDE, "pass", LINED, subject="treatment/panel", figure=0.6, source="its lower edge above the floor; 0.8 m to the ceiling"),
     Case(INSIDE, "fail", changed(LINED, {"treatments.0.from_wall_left": "5.3 m"}), subject="treatment/panel", level="error", figure=-0.2, source="6.0 - 5.3 - 0.9 m"),
