@@ -54,7 +54,7 @@ OPERATORS = (
 )  # fmt: skip
 PYTEST = "-x -q -p no:randomly -p no:xdist -p no:cacheprovider"
 SLOW = {"test_room_response.py", "test_bass.py", "test_processes.py", "test_many.py", "test_boundary_and_bass.py"}
-"""Tests that solve rooms or start processes: too dear to be run for each change."""
+"""Tests that solve rooms or start processes: run last, and for a change of the computing alone."""
 WIDER = (
     "tests/rules/test_cases.py tests/measure/test_figure.py tests/measure/test_bass_moved.py tests/review/test_house.py"
 )
@@ -134,11 +134,12 @@ def tests_of(path: str) -> tuple[str, ...]:
     names = re.compile(rf"{part}(\.{name}\b| import .*\b{name}\b)")
     folders = ("figures", "outside", "measure", "review")
     tests = [test for folder in folders for test in sorted((CHECKOUT / "tests" / folder).glob("test_*.py"))]
-    tests = [test for test in tests if test.name not in SLOW]
-    near = [str(t.relative_to(CHECKOUT)) for t in tests if names.search(t.read_text(encoding="utf-8"))]
+    naming = [test for test in tests if names.search(test.read_text(encoding="utf-8"))]
+    near = [str(test.relative_to(CHECKOUT)) for test in naming if test.name not in SLOW]
+    slow = [str(test.relative_to(CHECKOUT)) for test in naming if test.name in SLOW] if part == "figures" else []
     if part == "review":
         near = sorted({*near, "tests/review/test_engine.py", "tests/review/test_decide.py"})
-    return (" ".join(near), WIDER) if near else (WIDER,)
+    return tuple(run for run in (" ".join(near), WIDER, " ".join(slow)) if run)
 
 
 def copied(folder: Path) -> Path:
