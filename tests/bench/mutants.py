@@ -53,7 +53,10 @@ OPERATORS = (
 PYTEST = "-x -q -p no:randomly -p no:xdist -p no:cacheprovider"
 SLOW = {"test_room_response.py", "test_bass.py", "test_processes.py", "test_many.py", "test_boundary_and_bass.py"}
 """Tests that solve rooms or start processes: run last, and for a change of the computing alone."""
-WIDER = "tests/rules/test_cases.py tests/measure/test_figure.py tests/measure/test_bass_moved.py tests/review/test_house.py tests/gallery"
+WIDER = (
+    "tests/rules/test_cases.py tests/measure/test_figure.py tests/measure/test_bass_moved.py "
+    "tests/review/test_house.py tests/gallery/test_verdicts.py"
+)
 TIMEOUT_S = 300.0
 """A loop that never ends is noticed by it; nothing else is."""
 GAVE_NO_CHANGE = {WorkerOutcome.EXCEPTION, WorkerOutcome.NO_TEST, WorkerOutcome.ABNORMAL}
