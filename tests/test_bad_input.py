@@ -57,6 +57,7 @@ TABLE = [
     ("unknown product", "    label: M+030", "    product: no-such\n    label: M+030", "15:14", "no-such"),
     ("not a label", "label: M+030", "label: L", "15:12", "label"),
     ("unknown finish", "finish: glass", "finish: glas", "7:15", "glass"),
+    ("version in quotes", "roomlint: 1", 'roomlint: "1"', "1:11", "whole number"),
     ("version of the future", "roomlint: 1", "roomlint: 9", "1:11", "1"),
     ("merge key", "    aim: {seat: middle}", "    <<: {aim: {seat: middle}}", "17:5", "merge"),
     ("tag", "    label: M+030", "    label: !!python/name:os.system M+030", "15:12", "tag"),

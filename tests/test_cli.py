@@ -237,6 +237,21 @@ def test_same_input_gives_the_same_bytes(tmp_path: Path) -> None:
     assert first == reports(tmp_path / "second")
 
 
+def test_a_machine_s_report_grows_by_what_is_said_of_each_room(tmp_path: Path) -> None:
+    """A thousand small rooms are a report that a host takes, not a gigabyte: each says a rule's page no second time."""
+
+    def size(rooms: int) -> int:
+        folder, report = tmp_path / str(rooms), tmp_path / f"{rooms}.sarif"
+        folder.mkdir()
+        for number in range(rooms):
+            text = "roomlint: 1\nroom: {size: {width: 4 m, length: 5 m}}\n"
+            (folder / f"{number}.room.yaml").write_text(text, encoding="utf-8")
+        run("check", str(folder), "--write", f"sarif={report}")
+        return report.stat().st_size
+
+    assert (size(3) - size(1)) / 2 < 150_000
+
+
 def test_rule_book_as_json_has_what_a_reader_needs() -> None:
     status, output = run("rules", "--format", "json")
     rules = json.loads(output)

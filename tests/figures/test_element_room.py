@@ -56,6 +56,12 @@ def test_size_of_a_mesh_is_foretold_before_it_is_cut() -> None:
         assert len(mesh.points) + len(sides) == pytest.approx(foretold, rel=0.35)
 
 
+def test_size_of_a_mesh_by_hand() -> None:
+    # 4 by 3 m at 0.5 m: 4 x 12/0.25 inside, and 8 + 6 + 8 + 6 sides along the walls and one piece of ceiling, thrice.
+    floor = ((0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0))
+    assert mesh_size(floor, [Facet(floor, 0.0, 0.0, 2.4)], 0.5) == 192 + 3 * 29
+
+
 def test_slanting_wall_and_alcove_are_meshed() -> None:
     corners = ((0.0, 0.0), (5.0, 0.0), (5.0, 3.0), (3.7, 4.4), (1.2, 4.4), (1.2, 3.9), (0.0, 3.9))
     assert len(room_response.solve(corners, [Facet(corners, 0.0, 0.0, 2.4)], 60, C).frequencies_hz) > 3

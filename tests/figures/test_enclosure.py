@@ -10,7 +10,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from roomlint import plane
-from roomlint.figures import ceiling, enclosure, images, ray, solid
+from roomlint.figures import ceiling, convex, enclosure, images, ray, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.domain import Refused
 
@@ -311,3 +311,11 @@ def test_a_rectangle_on_a_wall_in_pieces_is_held_against_the_whole_wall() -> Non
     assert enclosure.depth_on_wall_m(CUT_ROOM, spot) == pytest.approx(0.5)
     assert enclosure.depth_on_wall_m(CUT_ROOM, spot._replace(width_m=1.8)) == pytest.approx(-0.3)
     assert enclosure.depth_on_wall_m(CUT_ROOM, spot._replace(sill_m=1.5)) == pytest.approx(-0.3)
+
+
+def test_a_box_that_slides_meets_another_from_its_near_face_to_its_far_one() -> None:
+    """By hand: a box to 1.0 m meets one that stands at 3.0 to 4.5 m after 2.0 m, and its tail at 0 leaves after 4.5."""
+    moving = solid.body(solid.upright_box((0.0, 0.0, 0.0), (1.0, 1.0, 1.0)))
+    still = solid.body(solid.upright_box((3.0, 0.5, 0.5), (4.5, 2.0, 2.0)))
+    assert convex.meeting_m(moving, (1.0, 0.0, 0.0), still) == pytest.approx((2.0, 4.5), abs=1e-5)
+    assert convex.meeting_m(moving, (0.0, 1.0, 0.0), still) is None

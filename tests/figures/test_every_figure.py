@@ -32,9 +32,9 @@ FROM_WITHIN = {
     "bass_dips: against_own_band_db, against_others_db, notes_against_own_band_db, lowest_of_all_seats":
         "tests/figures/test_bass_dips.py: seats and bands worked out by hand; no standard defines them",
     "boundary: port_gap_needed_m, port_gap_wanted_m, plinth_gap_m": "tests/figures/test_boundary.py: practice, by hand",
-    "ceiling: over_corners": "tests/figures/test_enclosure.py: planes by hand",
+    "ceiling: over_corners": "tests/figures/test_plan.py: planes by hand",
     "circuits: total_is_tabled": "whether the table that tests/outside holds has the voltage, to name it in a refusal",
-    "convex: meeting_m": "its two rectangles stand by hand in tests/figures/test_every_figure.py",
+    "convex: meeting_m": "tests/figures/test_enclosure.py: a box that slides, by hand",
     "coverage: mounted_axis": "tests/figures/test_direction.py: a turn by hand",
     "delay: rounded_to_step": "tests/figures/test_direction.py: arithmetic",
     "direction: near_deg, outside_range_deg": "differences of angles, by hand there",

@@ -18,6 +18,7 @@ import gallery_rooms
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
 from roomlint.review.session import Choices, run
+from roomlint.review.window import Windows
 from roomlint.testing import room_of
 
 if TYPE_CHECKING:
@@ -75,8 +76,20 @@ def lines(name: str, verdicts: Iterable[Verdict]) -> Iterator[str]:
             yield f"{chapter}: {', '.join(quiet)}"
 
 
+def windows() -> Iterator[str]:
+    """Yield the windows that are constants: the walk to an edge takes the edge from the rule, so it is written here."""
+    yield "== windows"
+    for rule in load_book().rules:
+        if isinstance(rule.window, Windows):
+            for kind in ("window", "target", "limit"):
+                one = getattr(rule.window, kind)
+                if one is not None:
+                    yield f"{rule.id} {kind}: {one.low} to {one.high} {one.unit}".rstrip()
+
+
 def declared() -> str:
-    parts: list[Any] = ["\n".join(lines(name, verdicts)) for name, verdicts in rooms()]
+    parts: list[Any] = ["\n".join(windows())]
+    parts += ["\n".join(lines(name, verdicts)) for name, verdicts in rooms()]
     return "\n\n".join([f"Written by {RENEWED_BY}; read the difference before it is committed.", *parts, ""])
 
 

@@ -257,3 +257,12 @@ def test_a_mirrored_ceiling_is_judged_alike() -> None:
 def test_what_cannot_be_is_refused(path: str, value: object) -> None:
     with pytest.raises(ValueError, match=r"\d+: "):
         room_of(changed(ROOM, {path: value}), SHEETS)
+
+
+def test_a_push_at_the_end_of_a_drop_is_told_and_without_a_drop_is_not() -> None:
+    for drop, told in (("0.6 m", True), ("0 m", False)):
+        figure = reviewed(changed(ABOVE, {f"{M}.drop": drop}), ABOVE_SHEETS)[
+            "mount.fastener-withdrawal", "projector/beam"
+        ].figure
+        assert figure is not None
+        assert any("sideways push" in words for words in figure.assumes) is told
