@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import gc
+import math
 import os
 import subprocess
 import sys
 import tracemalloc
+import weakref
 from dataclasses import replace
 from datetime import date
 from typing import TYPE_CHECKING
@@ -14,14 +16,18 @@ from typing import TYPE_CHECKING
 import pytest
 
 from roomlint.design.house import House
+from roomlint.measure.space import Space
+from roomlint.report import write
 from roomlint.review import spool
 from roomlint.review.book import load_book
-from roomlint.review.session import Choices, run
+from roomlint.review.session import Choices, Reviewer, run
+from roomlint.review.verdict import Kind
 from roomlint.source.node import Node
 
 if TYPE_CHECKING:
     from pathlib import Path
 
+    from roomlint.measure import Figures
     from roomlint.review.review import RoomReview
 
 HOUSE = """\
@@ -133,3 +139,41 @@ def test_a_terminal_and_only_a_terminal_shows_how_far_the_run_is(folder: Path) -
     assert b"Reviewing" in told
     assert b"Reviewing" not in plain.stderr
     assert shown.stdout == plain.stdout
+
+
+WHOLE = Choices(date(2027, 6, 1))
+
+
+def test_a_reviewed_room_waits_for_no_collector(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    paths = rooms(folder, 2)
+    computed: list[weakref.ref[Space]] = []
+    as_it_is = Space.__init__
+
+    def noted(self: Space, figures: Figures) -> None:
+        computed.append(weakref.ref(self))
+        as_it_is(self, figures)
+
+    monkeypatch.setattr(Space, "__init__", noted)
+    reviewer = Reviewer(BOOK, WHOLE)
+    gc.disable()
+    try:
+        kept = [reviewer.one(path) for path in paths]
+        assert len(computed) == len(paths)
+        assert not [view for view in computed if view() is not None]
+        assert len(kept) == len(paths)
+    finally:
+        gc.enable()
+
+
+@pytest.mark.parametrize("kind", ["text", "lines", "markdown", "annotations", "alerts"])
+def test_reports_that_tell_nothing_of_what_passes_read_the_same_without_its_uncertainty(
+    folder: Path, kind: str
+) -> None:
+    paths = rooms(folder, 2)
+    exact, plain = (run(paths, BOOK, replace(WHOLE, exact=exact)) for exact in (True, False))
+    assert "".join(write(kind, exact)) == "".join(write(kind, plain))
+    passed = [
+        verdict for room in plain.rooms for verdict in room.verdicts if verdict.kind is Kind.PASS and verdict.figure
+    ]
+    assert passed
+    assert {verdict.figure.u for verdict in passed} == {math.inf}  # not worked out, and never told as exact

@@ -8,10 +8,11 @@ from typing import Any
 import pytest
 
 from roomlint.design.base import Missing
+from roomlint.design.quantity import Reading
 from roomlint.measure.figure import Figure
 from roomlint.measure.world import Moved, World
 from roomlint.review.judging import Judged
-from roomlint.review.remedies import _breaks, _held, _Way
+from roomlint.review.remedies import COARSE, _breaks, _held, _makes_an_error, _runs, _span, _Way, _whole
 from roomlint.review.verdict import Level
 from roomlint.review.window import at_most
 from roomlint.sample import room, speaker
@@ -61,3 +62,61 @@ def test_a_move_breaks_what_would_fail_there_and_passes_now_or_fails_by_less(mos
     held = _held(Judged(plain, element, figure, at_most(most, "m", error=3.0), Level.WARNING, 0, fixed=False))
     way = _Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
     assert _breaks(held, way, there) is breaks
+
+
+def every_run(holds, low: float, high: float, *, from_high: bool) -> list[tuple[float, float]]:
+    return list(_runs(holds, low, high, COARSE, from_high=from_high))
+
+
+def test_where_something_holds_is_the_same_from_either_end() -> None:
+    def holds(value: float) -> bool:
+        return 0.3 <= value <= 1.1 or value >= 2.2
+
+    upward, downward = (every_run(holds, 0.0, 4.0, from_high=way) for way in (False, True))
+    assert [pytest.approx(run, abs=0.01) for run in upward] == [(0.3, 1.1), (2.2, 4.0)]
+    assert downward == upward[::-1]
+
+
+def test_nothing_beyond_the_nearest_run_is_looked_at() -> None:
+    # The reading is 5; from the near end of the span down, what holds ends at 3.
+    reading = Reading(5.0, 0.0, "m")
+    way: Any = SimpleNamespace(reading=reading)
+    looked: list[float] = []
+
+    def holds(value: float) -> bool:
+        looked.append(value)
+        return value >= 3.0 or value <= 1.0
+
+    found = _whole(_span(way, 0.0, 4.0, 0), holds)
+    assert found is not None
+    assert (found.low, found.high) == pytest.approx((3.0, 4.0), abs=0.01)
+    assert min(looked) > 2.0
+
+
+@pytest.mark.parametrize(
+    ("level", "windows", "asked"),
+    [
+        (Level.ERROR, at_most(1.2, "m"), True),
+        (Level.WARNING, at_most(1.2, "m", error=3.0), True),
+        (Level.WARNING, at_most(1.2, "m"), False),
+        (Level.NOTE, at_most(1.2, "m"), False),
+    ],
+)
+def test_only_windows_that_know_errors_are_asked_for_one(level: Level, windows, asked) -> None:
+    looked = []
+
+    def compute(world: World) -> float:
+        looked.append(world)
+        return world(quantity)
+
+    drawn = room_of(room(speaker("left", "M+030", -1.0, 2.0)))
+    element = drawn.design.loudspeakers[0]
+    quantity = element.position.x
+    world = drawn.figures.world
+    plain: Any = SimpleNamespace(guarded=False)
+    figure = Figure.of("way from the left", "m", world, compute)
+    held = _held(Judged(plain, element, figure, windows, level, 0, fixed=False))
+    before = len(looked)
+    way = _Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
+    _makes_an_error(held, way, 4.0)
+    assert (len(looked) > before) is asked
