@@ -1,7 +1,7 @@
 """The living room under a gable, judged row by row: what each line must say was worked out by hand from the drawing.
 
-Feet stay feet: `dx` is how far to the side, `dy` how far ahead of the ear, `rise` how far above it. The reference ear is
-9.5 ft from the left, 14 ft from the front, 3.5 ft up.
+Feet stay feet: `dx` is how far to the side, `dy` how far ahead of the ear, `rise` how far above it. The reference ear
+is 9.5 ft from the left, 14 ft from the front, 3.5 ft up.
 """
 
 from __future__ import annotations

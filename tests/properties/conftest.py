@@ -5,11 +5,15 @@ from pathlib import Path
 
 import pytest
 
+from roomlint.sample import shorthand
+
 sys.path.insert(0, str(Path(__file__).parent))
 
 
-@pytest.fixture(params=("attic/attic", "basement/basement", "loft-bay/loft-bay"), scope="session")
+@pytest.fixture(params=("attic/attic", "basement/basement", "loft-bay/loft-bay", "shorthand"), scope="session")
 def rich(request):
     from rich_rooms import EXAMPLES, plain  # the path to it is set above
 
+    if request.param == "shorthand":
+        return shorthand()
     return plain(EXAMPLES / f"{request.param}.room.yaml")
