@@ -208,6 +208,7 @@ def inputs_text(examples: Path) -> str:
     """Return the record of what each built-in rule reads in the example rooms, as it is kept."""
     from roomlint.review.book import load_book
     from roomlint.review.inputs import recorded
+    from roomlint.sample import CEILINGS, shorthand
 
     def plain(path: Path) -> Any:  # noqa: ANN401  plain data
         node, problems = read_tree(path.read_bytes(), path.name)
@@ -217,6 +218,7 @@ def inputs_text(examples: Path) -> str:
 
     sheets = [plain(path) for path in sorted((examples / "products").glob("*.product.yaml"))]
     data = [plain(path) for path in sorted(examples.glob("*/*.room.yaml"))]
+    data += [shorthand(ceiling) for ceiling in CEILINGS]
     rules = [rule for rule in load_book().rules if rule.package == "roomlint"]
     return json.dumps(recorded(rules, [partial(room_of, each, sheets) for each in data]), indent=1)
 

@@ -221,7 +221,7 @@ def mirrored() -> Mirrored:
     """Declare the two ids of a mirrored pair."""
     return Mirrored(
         "Ids of two that are mirrored, the left one first, instead of an id: everything else here is the left one's.",
-        ident("An id."), 2, least=2,
+        ident("An id."), 2, least=2, told=True,
     )  # fmt: skip
 
 

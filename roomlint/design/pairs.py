@@ -60,6 +60,7 @@ def _mirror(left: Source, right: Source, book: Book) -> None:
     place: Point | None = left.given("position")
     if place is not None:
         x = _across(place.x, left, book)
+        left.put("position", place, "pair_middle_m")
         right.put("position", Point(x, place.y, place.z), "pair_middle_m")
         book.derive(right, "position", x, "pair")
     label: str | None = left.given("label")

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING, TypeAlias
 
 from roomlint.design.base import Point
+from roomlint.design.element import WAITING
 from roomlint.design.quantity import exact
 from roomlint.design.repeated import copied
 
@@ -42,6 +43,8 @@ def row(one: Seat, book: Book) -> tuple[Seat, ...]:
     for number, seat in enumerate(seats, 1):
         if chosen is not None:
             seat.put("reference", number == chosen, "reference_number")
+            if number != chosen:
+                seat.__dict__[WAITING].pop("reference_number", None)  # it is the chosen one's to be read
         if plan is None:
             continue
         aside = spacing * (number - (count + 1) / 2.0)

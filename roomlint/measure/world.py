@@ -114,13 +114,14 @@ class World:
 class Moved(World):
     """A world in which some readings differ from what was read, each by so much in its own unit."""
 
-    __slots__ = ("_moves", "_nominal", "_readings")
+    __slots__ = ("_computed", "_moves", "_nominal", "_readings")
 
     def __init__(self, nominal: World, moves: Mapping[Reading, float]) -> None:
         super().__init__()
         self._nominal = nominal
         self._moves = moves
         self._readings = frozenset(moves)
+        self._computed: dict[int, tuple[Quantity, float]] = {}
 
     def with_moved(self, reading: Reading, by: float) -> World:
         """Return the world in which a reading, perhaps one that differs already, is off by so much as well."""
@@ -134,7 +135,11 @@ class Moved(World):
         """Return a quantity's number in this world."""
         value, moves = quantity.value, self._moves
         if quantity.compute is not None and any(share.reading in moves for share in quantity.shares):
-            return quantity.compute(self)
+            found = self._computed.get(id(quantity))
+            if found is None:
+                # Kept with its quantity, so that no other can come by its identity.
+                found = self._computed[id(quantity)] = (quantity, quantity.compute(self))
+            return found[1]
         for share in quantity.shares:
             if share.reading in moves:
                 value += share.slope * moves[share.reading]
@@ -145,6 +150,9 @@ class Moved(World):
         # What is asked for most: written out, it takes half the time.
         moves, found = self._moves, []
         for quantity in (point.x, point.y, point.z):
+            if quantity.compute is not None:
+                found.append(self(quantity))
+                continue
             value = quantity.value
             for share in quantity.shares:
                 if share.reading in moves:

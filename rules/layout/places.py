@@ -9,6 +9,7 @@ from roomlint.review import (
     SOURCES,
     THINGS,
     Level,
+    Missing,
     No,
     Seen,
     Subjects,
@@ -57,14 +58,24 @@ def _near_doors(room: Room) -> Iterator[Seen[Body, Opening]]:
                 yield Seen(thing, opening, " near ")
 
 
-def _beside_roof_windows(room: Room) -> Iterator[Seen[Overhead, RoofWindow]]:
-    for thing in (*room.design.sources, *room.design.treatments):
+def _beside_roof_windows(room: Room) -> Iterator[Seen[Overhead, RoofWindow] | Missing]:
+    things = (*room.design.sources, *room.design.treatments)
+    missing = unsaid(room.design, "room.roof_windows")
+    if missing is not None and any(_holder(thing) in {None, "ceiling"} for thing in things):
+        yield missing  # of no interest where nothing is fixed to the ceiling
+    for thing in things:
         for window in room.design.shell.roof_windows:
             yield Seen(thing, window, " beside ")
 
 
+def _holder(thing: Overhead) -> str | None:
+    if isinstance(thing, Treatment):
+        return thing.on
+    return thing.mounting.on if thing.mounting is not None else None
+
+
 BESIDE_ROOF_WINDOWS: Subjects[Seen[Overhead, RoofWindow]] = Subjects(
-    "roof window beside a loudspeaker or panel", _beside_roof_windows, ("room.roof_windows", *SOURCES.of, "treatments")
+    "roof window beside a loudspeaker or panel", _beside_roof_windows, (*SOURCES.of, "treatments")
 )
 BESIDE_OPENINGS: Subjects[Seen[Source, Opening]] = Subjects(
     "opening beside a loudspeaker", _beside_openings, ("room.openings", *SOURCES.of)

@@ -20,7 +20,7 @@ from roomlint.schemas.make import KINDS, text
 
 from roomlint.design.house import House
 from roomlint.design.model import Design
-from roomlint.design.products import Product
+from roomlint.design.products import ProductSheet
 from roomlint.design.read import read_design
 from roomlint.design.reader import Book, read_element
 from roomlint.source.check import _TELL, load_schema
@@ -57,13 +57,15 @@ ROOM: dict[str, Any] = {
             },
         }
     ],
+    "subwoofers": [{"pair": ["sub-left", "sub-right"], "product": {"width": "40 cm", "loudspeaker": {}}}],
+    "picture": {"diagonal": "65 in", "proportions": "16:9"},
     "treatments": [{"id": "cloud", "kind": "absorber", "absorption": {"125 Hz": 0.3}, "approval": "none"}],
     "circuits": [{"id": "av", "rcd": "none", "feeder_drop": "1.0 %"}],
 }
 PRODUCT = {"roomlint_product": 1, "id": "some-box", "kind": "loudspeaker", "width": "20 cm", "mass": "6 kg"}
 HOUSE = {"roomlint_house": 1, "gate": "error", "products": ["products"], "open": {"design": "note"}}
 VALID: dict[str, dict[str, Any]] = {"room": ROOM, "product": PRODUCT, "house": HOUSE}
-OF = {"room": Design, "product": Product, "house": House}
+OF = {"room": Design, "product": ProductSheet, "house": House}
 
 
 @cache
@@ -202,7 +204,7 @@ def test_every_key_says_what_it_is(kind: str) -> None:
 @pytest.mark.parametrize("kind", list(KINDS))
 def test_left_is_no_example_of_a_product_a_rack_or_a_seat(kind: str) -> None:
     shown = {name for name, schema in walk(load_schema(kind)) if "left" in schema.get("examples", ())}
-    assert shown <= {"id", "low_side", "hinge"}
+    assert shown <= {"id", "low_side", "low_sides", "hinge", "pair"}
 
 
 @pytest.mark.parametrize("width", ["banana", 2.4, "2.4", "2.4 kg", "80 Hz", "", None, ["2.4 m"], "a" * 200])
@@ -315,10 +317,13 @@ def test_the_list_of_keys_says_what_belongs_where() -> None:
     assert found["seats[].ear.height"].form == "length"
     assert found["seats[].ear.height"].example == "1.10 m"
     assert found["seats[].row"].form == "whole number, 1 to 12"
-    assert found["room.ceiling.shape"].form == "one of flat, mono-pitch, gable, corners"
+    assert found["room.ceiling.shape"].form == "one of flat, mono-pitch, gable, corners, tray, part-sloped, pieces"
     assert found["room.ceiling.shape"].required
     assert found["loudspeakers[].mounting.secondary"].form == "none, or mapping"
     assert found["circuits[].rcd"].form == "current, or none"
+    assert found["loudspeakers[].product"].form == "text, or mapping"
+    assert found["loudspeakers[].product.loudspeaker.sensitivity"].form == "level"
+    assert found["loudspeakers[].pair"].form == "list of text"
 
 
 @pytest.mark.parametrize("width", ["", " ", "banana", "2.4", "a" * 200])

@@ -12,6 +12,7 @@ from roomlint.design.element import unread
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
 from roomlint.review.inputs import kept
+from roomlint.sample import shorthand
 from roomlint.source.tree import read_tree
 from roomlint.testing import room_of
 
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     from roomlint.review.verdict import Verdict
 
 EXAMPLES = Path(__file__).parent.parent.parent / "example_projects"
-RICH = ("attic/attic", "basement/basement", "loft-bay/loft-bay")
 BOOK = load_book()
 BY_ID = {rule.id: rule for rule in BOOK.rules}
 Data = dict[str, Any]
@@ -59,7 +59,7 @@ class Rich:
 
     def __init__(self, name: str) -> None:
         self.name = name
-        self.data = plain(EXAMPLES / f"{name}.room.yaml")
+        self.data = shorthand() if name == "shorthand" else plain(EXAMPLES / f"{name}.room.yaml")
         whole = room_of(self.data, sheets())
         outcome = review_room(whole, BOOK.rules)
         assert not outcome.troubles, outcome.troubles
