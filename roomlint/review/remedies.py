@@ -3,22 +3,21 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Element, Missing, Point
-from roomlint.design.listening import Seat
-from roomlint.design.quantity import Origin, Quantity, Reading
+from roomlint.design.base import Element, Missing
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
-from roomlint.measure.world import Moved, World
 from roomlint.review.judging import Judged
 from roomlint.review.verdict import Found, Kind, Level, Remedy
+from roomlint.review.ways import Way, ways_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
+    from roomlint.design.quantity import Reading
     from roomlint.review.room import Room
     from roomlint.review.verdict import Verdict
 
@@ -30,46 +29,11 @@ MOST_BROKEN: Final = 3
 """A change that breaks more rules than this is none to recommend."""
 WORSE: Final = 0.1
 """By so large a share of what it is outside already, a failure that stands is made worse by a move."""
-HAND_M: Final = 0.15
-"""Up to this length another screw is what anybody has on the van; practice, ours."""
-SEAT_STEP_M: Final = 1.0
-"""A row that must go farther than this is another room; practice, ours."""
 _HALVINGS: Final = 7
 _ROUNDING: Final = 1e-6
 """Share of what it is rounded to by which an end may lie beyond what was tried."""
 _TOLD: Final = {"m": 0.01, "deg": 1.0}
 """A remedy is told to the centimetre or the degree, rounded inwards."""
-
-
-@dataclass(frozen=True, slots=True)
-class _Way:
-    """One reading that may be another: an element's, by its key, from one value to another."""
-
-    element: Element
-    key: str
-    reading: Reading
-    low: float
-    high: float
-    nominal: World
-    worlds: dict[float, World] = field(default_factory=dict)
-    found: dict[tuple[int, float], float | None] = field(default_factory=dict)
-
-    def there(self, figure: Figure, value: float) -> float | None:
-        """Return a figure's value with the reading at another value; None where there is none."""
-        key = (id(figure), value)  # two figures may be told alike and be computed of other things
-        if key not in self.found:
-            try:
-                found = figure.at(self.world(value))
-            except (Missing, Refused):
-                found = math.inf
-            self.found[key] = found if math.isfinite(found) else None
-        return self.found[key]
-
-    def world(self, value: float) -> World:
-        """Return the world in which the reading has another value; all figures share what is computed in it."""
-        if value not in self.worlds:
-            self.worlds[value] = Moved(self.nominal, {self.reading: value - self.reading.value})
-        return self.worlds[value]
 
 
 class _Held(NamedTuple):
@@ -102,14 +66,14 @@ class _Tries:
         self._first_waiting = len(judged)
         self.room = room
         self._held: dict[int, _Held] = {}
-        self._ways: dict[tuple[Element, str], list[_Way]] = {}
+        self._ways: dict[tuple[Element, str], list[Way]] = {}
 
-    def ways(self, failed: Judged) -> Iterator[_Way]:
+    def ways(self, failed: Judged) -> Iterator[Way]:
         """Yield every way that a rule names: one that several failures are cleared along is one and the same."""
         for element in failed.subject.about:
             for key in failed.rule.cure:
                 if (element, key) not in self._ways:
-                    self._ways[(element, key)] = list(_ways(element, key, self.room))
+                    self._ways[(element, key)] = list(ways_of(element, key, self.room))
                 yield from self._ways[(element, key)]
 
     def touched(self, failed: Judged, reading: Reading) -> list[_Held]:
@@ -146,7 +110,7 @@ def _waiting(room: Room) -> Iterator[Judged]:
 class _Span(NamedTuple):
     """Where along a way a failure is cleared."""
 
-    way: _Way
+    way: Way
     low: float
     high: float
     told: float
@@ -161,7 +125,7 @@ class _Span(NamedTuple):
         return max(self.low - now, now - self.high, 0.0) - _ROUNDING * self.told
 
 
-def _span(way: _Way, low: float, high: float, order: int) -> _Span:
+def _span(way: Way, low: float, high: float, order: int) -> _Span:
     return _Span(way, low, high, _TOLD.get(way.reading.unit, 0.01 * max(abs(low), abs(high))), order)
 
 
@@ -195,6 +159,11 @@ def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: R
             if remedy is not None:
                 done[one.number] = replace(verdict, remedy=remedy)
     return done
+
+
+def remedy_of(failed: Judged, judged: Sequence[Judged], room: Room) -> Remedy | None:
+    """Return the remedy of one failure, whatever its level, or None when no way clears it."""
+    return _remedy(failed, _Tries(judged, room))
 
 
 def _remedy(failed: Judged, tries: _Tries) -> Remedy | None:
@@ -237,75 +206,14 @@ def _remedy(failed: Judged, tries: _Tries) -> Remedy | None:
     return best.remedy if best is not None else None
 
 
-def _ways(element: Element, key: str, room: Room) -> Iterator[_Way]:
-    found = _value(element, key)
-    if isinstance(found, Point):
-        shell = room.design.shell
-        spans = ((0.0, shell.width_m.value), (0.0, shell.length_m.value), (0.0, room.figures.space.highest_m))
-        free = room.figures.staging.free_axes(element)
-        for name, quantity, span in zip(("x", "y", "z"), found.values, spans, strict=True):
-            if name in free:
-                yield from _coordinate(element, key, quantity, _within_reach(element, quantity, span), room)
-    elif isinstance(found, Quantity):
-        yield from _coordinate(element, key, found, _span_of(found), room)
-
-
-def _span_of(quantity: Quantity) -> tuple[float, float]:
-    """Return how far a value that is no coordinate may be changed: once round, or up to four times as much.
-
-    Of lengths no more than twice as much from a hand's breadth on: a bracket of other sizes is another design.
-    """
-    if quantity.unit == "deg":
-        return (quantity.value - 180.0, quantity.value + 180.0)
-    size = abs(quantity.value)
-    most = 4.0 * size
-    if quantity.unit == "m":
-        most = min(most, max(2.0 * size, HAND_M))
-    return (0.0, most or 1.0)
-
-
-def _within_reach(element: Element, quantity: Quantity, span: tuple[float, float]) -> tuple[float, float]:
-    """Return the part of a span that somebody would move a thing along: a seat goes a step, not to the other end."""
-    if not isinstance(element, Seat):
-        return span
-    return max(span[0], quantity.value - SEAT_STEP_M), min(span[1], quantity.value + SEAT_STEP_M)
-
-
-def _value(element: Element, key: str) -> object:
-    found: object = element
-    for part in key.split("."):
-        declared = found.KEYS.get(part) if isinstance(found, Element) else None
-        found = getattr(found, declared.attr) if declared is not None else None
-        if found is None:
-            return None
-    return found
-
-
-def _coordinate(
-    element: Element, key: str, quantity: Quantity, span: tuple[float, float], room: Room
-) -> Iterator[_Way]:
-    """Yield the reading that a coordinate was written as, from where it is one end of the span to where the other."""
-    own = [
-        share for share in quantity.shares if share.reading.origin is Origin.FILE and share.reading.at is quantity.at
-    ]
-    for share in own[:1]:
-        ends = sorted(share.reading.value + (end - quantity.value) / share.slope for end in span)
-        path = share.reading.at.path if share.reading.at is not None else ""
-        below = path.removeprefix(element.at.path).lstrip(".") or key
-        floor = ends[0] if quantity.unit == "deg" else max(ends[0], 0.0)
-        # What is written of a pair is the left one's: that one is told where to stand.
-        told = getattr(element, "mirrors", None) or element
-        yield _Way(told, below, share.reading, floor, ends[1], room.figures.world)
-
-
-def _clears(judged: Judged, way: _Way, value: float) -> bool:
+def _clears(judged: Judged, way: Way, value: float) -> bool:
     there = way.there(judged.figure, value)
     if there is None:
         return False
     return judged.outcome(judged.figure.elsewhere(there))[0] is Kind.PASS
 
 
-def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> bool:
+def _known(judged: Judged, way: Way, value: float, *, noted: bool = False) -> bool:
     """Return whether the figure passes there with the uncertainty that it has there, near a limit perhaps another.
 
     `noted`: or is worth no more than a note.
@@ -317,7 +225,7 @@ def _known(judged: Judged, way: _Way, value: float, *, noted: bool = False) -> b
     return kind is Kind.PASS or (noted and kind is Kind.FAIL and level is Level.NOTE)
 
 
-def _breaks(held: _Held, way: _Way, value: float) -> bool:
+def _breaks(held: _Held, way: Way, value: float) -> bool:
     """Return whether a figure that rests on the reading passes now and not there, or fails there and more gravely."""
     other, kind, level, _ = held
     there = way.there(other.figure, value)
@@ -331,7 +239,7 @@ def _breaks(held: _Held, way: _Way, value: float) -> bool:
     return kind is not Kind.FAIL or at.rank > level.rank or held.is_made_worse(then, at, margin)
 
 
-def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
+def _makes_an_error(held: _Held, way: Way, value: float) -> bool:
     """Return whether a figure that rests on the reading fails there as an error, and now does not or by far less."""
     if not held.may_be_an_error:
         return False
@@ -345,12 +253,12 @@ def _makes_an_error(held: _Held, way: _Way, value: float) -> bool:
     return not (kind is Kind.FAIL and level is Level.ERROR) or held.is_made_worse(then, at, margin)
 
 
-def _leaves_a_danger(held: _Held, way: _Way, value: float) -> bool:
+def _leaves_a_danger(held: _Held, way: Way, value: float) -> bool:
     """Return whether a figure that people can get hurt by does not hold there, now or not; a note may stand."""
     return held.judged.rule.guarded and not _known(held.judged, way, value, noted=True)
 
 
-def _none(spoils: Callable[[_Held, _Way, float], bool], touched: list[_Held], way: _Way, value: float) -> bool:
+def _none(spoils: Callable[[_Held, Way, float], bool], touched: list[_Held], way: Way, value: float) -> bool:
     """Return whether none of the figures that a move touches is spoilt there.
 
     What is spoilt at one place is likely to be at the next: it is looked at first from then on.

@@ -12,8 +12,9 @@ from roomlint.design.quantity import Reading
 from roomlint.measure.figure import Figure
 from roomlint.measure.world import Moved, World
 from roomlint.review.judging import Judged
-from roomlint.review.remedies import COARSE, _breaks, _held, _makes_an_error, _runs, _span, _Way, _whole
+from roomlint.review.remedies import COARSE, _breaks, _held, _makes_an_error, _runs, _span, _whole
 from roomlint.review.verdict import Level
+from roomlint.review.ways import Way
 from roomlint.review.window import at_most
 from roomlint.sample import room, speaker
 from roomlint.testing import room_of
@@ -32,7 +33,7 @@ def test_a_place_at_which_something_more_would_have_to_be_known_is_no_remedy_and
         return world(quantity)
 
     world = drawn.figures.world
-    way = _Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
+    way = Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
     figure = Figure.of("clearance over heads", "m", world, compute)
     assert way.there(figure, 2.0) is None
     assert way.there(figure, 2.0) is None
@@ -60,7 +61,7 @@ def test_a_move_breaks_what_would_fail_there_and_passes_now_or_fails_by_less(mos
     assert figure.value == pytest.approx(1.5)
     plain: Any = SimpleNamespace(guarded=False)
     held = _held(Judged(plain, element, figure, at_most(most, "m", error=3.0), Level.WARNING, 0, fixed=False))
-    way = _Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
+    way = Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
     assert _breaks(held, way, there) is breaks
 
 
@@ -117,6 +118,6 @@ def test_only_windows_that_know_errors_are_asked_for_one(level: Level, windows, 
     figure = Figure.of("way from the left", "m", world, compute)
     held = _held(Judged(plain, element, figure, windows, level, 0, fixed=False))
     before = len(looked)
-    way = _Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
+    way = Way(element, "position.from_left", quantity.shares[0].reading, 0.0, 5.0, world)
     _makes_an_error(held, way, 4.0)
     assert (len(looked) > before) is asked

@@ -18,8 +18,9 @@ from roomlint.design.parts import Part, Position
 from roomlint.design.supply import Circuit, Rack
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
-from roomlint.review.remedies import SEAT_STEP_M, remedy_of, with_remedies
+from roomlint.review.remedies import remedy_of, with_remedies
 from roomlint.review.verdict import Kind, Level
+from roomlint.review.ways import SEAT_STEP_M
 from roomlint.testing import changed, room_of
 
 if TYPE_CHECKING:
