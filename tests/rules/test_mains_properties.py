@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from mains_rooms import AUSTRALIAN, BRITISH, CODE, GERMAN, OUTLET, RACK, ROOM, SEVEN, VACUUM, C
 
+from roomlint.design.along import Along
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
 from roomlint.testing import changed, room_of
@@ -110,7 +111,7 @@ OTHER_VALUES: dict[str, list[object]] = {
     "current": ["60 A"], "continuous": [True, False], "connection": ["fastened"], "plug": ["cee7-16"], "fuse": ["3 A"],
     "receptacle": [None], "cord_concealed": [True], "listed_inlet_kit": [True], "linear_supply": [True, False],
 }  # fmt: skip
-ELSEWHERE = {"wall", "from_wall_left", "in_cabinet", "what"}
+ELSEWHERE = {"wall", *Along.KEYS, "in_cabinet", "what"}
 """Keys that other chapters judge, and one that is a name."""
 WHOLE = {"id", "receptacles", "loads"}
 
