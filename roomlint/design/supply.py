@@ -55,6 +55,7 @@ class Feed(Element):
     )  # fmt: skip
     wiring = choice("How several are wired.", "parallel", "series")
     bridged = flag("Whether two channels are bridged into it; they are not where nothing is said.")
+    line_output = whole("Number of the processor's line output that is patched to its input.", 1, 64, example=2)
 
     output.required = loudspeakers.required = True
 

@@ -106,7 +106,8 @@ class Playing(View):
     def never_played(self) -> tuple[str, ...]:
         """Return the fitted channels that no mode plays, in the order of the file."""
         heard = {label for mode in self.modes() for label in self.played(mode) or ()}
-        return tuple(label for label in self.fitted if label not in heard)
+        low = ("LFE1",) if self.has_low_channel() and all(_full(label) for label in heard) else ()
+        return (*(label for label in self.fitted if label not in heard), *low)
 
     def modes(self) -> tuple[Mode, ...]:
         """Return the listening modes; raises `Missing` where the file does not speak of any."""
@@ -149,7 +150,18 @@ class Playing(View):
     def full_modes(self) -> tuple[Mode, ...]:
         """Return the modes in which every fitted channel plays."""
         wanted = frozenset(self.fitted)
-        return tuple(mode for mode in self.modes() if wanted <= (self.played(mode) or frozenset()))
+        return tuple(mode for mode in self.modes() if self._whole(self.played(mode) or frozenset(), wanted))
+
+    def _whole(self, played: frozenset[str], wanted: frozenset[str]) -> bool:
+        """Whether channels hold the wanted ones, and low frequencies where the room has them as a channel."""
+        return wanted <= played and (not self.has_low_channel() or any(not _full(label) for label in played))
+
+    def has_low_channel(self) -> bool:
+        """Whether a subwoofer plays the low-frequency channel, by its label or by the layout that is followed."""
+        subwoofers, layout = self.design.subwoofers, self.design.layout
+        labelled = any(one.label is not None and not _full(one.label) for one in subwoofers)
+        followed = layout is not None and any(not _full(label) for label in layout_of(layout).labels)
+        return labelled or (bool(subwoofers) and followed)
 
     def unsaid_mode(self) -> Missing | None:
         """Return what is missing where a mode that does not say what it plays may be the one that is looked for."""

@@ -185,6 +185,10 @@ class Routing(View):
         """Return how many line outputs play loudspeakers; those of subwoofers are counted apart."""
         return len(self.sent) - self.subwoofer_lines_used()
 
+    def last_line(self) -> int:
+        """Return the highest number of a line output in use."""
+        return max((sent.output or 0 for sent in self.sent), default=0)
+
     def subwoofer_lines_used(self) -> int:
         """Return how many line outputs play a subwoofer."""
         subwoofers = {one.id for one in self.design.subwoofers}

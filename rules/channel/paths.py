@@ -152,6 +152,7 @@ def cable(room: Room, source: Source) -> Says:
     says={
         "several": "drives {channels}: two channels on one output play the same",
         "mixed": "drives what plays line outputs {lines}; one output has one signal",
+        "crossed": "is patched to line output {patched} and drives what plays {lines}; exchange the patch",
         "one": "drives {channels}",
     },
     at="loudspeakers",
@@ -163,7 +164,8 @@ def one_signal(room: Room, output: Output) -> Says:
     Why: Two channels on one output are one channel: what the mix puts left comes from both sides.
 
     How decided: Labels of the loudspeakers on the output, all subwoofers as one channel, and the processor's line
-    outputs that the loudspeakers play, where these are listed.
+    outputs that the loudspeakers play, where these are listed. An input that is patched to another line output than the
+    loudspeakers play is a finding as well.
 
     Remedy: Give each channel an amplifier output of its own.
 
@@ -173,7 +175,12 @@ def one_signal(room: Room, output: Output) -> Says:
     channels, lines = routing.channels(routing.of_feed(output.feed)), routing.lines_on(output.feed)
     if len(channels) > 1:
         return fails("several", channels=channels)
-    return fails("mixed", lines=lines) if len(lines) > 1 else passes("one", channels=channels)
+    if len(lines) > 1:
+        return fails("mixed", lines=lines)
+    patched = output.feed.line_output
+    if patched is not None and lines and str(patched) not in lines:
+        return fails("crossed", patched=patched, lines=lines)
+    return passes("one", channels=channels)
 
 
 @rule(
@@ -185,6 +192,7 @@ def one_signal(room: Room, output: Output) -> Says:
         "several": "its line output {output} plays {channels}: two channels from one output are one",
         "twice": "its line output {outputs} is used more than once; number them anew",
         "short": "uses {used} line outputs and has {outputs}; leave some out, or choose one with more",
+        "beyond": "its line output {output} is beyond the {outputs} that it has; number them anew",
         "fine": "each of its line outputs plays one channel",
     },
     at="outputs",
@@ -196,7 +204,7 @@ def line_signal(room: Room, processor: Processor) -> Says:
     Why: What is not sent apart cannot be set apart, and is not heard apart.
 
     How decided: Labels of what plays each line output, all subwoofers as one channel; numbers used twice; and the
-    number of outputs that play loudspeakers against the processor's sheet.
+    number of outputs that play loudspeakers, and the highest number in use, against the processor's sheet.
 
     Remedy: Give each channel a line output of its own, or choose a processor with more.
 
@@ -213,7 +221,10 @@ def line_signal(room: Room, processor: Processor) -> Says:
             return fails("several", output=sent.number, channels=channels)
     data = room.figures.playing.data()
     used, has = routing.lines_used(), need(data.outputs, data, "outputs")
-    return passes("fine") if used <= has else fails("short", used=used, outputs=has)
+    if used > has:
+        return fails("short", used=used, outputs=has)
+    every, last = has + need(data.subwoofer_outputs, data, "subwoofer_outputs"), routing.last_line()
+    return fails("beyond", output=last, outputs=every) if last > every else passes("fine")
 
 
 @rule(

@@ -91,6 +91,9 @@ CASES: list[Case | Never] = [
     on("one-signal", "fail", {f"{AMP}.feeds": [feed(1, "left", "sub", wiring="parallel")]}, says="low frequencies"),
     on("one-signal", "fail", {"loudspeakers.1.label": "M+030",
                               f"{AMP}.feeds": [feed(1, "left", "right", wiring="series")]}, says="line outputs 1, 2"),
+    # Left and right exchanged at the inputs.
+    on("one-signal", "fail", {f"{AMP}.feeds.0.line_output": 2}, subject="output/1+amplifier/amp", says="patched to line output 2 and drives what plays 1"),
+    on("one-signal", "pass", {f"{AMP}.feeds.0.line_output": 1}),
     on("one-signal", "open", {"loudspeakers.1.label": None, f"{AMP}.feeds": [feed(1, "left", "right")]}, says="label"),
     on("one-signal", "open", {f"{AMP}.feeds": None}),
     on("one-signal", "open", base=UNSAID),
@@ -100,6 +103,7 @@ CASES: list[Case | Never] = [
     on("line-signal", "fail", {LINES: sends(("left", "right"), "sub")}, level="error", says="plays M+030, M-030"),
     on("line-signal", "fail", {LINES: [*sends("left", "right"), {"output": 1, "plays": ["sub"]}]}, says="more than once"),
     on("line-signal", "fail", sheets=[*SHEETS[:2], processor(outputs=1), *SHEETS[3:]], says="uses 2 line outputs and has 1"),
+    on("line-signal", "fail", {f"{LINES}.0.output": 40}, says="line output 40 is beyond the 17"),
     on("line-signal", "open", sheets=[*SHEETS[:2], processor(outputs=None), *SHEETS[3:]], says="outputs"),
     on("line-signal", "open", {LINES: None}, says="outputs"),
     on("line-signal", "open", base=UNSAID),

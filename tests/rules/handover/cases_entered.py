@@ -47,7 +47,8 @@ CASES: list[Case | Never] = [
     on("entered", "pass", {SUB: None, "subwoofers.0.delay": "1 ms", "subwoofers.0.level": "0 dB", "subwoofers.0.inverted": False},
        subject="subwoofer/sub"),
     on("entered", "pass", {f"{LEFT}.crossover": None}, base=DRY, subject="loudspeaker/left"),
-    *early("entered", "level-measured", "level-entered", "crossovers-alike", "polarity", "subwoofer-arrival"),
+    *early("entered", "level-measured", "level-entered", "crossovers-alike", "polarity", "subwoofer-arrival", "arrival",
+           "subwoofers-together"),
 
     on("level-measured", "pass", figure=0.0, source="78 dB less 78 dB"),
     on("level-measured", "fail", {f"{LEFT}.measured_level": "79.5 dB"}, subject="loudspeaker/left", level="warning", figure=1.5,
@@ -95,6 +96,21 @@ CASES: list[Case | Never] = [
     on("subwoofer-arrival", "review", {f"{SUB}.measured_arrival": "15 ms ± 0.5 ms"}, subject="subwoofer/sub"),
     on("subwoofer-arrival", "open", {f"{SUB}.measured_arrival": None}, subject="subwoofer/sub", says="measured_arrival"),
     on("subwoofer-arrival", "open", {f"{LEFT}.measured_arrival": None}, says="measured_arrival"),
+
+    on("arrival", "pass", figure=0.0, source="12 ms less 12 ms"),
+    on("arrival", "fail", {f"{LEFT}.measured_arrival": "13.5 ms"}, subject="loudspeaker/left", level="warning", figure=1.5,
+       source="13.5 ms less 12 ms", says="1.50 ms behind"),
+    on("arrival", "fail", {f"{LEFT}.measured_arrival": "11.5 ms"}, subject="loudspeaker/left", level="note", says="ahead"),
+    on("arrival", "review", {f"{LEFT}.measured_arrival": "12.95 ms ± 0.2 ms"}, subject="loudspeaker/left"),
+    on("arrival", "open", {f"{LEFT}.measured_arrival": None}, says="measured_arrival"),
+    on("arrival", "open", {"loudspeakers.1.label": None}, subject="loudspeaker/left", says="label"),
+    on("arrival", "notApplicable", {"loudspeakers.1": None, f"{RIGHT}": None}),
+
+    on("subwoofers-together", "pass", figure=0.0, source="13 ms less 13 ms"),
+    on("subwoofers-together", "fail", {f"{SUB}.measured_arrival": "9 ms"}, level="note", figure=4.0, source="13 ms less 9 ms"),
+    on("subwoofers-together", "review", {f"{SUB}.measured_arrival": "16 ms ± 0.5 ms"}),
+    on("subwoofers-together", "open", {f"{SUB}.measured_arrival": None}, says="measured_arrival"),
+    on("subwoofers-together", "notApplicable", base=DRY),
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
@@ -106,6 +122,10 @@ EDGES: list[Edge] = [
          subject="subwoofer/sub"),
     Edge("handover.level-entered", changed(READY, TWICE), f"{SETTINGS}.4.level", -10.0, 20.0, 2, unit="dB", products=SHEETS,
          subject="loudspeaker/far"),
+    Edge("handover.arrival", READY, f"{LEFT}.measured_arrival", 9.0, 15.0, 4, unit="ms", scale=0.001, products=SHEETS,
+         subject="loudspeaker/left"),
+    Edge("handover.subwoofers-together", READY, f"{SUB}.measured_arrival", 14.0, 25.0, 1, unit="ms", scale=0.001,
+         products=SHEETS),
     Edge("handover.crossovers-alike", READY, f"{LEFT}.crossover", 70.0, 95.0, 2, unit="Hz", products=SHEETS),
     Edge("handover.subwoofer-arrival", READY, f"{SUB}.measured_arrival", 5.0, 25.0, 2, unit="ms", scale=0.001, products=SHEETS,
          subject="subwoofer/sub"),
