@@ -55,6 +55,13 @@ class Commissioning(View):
             raise Missing(self.design, "calibration.settings")
         return found
 
+    def settings(self) -> tuple[Setting, ...]:
+        """Return everything that is entered; raises `Missing` where the file does not speak of entries."""
+        calibration, node = self.design.calibration, self.design.at.get("calibration")
+        if not calibration.settings and (node is None or node.get("settings") is None):
+            raise Missing(self.design, "calibration.settings")
+        return calibration.settings
+
     # The steps of the calibration
 
     def steps(self) -> tuple[Step, ...]:

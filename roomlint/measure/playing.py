@@ -53,11 +53,20 @@ class Playing(View):
         return tuple(dict.fromkeys(label for label in processor.unfitted if _full(label))) if processor else ()
 
     @cached_property
-    def set_up(self) -> tuple[str, ...]:
-        """Return what the processor is set up for: the layout that is followed, what is fitted, what is declared."""
-        layout = self.design.layout
-        followed = [label for label in layout_of(layout).labels if _full(label)] if layout is not None else []
-        return tuple(dict.fromkeys((*followed, *self.fitted, *self.declared)))
+    def set_up(self) -> Counts:
+        """Return how many channels the processor is set up for, by layer.
+
+        What is fitted and what is declared and not fitted; no fewer than in the layout that is followed, for a
+        loudspeaker of it that is not there yet comes.
+        """
+        told, layout = (
+            self.counts((*self.fitted, *(one for one in self.declared if one not in self.fitted))),
+            self.design.layout,
+        )
+        if layout is None:
+            return told
+        followed = self.counts(label for label in layout_of(layout).labels if _full(label))
+        return Counts(*map(max, told, followed))
 
     def unlabelled(self) -> Missing | None:
         """Return what is missing where a loudspeaker without a label may play one channel more."""

@@ -274,6 +274,20 @@ class Routing(View):
         carrying = {"loudspeaker", "line-level", "network"}
         return tuple(cable for cable in self.design.cables if cable.end == source.id and cable.carries in carrying)
 
+    def racks_of(self, driver: Driver) -> frozenset[str]:
+        """Return the racks that an amplifier or the processor is in."""
+        own = getattr(driver, "rack", None)
+        return frozenset(rack.id for rack in self.design.racks if driver.id in rack.contains or rack.id == own)
+
+    def links_to(self, amplifier: Driver) -> tuple[Cable, ...]:
+        """Return the line-level and network cables that run from the processor to an amplifier."""
+        processor = self.processor()
+        return tuple(
+            cable
+            for cable in self.design.cables
+            if cable.end == amplifier.id and cable.start == processor.id and cable.carries in {"line-level", "network"}
+        )
+
     def begins_of(self, source: Source) -> frozenset[str]:
         """Return the ids of what a source's cable may come from: what drives it, or its neighbour on one output."""
         ways = self.feeding(source)

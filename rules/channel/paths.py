@@ -144,6 +144,56 @@ def cable(room: Room, source: Source) -> Says:
     return passes("runs", cable=next(run.words for run in runs if run.start in begins))
 
 
+def _stands_apart(room: Room, driver: Driver) -> Applies:
+    """Whether an amplifier stands somewhere else than the processor."""
+    routing = room.figures.routing
+    processor = routing.processor()
+    if driver is processor:
+        return No("it is the processor's own amplifier")
+    if not driver.feeds and driver.at.get("feeds") is not None:
+        return No("it drives nothing")
+    own, other = routing.racks_of(driver), routing.racks_of(processor)
+    return No("it stands in the processor's rack") if own & other else True
+
+
+@rule(
+    "channel.link",
+    level=Level.WARNING,
+    basis=BUILT,
+    each=AMPLIFIERS,
+    when=_stands_apart,
+    says={
+        "none": "stands apart from the processor, and no line-level or network cable on the list runs to it",
+        "runs": "{cable} runs to it",
+    },
+    since="0.3.0",
+)
+def link(room: Room, driver: Driver) -> Says:
+    """A cable runs from the processor to every amplifier that does not stand beside it.
+
+    Why: The run between two places is pulled with the others, or through the finished wall.
+
+    How decided: In one rack no run is asked for. Elsewhere a line-level or network cable must run from the processor to
+    the amplifier. From rough-in on a missing one is a finding, once it is known which racks the two are in; before,
+    the list may not be made, and it is asked for.
+
+    Remedy: Add the run to the list, or say in which rack the two stand.
+
+    When to waive: A wireless link, or two devices side by side on one shelf.
+    """
+    routing = room.figures.routing
+    links = routing.links_to(driver)
+    if links:
+        return passes("runs", cable=links[0].words)
+    if not routing.racks_of(driver):
+        raise Missing(driver, "rack")
+    if not routing.racks_of(routing.processor()):
+        raise Missing(room.design, "electronics.racks[].contains")
+    if need(room.design.project.stage, room.design.project, "stage") not in CLOSED:
+        raise Missing(room.design, "cables")
+    return fails("none")
+
+
 @rule(
     "channel.one-signal",
     level=Level.ERROR,

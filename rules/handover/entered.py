@@ -87,6 +87,7 @@ def entered(room: Room, source: Source) -> Says:
 
     When to waive: Never; the export of the settings does not tell a person what they should be.
     """
+    room.figures.commissioning.settings()
     lacks = room.figures.commissioning.not_entered(source)
     return fails("short", lacks=lacks) if lacks else passes("whole")
 

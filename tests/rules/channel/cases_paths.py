@@ -40,6 +40,9 @@ TWO_SUBS = changed(
     WITH_SUB, {"subwoofers.1": {"id": "sub-2", "product": "low"}, LINES: sends("left", "right", "sub", "sub-2")}
 )
 
+RACKED = {"electronics.racks": [{"id": "rack", "contains": ["processor", "amp"]}]}
+APART = {"electronics.racks": [{"id": "rack", "contains": ["processor"]}, {"id": "far", "contains": ["amp"]}]}
+
 CASES: list[Case | Never] = [
     on("fed", "pass"),
     on("fed", "pass", subject="subwoofer/sub", says="amplifier of its own"),
@@ -82,6 +85,16 @@ CASES: list[Case | Never] = [
     on("cable", "open", {f"{AMP}.feeds": [feed(1, "left")]}, subject="loudspeaker/right", says="channel.fed"),
     on("cable", "notApplicable", base=EMPTY),
 
+    on("link", "notApplicable", RACKED),
+    on("link", "fail", APART, level="warning", says="stands apart"),
+    on("link", "pass", {**APART, "cables.3": {"id": "tie", "carries": "line-level", "from": "processor", "to": "amp"}}),
+    on("link", "fail", {**APART, "cables.3": {"id": "tie", "carries": "trigger", "from": "processor", "to": "amp"}}),
+    on("link", "open", {**APART, "project.stage": "design"}, says="cables"),
+    on("link", "open", {**APART, "project.stage": None}, says="stage"),
+    on("link", "open", {"electronics.racks": [{"id": "rack"}, APART["electronics.racks"][1]]}, says="contains"),
+    on("link", "open", says="rack"),
+    on("link", "open", base=UNSAID),
+    on("link", "notApplicable", base=INSIDE, sheets=[*SHEETS, RECEIVER]),
     on("one-signal", "pass"),
     # Two rows of surrounds that play one channel.
     on("one-signal", "pass", {"loudspeakers.1.label": "M+030", LINES: sends(("left", "right"), "sub"),

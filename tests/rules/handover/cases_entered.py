@@ -43,6 +43,7 @@ CASES: list[Case | Never] = [
     on("entered", "fail", {f"{LEFT}.delay": None, f"{LEFT}.crossover": None}, subject="loudspeaker/left", says="delay, crossover"),
     on("entered", "pass", {f"{LEFT}.delay": None, f"{LEFT}.distance": "3 m"}),
     on("entered", "fail", {SETTINGS: []}, says="delay, level, polarity"),
+    on("entered", "open", {SETTINGS: None}, says="calibration.settings"),
     # What is set on the subwoofer itself counts.
     on("entered", "pass", {SUB: None, "subwoofers.0.delay": "1 ms", "subwoofers.0.level": "0 dB", "subwoofers.0.inverted": False},
        subject="subwoofer/sub"),
