@@ -20,6 +20,13 @@ def _element(about: str, *, key: str = "") -> Name[str | None]:
     return named(about, "element", "amplifier-ear", key=key)
 
 
+def once(element: Element, key: str, book: Book) -> None:
+    """Tell of every name that stands twice in one list."""
+    names = element.given(key) or ()
+    for name in dict.fromkeys(name for name in names if names.count(name) > 1):
+        book.cross(element.at.get(key) or element.at, f"{name!r} stands twice here; name it once.")
+
+
 class Sent(Element):
     """One line output of the processor."""
 
@@ -38,9 +45,10 @@ class Sent(Element):
         """Its number, as a sentence holds it."""
         return str(self.output)
 
-    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
-        """Name it by its number."""
+    def settle(self, book: Book) -> None:
+        """Name it by its number, and refuse a name that stands twice."""
         self.__dict__["id"] = str(self.given("output"))
+        once(self, "plays", book)
 
 
 class Feed(Element):
@@ -59,9 +67,10 @@ class Feed(Element):
 
     output.required = loudspeakers.required = True
 
-    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
-        """Name it by its output."""
+    def settle(self, book: Book) -> None:
+        """Name it by its output, and refuse a name that stands twice."""
         self.__dict__["id"] = str(self.given("output"))
+        once(self, "loudspeakers", book)
 
 
 class Processor(Element):

@@ -229,6 +229,16 @@ class Commissioning(View):
 
         return self.figure("difference of the crossovers", "Hz", lambda w: abs(hz(w, left) - hz(w, right)))
 
+    def crossover_ratio(self, subwoofer: Subwoofer) -> Figure:
+        """Crossover of a subwoofer over the highest one of the loudspeakers."""
+        own, names = self.setting(subwoofer), {one.id for one in self.design.loudspeakers}
+        entered = [one.crossover_hz for one in self.settings() if one.id in names]
+        others = [hz for hz in entered if hz is not None]
+        corner = need(own.crossover_hz, own, "crossover")
+        if not others:
+            raise Missing(self.design, "calibration.settings[].crossover")
+        return self.figure("crossover over the loudspeakers'", "", lambda w: w(corner) / max(w(hz) for hz in others))
+
     def measured_late(self, source: Source) -> Figure:
         """How much later a source arrived than the mean of the fronts, as measured; of a front, of the others."""
         fronts = [one for one in self.design.loudspeakers if one.label in _FRONTS and one is not source]

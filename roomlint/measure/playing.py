@@ -59,10 +59,7 @@ class Playing(View):
         What is fitted and what is declared and not fitted; no fewer than in the layout that is followed, for a
         loudspeaker of it that is not there yet comes.
         """
-        told, layout = (
-            self.counts((*self.fitted, *(one for one in self.declared if one not in self.fitted))),
-            self.design.layout,
-        )
+        told, layout = self.counts(dict.fromkeys((*self.fitted, *self.declared))), self.design.layout
         if layout is None:
             return told
         followed = self.counts(label for label in layout_of(layout).labels if _full(label))

@@ -16,6 +16,7 @@ from roomlint.review import (
     No,
     Window,
     Windows,
+    at_least,
     at_most,
     between,
     computed,
@@ -170,6 +171,31 @@ def crossovers_alike(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     When to waive: Two different products stand as a pair, and a measurement shows that they need it.
     """
     return room.figures.commissioning.crossovers_apart(pair.left, pair.right)
+
+
+@rule(
+    "handover.crossovers-meet",
+    level=Level.WARNING,
+    basis=practice("what the loudspeakers leave to the subwoofers, these play"),
+    each=SUBWOOFERS,
+    when=at_handover,
+    window=at_least(1.0, ""),
+    says="is crossed over at {figure} times the highest crossover of the loudspeakers; {window} leaves no hole",
+    since="0.3.0",
+)
+def crossovers_meet(room: Room, subwoofer: Subwoofer) -> Figure:
+    """A subwoofer plays up to where the loudspeakers hand over to it.
+
+    Why: Between a subwoofer's crossover and a higher one of the loudspeakers nobody plays.
+
+    How decided: The crossover entered for the subwoofer over the highest that is entered for a loudspeaker. What its
+    own low-pass does is judged by `bass.low-pass`.
+
+    Remedy: Enter the loudspeakers' highest crossover for the subwoofer, or lower theirs.
+
+    When to waive: Measured response shows no hole.
+    """
+    return room.figures.commissioning.crossover_ratio(subwoofer)
 
 
 @rule(

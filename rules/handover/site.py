@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.listening import FREE
-from roomlint.review import ROOM, Level, Missing, No, Subjects, fails, need, passes, practice, rule, standard
+from roomlint.review import ROOM, Level, Missing, No, Subjects, fails, memory, need, passes, practice, rule
 
 from . import CABLES, CHECKLIST, CIRCUITS, PROCESSORS, RECORD, at_handover, from_rough_in
 
@@ -104,7 +104,7 @@ def photo_before_closing(room: Room, cable: Cable) -> Says:
     level=Level.WARNING,
     basis=(
         practice("each new circuit is tested by whoever made it, and the day of each test is kept"),
-        standard("IEC 60364-6", "verification", read=False, note="which tests, from memory"),
+        memory("insulation and residual-current devices are tested and recorded", document="IEC 60364-6"),
     ),
     each=CIRCUITS,
     when=at_handover,
