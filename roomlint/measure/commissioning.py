@@ -231,12 +231,13 @@ class Commissioning(View):
 
     def crossover_ratio(self, subwoofer: Subwoofer) -> Figure:
         """Crossover of a subwoofer over the highest one of the loudspeakers."""
-        own, names = self.setting(subwoofer), {one.id for one in self.design.loudspeakers}
-        entered = [one.crossover_hz for one in self.settings() if one.id in names]
-        others = [hz for hz in entered if hz is not None]
+        own = self.setting(subwoofer)
         corner = need(own.crossover_hz, own, "crossover")
+        entered = [self.setting(one) for one in self.design.loudspeakers]
+        # One that is not entered may be the highest.
+        others = [need(one.crossover_hz, one, "crossover") for one in entered]
         if not others:
-            raise Missing(self.design, "calibration.settings[].crossover")
+            raise Missing(self.design, "loudspeakers")
         return self.figure("crossover over the loudspeakers'", "", lambda w: w(corner) / max(w(hz) for hz in others))
 
     def measured_late(self, source: Source) -> Figure:
