@@ -15,9 +15,9 @@ from click.testing import CliRunner, Result
 from roomlint.cli import main
 from roomlint.cli_files import LAYOUTS, PRODUCTS, SHAPES, SIDES, STAGES
 from roomlint.design.house import STAGES as KNOWN_STAGES
-from roomlint.design.keys import LAYOUTS as KNOWN_LAYOUTS
 from roomlint.design.products import DATA_OF, Product
 from roomlint.design.read import read_house, read_product
+from roomlint.figures.layouts import LAYOUTS as KNOWN_LAYOUTS
 from roomlint.source.tree import read_tree
 from roomlint.start.answers import NEEDS
 from roomlint.start.answers import SIDES as KNOWN_SIDES
