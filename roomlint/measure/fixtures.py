@@ -43,7 +43,7 @@ class Fixtures(View):
         return self.figure("distance inside the room", "m", compute, per_m=3.0)
 
     def no_ceiling(self, thing: Fixture) -> Missing | None:
-        """What is missing of the ceiling, so that a thing may reach through it; of what lies flat only the plan counts."""
+        """Return what is missing of the ceiling that it may reach through; of what lies flat only the plan counts."""
         lies = isinstance(thing, Treatment) and thing.on in HORIZONTAL
         return None if lies else self.figures.space.no_ceiling
 

@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Projector
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Circuit, Rack, Receptacle
-    from roomlint.review import Applies, Figure, Found, Room, Says, Windows
+    from roomlint.review import Applies, Found, Room, Says, Windows
 
     Fixture = Picture | Projector | Rack | Treatment | Seen[Receptacle, Circuit]
     Flat = Picture | Treatment
