@@ -18,12 +18,19 @@ FAR = room(speaker("left", "M+030", -1.86, 2.48), speaker("right", "M-030", 1.62
 ASIDE = changed(
     room(speaker("left", "M+030", -2.0, 2.6), speaker("right", "M-030", 1.0, 2.6)), {"seats.0.ear.from_left": "2.0 m"}
 )
+SIDES = room(speaker("side-left", "M+090", -2.0, 0.0), speaker("side-right", "M-090", 2.0, -0.5))
+SOFA = room(speaker("left", "M+030", -1.925, 3.0), speaker("right", "M-030", 1.275, 3.0))
 DEPARTS = {"because": "a door on that side", "meets": "common-practice"}
 
 CASES: list[Case | Never] = [
     Case(ANGLE, "pass", PAIR, figure=0.0, source="mirrored positions"),
     # 29.98 against atan(1.2 / 2.8) = 23.20 deg.
-    Case(ANGLE, "fail", BENT, figure=6.783, level="warning", source=HAND),
+    Case(ANGLE, "fail", BENT, figure=6.783, level="note", source=HAND),
+    Case(ANGLE, "fail", changed(BENT, {"project.reference": "critical"}), figure=6.783, level="warning", source=HAND),
+    # One at 90 deg, the other 0.5 m behind the ear: atan(0.5 / 2.0) = 14.036 deg farther round.
+    Case(ANGLE, "fail", SIDES, figure=14.036, level="warning", source=HAND),
+    # Either seat of a sofa for two, 3 m off: atan(1.925 / 3.0) - atan(1.275 / 3.0) = 9.67 deg, and 32.7 deg is too wide.
+    Case(ANGLE, "open", SOFA, says="angle.front-pair"),
     Case(ANGLE, "review", taped(room(L, speaker("right", "M-030", 1.26, 2.7)), "50 mm")),
     Case(ANGLE, "open", nowhere(PAIR)),
     Case(ANGLE, "open", SWAPPED, says="layout.sides-swapped"),
