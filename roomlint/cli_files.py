@@ -349,7 +349,9 @@ def _near(wanted: str, known: set[str]) -> str:
     from roomlint.source.say import nearest
 
     last = wanted.rpartition(".")[2]
-    same = sorted(path for path in known if path.rpartition(".")[2] == last)
+    same = sorted((path for path in known if path.rpartition(".")[2] == last), key=lambda path: (path.count("."), path))
+    if "." not in wanted and (close := nearest(wanted, {path for path in known if "." not in path})):
+        return f"did you mean {close!r}?"
     if same:
         return f"there is {', '.join(same[:4])}{' ...' if len(same) > 4 else ''}."  # noqa: PLR2004  a line's worth
     close = nearest(wanted, known)

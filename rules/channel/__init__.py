@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, TypeAlias
 
-from roomlint.review import Missing, No, Seen, Subjects, practice
+from roomlint.review import SOURCES, Missing, No, Seen, Subjects, practice, unsaid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -79,12 +79,17 @@ def every_mode(room: Room) -> Iterator[Mode | Missing]:
     yield from room.design.modes
 
 
-AMPLIFIERS: Final[Subjects[Driver]] = Subjects("amplifier", every_amplifier)
-OUTPUTS: Final[Subjects[Output]] = Subjects("amplifier output", every_output)
-PROCESSORS: Final[Subjects[Processor]] = Subjects("processor", every_processor)
-MODES: Final[Subjects[Mode]] = Subjects("listening mode", every_mode)
+AMPLIFIERS: Final[Subjects[Driver]] = Subjects("amplifier", every_amplifier, SOURCES.of)
+OUTPUTS: Final[Subjects[Output]] = Subjects("amplifier output", every_output, SOURCES.of)
+PROCESSORS: Final[Subjects[Processor]] = Subjects("processor", every_processor, SOURCES.of)
+MODES: Final[Subjects[Mode]] = Subjects("listening mode", every_mode, SOURCES.of)
 
 
 def with_sources(room: Room, _: object) -> Applies:
     """Whether anything plays in the room."""
-    return True if room.design.sources else No("no loudspeaker is listed")
+    if room.design.sources:
+        return True
+    missing = unsaid(room.design, *SOURCES.of)
+    if missing is not None:
+        raise missing
+    return No("no loudspeaker is listed")

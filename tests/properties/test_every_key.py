@@ -29,7 +29,7 @@ ALIKE: Final[dict[str, str]] = {
     r"circuits\[\]\.receptacles\[\]\.(place|sink)": "one receptacle that asks for protection, or has it, is enough",
     r"circuits\[\]\.gfci": "where no receptacle asks for protection it may be there or not",
     r"circuits\[\]\.feeds_lighting": "a circuit that is overloaded by its plugs needs no lighting for it",
-    r"(handover\[0\]|calibration\.steps\[7\])\.kind": "what nobody asks for beside the rest may be of any kind",
+    r"handover\[0\]\.kind": "what nobody asks for beside the rest may be of any kind",
     r"room\.risers\[\]\.from_(left|front): nothing": "a riser that is moved a hand's width carries the same seats",
 }
 """Values that are as good as each other where they stand, by the pattern of their path, with why.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import json
 import math
 import os
 import subprocess
@@ -22,6 +23,7 @@ from roomlint.review import spool
 from roomlint.review.book import load_book
 from roomlint.review.session import Choices, Reviewer, run
 from roomlint.review.verdict import Kind
+from roomlint.sample import room, speaker
 from roomlint.source.node import Node
 
 if TYPE_CHECKING:
@@ -170,6 +172,9 @@ def test_reports_that_tell_nothing_of_what_passes_read_the_same_without_its_unce
     folder: Path, kind: str
 ) -> None:
     paths = rooms(folder, 2)
+    plenty = room(speaker("left", "M+030", -1.0, 1.8), speaker("right", "M-030", 1.0, 1.8))
+    for path in paths:
+        (folder / path).write_text(json.dumps(plenty), encoding="utf-8")
     exact, plain = (run(paths, BOOK, replace(WHOLE, exact=exact)) for exact in (True, False))
     assert "".join(write(kind, exact)) == "".join(write(kind, plain))
     passed = [

@@ -18,11 +18,11 @@ LISTS = {
     "room.openings": "layout.door-swing",
     "room.obstacles": "layout.line-of-sight",
     "seats": "layout.ear-height",
-    "loudspeakers": "layout.fed",
+    "loudspeakers": "channel.fed",
     "subwoofers": "file.subwoofer-label",
     "picture": "layout.on-axis",
     "treatments": "mount.panel-smoke",
-    "electronics.amplifiers": "layout.amplifier-outputs",
+    "electronics.amplifiers": "channel.amplifier-outputs",
     "electronics.racks": "",
     "circuits": "mains.individual",
 }
