@@ -81,7 +81,7 @@ def pair_height(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     when=both_as_laid_out,
     window=at_most(1.10, ""),
     says="one stands {figure} times as far off as the other; {window} wanted",
-    after=(*SIDES, "angle.front-pair", "layout.pair-angle"),
+    after=(*SIDES, "layout.pair-angle"),
     cure=("position",),
     at="position",
     since="0.1.0",
