@@ -90,17 +90,16 @@ def processed(room: Room, _design: Design) -> Says:
     "channel.layout-taken",
     level=Level.ERROR,
     basis=SHEET,
-    each=ROOM,
-    when=with_sources,
+    each=PROCESSORS,
     says={
         "ear": "{upper} upper channels want {wanted} at the ears; {ear} are set up: declare {short} more not fitted",
         "other": "is set up as {layout}, which its processor does not take; it takes {layouts}",
         "taken": "its processor takes {layout}",
     },
-    at="electronics.processor",
+    at="product",
     since="0.3.0",
 )
-def layout_taken(room: Room, _design: Design) -> Says:
+def layout_taken(room: Room, _processor: Processor) -> Says:
     """The processor takes the layout that the room is set up with.
 
     Why: Many processors take a number of upper channels only together with a number of ear-layer ones: six above with

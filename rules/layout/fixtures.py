@@ -166,7 +166,7 @@ def _by_a_screen(room: Room, speaker: Loudspeaker) -> Applies:
         "display": "is heard through a display; put it beside, below or above the picture",
         "closed": "is heard through a screen that lets no sound pass; take a woven or perforated one",
         "nothing": "is said to be behind the screen, and the room has no picture",
-        "beside": "is said to be behind the screen, and by its place the picture does not hide it",
+        "aside": "is said to be behind the screen, and by its place the picture does not hide it",
         "denied": "is said not to be behind the screen, and by its place the picture hides it",
         "open": "the screen before it lets sound pass",
     },
@@ -190,7 +190,7 @@ def heard_through_screen(room: Room, speaker: Loudspeaker) -> Says:
     if picture is None:
         return fails("nothing")
     if not room.figures.onscreen.hides(picture, speaker, room.reference_seat):
-        return fails("beside")
+        return fails("aside")
     if speaker.behind_screen is False:
         return fails("denied")
     if room.figures.fixtures.is_display(picture):

@@ -110,5 +110,5 @@ WITH_SUB = changed(
     },
 )
 """The same with a subwoofer that has an amplifier of its own."""
-UNSAID = changed(room(L, R), {"project.stage": "rough-in"})
+UNSAID = changed(room(L, R), {"project.stage": "rough-in", "electronics": None})
 """Two loudspeakers and nothing of what drives them."""

@@ -171,7 +171,18 @@ SEVEN = room(
     speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6), speaker("wide", "M+060", -2.0, 1.15),
     speaker("side", "M+090", -2.2, 0.0), speaker("rear", "M+135", -2.2, -0.3), layout="4+7+0",
 )  # fmt: skip
-EXTRA = {("angle.even-spacing", "angle.rear-pair"): SEVEN}
+UPPER = room(
+    speaker("front-up", "U+045", -1.8, -0.4, 1.3), speaker("rear-up", "U+135", -1.3, -1.3, 1.3), layout="4+7+0",
+)  # fmt: skip
+FIVE = room(
+    speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6), speaker("surround", "M+110", -2.2, 1.6),
+    layout="0+5+0",
+)  # fmt: skip
+EXTRA = {
+    ("angle.even-spacing", "angle.rear-pair"): SEVEN,
+    ("angle.neighbour-gap", "angle.upper-azimuth"): UPPER,
+    ("angle.neighbour-gap", "angle.surround-pair"): FIVE,
+}
 """Rooms for causes of which no case has all that the follower looks at."""
 
 

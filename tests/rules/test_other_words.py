@@ -190,11 +190,19 @@ def outlined(data: Data) -> Data:
 
 
 def split(data: Data) -> Data:
-    """Return an outline whose left wall, the last, is written as two in one line."""
+    """Return an outline whose left wall, the last, is written as two in one line, before any opening in it."""
     result = copy.deepcopy(data if "outline" in data["room"] else outlined(data))
     corners = result["room"]["outline"]
-    low = m(corners[-1]["from_front"])
-    corners.append({"from_left": "0 m", "from_front": metres(low * 0.37), "wall": "left-front"})
+    whole = m(corners[-1]["from_front"])
+    # Seen from inside the wall begins at its rear end; what is in it must lie in one of the two.
+    taken = [one for one in result["room"].get("openings", ()) if one["wall"] == "left"]
+    rear = whole * 0.63
+    if any(m(one["from_wall_left"]) < rear < m(one["from_wall_left"]) + m(one["width"]) for one in taken):
+        rear = max(m(one["from_wall_left"]) + m(one["width"]) for one in taken) + 0.05
+    for one in taken:
+        if m(one["from_wall_left"]) >= rear:
+            one["wall"], one["from_wall_left"] = "left-front", metres(m(one["from_wall_left"]) - rear)
+    corners.append({"from_left": "0 m", "from_front": metres(whole - rear), "wall": "left-front"})
     return result
 
 

@@ -32,6 +32,9 @@ CASES: list[Case | Never] = [
     on("mode-channels", "fail", {"subwoofers": []}, subject="listening mode/film", says="LFE1"),
     on("mode-channels", "open", {f"{MODES}.0": {"id": "film", "title": "Film"}}, subject="listening mode/film", says="channels"),
     on("mode-channels", "open", BARE, says="label"),
+    # The name of a layout of one's own counts channels and lists none: that of the room is what the room has.
+    on("mode-channels", "pass", {"layout": "0+4+0", f"{MODES}.0": {"id": "film", "layout": "0+4+0"}}, subject="listening mode/film"),
+    on("mode-channels", "open", {f"{MODES}.0": {"id": "film", "layout": "6+5+0"}}, subject="listening mode/film", says="channels"),
     on("mode-channels", "open", {MODES: None}, says="listening_modes"),
     on("mode-channels", "fail", {f"{MODES}.1": {**MUSIC, "channels": ["M+030", "M-030", "M+000"]}}, subject="listening mode/music",
        says="lists M+000 otherwise"),

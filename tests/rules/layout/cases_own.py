@@ -6,12 +6,7 @@ from offsets import EMPTY, LS, RS, C, L, R, room, speaker
 
 from roomlint.testing import Case, Never, changed
 
-PAIRS, LABEL, SET, MODE = (
-    "layout.pairs-complete",
-    "layout.published-label",
-    "layout.channel-set",
-    "layout.mode-channels",
-)
+PAIRS, LABEL, SET = "layout.pairs-complete", "layout.published-label", "layout.channel-set"
 SIX = [
     speaker("front-left", "U+045", -1.3, 1.3, 1.3),
     speaker("front-right", "U-045", 1.3, 1.3, 1.3),
@@ -51,5 +46,4 @@ CASES: list[Case | Never] = [
     Case(LABEL, "open", changed(OWN, {"layout": None})),
     Case(LABEL, "notApplicable", room(L, R, layout="0+2+0"), says="has a table of its own"),
     Case(LABEL, "notApplicable", EMPTY),
-    Case(MODE, "open", changed(OWN, {"listening_modes": [{"id": "all", "layout": "6+5+0"}]}), says="channels of all"),
 ]  # fmt: skip

@@ -33,6 +33,8 @@ CASES: list[Case | Never] = [
     Case(CLEAR, "open", changed(UNDER, {"room.roof_windows.0.width": None})),
     Case(CLEAR, "open", changed(UNDER, {"treatments.0.on": None})),
     Case(CLEAR, "notApplicable", changed(UNDER, {"treatments.0.on": "floor"}), says="stands on the floor"),
-    Case(CLEAR, "notApplicable", changed(UNDER, {"room.roof_windows": None})),
+    Case(CLEAR, "notApplicable", changed(UNDER, {"room.roof_windows": "none"})),
+    Case(CLEAR, "open", changed(UNDER, {"room.roof_windows": None}), says="roof_windows"),
+    Case(CLEAR, "notApplicable", changed(UNDER, {"room.roof_windows": None, "treatments": "none"})),
 ]  # fmt: skip
 EDGES = [Edge(CLEAR, changed(UNDER, {"treatments.0.from_left": "1.35 m"}), "treatments.0.from_left", 0.2, 1.5, 2)]
