@@ -34,6 +34,8 @@ FIRST: Final = {
 }
 """What each step of a calibration rests on: common practice; polarity before delay and level in two web guides."""
 LAST: Final = "taste"
+PROOF: Final = "verification"
+"""What measures all that was set: whatever was set again after the last of it was never measured."""
 DOCUMENTS: Final = ("drawings", "settings", "responses", "instructions")
 """What is left behind on paper or on file."""
 _TORQUED: Final = frozenset({
@@ -93,7 +95,8 @@ class Commissioning(View):
     def too_early(self, step: Step) -> tuple[str, ...]:
         """Return the kinds of steps that a step rests on and that were done after it only.
 
-        By their days, of one day by the order of the file. After a taste curve nothing else is set.
+        By their days, of one day by the order of the file. After a taste curve nothing else is set, and after the last
+        verification nothing that it verifies.
         """
         steps, own = self.steps(), need(step.kind, step, "kind")
         need(step.on, step, "on")
@@ -107,8 +110,16 @@ class Commissioning(View):
             if own == LAST or kind in first:
                 need(other.on, other, "on")
                 found.setdefault(kind, []).append(_precedes(other, step, place < at))
-        enough = all if own == LAST else any
+        enough = all if own == LAST or (own == PROOF and not self._again_later(step)) else any
         return tuple(kind for kind, before in found.items() if not enough(before))
+
+    def _again_later(self, step: Step) -> bool:
+        steps = self.steps()
+        at = steps.index(step)
+        return any(
+            other is not step and other.kind == step.kind and _precedes(step, other, at < place)
+            for place, other in enumerate(steps)
+        )
 
     def taste_apart_of_record(self) -> str:
         """Return in which way steps and presets disagree about a taste curve; empty where they agree."""

@@ -37,10 +37,15 @@ class Fixtures(View):
         """How far inside the room a thing is, to the nearest surface; negative outside.
 
         Of a picture its corners count, of a panel its edges on its surface, of all else the point that is given. What
-        is given along a wall is held against that wall's ends, the floor and the ceiling.
+        is given along a wall is held against that wall's ends, the floor and the ceiling, where one is given.
         """
         compute = self._depth(thing)
         return self.figure("distance inside the room", "m", compute, per_m=3.0)
+
+    def no_ceiling(self, thing: Fixture) -> Missing | None:
+        """Return what is missing of the ceiling that it may reach through; of what lies flat only the plan counts."""
+        lies = isinstance(thing, Treatment) and thing.on in HORIZONTAL
+        return None if lies else self.figures.space.no_ceiling
 
     def _depth(self, thing: Fixture) -> Callable[[World], float]:
         if isinstance(thing, Treatment):
@@ -63,7 +68,7 @@ class Fixtures(View):
         place = need(rack.position, rack, "position")
 
         def compute(world: World) -> float:
-            shape = self.figures.space.enclosure(world)
+            shape = self.figures.space.as_given(world)
             body = self.figures.bodies.solid(world, rack)
             beside = enclosure.solid_clearance(shape, body, floor=False).distance_m
             return min(enclosure.nearest_surface(shape, world.xyz(place)).distance_m, beside)
@@ -72,19 +77,19 @@ class Fixtures(View):
 
     def _nearest(self, of: Callable[[World], Upright]) -> Callable[[World], float]:
         def compute(world: World) -> float:
-            shape, flat = self.figures.space.enclosure(world), of(world)
+            shape, flat = self.figures.space.as_given(world), of(world)
             points = [(x, y, z) for x, y in flat.plan for z in (flat.low_m, flat.high_m)]
             return min(enclosure.nearest_surface(shape, point).distance_m for point in points)
 
         return compute
 
     def _on_wall(self, there: Callable[[World], enclosure.Opening]) -> Callable[[World], float]:
-        return lambda w: enclosure.depth_on_wall_m(self.figures.space.enclosure(w), there(w))
+        return lambda w: enclosure.depth_on_wall_m(self.figures.space.as_given(w), there(w))
 
     def _at_height(self, outlet: Receptacle) -> Callable[[World], float]:
         """Return how far a receptacle of ceiling or floor, of which no more is given, is between the two."""
         height = need(outlet.height_m, outlet, "height")
-        return lambda w: min(w(height), ceiling.highest_m(self.figures.space.facets(w)) - w(height))
+        return lambda w: min(w(height), ceiling.highest_m(self.figures.space.as_given(w).facets) - w(height))
 
     def _on_level(self, panel: Treatment) -> Callable[[World], float]:
         left, front = need(panel.from_left_m, panel, "from_left"), need(panel.from_front_m, panel, "from_front")
@@ -138,7 +143,7 @@ class Fixtures(View):
         names = self.design.shell.wall_names
         held = picture.mounting.on if picture.mounting is not None else None
         if held in names:
-            return enclosure.wall_of(self.figures.space.enclosure(world), names.index(held))[0].inward
+            return enclosure.wall_of(self.figures.space.as_given(world), names.index(held))[0].inward
         seats = self.design.seats
         seat = next((seat for seat in seats if seat.reference), seats[0] if seats else None)
         return self.figures.onscreen.facing(world, picture, need(seat, self.design, "seats[].reference"))

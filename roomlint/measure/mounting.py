@@ -26,6 +26,8 @@ PUSH_N: Final = 50.0
 """Sideways push on what hangs from a pole, the product-safety test's figure."""
 LEAST_MM: Final = {"lag-screw": 6.35, "through-bolt": 6.35, "wood-screw": 3.5052}
 """Least diameters that the wood standard has values for: 1/4 in, and screw number 6."""
+_SLENDER: Final = frozenset({"stud", "joist"})
+"""What a screw may pass beside, where how far it is off the middle and how wide the member is are given."""
 _ONE_COLUMN_M: Final = 0.01
 _CORNERS: Final = 4
 _SIDEWAYS_DEG: Final = 90.0
@@ -298,16 +300,16 @@ class Mounts(Holdings):
         return self.figure(name, "", compute, thing.key)
 
     def thread_in_wood(self, thing: Held) -> Figure:
-        """Thread of the screw that works in the wood: none of one that passes beside its stud."""
+        """Thread of the screw that works in the wood: none of one that passes beside its stud or joist."""
         wood, fixing = self.wood(thing), self.fixing(thing)
-        width = self.surface(thing).framing.member_width_m if fixing.into == "stud" else None
+        width = self.surface(thing).framing.member_width_m if fixing.into in _SLENDER else None
         offset = fixing.edge_offset_m
 
         def compute(world: World) -> float:
             thread = wood.screw(world).counted_thread_mm()
             if width is None or offset is None:
                 return thread
-            # On the dangerous side: one that may pass beside its stud has no thread in it.
+            # On the dangerous side: one that may pass beside has no thread in it.
             beside = abs(world(offset)) + offset.u >= (world(width) - width.u) / 2.0
             return 0.0 if beside else thread
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING, Final
 
-from roomlint.design.base import need
+from roomlint.design.base import Missing, need
+from roomlint.design.overhead import HIGHEST_M
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.figures import ceiling, plan
 from roomlint.figures.delay import speed_of_sound_m_s
@@ -46,6 +47,21 @@ class Space(View):
     def enclosure(self, world: World) -> Enclosure:
         """Return the room as one body, ready to be asked; raises `Missing` when the ceiling is not given."""
         return world.once("enclosure", lambda w: room(self.outline(w), self.facets(w)))
+
+    @cached_property
+    def no_ceiling(self) -> Missing | None:
+        """What is missing of the ceiling's shape; None where it is given."""
+        try:
+            self.facets(self.world)
+        except Missing as missing:
+            return missing
+        return None
+
+    def as_given(self, world: World) -> Enclosure:
+        """Return the room as one body; without a ceiling its walls and floor, open above whatever a file can hold."""
+        if self.no_ceiling is None:
+            return self.enclosure(world)
+        return world.once("open above", lambda w: room(self.outline(w), ceiling.flat(self.outline(w), 2.0 * HIGHEST_M)))
 
     @cached_property
     def highest_m(self) -> float:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
-from roomlint.design.base import need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwoofer
 from roomlint.design.shell import Treatment
 from roomlint.figures import ceiling, convex, enclosure, sight, solid
@@ -49,6 +49,8 @@ class InTheWay(NamedTuple):
     sources: tuple[str, ...]
     rise: Figure
     """How much higher the listener's ear clears the tightest line by the wanted clearance."""
+    lacks: Missing | None
+    """What is not placed, so that another line may be tighter."""
 
 
 class _Line(NamedTuple):
@@ -64,11 +66,14 @@ class Staging(View):
     """Places, openings and lines of sight."""
 
     def depth_inside(self, thing: Thing) -> Figure:
-        """How far inside the room an acoustic centre or an ear is, to the nearest surface; negative outside."""
+        """How far inside the room an acoustic centre or an ear is, to the nearest surface; negative outside.
+
+        Without a ceiling walls and floor count: a place outside them is outside under any.
+        """
         point = self.figures.bodies.place(thing)
 
         def compute(world: World) -> float:
-            return enclosure.nearest_surface(self.figures.space.enclosure(world), world.xyz(point)).distance_m
+            return enclosure.nearest_surface(self.figures.space.as_given(world), world.xyz(point)).distance_m
 
         return self.figure("distance inside the room", "m", compute, thing.key, per_m=2.0)
 
@@ -228,10 +233,13 @@ class Staging(View):
     def heads_in_the_way(self, seat: Seat, wanted_m: float) -> InTheWay | None:
         """How far the lines from all loudspeakers to a listener clear heads and seat backs of other rows.
 
-        None when no head comes near a line. Raises `Missing` for a head in the way whose height is not given.
+        None when no head comes near a line. Raises `Missing` for a head in the way whose height is not given, and
+        where no head is in the way of what is placed and something is not: a line from there may meet one.
         """
-        lines = self._lines(seat)
+        lines, lacks = self._lines(seat), self._not_placed(seat)
         if not lines:
+            if lacks is not None:
+                raise lacks
             return None
         above = [self._above_m(self.world, line, seat) for line in lines]
         tightest = lines[above.index(min(above))]
@@ -243,7 +251,20 @@ class Staging(View):
             "clearance over heads", "m", lambda w: min([OVER_ALL_M, *(self._above_m(w, line, seat) for line in lines)])
         )
         sources = tuple(dict.fromkeys(line.source.words for line in hidden))
-        return InTheWay(figure, tightest.head.words, sources, self._rise(hidden or [tightest], seat, wanted_m))
+        rise = self._rise(hidden or [tightest], seat, wanted_m)
+        return InTheWay(figure, tightest.head.words, sources, rise, lacks)
+
+    def _not_placed(self, seat: Seat) -> Missing | None:
+        """Return what is missing for all lines to a listener: its ear, a loudspeaker, or who sits in another row."""
+        need(seat.ear, seat, "ear")
+        for source in self.design.loudspeakers:
+            if source.position is None:
+                return Missing(source, "position")
+        for other in self.design.seats:
+            alike = other.row is not None and other.row == seat.row
+            if other.ear is None and not alike:
+                return Missing(other, "ear")
+        return unsaid(self.design, "loudspeakers")
 
     def _rise(self, lines: Sequence[_Line], seat: Seat, wanted_m: float) -> Figure:
         def compute(world: World) -> float:

@@ -70,7 +70,8 @@ def order(room: Room, step: Step) -> Says:
 
     How decided: Wiring and polarity before delays and levels; subwoofers among themselves before crossovers and the
     correction of the whole; correction after all of these; a taste curve after everything. By their days, of one day by
-    the order of the file; a step that was done again counts by its first time, before a taste curve by its last.
+    the order of the file; a step that was done again counts by its first time, before the last verification and a
+    taste curve by its last.
 
     Remedy: Do the step again, and write down its new day.
 

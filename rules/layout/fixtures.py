@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Projector
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Circuit, Rack, Receptacle
-    from roomlint.review import Applies, Figure, Found, Room, Says, Windows
+    from roomlint.review import Applies, Found, Room, Says, Windows
 
     Fixture = Picture | Projector | Rack | Treatment | Seen[Receptacle, Circuit]
     Flat = Picture | Treatment
@@ -96,7 +96,7 @@ def _by_weight(room: Room, both: Seen[Flat, Opening]) -> Windows:
     },
     since="0.2.0",
 )
-def fixtures_inside(room: Room, thing: Fixture) -> Figure:
+def fixtures_inside(room: Room, thing: Fixture) -> Found:
     """Picture, projector, racks, acoustic panels and receptacles are inside the room.
 
     Why: A screen wider than its wall or a receptacle past the wall's end is a slip of the pen that costs a day on site.
@@ -104,13 +104,14 @@ def fixtures_inside(room: Room, thing: Fixture) -> Figure:
     How decided: Least distance to the surfaces, negative outside: of the corners of the lit picture, of a panel's edges
     on its wall or in the plan of its ceiling, of the lens, a rack's corners, or the middle of its front where its sizes
     are not given, and a receptacle along its wall, and from floor to ceiling. A picture without a size counts by its
-    middle. Five centimetres are allowed.
+    middle. Five centimetres are allowed. Without a ceiling what is outside the walls fails all the same.
 
     Remedy: Correct the place or the size, or the room's outline or ceiling.
 
     When to waive: A picture or a rack in a recess that the outline leaves out.
     """
-    return room.figures.fixtures.depth_inside(thing.source if isinstance(thing, Seen) else thing)
+    fixture = thing.source if isinstance(thing, Seen) else thing
+    return found(room.figures.fixtures.depth_inside(fixture), lacks=room.figures.fixtures.no_ceiling(fixture))
 
 
 @rule(

@@ -141,19 +141,20 @@ def opens_inward(room: Room, both: Seen[Body, Opening]) -> Applies:
     at="position",
     since="0.1.0",
 )
-def inside_room(room: Room, thing: Thing) -> Figure:
+def inside_room(room: Room, thing: Thing) -> Found:
     """Loudspeakers, subwoofers and ears are inside the room.
 
     Why: A place behind a wall or above the ceiling is a slip of the pen, and every other figure of it is wrong too.
 
     How decided: Distance from the acoustic centre or the ear to the nearest wall, slope, floor or ceiling; negative
-    outside. Five centimetres are allowed for what is set into a wall or ceiling.
+    outside. Five centimetres are allowed for what is set into a wall or ceiling. Without a ceiling what is outside the
+    walls fails all the same, and what is inside them stays open.
 
     Remedy: Correct the position, or the room's outline or ceiling.
 
     When to waive: A loudspeaker set deep into a wall, or behind a screen wall that the outline leaves out.
     """
-    return room.figures.staging.depth_inside(thing)
+    return found(room.figures.staging.depth_inside(thing), lacks=room.figures.space.no_ceiling)
 
 
 @rule(

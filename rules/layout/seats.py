@@ -94,7 +94,8 @@ def over_heads(room: Room, seat: Seat) -> Found | Says:
 
     How decided: Height of each line where it passes nearest to each head of another row in plan, if within 0.12 m,
     less the top of the head or of the seat back, whichever is higher; the least of all. Rows are told by their
-    numbers, or by 0.6 m between front and rear. One finding a listener, with the rise that clears it.
+    numbers, or by 0.6 m between front and rear. One finding a listener, with the rise that clears it. While a
+    loudspeaker or a seat of another row has no place, what is clear of the rest stays open.
 
     Remedy: Raise the rear row by what the finding says, raise the loudspeakers, or stagger the seats. More than 0.50 m
     is no riser that anybody builds; then only the loudspeakers or the seats help.
@@ -105,7 +106,9 @@ def over_heads(room: Room, seat: Seat) -> Found | Says:
     if passed is None:
         return passes("alone")
     said = "tall" if passed.rise.value > HIGHEST_RISER_M else ""
-    return found(passed.figure, said=said, sources=passed.sources, head=passed.head, rise=passed.rise)
+    return found(
+        passed.figure, said=said, lacks=passed.lacks, sources=passed.sources, head=passed.head, rise=passed.rise
+    )  # fmt: skip
 
 
 @rule(

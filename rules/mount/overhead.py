@@ -150,7 +150,7 @@ def secured(room: Room, thing: Held) -> Applies:
 @rule(
     "mount.secondary-rating",
     level=Level.WARNING,
-    basis=(VENUES, CAREFUL),
+    basis=(VENUES, LUMINAIRES, CAREFUL),
     each=HELD,
     when=(hangs_overhead, secured),
     window=at_least(2.0, "", error=1.0),

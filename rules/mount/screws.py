@@ -64,7 +64,7 @@ def thread_in_wood(room: Room, thing: Held) -> Figure:
     Why: A screw whose thread ends in the board, or starts behind the stud, holds nothing.
 
     How decided: Thread between where the screw enters the wood and its far side, the tip left out; none where
-    the screw is as far off the middle of its stud as the stud's edge, or farther. What else would be computed of the
+    the screw is as far off the middle of its stud or joist as the edge, or farther. What else would be computed of the
     screw waits for it.
 
     Remedy: A screw whose thread lies in the wood.

@@ -26,11 +26,17 @@ STRIDE = 41
 """Otherwise every so many; a prime, so that it falls on all keys of the elements that look alike."""
 ALIKE: Final[dict[str, str]] = {
     r"room\.ceiling\.framing\.runs": "which way joists run matters only where two things hang on one",
-    r"circuits\[\]\.receptacles\[\]\.place": "one receptacle of a circuit that asks for protection is enough",
+    r"circuits\[\]\.receptacles\[\]\.(place|sink)": "one receptacle that asks for protection, or has it, is enough",
+    r"circuits\[\]\.gfci": "where no receptacle asks for protection it may be there or not",
     r"circuits\[\]\.feeds_lighting": "a circuit that is overloaded by its plugs needs no lighting for it",
+    r"handover\[0\]\.kind": "what nobody asks for beside the rest may be of any kind",
+    r"room\.risers\[\]\.from_(left|front): nothing": "a riser that is moved a hand's width carries the same seats",
 }
-"""Values that are as good as each other where they stand, by the pattern of their path, with why."""
-NUMBER = re.compile(r"[-+]?[0-9.]+(?=[^0-9.]*$)")
+"""Values that are as good as each other where they stand, by the pattern of their path, with why.
+
+A pattern may name one item by its number, or go on with what is tried: then all else must make a difference.
+"""
+NAUGHT = re.compile(r"0(\.0+)? ")
 
 
 def declared(way: Way) -> Key[Any] | None:
@@ -55,7 +61,7 @@ def absurd(rich: Rich, way: Way, key: Key[Any]) -> Iterator[tuple[str, list[obje
         yield "something", [key.example or key.of.example, "1 mm"]
     elif isinstance(key, Measured) and isinstance(value, str):
         yield "a thousand times more", [thousandfold(value)]
-        if not key.above_zero and not value.startswith("0 "):
+        if not key.above_zero and not NAUGHT.match(value):
             yield "nothing", [re.sub(r"^[-+]?[0-9][0-9./ -]*", "0 ", value)]
     elif isinstance(key, Number):
         yield "more and less", [value * 1000, 0, key.high, key.low]
@@ -71,8 +77,8 @@ def absurd(rich: Rich, way: Way, key: Key[Any]) -> Iterator[tuple[str, list[obje
 
 def thousandfold(value: str) -> str:
     """Return a quantity with its first number a thousand times as large; of nothing, a hundred."""
-    if value.startswith("0 "):
-        return f"10{value}"
+    if NAUGHT.match(value):
+        return NAUGHT.sub("100 ", value)
     return re.sub(r"^([-+]?[0-9]+(?:\.[0-9]+)?)", lambda found: f"{float(found[1]) * 1000:g}", value, count=1)
 
 
@@ -94,20 +100,23 @@ def makes_a_difference(rich: Rich, way: Way, value: object) -> bool:
     return base.keys() != now.keys() or any(not same(verdict, now[key]) for key, verdict in base.items())
 
 
+def alike(way: Way, what: str) -> bool:
+    """Whether what is tried in the place of a value is as good as it."""
+    paths = (written(way), numbered(way))
+    return any(re.fullmatch(pattern, form) for pattern in ALIKE for path in paths for form in (path, f"{path}: {what}"))
+
+
 def without_effect(rich: Rich, way: Way) -> list[str]:
     """Return what can be said in a key's place without anybody noticing."""
-    path = written(way)
     key = declared(way)
     if key is None or key.told or isinstance(at(rich.data, way), dict | list):
-        return []
-    if any(re.fullmatch(pattern, path) for pattern in ALIKE):
         return []
     if any(numbered(way[:end]) in rich.unread for end in range(1, len(way) + 1)):
         return []
     return [
         f"{numbered(way)}: {what} makes no difference"
         for what, values in absurd(rich, way, key)
-        if values and not any(makes_a_difference(rich, way, value) for value in values)
+        if values and not alike(way, what) and not any(makes_a_difference(rich, way, value) for value in values)
     ]
 
 

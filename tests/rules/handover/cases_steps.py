@@ -68,6 +68,16 @@ CASES: list[Case | Never] = [
     # The list is in order and the days are not.
     on("order", "fail", {f"{STEPS}.{POLARITY}.on": "2026-06-09"}, subject="step/levels", says="before polarity"),
     on("order", "pass", {f"{STEPS}.9": step("verification", "2026-06-04", id="again")}, subject="step/levels"),
+    # What was set once more after all was verified was never measured, unless it is verified once more too.
+    on("order", "fail", {
+        f"{STEPS}.{TASTE}": step("verification", "2026-06-05", id="proof"),
+        f"{STEPS}.9": step("levels", "2026-06-06", id="again"),
+    }, subject="step/proof", says="before levels"),
+    on("order", "pass", {
+        f"{STEPS}.{TASTE}": step("verification", "2026-06-05", id="proof"),
+        f"{STEPS}.9": step("levels", "2026-06-06", id="again"),
+        f"{STEPS}.10": step("verification", "2026-06-07", id="proof-again"),
+    }, subject="step/proof"),
     on("order", "fail", {f"{STEPS}.9": step("levels", "2026-06-05", id="again")}, subject="step/taste"),
     on("order", "pass", {f"{STEPS}.9": step("polarity", "2026-06-03", id="again")}, subject="step/levels"),
     on("order", "open", {f"{STEPS}.{LEVELS}.kind": None}, subject="step/levels", says="kind"),

@@ -92,6 +92,13 @@ CASES: list[Case | Never] = [
     # Past the end of a wall that pokes into the room it hangs in the air, which is in the room and on no wall.
     Case(INSIDE, "fail", changed(STEPPED, {f"{SOCKET}.from_wall_left": "2.9 m"}), subject="receptacle/outlet+circuit/c1", figure=-0.4, source="2.5 - 2.9 m"),
     Case(INSIDE, "open", changed(WIRED, {f"{SOCKET}.from_wall_left": None}), subject="receptacle/outlet+circuit/c1"),
+    # Outside the walls is outside under any ceiling; inside them the ceiling decides.
+    Case(INSIDE, "fail", changed(SHOWN, {"picture.width": "5.6 m", "room.ceiling": None}), subject="picture/picture", level="error", figure=-0.3, source="half of 5.6 m less half of 5.0 m"),
+    Case(INSIDE, "fail", changed(LINED, {"treatments.0.from_wall_left": "5.3 m", "room.ceiling": None}), subject="treatment/panel", figure=-0.2, source="6.0 - 5.3 - 0.9 m"),
+    Case(INSIDE, "fail", changed(WIRED, {f"{SOCKET}.from_wall_left": "30 m", "room.ceiling": None}), subject="receptacle/outlet+circuit/c1", figure=-25.0, source="5 - 30 m"),
+    Case(INSIDE, "open", changed(SHOWN, {"room.ceiling": None}), subject="picture/picture", says="ceiling"),
+    Case(INSIDE, "open", changed(LINED, {"room.ceiling": None}), subject="treatment/panel", says="ceiling"),
+    Case(INSIDE, "pass", changed(OVERHEAD, {"room.ceiling": None}), subject="treatment/cloud", figure=1.5, source="from the left"),
     Case(INSIDE, "notApplicable", BARE),
     # A circuit's plan says of most receptacles nothing but that they are there.
     Case(INSIDE, "open", changed(WIRED, {f"{SOCKET}.wall": None, f"{SOCKET}.from_wall_left": None}), says="wall"),

@@ -72,6 +72,9 @@ CASES: list[Case | Never] = [
     Case(INSIDE, "pass", taped(TOP), [BOX], subject="loudspeaker/top"),
     Case(INSIDE, "review", taped(room(speaker("top", "U+030", -1.0, 1.0, 1.46))), subject="loudspeaker/top"),
     Case(INSIDE, "open", nowhere(PAIR), subject="loudspeaker/left"),
+    # Outside the walls is outside under any ceiling; inside them the ceiling decides.
+    Case(INSIDE, "fail", changed(room(speaker("side", "M-090", 2.7, 0.0)), {"room.ceiling": None}), figure=-0.2, subject="loudspeaker/side", level="error", source="2.5 + 2.7 - 5.0 m"),
+    Case(INSIDE, "open", changed(PAIR, {"room.ceiling": None}), subject="loudspeaker/left", says="ceiling"),
     Case(INSIDE, "notApplicable", BARE),
     Case(MOUNTED, "pass", CORNERED, [BOX], figure=0.3, source="0.4 m less half of 0.2 m"),
     Case(MOUNTED, "fail", changed(CORNERED, {FROM_FRONT: "0.04 m"}), [BOX], level="warning", figure=-0.06, source="0.04 - 0.1 m", says="60 mm through a wall"),

@@ -64,6 +64,11 @@ CASES: list[Case | Never] = [
     Case(HEADS, "pass", changed(ROWS, {"seats.0.ear.from_left": "3.2 m"}), subject="seat/rear", says="no head"),
     Case(HEADS, "review", taped(changed(ROWS, {"loudspeakers.0.position.height": "1.62 m"})), subject="seat/rear"),
     Case(HEADS, "open", changed(ROWS, {"seats.0.head_top": None}), subject="seat/rear"),
+    # A head that is in the way is told, whatever else has no place; what is clear of the rest may not be clear of that.
+    Case(HEADS, "fail", nowhere(FRONTS, 1), subject="seat/rear", says="seat's head"),
+    Case(HEADS, "open", changed(ROWS, {"loudspeakers.0.position": None}), subject="seat/rear", says="position"),
+    Case(HEADS, "open", changed(ROWS, {"seats.0.ear": None}), subject="seat/rear", says="ear"),
+    Case(HEADS, "open", changed(ROWS, {"loudspeakers": None}), subject="seat/rear", says="loudspeakers"),
     Case(HEADS, "notApplicable", BARE),
     Case(EAR, "pass", EMPTY, figure=1.2, source="as measured"),
     Case(EAR, "pass", changed(EMPTY, {"seats.0.ear.height": "1.45 m", "seats.0.riser": "0.30 m"}), figure=1.15, source="1.45 m - 0.30 m"),

@@ -63,6 +63,9 @@ CASES: list[Case | Never] = [
     on("mount.thread-in-wood", "fail", {f"{FIXING}.edge_offset": "60 mm"}, level="error", figure=0.0, source="by hand"),
     on("mount.thread-in-wood", "fail", {f"{FIXING}.edge_offset": "18.5 mm ± 2 mm"}, level="error"),
     on("mount.thread-in-wood", "pass", {f"{FIXING}.edge_offset": "15 mm"}),
+    # Overhead a screw passes beside a joist of 38 mm as it does beside a stud.
+    above("mount.thread-in-wood", "fail", {"room.ceiling.framing.member_width": "38 mm", f"{M}.fixing.edge_offset": "60 mm"}, level="error", figure=0.0, source="by hand"),
+    above("mount.thread-in-wood", "pass", {"room.ceiling.framing.member_width": "38 mm", f"{M}.fixing.edge_offset": "4 mm"}),
     on("mount.fastener-withdrawal", "open", {f"{FIXING}.edge_offset": "60 mm"}),
     on("mount.thread-in-wood", "fail", {**BLOCKING, f"{FIXING}.length": "7 in"}, figure=0.0, source="by hand"),
     # 1.2 mm of thread that may be 2 mm less is none.
