@@ -160,6 +160,11 @@ class Cabling(View):
         length = need(cable.length_m, cable, "length")
         return self.figure("length", "m", lambda w: w(length), cable.key)
 
+    def conductor(self, cable: Cable) -> Figure:
+        """Section of one conductor."""
+        area = need(cable.conductor_m2, cable, "conductor")
+        return self.figure("conductor", "m2", lambda w: w(area), cable.key)
+
     def link_m(self, cable: Cable) -> tuple[float, float]:
         """Return how far a passive link runs with care, and at best."""
         carries = need(cable.carries, cable, "carries")

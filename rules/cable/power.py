@@ -54,7 +54,6 @@ def power_window(_: Room, cable: Cable) -> Windows:
     ),
     says="runs {figure} beside power conductors with nothing between; {window} wanted",
     at="beside_power",
-    cure=("beside_power",),
     caution=CAUTION,
     since="0.3.0",
 )

@@ -36,7 +36,6 @@ BENT: Final = LINKS | {"antenna"}
     when=of_loudspeaker,
     window=at_most(0.5, "dB"),
     says="loses {figure} on the way to {loudspeaker}; {window} wanted",
-    cure=("length",),
     at="conductor",
     since="0.3.0",
 )
