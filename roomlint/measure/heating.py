@@ -21,10 +21,8 @@ RISE_K: Final = 10.0
 HOT_DEGC: Final = 40.0
 """Beyond it nothing is covered, whatever its sheet says (common practice)."""
 _TECHNOLOGY: Final[dict[str, AmplifierClass]] = {"class-ab": "AB", "class-d": "D"}
-_EIGHTH: Final = (
-    "an amplifier plays an eighth of its rated power on all channels where its sheet states no power in use"
-)
-_NAMEPLATE: Final = "what states neither its power in use nor its channels gives off its nameplate power"
+_EIGHTH: Final = "an amplifier plays an eighth of its rated power on all channels where its sheet states no draw"
+_NAMEPLATE: Final = "what does not state its power in use gives off its nameplate power"
 _SECONDS_PER_HOUR: Final = 3600.0
 
 
@@ -38,19 +36,21 @@ class Heating(View):
         return self.figures.powered.in_rack(rack)
 
     def _item_w(self, world: World, item: Item) -> float:
-        """Return the heat of one item, W: its power in use, or what its amplifier loses, or its nameplate.
+        """Return the heat of one item, W: its power in use, or its nameplate, or what its amplifier loses.
 
-        What an amplifier loses is estimated at an eighth of its rated power, never more than its nameplate; what goes
-        to the loudspeakers leaves the rack.
+        What an amplifier loses is estimated at an eighth of its rated power; what goes to the loudspeakers leaves the
+        rack.
         """
         product = need(item.product, item, "product")
         if product.power_w is not None:
             return world(product.power_w)
+        if product.apparent_power_va is not None:
+            world.assume(_NAMEPLATE)
+            return world(product.apparent_power_va)
         estimate = self._estimate_w(world, product, product.amplifier)
-        if estimate is not None:
-            return estimate
-        world.assume(_NAMEPLATE)
-        return world(need(product.apparent_power_va, product, "power"))
+        if estimate is None:
+            raise Missing(product, "power")
+        return estimate
 
     def _estimate_w(self, world: World, product: Product, data: AmplifierData | None) -> float | None:
         if data is None or data.channels is None or data.power_w is None:
@@ -60,9 +60,13 @@ class Heating(View):
         idle = world(product.idle_power_w) if product.idle_power_w is not None else 0.0
         output = mains_draw.average_output_w(data.channels, world(data.power_w))
         drawn = mains_draw.mains_power_w(output, efficiency, idle)
-        if product.apparent_power_va is not None:
-            drawn = max(output, min(drawn, world(product.apparent_power_va)))
         return mains_draw.amplifier_heat_w(drawn, output)
+
+    def undeclared(self, rack: Rack) -> Missing | None:
+        """Return what is missing of the first item whose draw is estimated: an estimate clears nothing."""
+        products = (item.product for item in self.contents(rack) if item.product is not None)
+        bare = (one for one in products if one.power_w is None and one.apparent_power_va is None)
+        return next((Missing(one, "power") for one in bare), None)
 
     def heat(self, rack: Rack) -> Figure:
         """Heat of all that is in a rack."""

@@ -93,8 +93,8 @@ def test_a_conductor_carries_half_of_what_its_pair_does(power: str, amps_of_pair
         ("CL2P", True, True, True), ("CL3P", True, True, True), ("CMP", True, True, True),
         ("CL2R", False, True, True), ("CL3R", False, True, True), ("CMR", False, True, True),
         ("CL2", False, False, True), ("CL3", False, False, True), ("CM", False, False, True),
-        ("CMG", False, False, True), ("PLTC", False, False, True), ("CL2X", False, False, False), ("CL3X", False, False, False),
-        ("CMX", False, False, False), ("none", False, False, False),
+        ("CMG", False, False, True), ("PLTC", False, False, True), ("CL2X", False, False, False),
+        ("CL3X", False, False, False), ("CMX", False, False, False), ("none", False, False, False),
     ],
 )  # fmt: skip
 def test_what_each_marking_may_run_through(marking: str, plenum: bool, riser: bool, general: bool) -> None:  # noqa: FBT001

@@ -60,7 +60,7 @@ def under(code: str, base: Data = WIRED) -> Data:
 def sheet(name: str = "hot", **more: Any) -> Data:
     """Return the sheet of an amplifier of seven channels of 100 W."""
     data: Data = {
-        "roomlint_product": 1, "id": name, "kind": "amplifier", "maximum_inlet": "35 degC",
+        "roomlint_product": 1, "id": name, "kind": "amplifier", "maximum_inlet": "35 degC", "power": "262.5 W",
         "amplifier": {"channels": 7, "power": "100 W", "power_into": "8 ohm", "technology": "class-ab"}, **more,
     }  # fmt: skip
     return {key: value for key, value in data.items() if value is not None}
@@ -69,10 +69,12 @@ def sheet(name: str = "hot", **more: Any) -> Data:
 RACKED: Data = changed(
     room(speaker("left", "M+030", -1.5, 2.6)),
     {
+        "cables": "none",
+        "raceways": "none",
         "electronics": {
             "amplifiers": [{"id": "amp", "product": "hot"}],
             "racks": [{"id": "rack", "enclosed": True, "airflow": "100 m3/h", "inlet": "24 degC", "contains": ["amp"]}],
-        }
+        },
     },
 )
 """An amplifier in a closed rack with a fan."""
