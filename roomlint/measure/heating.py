@@ -9,6 +9,7 @@ from roomlint.figures import mains_draw
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from roomlint.design.listening import Picture
     from roomlint.design.products import AmplifierData, Product
     from roomlint.design.supply import Rack
     from roomlint.figures.mains_draw import AmplifierClass
@@ -91,6 +92,17 @@ class Heating(View):
         """Temperature of the air that a rack takes in."""
         air = need(rack.inlet_degc, rack, "inlet")
         return self.figure("air at the inlet", "degC", lambda w: w(air), rack.key)
+
+    def at_picture(self, picture: Picture) -> Figure:
+        """Warmest air at a picture while the fire below it burns."""
+        air = need(picture.warmest_degc, picture, "warmest")
+        return self.figure("air at the picture", "degC", lambda w: w(air), picture.key)
+
+    def picture_limit_degc(self, picture: Picture) -> float:
+        """Warmest air that a picture may take."""
+        product = need(picture.product, picture, "product")
+        limit = need(product.maximum_inlet_degc, product, "maximum_inlet")
+        return min(HOT_DEGC, limit.value - limit.u)
 
     def inlet_limit_degc(self, rack: Rack) -> float:
         """Warmest air that all equipment of a rack may take in."""
