@@ -17,10 +17,12 @@ if TYPE_CHECKING:
     from roomlint.measure.bass import Bass
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
+    from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
+    from roomlint.measure.heating import Heating
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.onscreen import OnScreen
@@ -142,6 +144,20 @@ class Figures:
         from roomlint.measure.bass import Bass
 
         return Bass(self)
+
+    @cached_property
+    def cabling(self) -> Cabling:
+        """What cables and raceways are made for."""
+        from roomlint.measure.cabling import Cabling
+
+        return Cabling(self)
+
+    @cached_property
+    def heating(self) -> Heating:
+        """Heat of racks and the air that carries it away."""
+        from roomlint.measure.heating import Heating
+
+        return Heating(self)
 
     @cached_property
     def mounts(self) -> Mounts:

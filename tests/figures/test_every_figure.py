@@ -17,12 +17,12 @@ ROOT = Path(__file__).parent.parent.parent
 FIGURES = ROOT / "roomlint" / "figures"
 
 NO_USER = {
-    "conductors: table_eight_ohm_per_m, greatest_length_m, loop_ohm, wire_loss_db, wire_tilt_db, greatest_loop_ohm, "
-    "damping_factor": "what a loudspeaker's cable loses: the rules about cable ask for it",
+    "conductors: table_eight_ohm_per_m, greatest_length_m, wire_tilt_db, greatest_loop_ohm": "the published tables and "
+    "examples that tests/outside holds resistance and loss against are written with them",
     "bass: combined_db, response_db": "the sum in one call, for the oracles of tests/outside; a room's is made of its "
     "parts, so that one that is moved is heard anew alone",
-    "mains_draw: amplifier_heat_w, btu_per_hour, airflow_m3_per_h, class_b_efficiency_sine": "heat in a rack and the "
-    "air that carries it away: the rules about heat ask for it",
+    "mains_draw: btu_per_hour, class_b_efficiency_sine": "a maker's table that tests/outside holds heat against is in "
+    "British thermal units, and the ideal bounds the efficiency that is assumed",
 }
 """Figures that no measure asks for, and why they are kept."""
 
