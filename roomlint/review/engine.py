@@ -197,7 +197,7 @@ class _Run:
 
 
 def _one_each(subjects: Iterable[Subject | Missing]) -> Iterator[Subject | Missing]:
-    """Yield what there is one verdict on: of several keys that an element lacks the first, the next once it is there."""
+    """Yield what there is one verdict on: of the keys that an element lacks the first, the next once it is there."""
     lacking: set[str] = set()
     for subject in subjects:
         if isinstance(subject, Missing):
