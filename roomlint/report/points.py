@@ -105,7 +105,9 @@ def _host(verdict: Verdict, by_rule: dict[str, list[Verdict]], telling: Telling)
     if verdict.subject.startswith(_WAIVER):
         return _accepted_in_vain(verdict, by_rule)
     rule = telling.rule(verdict)
-    for name in rule.beside if rule is not None else ():
+    if rule is None or not telling.fits_beside(verdict):
+        return None
+    for name in rule.beside:
         for other in by_rule.get(name, ()):
             same = other.subject == verdict.subject or other.subject.startswith("design/")
             if same and _rank(other) >= _rank(verdict):

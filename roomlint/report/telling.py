@@ -117,7 +117,17 @@ class Telling:
         rule = self.rule(first)
         if rule is None or BESIDE not in rule.says:
             return ""
-        return one_line(rule.says[BESIDE].format_map(_fields(verdicts, self.units, self.names, moved=False)))
+        fields = _fields(verdicts, self.units, self.names, moved=False)
+        fields["subject"] = self.names.groups(about(verdict.subject).elements for verdict in verdicts)
+        return one_line(rule.says[BESIDE].format_map(fields))
+
+    def fits_beside(self, verdict: Verdict) -> bool:
+        """Return whether a verdict can be told in one breath with another: its template has all that it names."""
+        rule = self.rule(verdict)
+        if rule is None or BESIDE not in rule.says:
+            return True
+        fields = _fields([verdict], self.units, self.names, moved=False)
+        return all(field in fields for field in fields_of(rule.says[BESIDE]))
 
     def whole(self, verdict: Verdict) -> str:
         """Return a verdict as one sentence with its subject and a full stop."""
