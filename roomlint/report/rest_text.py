@@ -134,7 +134,7 @@ class Rest:
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
         keys = len(room.unjudged)
         rest = [
-            count_of(waiting, "waits for another", "wait for others") if waiting else "",
+            count_of(waiting, "waits for one above", "wait for those above") if waiting else "",
             f"{counts['waived']} accepted" if counts.get("waived") else "",
             f"{counts['pass']} passed" if counts.get("pass") else "",
             f"{counts['informational']} worth knowing" if counts.get("informational") else "",

@@ -152,9 +152,9 @@ def test_the_numbers_in_the_head_are_those_of_the_lines(make, wide):
         int, re.search(r"held back by (\d+) points, 1 to \1: (\d+) errors?, (\d+)\s+warnings?", text).groups()
     )
     listed = [int(number) for number in re.findall(r"^ ?(\d+)\. ", text, re.MULTILINE)]
-    folded = re.search(r"(\d+)(?: to (\d+))?, not listed here", text)
+    folded = re.search(r"(\d+)(?: to (\d+))?, not listed\s+here", text)
     if folded is not None:
-        low, high = [int(one) for one in folded.groups() if one is not None][:2]
+        low, high = int(folded[1]), int(folded[2] or folded[1])
         listed += range(low, high + 1)
     assert errors + warnings == many
     assert listed == list(range(1, many + 1))
