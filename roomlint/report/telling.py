@@ -274,7 +274,8 @@ def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: b
     figures = [verdict.figure for verdict in verdicts if verdict.figure is not None]
     if figures:
         scale = units.of(figures, first.window)
-        before = first.change.before if moved and len(verdicts) == 1 and first.change is not None else None
+        # What is told together moved alike.
+        before = first.change.before if moved and first.change is not None else None
         fields["figure"] = scale.figures(figures, first.window, before)
         fields["size"] = scale.sizes(figures, before)
         if first.window is not None:

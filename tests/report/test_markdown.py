@@ -152,7 +152,7 @@ def test_an_incomplete_review_says_nothing_final(make):
 def test_cautions_of_what_is_read_first_are_carried_once(make):
     rules = [make.rule(name, caution="Caution: ask an engineer.") for name in ("mount.x", "mount.y")]
     verdicts = [make.verdict(rule=rule.id) for rule in rules]
-    assert comment(make, make.room(*verdicts), rules=rules).count("> ask an engineer.") == 1
+    assert comment(make, make.room(*verdicts), rules=rules).count("> Ask an engineer.") == 1
 
 
 def test_what_the_house_decided_is_folded_and_what_it_loosened_is_not(make):
