@@ -236,6 +236,10 @@ def kind_of_product(*, required: bool) -> Text[str]:
     )  # fmt: skip
 
 
+def _a(word: str) -> str:
+    return f"{'an' if word[:1] in 'aeiou' else 'a'} {word}"
+
+
 class Product(Element):
     """The data of one product."""
 
@@ -269,7 +273,7 @@ class Product(Element):
         for key in sorted({key for keys in DATA_OF.values() for key in keys}):
             node = self.at.get(key)
             if node is not None and key not in DATA_OF.get(kind, ()):
-                book.cross(node, f"a {kind} has no {key} data; either the kind or the key is wrong.")
+                book.cross(node, f"{_a(kind)} has no {key} data; either the kind or the key is wrong.")
 
 
 class ProductSheet(Product):

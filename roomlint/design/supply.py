@@ -21,6 +21,13 @@ def _element(about: str, *, key: str = "") -> Name[str | None]:
     return named(about, "element", "amplifier-ear", key=key)
 
 
+def once(element: Element, key: str, book: Book) -> None:
+    """Tell of every name that stands twice in one list."""
+    names = element.given(key) or ()
+    for name in dict.fromkeys(name for name in names if names.count(name) > 1):
+        book.cross(element.at.get(key) or element.at, f"{name!r} stands twice here; name it once.")
+
+
 class Sent(Element):
     """One line output of the processor."""
 
@@ -39,9 +46,10 @@ class Sent(Element):
         """Its number, as a sentence holds it."""
         return str(self.output)
 
-    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
-        """Name it by its number."""
+    def settle(self, book: Book) -> None:
+        """Name it by its number, and refuse a name that stands twice."""
         self.__dict__["id"] = str(self.given("output"))
+        once(self, "plays", book)
 
 
 class Feed(Element):
@@ -56,12 +64,14 @@ class Feed(Element):
     )  # fmt: skip
     wiring = choice("How several are wired.", "parallel", "series")
     bridged = flag("Whether two channels are bridged into it; they are not where nothing is said.")
+    line_output = whole("Number of the processor's line output that is patched to its input.", 1, 64, example=2)
 
     output.required = loudspeakers.required = True
 
-    def settle(self, book: Book) -> None:  # noqa: ARG002  it looks at nothing else
-        """Name it by its output."""
+    def settle(self, book: Book) -> None:
+        """Name it by its output, and refuse a name that stands twice."""
         self.__dict__["id"] = str(self.given("output"))
+        once(self, "loudspeakers", book)
 
 
 class Processor(Element):

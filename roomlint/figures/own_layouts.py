@@ -31,6 +31,16 @@ class Counts(NamedTuple):
     middle: int
     bottom: int
 
+    @property
+    def name(self) -> str:
+        """The counts as a layout's name."""
+        return "+".join(map(str, self))
+
+    @property
+    def all(self) -> int:
+        """All of them."""
+        return sum(self)
+
 
 class Published(NamedTuple):
     """Where the tables put a label: any of their ranges, the range that all of them share, and which tables."""

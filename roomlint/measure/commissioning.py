@@ -55,6 +55,13 @@ class Commissioning(View):
             raise Missing(self.design, "calibration.settings")
         return found
 
+    def settings(self) -> tuple[Setting, ...]:
+        """Return everything that is entered; raises `Missing` where the file does not speak of entries."""
+        calibration, node = self.design.calibration, self.design.at.get("calibration")
+        if not calibration.settings and (node is None or node.get("settings") is None):
+            raise Missing(self.design, "calibration.settings")
+        return calibration.settings
+
     # The steps of the calibration
 
     def steps(self) -> tuple[Step, ...]:
@@ -74,6 +81,8 @@ class Commissioning(View):
             wanted.insert(-2, "crossovers")
         steps = self.steps()
         there = {step.kind for step in steps}
+        if "correction" in there:
+            wanted.append("verification")
         lacking = tuple(kind for kind in wanted if kind not in there)
         bare = next((step for step in steps if step.kind is None), None)
         if lacking and bare is not None:
@@ -101,6 +110,39 @@ class Commissioning(View):
         enough = all if own == LAST else any
         return tuple(kind for kind, before in found.items() if not enough(before))
 
+    def taste_apart_of_record(self) -> str:
+        """Return in which way steps and presets disagree about a taste curve; empty where they agree."""
+        steps, presets = self.steps(), self.presets()
+        kinds, marks = [step.kind for step in steps], [preset.taste for preset in presets]
+        was_set, is_stored = LAST in kinds, True in marks
+        if was_set and not is_stored:
+            for preset in presets:
+                need(preset.taste, preset, "taste")
+            return "unstored"
+        if is_stored and not was_set:
+            for step in steps:
+                need(step.kind, step, "kind")
+            return "unset"
+        return ""
+
+    def closed_by(self) -> Step | Item | None:
+        """Return the first record that can only be made once the walls are closed."""
+        steps: list[Step | Item] = [step for step in self.design.calibration.steps if step.on is not None]
+        proved = [item for item in self.design.handover if item.kind == "stud-proved" and item.on is not None]
+        return min([*steps, *proved], key=lambda one: one.on or date.max, default=None)
+
+    def stale(self, kind: str, steps: tuple[Step, ...]) -> tuple[Item, Step] | None:
+        """Return the newest document of a kind and a step that was done after it; None where none was."""
+        items = [item for item in self.items(kind) if item.done]
+        if not items:
+            return None
+        newest = max(items, key=lambda item: need(item.on, item, "on"))
+        made = need(newest.on, newest, "on")
+        later = [step for step in steps if step.done is not False and need(step.on, step, "on") > made]
+        for step in later:
+            need(step.done, step, "done")
+        return (newest, later[-1]) if later else None
+
     def first_set(self) -> Step | None:
         """Return the first step that was done by its day and that a change of firmware would undo."""
         dated = [step for step in self.design.calibration.steps if step.on is not None and step.kind != "wiring"]
@@ -108,13 +150,18 @@ class Commissioning(View):
 
     # Presets
 
-    def presets_of(self, mode: str) -> tuple[Preset, ...]:
-        """Return the presets of a listening mode; raises `Missing` where the file does not speak of presets."""
+    def presets(self) -> tuple[Preset, ...]:
+        """Return the presets; raises `Missing` where the file does not speak of any."""
         calibration, node = self.design.calibration, self.design.at.get("calibration")
         if not calibration.presets and (node is None or node.get("presets") is None):
             raise Missing(self.design, "calibration.presets")
-        found = tuple(preset for preset in calibration.presets if preset.mode == mode)
-        bare = next((preset for preset in calibration.presets if preset.mode is None), None)
+        return calibration.presets
+
+    def presets_of(self, mode: str) -> tuple[Preset, ...]:
+        """Return the presets of a listening mode."""
+        presets = self.presets()
+        found = tuple(preset for preset in presets if preset.mode == mode)
+        bare = next((preset for preset in presets if preset.mode is None), None)
         if not found and bare is not None:
             raise Missing(bare, "mode")
         return found
@@ -182,20 +229,43 @@ class Commissioning(View):
 
         return self.figure("difference of the crossovers", "Hz", lambda w: abs(hz(w, left) - hz(w, right)))
 
-    def measured_late(self, subwoofer: Subwoofer) -> Figure:
-        """How much later a subwoofer arrived than the mean of the fronts, as measured."""
-        fronts = [one for one in self.design.loudspeakers if one.label in _FRONTS]
+    def crossover_ratio(self, subwoofer: Subwoofer) -> Figure:
+        """Crossover of a subwoofer over the highest one of the loudspeakers."""
+        own = self.setting(subwoofer)
+        corner = need(own.crossover_hz, own, "crossover")
+        entered = [self.setting(one) for one in self.design.loudspeakers]
+        # One that is not entered may be the highest.
+        others = [need(one.crossover_hz, one, "crossover") for one in entered]
+        if not others:
+            raise Missing(self.design, "loudspeakers")
+        return self.figure("crossover over the loudspeakers'", "", lambda w: w(corner) / max(w(hz) for hz in others))
+
+    def measured_late(self, source: Source) -> Figure:
+        """How much later a source arrived than the mean of the fronts, as measured; of a front, of the others."""
+        fronts = [one for one in self.design.loudspeakers if one.label in _FRONTS and one is not source]
         if not fronts:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 
-        def at(world: World, source: Source) -> float:
-            setting = self.setting(source)
-            return 1e3 * world(need(setting.measured_arrival_s, setting, "measured_arrival"))
-
         def compute(world: World) -> float:
-            return at(world, subwoofer) - math.fsum(at(world, one) for one in fronts) / len(fronts)
+            return self._arrived_ms(world, source) - math.fsum(self._arrived_ms(world, one) for one in fronts) / len(
+                fronts
+            )
 
         return self.figure("measured arrival after the fronts", "ms", compute)
+
+    def _arrived_ms(self, world: World, source: Source) -> float:
+        setting = self.setting(source)
+        return 1e3 * world(need(setting.measured_arrival_s, setting, "measured_arrival"))
+
+    def subwoofers_spread(self) -> Figure:
+        """Time between the first and the last subwoofer, as measured."""
+        subwoofers = self.design.subwoofers
+
+        def compute(world: World) -> float:
+            arrived = [self._arrived_ms(world, one) for one in subwoofers]
+            return max(arrived) - min(arrived)
+
+        return self.figure("time between the subwoofers", "ms", compute)
 
     def in_step_ms(self) -> float:
         """Return a quarter of a period at the highest crossover that is entered, ms."""
@@ -274,9 +344,9 @@ class Commissioning(View):
         """Return the record of a processor's firmware version, or None."""
         return self.record("versions", processor)
 
-    def photographed(self, cable: Cable) -> bool:
-        """Whether a photograph of a cable's run was taken before the wall was closed."""
-        return self.record("photo-before-closing", cable) is not None
+    def photograph(self, cable: Cable) -> Item | None:
+        """Return the record of a photograph of a cable's run, or None."""
+        return self.record("photo-before-closing", cable)
 
 
 def _precedes(other: Step, step: Step, before: bool) -> bool:  # noqa: FBT001  the order of the file

@@ -3,40 +3,18 @@
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING, Final, NamedTuple
+from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
 from roomlint.figures.layouts import layout_of, parse_label
-from roomlint.figures.own_layouts import is_listed
+from roomlint.figures.own_layouts import Counts, counted, counts_of, is_listed
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from roomlint.design.products import ProcessorData, Taken
     from roomlint.design.record import Mode
 
 FRONT_PAIR: Final = frozenset({"M+030", "M-030"})
-_LAYERS: Final = {"U": 0, "UH": 0, "T": 0, "M": 1, "B": 2}
-"""Where each layer counts in a layout's name; the zenith counts with the upper ones (ITU-R BS.2051)."""
-
-
-class Counts(NamedTuple):
-    """How many channels a layout has above the ears, at them and below."""
-
-    upper: int
-    ear: int
-    bottom: int
-
-    @property
-    def name(self) -> str:
-        """The counts as a layout's name."""
-        return "+".join(map(str, self))
-
-    @property
-    def all(self) -> int:
-        """All of them."""
-        return sum(self)
 
 
 class Playing(View):
@@ -54,22 +32,20 @@ class Playing(View):
         return tuple(dict.fromkeys(label for label in processor.unfitted if _full(label))) if processor else ()
 
     @cached_property
-    def set_up(self) -> tuple[str, ...]:
-        """Return what the processor is set up for: the layout that is followed, what is fitted, what is declared."""
-        followed = [label for label in self._named(self.design.layout) or () if _full(label)]
-        return tuple(dict.fromkeys((*followed, *self.fitted, *self.declared)))
+    def set_up(self) -> Counts:
+        """Return how many channels the processor is set up for, by layer.
+
+        What is fitted and what is declared and not fitted; no fewer than in the layout that is followed, for a
+        loudspeaker of it that is not there yet comes.
+        """
+        told, layout = counted(dict.fromkeys((*self.fitted, *self.declared))), self.design.layout
+        if layout is None:
+            return told
+        return Counts(*map(max, told, counts_of(layout)))
 
     def unlabelled(self) -> Missing | None:
         """Return what is missing where a loudspeaker without a label may play one channel more."""
         return self.figures.arrangement.unlabelled()
-
-    @staticmethod
-    def counts(labels: Iterable[str]) -> Counts:
-        """Count labels by layer."""
-        found = [0, 0, 0]
-        for label in labels:
-            found[_LAYERS[parse_label(label).layer]] += 1
-        return Counts(*found)
 
     def data(self) -> ProcessorData:
         """Return the processor's sheet, or raise `Missing`."""
@@ -89,11 +65,11 @@ class Playing(View):
 
         The least of its layouts that has these upper and bottom channels and as many in the ear layer or more.
         """
-        layouts = [Counts(*map(int, (one.layout or "0+0+0").split("+"))) for one in self.taken()]
+        layouts = [counts_of(one.layout or "0+0+0") for one in self.taken()]
         fitting = [
-            one.ear
+            one.middle
             for one in layouts
-            if (one.upper, one.bottom) == (counts.upper, counts.bottom) and one.ear > counts.ear
+            if (one.upper, one.bottom) == (counts.upper, counts.bottom) and one.middle > counts.middle
         ]
         return min(fitting, default=None)
 
@@ -106,7 +82,8 @@ class Playing(View):
     def never_played(self) -> tuple[str, ...]:
         """Return the fitted channels that no mode plays, in the order of the file."""
         heard = {label for mode in self.modes() for label in self.played(mode) or ()}
-        return tuple(label for label in self.fitted if label not in heard)
+        low = ("LFE1",) if self.has_low_channel() and all(_full(label) for label in heard) else ()
+        return (*(label for label in self.fitted if label not in heard), *low)
 
     def modes(self) -> tuple[Mode, ...]:
         """Return the listening modes; raises `Missing` where the file does not speak of any."""
@@ -158,7 +135,18 @@ class Playing(View):
     def full_modes(self) -> tuple[Mode, ...]:
         """Return the modes in which every fitted channel plays."""
         wanted = frozenset(self.fitted)
-        return tuple(mode for mode in self.modes() if wanted <= (self.played(mode) or frozenset()))
+        return tuple(mode for mode in self.modes() if self._whole(self.played(mode) or frozenset(), wanted))
+
+    def _whole(self, played: frozenset[str], wanted: frozenset[str]) -> bool:
+        """Whether channels hold the wanted ones, and low frequencies where the room has them as a channel."""
+        return wanted <= played and (not self.has_low_channel() or any(not _full(label) for label in played))
+
+    def has_low_channel(self) -> bool:
+        """Whether a subwoofer plays the low-frequency channel, by its label or by the layout that is followed."""
+        subwoofers, layout = self.design.subwoofers, self.design.layout
+        labelled = any(one.label is not None and not _full(one.label) for one in subwoofers)
+        followed = layout is not None and any(not _full(label) for label in layout_of(layout).labels)
+        return labelled or (bool(subwoofers) and followed)
 
     def unsaid_mode(self) -> Missing | None:
         """Return what is missing where a mode that does not say what it plays may be the one that is looked for."""

@@ -185,6 +185,10 @@ class Routing(View):
         """Return how many line outputs play loudspeakers; those of subwoofers are counted apart."""
         return len(self.sent) - self.subwoofer_lines_used()
 
+    def last_line(self) -> int:
+        """Return the highest number of a line output in use."""
+        return max((sent.output or 0 for sent in self.sent), default=0)
+
     def subwoofer_lines_used(self) -> int:
         """Return how many line outputs play a subwoofer."""
         subwoofers = {one.id for one in self.design.subwoofers}
@@ -269,6 +273,20 @@ class Routing(View):
         """Return the loudspeaker and line-level cables that end at a source; lighting and mains are none of them."""
         carrying = {"loudspeaker", "line-level", "network"}
         return tuple(cable for cable in self.design.cables if cable.end == source.id and cable.carries in carrying)
+
+    def racks_of(self, driver: Driver) -> frozenset[str]:
+        """Return the racks that an amplifier or the processor is in."""
+        own = getattr(driver, "rack", None)
+        return frozenset(rack.id for rack in self.design.racks if driver.id in rack.contains or rack.id == own)
+
+    def links_to(self, amplifier: Driver) -> tuple[Cable, ...]:
+        """Return the line-level and network cables that run from the processor to an amplifier."""
+        processor = self.processor()
+        return tuple(
+            cable
+            for cable in self.design.cables
+            if cable.end == amplifier.id and cable.start == processor.id and cable.carries in {"line-level", "network"}
+        )
 
     def begins_of(self, source: Source) -> frozenset[str]:
         """Return the ids of what a source's cable may come from: what drives it, or its neighbour on one output."""

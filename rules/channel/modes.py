@@ -118,7 +118,8 @@ def full_mode(room: Room, _design: Design) -> Says:
 
     Why: A loudspeaker that no mode plays was paid for and is never heard.
 
-    How decided: A mode whose channels hold the labels of all loudspeakers; low-frequency channels apart.
+    How decided: A mode whose channels hold the labels of all loudspeakers, and the low-frequency channel where a
+    subwoofer carries it or the layout that is followed has it.
 
     Remedy: Add a listening mode of all channels, or add the missing ones to it.
 

@@ -144,6 +144,56 @@ def cable(room: Room, source: Source) -> Says:
     return passes("runs", cable=next(run.words for run in runs if run.start in begins))
 
 
+def _stands_apart(room: Room, driver: Driver) -> Applies:
+    """Whether an amplifier stands somewhere else than the processor."""
+    routing = room.figures.routing
+    processor = routing.processor()
+    if driver is processor:
+        return No("it is the processor's own amplifier")
+    if not driver.feeds and driver.at.get("feeds") is not None:
+        return No("it drives nothing")
+    own, other = routing.racks_of(driver), routing.racks_of(processor)
+    return No("it stands in the processor's rack") if own & other else True
+
+
+@rule(
+    "channel.link",
+    level=Level.WARNING,
+    basis=BUILT,
+    each=AMPLIFIERS,
+    when=_stands_apart,
+    says={
+        "none": "stands apart from the processor, and no line-level or network cable on the list runs to it",
+        "runs": "{cable} runs to it",
+    },
+    since="0.3.0",
+)
+def link(room: Room, driver: Driver) -> Says:
+    """A cable runs from the processor to every amplifier that does not stand beside it.
+
+    Why: The run between two places is pulled with the others, or through the finished wall.
+
+    How decided: In one rack no run is asked for. Elsewhere a line-level or network cable must run from the processor to
+    the amplifier. From rough-in on a missing one is a finding, once it is known which racks the two are in; before,
+    the list may not be made, and it is asked for.
+
+    Remedy: Add the run to the list, or say in which rack the two stand.
+
+    When to waive: A wireless link, or two devices side by side on one shelf.
+    """
+    routing = room.figures.routing
+    links = routing.links_to(driver)
+    if links:
+        return passes("runs", cable=links[0].words)
+    if not routing.racks_of(driver):
+        raise Missing(driver, "rack")
+    if not routing.racks_of(routing.processor()):
+        raise Missing(room.design, "electronics.racks[].contains")
+    if need(room.design.project.stage, room.design.project, "stage") not in CLOSED:
+        raise Missing(room.design, "cables")
+    return fails("none")
+
+
 @rule(
     "channel.one-signal",
     level=Level.ERROR,
@@ -153,6 +203,7 @@ def cable(room: Room, source: Source) -> Says:
         "several": "drives {channels}: two channels on one output play the same",
         "beside": "{channels} on one output play the same",
         "mixed": "drives what plays line outputs {lines}; one output has one signal",
+        "crossed": "is patched to line output {patched} and drives what plays {lines}; exchange the patch",
         "one": "drives {channels}",
     },
     beside=("channel.load",),
@@ -165,7 +216,8 @@ def one_signal(room: Room, output: Output) -> Says:
     Why: Two channels on one output are one channel: what the mix puts left comes from both sides.
 
     How decided: Labels of the loudspeakers on the output, all subwoofers as one channel, and the processor's line
-    outputs that the loudspeakers play, where these are listed.
+    outputs that the loudspeakers play, where these are listed. An input that is patched to another line output than the
+    loudspeakers play is a finding as well.
 
     Remedy: Give each channel an amplifier output of its own.
 
@@ -175,7 +227,12 @@ def one_signal(room: Room, output: Output) -> Says:
     channels, lines = routing.channels(routing.of_feed(output.feed)), routing.lines_on(output.feed)
     if len(channels) > 1:
         return fails("several", channels=channels)
-    return fails("mixed", lines=lines) if len(lines) > 1 else passes("one", channels=channels)
+    if len(lines) > 1:
+        return fails("mixed", lines=lines)
+    patched = output.feed.line_output
+    if patched is not None and lines and str(patched) not in lines:
+        return fails("crossed", patched=patched, lines=lines)
+    return passes("one", channels=channels)
 
 
 @rule(
@@ -187,6 +244,7 @@ def one_signal(room: Room, output: Output) -> Says:
         "several": "its line output {output} plays {channels}: two channels from one output are one",
         "twice": "its line output {outputs} is used more than once; number them anew",
         "short": "uses {used} line outputs and has {outputs}; leave some out, or choose one with more",
+        "beyond": "its line output {output} is beyond the {outputs} that it has; number them anew",
         "fine": "each of its line outputs plays one channel",
     },
     at="outputs",
@@ -198,7 +256,7 @@ def line_signal(room: Room, processor: Processor) -> Says:
     Why: What is not sent apart cannot be set apart, and is not heard apart.
 
     How decided: Labels of what plays each line output, all subwoofers as one channel; numbers used twice; and the
-    number of outputs that play loudspeakers against the processor's sheet.
+    number of outputs that play loudspeakers, and the highest number in use, against the processor's sheet.
 
     Remedy: Give each channel a line output of its own, or choose a processor with more.
 
@@ -215,7 +273,10 @@ def line_signal(room: Room, processor: Processor) -> Says:
             return fails("several", output=sent.number, channels=channels)
     data = room.figures.playing.data()
     used, has = routing.lines_used(), need(data.outputs, data, "outputs")
-    return passes("fine") if used <= has else fails("short", used=used, outputs=has)
+    if used > has:
+        return fails("short", used=used, outputs=has)
+    every, last = has + need(data.subwoofer_outputs, data, "subwoofer_outputs"), routing.last_line()
+    return fails("beyond", output=last, outputs=every) if last > every else passes("fine")
 
 
 @rule(

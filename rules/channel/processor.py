@@ -41,7 +41,7 @@ def decoded(room: Room, _design: Design) -> Says:
     """
     playing = room.figures.playing
     data = playing.data()
-    most, channels = need(data.decoded, data, "decoded"), len(playing.set_up)
+    most, channels = need(data.decoded, data, "decoded"), playing.set_up.all
     if channels > most:
         return fails("short", channels=channels, decoded=most)
     unlabelled = playing.unlabelled()
@@ -106,8 +106,8 @@ def layout_taken(room: Room, _design: Design) -> Says:
     Why: Many processors take a number of upper channels only together with a number of ear-layer ones: six above with
     seven at the ears, say. A room of five then declares two that are not fitted, or two of the upper ones stay silent.
 
-    How decided: Counts of upper, ear-layer and bottom channels, fitted or declared and not fitted, against the layouts
-    on the processor's sheet.
+    How decided: Counts of upper, ear-layer and bottom channels, fitted or declared and not fitted, and no fewer than in
+    the layout that is followed, against the layouts on the processor's sheet.
 
     Remedy: Declare the ear-layer channels that the processor asks for and that the room leaves out, or leave upper
     channels out.
@@ -119,13 +119,13 @@ def layout_taken(room: Room, _design: Design) -> Says:
     unlabelled = playing.unlabelled()
     if unlabelled is not None:
         raise unlabelled
-    counts = playing.counts(playing.set_up)
+    counts = playing.set_up
     if playing.takes(counts) is not None:
         return passes("taken", layout=counts.name)
     wanted = playing.ear_wanted(counts)
     if wanted is None:
         return fails("other", layout=counts.name, layouts=layouts)
-    return fails("ear", upper=counts.upper, wanted=wanted, ear=counts.ear, short=wanted - counts.ear)
+    return fails("ear", upper=counts.upper, wanted=wanted, ear=counts.middle, short=wanted - counts.middle)
 
 
 @rule(
@@ -163,7 +163,7 @@ def unfitted(room: Room, processor: Processor) -> Says:
         return fails("fitted", labels=both)
     if not declared:
         return passes("none")
-    counts = playing.counts(playing.set_up)
+    counts = playing.set_up
     entry = playing.takes(counts)
     if entry is None:
         raise playing.unlabelled() or Missing(playing.data(), "layouts")

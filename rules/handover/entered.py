@@ -8,6 +8,7 @@ from roomlint.design.listening import Subwoofer
 from roomlint.review import (
     LOUDSPEAKERS,
     PAIRS,
+    ROOM,
     SOURCES,
     SUBWOOFERS,
     Cases,
@@ -15,6 +16,7 @@ from roomlint.review import (
     No,
     Window,
     Windows,
+    at_least,
     at_most,
     between,
     computed,
@@ -30,6 +32,7 @@ from . import at_handover
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker
+    from roomlint.design.model import Design
     from roomlint.review import Applies, Figure, Pair, Room, Says
     from roomlint.review.subjects import Source
 
@@ -85,6 +88,7 @@ def entered(room: Room, source: Source) -> Says:
 
     When to waive: Never; the export of the settings does not tell a person what they should be.
     """
+    room.figures.commissioning.settings()
     lacks = room.figures.commissioning.not_entered(source)
     return fails("short", lacks=lacks) if lacks else passes("whole")
 
@@ -170,6 +174,31 @@ def crossovers_alike(room: Room, pair: Pair[Loudspeaker]) -> Figure:
 
 
 @rule(
+    "handover.crossovers-meet",
+    level=Level.WARNING,
+    basis=practice("what the loudspeakers leave to the subwoofers, these play"),
+    each=SUBWOOFERS,
+    when=at_handover,
+    window=at_least(1.0, ""),
+    says="is crossed over at {figure} times the highest crossover of the loudspeakers; {window} leaves no hole",
+    since="0.3.0",
+)
+def crossovers_meet(room: Room, subwoofer: Subwoofer) -> Figure:
+    """A subwoofer plays up to where the loudspeakers hand over to it.
+
+    Why: Between a subwoofer's crossover and a higher one of the loudspeakers nobody plays.
+
+    How decided: The crossover entered for the subwoofer over the highest that is entered for a loudspeaker. What its
+    own low-pass does is judged by `bass.low-pass`.
+
+    Remedy: Enter the loudspeakers' highest crossover for the subwoofer, or lower theirs.
+
+    When to waive: Measured response shows no hole.
+    """
+    return room.figures.commissioning.crossover_ratio(subwoofer)
+
+
+@rule(
     "handover.polarity",
     level=Level.WARNING,
     basis=practice("every loudspeaker moves outward on a positive pulse, proved by measurement"),
@@ -227,3 +256,73 @@ def subwoofer_arrival(room: Room, subwoofer: Subwoofer) -> Figure:
     When to waive: A measured response through the crossover that has no hole.
     """
     return room.figures.commissioning.measured_late(subwoofer)
+
+
+def _several_subwoofers(room: Room, _: Design) -> Applies:
+    return True if len(room.design.subwoofers) > 1 else No("the room has no two subwoofers")
+
+
+def _has_a_front_beside(room: Room, speaker: Loudspeaker) -> Applies:
+    if any(one is not speaker for one in room.design.labelled("M+030", "M-030", "M+000")):
+        return True
+    unlabelled = room.figures.arrangement.unlabelled()
+    if unlabelled is not None:
+        raise unlabelled
+    return No("there is no front loudspeaker beside it to compare with")
+
+
+def _quarter(room: Room, _: Design) -> Windows:
+    return Windows(Window(None, room.figures.commissioning.in_step_ms(), "ms"))
+
+
+@rule(
+    "handover.arrival",
+    level=Level.WARNING,
+    basis=practice("1 ms, where the nearer takes the image, and a note beyond 0.3 ms; choices of this rule book"),
+    each=LOUDSPEAKERS,
+    when=(at_handover, _has_a_front_beside),
+    window=between(-1.0, 1.0, "ms", note=(-0.3, 0.3)),
+    says={
+        "above": "measures {figure} behind the fronts; {window} wanted",
+        "below": "measures ahead of the fronts ({figure}); {window} wanted",
+    },
+    since="0.3.0",
+)
+def arrival(room: Room, speaker: Loudspeaker) -> Figure:
+    """Every loudspeaker arrives with the fronts at the reference seat, as measured.
+
+    Why: What arrives first takes the image; a delay that was entered for another loudspeaker shows here.
+
+    How decided: The arrival measured with all delays in force less the mean of the other fronts': beyond 1 ms a
+    warning, beyond 0.3 ms a note. What the drawing alone says is judged by `distance.delay-entered`.
+
+    Remedy: Change its delay by the figure and measure again.
+
+    When to waive: A surround that is delayed on purpose.
+    """
+    return room.figures.commissioning.measured_late(speaker)
+
+
+@rule(
+    "handover.subwoofers-together",
+    level=Level.NOTE,
+    basis=practice("subwoofers among themselves first; a quarter of a period is a choice of this rule book"),
+    each=ROOM,
+    when=(at_handover, _several_subwoofers),
+    window=computed("ms", "a quarter of a period at the highest crossover entered", _quarter),
+    says="its subwoofers measure {figure} apart; {window} keeps them together",
+    at="calibration.settings",
+    since="0.3.0",
+)
+def subwoofers_together(room: Room, _design: Design) -> Figure:
+    """The subwoofers arrive together at the reference seat, as measured.
+
+    Why: Two that arrive half a period apart cancel each other at the seat that they were bought for.
+
+    How decided: Last less first of the arrivals measured, against a quarter of a period at the highest crossover.
+
+    Remedy: Set them among themselves before the fronts, and measure their sum.
+
+    When to waive: Delays that were chosen for the sum at all seats, with its responses on file.
+    """
+    return room.figures.commissioning.subwoofers_spread()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.listening import FREE
-from roomlint.review import ROOM, Level, Missing, No, Subjects, fails, need, passes, practice, rule, standard
+from roomlint.review import ROOM, Level, Missing, No, Subjects, fails, memory, need, passes, practice, rule
 
 from . import CABLES, CHECKLIST, CIRCUITS, PROCESSORS, RECORD, at_handover, from_rough_in
 
@@ -68,6 +68,7 @@ def fixing_record(room: Room, thing: Held) -> Says:
     when=(from_rough_in, _concealed),
     says={
         "none": "no photograph shows its run before the wall was closed",
+        "late": "its photograph is of {on}, and {closed} of {closed_on}, when the wall was closed",
         "shown": "a photograph shows its run",
     },
     at="in_wall",
@@ -79,13 +80,19 @@ def photo_before_closing(room: Room, cable: Cable) -> Says:
     Why: Who drills there next has nothing else to go by.
 
     How decided: A handover item of that kind that names the cable. At rough-in the wall may still be open, so that
-    nothing is wrong yet and the photograph is asked for; at handover it is too late.
+    nothing is wrong yet and the photograph is asked for; at handover it is too late. A photograph that is younger than
+    the first step of the calibration, or than the first stud that was proved through the board, shows a closed wall.
 
     Remedy: Take it while the wall is open; later, trace the run and draw it.
 
     When to waive: A run in a raceway that the drawings show.
     """
-    if room.figures.commissioning.photographed(cable):
+    commissioning = room.figures.commissioning
+    photograph = commissioning.photograph(cable)
+    if photograph is not None:
+        day, closed = need(photograph.on, photograph, "on"), commissioning.closed_by()
+        if closed is not None and closed.on is not None and day > closed.on:
+            return fails("late", on=day.isoformat(), closed=closed.words, closed_on=closed.on.isoformat())
         return passes("shown")
     if room.design.project.stage == "rough-in":
         raise Missing(room.design, "handover")
@@ -97,7 +104,7 @@ def photo_before_closing(room: Room, cable: Cable) -> Says:
     level=Level.WARNING,
     basis=(
         practice("each new circuit is tested by whoever made it, and the day of each test is kept"),
-        standard("IEC 60364-6", "verification", read=False, note="which tests, from memory"),
+        memory("insulation and residual-current devices are tested and recorded", document="IEC 60364-6"),
     ),
     each=CIRCUITS,
     when=at_handover,
@@ -138,6 +145,7 @@ def circuit_tests(room: Room, circuit: Circuit) -> Says:
     when=at_handover,
     says={
         "short": "is handed over without {lacks}",
+        "stale": "is handed over with {kind} of {on}, and {step} was done on {step_on}",
         "whole": "is handed over with its documents",
     },
     at="handover",
@@ -148,14 +156,25 @@ def documents(room: Room, _design: Design) -> Says:
 
     Why: The next who works here starts from these, or from the beginning.
 
-    How decided: Handover items of these kinds that are done.
+    How decided: Handover items of these kinds that are done; the export of the settings no older than the last step
+    that set something, the responses no older than the last one that they should show.
 
     Remedy: Export, print, and leave them in the room and in the project's folder.
 
     When to waive: A room that the same team keeps under contract.
     """
-    lacks = room.figures.commissioning.lacking_documents()
-    return fails("short", lacks=lacks) if lacks else passes("whole")
+    commissioning = room.figures.commissioning
+    lacks = commissioning.lacking_documents()
+    if lacks:
+        return fails("short", lacks=lacks)
+    for kind, but in (("settings", {"wiring", "verification"}), ("responses", {"wiring", "verification", "taste"})):
+        steps = tuple(step for step in commissioning.steps() if step.kind not in but)
+        stale = commissioning.stale(kind, steps)
+        if stale is not None:
+            item, step = stale
+            on, later = (one.on.isoformat() if one.on is not None else "" for one in stale)
+            return fails("stale", kind=item.kind or "", on=on, step=step.words, step_on=later)
+    return passes("whole")
 
 
 @rule(

@@ -91,17 +91,19 @@ def order(room: Room, step: Step) -> Says:
     when=at_handover,
     says={
         "not": "is not done",
+        "ahead": "is called done on {on}, a day to come",
         "done": "is done",
     },
     at="done",
     since="0.3.0",
 )
-def done(_: Room, task: Step | Item) -> Says:
+def done(room: Room, task: Step | Item) -> Says:
     """Every step and every item on the list is done, by somebody, on a day, with its evidence.
 
     Why: A list with open items is handed over as a promise; who gave it, nobody remembers.
 
-    How decided: What the file says of it. Done without who, when and where the evidence is leaves it open.
+    How decided: What the file says of it. Done without who, when and where the evidence is leaves it open; a day
+    to come is a slip.
 
     Remedy: Do it, or strike it off the list.
 
@@ -110,7 +112,9 @@ def done(_: Room, task: Step | Item) -> Says:
     if not need(task.done, task, "done"):
         return fails("not")
     need(task.by, task, "by")
-    need(task.on, task, "on")
+    day = need(task.on, task, "on")
+    if room.today is not None and day > room.today:
+        return fails("ahead", on=day.isoformat())
     need(task.evidence, task, "evidence")
     return passes("done")
 
@@ -175,3 +179,32 @@ def taste_apart(room: Room, preset: Preset) -> Says:
     for one in others:
         need(one.taste, one, "taste")
     return fails("only")
+
+
+@rule(
+    "handover.taste-record",
+    level=Level.WARNING,
+    basis=USUAL,
+    each=ROOM,
+    when=at_handover,
+    says={
+        "unstored": "had a taste curve set, and no preset is marked to hold it: it may be in the calibration",
+        "unset": "has a preset with a taste curve, and no step that set it",
+        "fine": "steps and presets agree about a taste curve",
+    },
+    at="calibration.presets",
+    since="0.3.0",
+)
+def taste_record(room: Room, _design: Design) -> Says:
+    """A taste curve that was set is in a preset that says so, and the other way round.
+
+    Why: A curve that is in no preset of its own is in the calibration, and nobody can take it out again.
+
+    How decided: A step of that kind against presets that are marked to hold a taste curve.
+
+    Remedy: Store the curve in a preset of its own and mark it, or strike the step out.
+
+    When to waive: Never; correct the record.
+    """
+    apart = room.figures.commissioning.taste_apart_of_record()
+    return fails(apart) if apart else passes("fine")

@@ -16,12 +16,14 @@ import sys
 from collections import Counter, defaultdict
 from typing import Any
 
+from drawn_wiring import AMPLIFIER, PASSIVE, PROCESSOR, STAGES, record, wiring
+
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
 from roomlint.testing import room_of
 
 Data = dict[str, Any]
-CHAPTERS = ("boundary", "bass", "distance", "aim")
+CHAPTERS = ("boundary", "bass", "distance", "aim", "channel", "handover")
 SPEED_M_S = 343.2
 SURROUNDS = (110.0, -110.0)
 REARS = (135.0, -135.0)
@@ -48,6 +50,12 @@ LOW: Data = {
 }  # fmt: skip
 
 
+LOW["apparent_power"] = "350 VA"
+for _sheet in (BOX, FLAT):
+    _sheet["loudspeaker"] |= PASSIVE
+SHEETS = (BOX, FLAT, LOW, AMPLIFIER, PROCESSOR)
+
+
 def at(x: float, y: float, z: float) -> Data:
     """Return a position, as a tape gives it."""
     return {"from_left": f"{x:.2f} m", "from_front": f"{y:.2f} m", "height": f"{z:.2f} m"}
@@ -62,6 +70,7 @@ class Drawn:
     """One room, drawn by chance within what is usual."""
 
     def __init__(self, number: int) -> None:
+        self.number = number
         self.by = random.Random(number)
         chance = self.by
         self.kind = chance.choices(("box", "attic", "ell"), (3, 1, 1))[0]
@@ -187,7 +196,28 @@ class Drawn:
             data["survey"] = {"tolerance": tolerance, "temperature": "20 degC"}
         if self.by.random() < 0.5:
             data["calibration"] = {"settings": self.settings(speakers, subwoofers, seats)}
+        # What came later is drawn by a chance of its own, so that the rooms stay what they were.
+        self.wire(data, random.Random(self.number))
         return data
+
+    @staticmethod
+    def wire(data: Data, chance: random.Random) -> None:
+        """Add a stage, what drives the room, and at handover the record of its setting up."""
+        stage = chance.choice(STAGES)
+        data["project"] = {"code": "drawn", **({"stage": stage} if stage is not None else {})}
+        if chance.random() < 0.8:
+            data |= wiring(chance, data["loudspeakers"], data["subwoofers"])
+        if stage == "handover" and "electronics" in data and "calibration" in data:
+            made = record(chance, [*data["loudspeakers"], *data["subwoofers"]], data.get("cables", []))
+            entered, measured = data["calibration"]["settings"], made["entries"]
+            settings = [{**one, **more} for one, more in zip(entered, measured, strict=True)]
+            data["handover"] = made["items"]
+            presets = [
+                one for one in made["presets"] if one["mode"] in {mode["id"] for mode in data["listening_modes"]}
+            ]
+            data["calibration"] = {
+                "reference_level": "78 dB", "settings": settings, "steps": made["steps"], "presets": presets,
+            }  # fmt: skip
 
     def settings(self, speakers: list[Data], subwoofers: list[Data], seats: list[Data]) -> list[Data]:
         """Return delays as a processor computes them from the drawing, to the hundredth of a millisecond."""
@@ -212,7 +242,7 @@ def main(rooms: int, chapters: tuple[str, ...]) -> None:
     found: Counter[str] = Counter()
     for number in range(rooms):
         drawn = Drawn(number)
-        room = room_of(drawn.data(), (BOX, FLAT, LOW))
+        room = room_of(drawn.data(), SHEETS)
         outcome = review_room(room, rules)
         for trouble in outcome.troubles:
             print(f"room {number}: {trouble.text}\n{trouble.detail}", file=sys.stderr)

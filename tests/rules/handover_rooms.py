@@ -67,7 +67,8 @@ READY: Data = changed(
             ],
             "steps": [
                 step("wiring", "2026-06-01"), step("polarity"), step("subwoofers"), step("crossovers"), step("delays"),
-                step("levels"), step("correction", "2026-06-03"), step("taste", "2026-06-04"),
+                step("levels"), step("correction", "2026-06-03"), step("verification", "2026-06-03"),
+                step("taste", "2026-06-04"),
             ],
             "presets": [
                 {"id": "plain", "mode": "music", "taste": False}, {"id": "warm", "mode": "music", "taste": True},
@@ -75,15 +76,16 @@ READY: Data = changed(
         },
         "handover": [
             item("stud-proved", "left"), item("pilot-hole", "left"), item("torque", "left"),
-            item("photo-before-closing", "run"), item("insulation-test", "rack"), item("residual-current-test", "rack"),
-            item("drawings"), item("settings"), item("responses"), item("instructions"),
+            item("photo-before-closing", "run", on="2026-05-01"), item("insulation-test", "rack"),
+            item("residual-current-test", "rack"), item("drawings"), item("settings", on="2026-06-04"),
+            item("responses", on="2026-06-03"), item("instructions"),
             item("versions", "processor", version="2.4.1"),
         ],
     },
 )  # fmt: skip
 CALIBRATION = "calibration"
 STEPS = f"{CALIBRATION}.steps"
-WIRING, POLARITY, SUBWOOFERS, CROSSOVERS, DELAYS, LEVELS, CORRECTION, TASTE = range(8)
+WIRING, POLARITY, SUBWOOFERS, CROSSOVERS, DELAYS, LEVELS, CORRECTION, VERIFICATION, TASTE = range(9)
 """Where each step stands."""
 EARLY = changed(READY, {"project.stage": "design"})
 BARE = changed(READY, {"project.stage": "design", CALIBRATION: None, "handover": None})

@@ -116,6 +116,7 @@ OTHER: dict[str, tuple[str, Any]] = {
     "unfitted": ("electronics.processor.unfitted", ["M+030"]),
     "feed output": ("electronics.amplifiers.0.feeds.0.output", 2),
     "feed loudspeakers": ("electronics.amplifiers.0.feeds.0.loudspeakers", ["right"]),
+    "patched": ("electronics.amplifiers.0.feeds.0.line_output", 2),
     "bridged": ("electronics.amplifiers.0.feeds.0.bridged", True),
     "cable from": ("cables.0.from", "processor"),
     "cable to": ("cables.0.to", "right"),

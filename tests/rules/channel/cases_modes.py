@@ -52,6 +52,10 @@ CASES: list[Case | Never] = [
     on("full-mode", "fail", {f"{MODES}.0": None}, level="warning", says="M+000, M+110, M-110 play in none"),
     on("full-mode", "fail", {f"{MODES}.0": {"id": "film", "channels": ["M+000", "M+110", "M-110"]}}, says="at once"),
     on("full-mode", "fail", {MODES: []}),
+    # The low-frequency channel is one of them, where a subwoofer carries it.
+    on("full-mode", "fail", {f"{MODES}.0": {"id": "film", "channels": ["M+030", "M-030", "M+000", "M+110", "M-110"]},
+                             "subwoofers.0.label": "LFE1"}, says="LFE1 play"),
+    on("full-mode", "pass", {f"{MODES}.0": {"id": "film", "channels": ["M+030", "M-030", "M+000", "M+110", "M-110"]}}),
     on("full-mode", "open", {f"{MODES}.0": {"id": "film", "title": "Film"}}, says="channels"),
     on("full-mode", "open", {MODES: None}),
     on("full-mode", "open", BARE, says="label"),

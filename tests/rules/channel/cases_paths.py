@@ -40,6 +40,9 @@ TWO_SUBS = changed(
     WITH_SUB, {"subwoofers.1": {"id": "sub-2", "product": "low"}, LINES: sends("left", "right", "sub", "sub-2")}
 )
 
+RACKED = {"electronics.racks": [{"id": "rack", "contains": ["processor", "amp"]}]}
+APART = {"electronics.racks": [{"id": "rack", "contains": ["processor"]}, {"id": "far", "contains": ["amp"]}]}
+
 CASES: list[Case | Never] = [
     on("fed", "pass"),
     on("fed", "pass", subject="subwoofer/sub", says="amplifier of its own"),
@@ -82,6 +85,16 @@ CASES: list[Case | Never] = [
     on("cable", "open", {f"{AMP}.feeds": [feed(1, "left")]}, subject="loudspeaker/right", says="channel.fed"),
     on("cable", "notApplicable", base=EMPTY),
 
+    on("link", "notApplicable", RACKED),
+    on("link", "fail", APART, level="warning", says="stands apart"),
+    on("link", "pass", {**APART, "cables.3": {"id": "tie", "carries": "line-level", "from": "processor", "to": "amp"}}),
+    on("link", "fail", {**APART, "cables.3": {"id": "tie", "carries": "trigger", "from": "processor", "to": "amp"}}),
+    on("link", "open", {**APART, "project.stage": "design"}, says="cables"),
+    on("link", "open", {**APART, "project.stage": None}, says="stage"),
+    on("link", "open", {"electronics.racks": [{"id": "rack"}, APART["electronics.racks"][1]]}, says="contains"),
+    on("link", "open", says="rack"),
+    on("link", "open", base=UNSAID),
+    on("link", "notApplicable", base=INSIDE, sheets=[*SHEETS, RECEIVER]),
     on("one-signal", "pass"),
     # Two rows of surrounds that play one channel.
     on("one-signal", "pass", {"loudspeakers.1.label": "M+030", LINES: sends(("left", "right"), "sub"),
@@ -91,6 +104,9 @@ CASES: list[Case | Never] = [
     on("one-signal", "fail", {f"{AMP}.feeds": [feed(1, "left", "sub", wiring="parallel")]}, says="low frequencies"),
     on("one-signal", "fail", {"loudspeakers.1.label": "M+030",
                               f"{AMP}.feeds": [feed(1, "left", "right", wiring="series")]}, says="line outputs 1, 2"),
+    # Left and right exchanged at the inputs.
+    on("one-signal", "fail", {f"{AMP}.feeds.0.line_output": 2}, subject="output/1+amplifier/amp", says="patched to line output 2 and drives what plays 1"),
+    on("one-signal", "pass", {f"{AMP}.feeds.0.line_output": 1}),
     on("one-signal", "open", {"loudspeakers.1.label": None, f"{AMP}.feeds": [feed(1, "left", "right")]}, says="label"),
     on("one-signal", "open", {f"{AMP}.feeds": None}),
     on("one-signal", "open", base=UNSAID),
@@ -100,6 +116,7 @@ CASES: list[Case | Never] = [
     on("line-signal", "fail", {LINES: sends(("left", "right"), "sub")}, level="error", says="plays M+030, M-030"),
     on("line-signal", "fail", {LINES: [*sends("left", "right"), {"output": 1, "plays": ["sub"]}]}, says="more than once"),
     on("line-signal", "fail", sheets=[*SHEETS[:2], processor(outputs=1), *SHEETS[3:]], says="uses 2 line outputs and has 1"),
+    on("line-signal", "fail", {f"{LINES}.0.output": 40}, says="line output 40 is beyond the 17"),
     on("line-signal", "open", sheets=[*SHEETS[:2], processor(outputs=None), *SHEETS[3:]], says="outputs"),
     on("line-signal", "open", {LINES: None}, says="outputs"),
     on("line-signal", "open", base=UNSAID),

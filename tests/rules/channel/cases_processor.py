@@ -50,6 +50,8 @@ CASES: list[Case | Never] = [
        says="6 upper channels want 7 at the ears; 5 are set up: declare 2 more not fitted"),
     on("layout-taken", "pass", DECLARED, base=SIX_ABOVE, says="6+7+0"),
     on("layout-taken", "fail", {"loudspeakers.5": upper(30)[0]}, says="is set up as 1+5+0"),
+    # A pair that stands under another label than the layout's is one pair all the same.
+    on("layout-taken", "pass", {"layout": "0+5+0", "loudspeakers.3.label": "M+090", "loudspeakers.4.label": "M-090"}),
     on("layout-taken", "open", BARE, says="label"),
     on("layout-taken", "open", sheet=processor(layouts=None), says="layouts"),
     on("layout-taken", "open", base=UNSAID),

@@ -43,11 +43,13 @@ CASES: list[Case | Never] = [
     on("entered", "fail", {f"{LEFT}.delay": None, f"{LEFT}.crossover": None}, subject="loudspeaker/left", says="delay, crossover"),
     on("entered", "pass", {f"{LEFT}.delay": None, f"{LEFT}.distance": "3 m"}),
     on("entered", "fail", {SETTINGS: []}, says="delay, level, polarity"),
+    on("entered", "open", {SETTINGS: None}, says="calibration.settings"),
     # What is set on the subwoofer itself counts.
     on("entered", "pass", {SUB: None, "subwoofers.0.delay": "1 ms", "subwoofers.0.level": "0 dB", "subwoofers.0.inverted": False},
        subject="subwoofer/sub"),
     on("entered", "pass", {f"{LEFT}.crossover": None}, base=DRY, subject="loudspeaker/left"),
-    *early("entered", "level-measured", "level-entered", "crossovers-alike", "polarity", "subwoofer-arrival"),
+    *early("entered", "level-measured", "level-entered", "crossovers-alike", "crossovers-meet", "polarity", "subwoofer-arrival", "arrival",
+           "subwoofers-together"),
 
     on("level-measured", "pass", figure=0.0, source="78 dB less 78 dB"),
     on("level-measured", "fail", {f"{LEFT}.measured_level": "79.5 dB"}, subject="loudspeaker/left", level="warning", figure=1.5,
@@ -80,6 +82,13 @@ CASES: list[Case | Never] = [
     on("crossovers-alike", "review", {f"{LEFT}.crossover": "80.5 Hz ± 1 Hz"}),
     on("crossovers-alike", "notApplicable", base=DRY),
 
+    on("crossovers-meet", "pass", figure=1.0, source="80 / 80"),
+    on("crossovers-meet", "fail", {f"{SUB}.crossover": "60 Hz"}, subject="subwoofer/sub", level="warning", figure=0.75,
+       source="60 / 80", says="0.75 times"),
+    on("crossovers-meet", "pass", {f"{SUB}.crossover": "100 Hz"}, subject="subwoofer/sub"),
+    on("crossovers-meet", "review", {f"{SUB}.crossover": "79 Hz ± 3 Hz"}, subject="subwoofer/sub"),
+    on("crossovers-meet", "open", {f"{SUB}.crossover": None}, subject="subwoofer/sub", says="crossover"),
+    on("crossovers-meet", "open", {f"{LEFT}.crossover": None, f"{RIGHT}.crossover": None}, says="crossover"),
     on("polarity", "pass"),
     on("polarity", "fail", {f"{LEFT}.measured_polarity": "negative"}, subject="loudspeaker/left", level="warning"),
     on("polarity", "fail", {f"{SUB}.measured_polarity": "negative"}, subject="subwoofer/sub"),
@@ -95,6 +104,21 @@ CASES: list[Case | Never] = [
     on("subwoofer-arrival", "review", {f"{SUB}.measured_arrival": "15 ms ± 0.5 ms"}, subject="subwoofer/sub"),
     on("subwoofer-arrival", "open", {f"{SUB}.measured_arrival": None}, subject="subwoofer/sub", says="measured_arrival"),
     on("subwoofer-arrival", "open", {f"{LEFT}.measured_arrival": None}, says="measured_arrival"),
+
+    on("arrival", "pass", figure=0.0, source="12 ms less 12 ms"),
+    on("arrival", "fail", {f"{LEFT}.measured_arrival": "13.5 ms"}, subject="loudspeaker/left", level="warning", figure=1.5,
+       source="13.5 ms less 12 ms", says="1.50 ms behind"),
+    on("arrival", "fail", {f"{LEFT}.measured_arrival": "11.5 ms"}, subject="loudspeaker/left", level="note", says="ahead"),
+    on("arrival", "review", {f"{LEFT}.measured_arrival": "12.95 ms ± 0.2 ms"}, subject="loudspeaker/left"),
+    on("arrival", "open", {f"{LEFT}.measured_arrival": None}, says="measured_arrival"),
+    on("arrival", "open", {"loudspeakers.1.label": None}, subject="loudspeaker/left", says="label"),
+    on("arrival", "notApplicable", {"loudspeakers.1": None, f"{RIGHT}": None}),
+
+    on("subwoofers-together", "pass", figure=0.0, source="13 ms less 13 ms"),
+    on("subwoofers-together", "fail", {f"{SUB}.measured_arrival": "9 ms"}, level="note", figure=4.0, source="13 ms less 9 ms"),
+    on("subwoofers-together", "review", {f"{SUB}.measured_arrival": "16 ms ± 0.5 ms"}),
+    on("subwoofers-together", "open", {f"{SUB}.measured_arrival": None}, says="measured_arrival"),
+    on("subwoofers-together", "notApplicable", base=DRY),
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
@@ -106,6 +130,12 @@ EDGES: list[Edge] = [
          subject="subwoofer/sub"),
     Edge("handover.level-entered", changed(READY, TWICE), f"{SETTINGS}.4.level", -10.0, 20.0, 2, unit="dB", products=SHEETS,
          subject="loudspeaker/far"),
+    Edge("handover.crossovers-meet", READY, f"{SUB}.crossover", 50.0, 120.0, 1, unit="Hz", products=SHEETS,
+         subject="subwoofer/sub"),
+    Edge("handover.arrival", READY, f"{LEFT}.measured_arrival", 9.0, 15.0, 4, unit="ms", scale=0.001, products=SHEETS,
+         subject="loudspeaker/left"),
+    Edge("handover.subwoofers-together", READY, f"{SUB}.measured_arrival", 14.0, 25.0, 1, unit="ms", scale=0.001,
+         products=SHEETS),
     Edge("handover.crossovers-alike", READY, f"{LEFT}.crossover", 70.0, 95.0, 2, unit="Hz", products=SHEETS),
     Edge("handover.subwoofer-arrival", READY, f"{SUB}.measured_arrival", 5.0, 25.0, 2, unit="ms", scale=0.001, products=SHEETS,
          subject="subwoofer/sub"),

@@ -9,6 +9,7 @@ from handover_rooms import BARE, EARLY, NO_STAGE, READY, SHEETS, item
 from roomlint.testing import Case, Never, changed
 
 STUD, PILOT, TORQUE, PHOTO, INSULATION, TRIPPING, DRAWINGS = (f"handover.{place}" for place in range(7))
+SETTINGS, RESPONSES = "handover.7", "handover.8"
 VERSIONS = "handover.10"
 FIXING = "loudspeakers.0.mounting.fixing"
 
@@ -36,6 +37,9 @@ CASES: list[Case | Never] = [
     on("photo-before-closing", "pass"),
     on("photo-before-closing", "fail", {PHOTO: None}, level="warning"),
     on("photo-before-closing", "fail", {f"{PHOTO}.done": False}),
+    # Younger than the stud that was proved through the board.
+    on("photo-before-closing", "fail", {f"{PHOTO}.on": "2026-06-02"}, says="of 2026-06-02, and wiring of 2026-06-01"),
+    on("photo-before-closing", "open", {f"{PHOTO}.on": None}, says="on"),
     # At rough-in nothing is lost yet.
     on("photo-before-closing", "open", {PHOTO: None, "project.stage": "rough-in"}, says="handover"),
     on("photo-before-closing", "pass", {"project.stage": "rough-in"}),
@@ -61,6 +65,9 @@ CASES: list[Case | Never] = [
     on("documents", "fail", {DRAWINGS: None}, level="warning", says="without drawings"),
     on("documents", "fail", {f"{DRAWINGS}.done": False}),
     on("documents", "fail", {"handover": []}, says="drawings, settings, responses, instructions"),
+    on("documents", "fail", {f"{SETTINGS}.on": "2026-06-03"}, says="settings of 2026-06-03, and taste was done on 2026-06-04"),
+    on("documents", "fail", {f"{RESPONSES}.on": "2026-06-02"}, says="responses of 2026-06-02, and correction was done on 2026-06-03"),
+    on("documents", "open", {f"{RESPONSES}.on": None}, says="on"),
     on("documents", "open", {f"{DRAWINGS}.done": None}, says="done"),
     on("documents", "open", {f"{DRAWINGS}.kind": None}, says="kind"),
     on("documents", "open", {"handover": None}, says="handover"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Any
 
 from handover_rooms import (
@@ -18,6 +19,7 @@ from handover_rooms import (
     STEPS,
     SUBWOOFERS,
     TASTE,
+    VERIFICATION,
     WIRING,
     step,
 )
@@ -42,6 +44,8 @@ CASES: list[Case | Never] = [
     on("steps", "pass"),
     on("steps", "fail", {f"{STEPS}.{POLARITY}": None}, level="warning", says="no step for polarity"),
     on("steps", "fail", {f"{STEPS}.{SUBWOOFERS}": None}, says="subwoofers"),
+    # Whoever corrects measures once more.
+    on("steps", "fail", {f"{STEPS}.{VERIFICATION}": None}, says="verification"),
     on("steps", "pass", {f"{STEPS}.{SUBWOOFERS}": None, "subwoofers.1": None, "calibration.settings.3": None}),
     on("steps", "fail", {f"{STEPS}": []}, says="wiring, polarity, subwoofers, crossovers, delays, levels"),
     # The step without a kind may be the one.
@@ -63,11 +67,11 @@ CASES: list[Case | Never] = [
        subject="step/taste", says="not the last step"),
     # The list is in order and the days are not.
     on("order", "fail", {f"{STEPS}.{POLARITY}.on": "2026-06-09"}, subject="step/levels", says="before polarity"),
-    on("order", "pass", {f"{STEPS}.8": step("verification", "2026-06-04", id="again")}, subject="step/levels"),
-    on("order", "fail", {f"{STEPS}.8": step("levels", "2026-06-05", id="again")}, subject="step/taste"),
-    on("order", "pass", {f"{STEPS}.8": step("polarity", "2026-06-03", id="again")}, subject="step/levels"),
+    on("order", "pass", {f"{STEPS}.9": step("verification", "2026-06-04", id="again")}, subject="step/levels"),
+    on("order", "fail", {f"{STEPS}.9": step("levels", "2026-06-05", id="again")}, subject="step/taste"),
+    on("order", "pass", {f"{STEPS}.9": step("polarity", "2026-06-03", id="again")}, subject="step/levels"),
     on("order", "open", {f"{STEPS}.{LEVELS}.kind": None}, subject="step/levels", says="kind"),
-    on("order", "open", {f"{STEPS}.8": {"id": "more", "done": True}}, subject="step/levels", says="kind of more"),
+    on("order", "open", {f"{STEPS}.9": {"id": "more", "done": True}}, subject="step/levels", says="kind of more"),
     on("order", "open", {STEPS: None}, says="calibration.steps"),
     on("order", "open", base=NO_STAGE, says="stage"),
     on("order", "notApplicable", base=EARLY),
@@ -83,6 +87,10 @@ CASES: list[Case | Never] = [
     on("done", "open", {"handover": None}, subject="design/case", says="handover"),
     on("done", "notApplicable", base=EARLY),
     on("done", "notApplicable", base=BARE),
+
+    # Dates are held against the day of the check.
+    on("done", "fail", {f"{STEPS}.{LEVELS}.on": "2031-01-01"}, subject="step/levels", today=date(2026, 6, 30), says="a day to come"),
+    on("done", "pass", subject="step/levels", today=date(2026, 6, 30)),
 
     on("presets", "pass"),
     on("presets", "fail", {"listening_modes.1": {"id": "film", "layout": "0+5+0"}}, subject="listening mode/film",
@@ -103,4 +111,13 @@ CASES: list[Case | Never] = [
     on("taste-apart", "open", {PRESETS: None}),
     on("taste-apart", "notApplicable", subject="preset/plain"),
     on("taste-apart", "notApplicable", base=BARE),
+
+    on("taste-record", "pass"),
+    on("taste-record", "fail", {f"{PRESETS}.1": None}, level="warning", says="may be in the calibration"),
+    on("taste-record", "fail", {f"{STEPS}.{TASTE}": None}, says="no step that set it"),
+    on("taste-record", "pass", {f"{STEPS}.{TASTE}": None, f"{PRESETS}.1": None}),
+    on("taste-record", "open", {f"{PRESETS}.1.taste": None}, says="taste"),
+    on("taste-record", "open", {f"{STEPS}.{TASTE}.kind": None}, says="kind"),
+    on("taste-record", "open", {PRESETS: None}, says="calibration.presets"),
+    on("taste-record", "notApplicable", base=EARLY),
 ]  # fmt: skip
