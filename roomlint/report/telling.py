@@ -248,6 +248,9 @@ def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:
     figure = verdict.figure
     if figure is None or verdict.margin is None or verdict.kind is Kind.PASS:
         return ""
+    if verdict.kind is Kind.REVIEW and not verdict.because and figure.assumes and figure.u >= abs(figure.value):
+        # As large as the figure itself: no tape helps, somebody must say what is assumed.
+        return f": cannot be told; assumed {figure.assumes[0]}"
     spread = ""
     shows = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
     if shows and abs(verdict.margin) <= NEAR * figure.u:
