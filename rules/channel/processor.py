@@ -93,7 +93,8 @@ def processed(room: Room, _design: Design) -> Says:
     each=ROOM,
     when=with_sources,
     says={
-        "ear": "its processor takes {upper} upper channels with {wanted} at the ears, not {ear}: declare {short} more unfitted",
+        "ear": "its processor takes {upper} upper channels with {wanted} at the ears, not {ear}: "
+        "declare {short} more unfitted",
         "other": "is set up as {layout}, which its processor does not take; it takes {layouts}",
         "taken": "its processor takes {layout}",
     },
