@@ -69,7 +69,7 @@ _WITHOUT: Final = frozenset({"setting"})
 _NEEDS_MORE: Final = frozenset({"height", "length", "rating", "diameter"})
 """Keys that say little without what they are of."""
 _PLACES: Final = frozenset({"position", "ear", "centre", "lens"})
-_INTO: Final = frozenset({"mounting", "fixing", "position"})
+_INTO: Final = frozenset({"mounting", "fixing", "position", "electronics"})
 """Parts of an element that the last key says enough without."""
 
 
