@@ -119,17 +119,35 @@ class _Run:
         elif not subjects:
             because = f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
+        told: set[str] = set()
         for subject in subjects:
-            if isinstance(subject, Missing):
+            self._subject(rule, subject, told)
+
+    def _subject(self, rule: AnyRule, subject: Subject | Missing, told: set[str]) -> None:
+        """Judge one subject; `told` holds what a verdict of something missing is already about."""
+        if isinstance(subject, Missing):
+            # One verdict for one subject: what else is missing of it is asked for by the rules that want it first.
+            if subject.element.key not in told:
                 self._add(rule, subject.element, _open(rule, subject.element, subject, self.room))
-                continue
-            try:
+            told.add(subject.element.key)
+            return
+        try:
+            if subject.words:
                 self._add(rule, subject, self._verdict(rule, subject))
-            except BaseException as error:  # noqa: BLE001  the same
-                self._broke(rule, error)
-                if rule.guarded and isinstance(error, NoNumberError):
-                    level = _level(rule, self.room, self.room.house.decisions.get(rule.id))
-                    self._add(rule, subject, _plain(rule, subject, Kind.FAIL, said=NO_NUMBER, level=level))
+            else:
+                self._add_nameless(rule, subject, told)
+        except BaseException as error:  # noqa: BLE001  the same
+            self._broke(rule, error)
+            if rule.guarded and isinstance(error, NoNumberError):
+                level = _level(rule, self.room, self.room.house.decisions.get(rule.id))
+                self._add(rule, subject, _plain(rule, subject, Kind.FAIL, said=NO_NUMBER, level=level))
+
+    def _add_nameless(self, rule: AnyRule, subject: Subject, told: set[str]) -> None:
+        """Add what is said of an element that stands for those of a list that is not given: it is said of the room."""
+        design = self.room.design
+        if design.key not in told:
+            self._add(rule, design, replace(self._verdict(rule, subject), subject=design.key, words=design.words))
+        told.add(design.key)
 
     def _broke(self, rule: AnyRule, error: BaseException) -> None:
         if isinstance(error, KeyboardInterrupt):
