@@ -126,7 +126,7 @@ def both_shifts(room: Room, projector: Projector) -> Figure:
     window=at_least(0.10, "m"),
     says={
         "fail": "has the projector's beam {figure} over the head; {window} wanted",
-        "negative": "has the head {size} in the projector's beam; raise the projector",
+        "negative": "has the head {size} in the projector's beam; {window} over it wanted",
     },
     at="head_top",
     since="0.3.0",
@@ -215,7 +215,7 @@ def luminance(room: Room, picture: Picture) -> Figure:
     when=projected,
     window=at_least(50.0, "%"),
     says="gets {figure} of the light that the screen has on its axis; {window} wanted",
-    after=("layout.picture-ahead", "picture.off-axis"),
+    after=("picture.off-axis",),
     cure=("ear",),
     at="ear",
     since="0.3.0",
