@@ -47,7 +47,7 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: a table a seat, then picture, channels, bass, fixings and circuits where it has them."""
+    """Return the tables of a room: one a seat, then picture, channels, bass, fixings and circuits where it has them."""
     tables = list(_seats(figures))
     tables += _picture(figures)
     tables += _channels(figures)
