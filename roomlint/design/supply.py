@@ -116,6 +116,8 @@ class Rack(Element):
     inlet_degc = quantity("Air temperature at the inlet.", "temperature", example="24 degC")
     contains = words("Ids of what is in it.", _element("Id of an element."), 64)
     front_clear_m = surveyed("Free depth in front.", zero=True, high=20.0, example="0.90 m")
+    rear_clear_m = surveyed("Free depth behind.", zero=True, high=20.0, example="0.70 m")
+    service = choice("From where its rear is reached.", "rear", "slides-out", "front")
     bonded = flag("Whether its metal is bonded to earth.")
     mass_kg = quantity("Mass with everything in it.", "mass", example="60 kg")
     depth_m = length("Outer depth.", high=3.0, example="0.60 m")

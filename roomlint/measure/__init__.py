@@ -10,6 +10,7 @@ from roomlint.measure.world import World
 
 if TYPE_CHECKING:
     from roomlint.design.model import Design
+    from roomlint.measure.access import Access
     from roomlint.measure.aim import Aiming
     from roomlint.measure.anchoring import Anchors
     from roomlint.measure.angles import Angles
@@ -36,6 +37,7 @@ if TYPE_CHECKING:
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
     from roomlint.measure.standing import Standing
+    from roomlint.measure.viewing import Viewing
 
 
 class Figures:
@@ -102,6 +104,20 @@ class Figures:
         from roomlint.measure.onscreen import OnScreen
 
         return OnScreen(self)
+
+    @cached_property
+    def viewing(self) -> Viewing:
+        """What seats see of the picture, and how the projector lights it."""
+        from roomlint.measure.viewing import Viewing
+
+        return Viewing(self)
+
+    @cached_property
+    def access(self) -> Access:
+        """How people come in and out, and reach what they use."""
+        from roomlint.measure.access import Access
+
+        return Access(self)
 
     @cached_property
     def bodies(self) -> Bodies:

@@ -47,8 +47,9 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: a table a seat, then channels, bass, fixings, circuits, cables and heat."""
+    """Return the tables of a room: one a seat, then picture, channels, bass, fixings, circuits, cables and heat."""
     tables = list(_seats(figures))
+    tables += _picture(figures)
     tables += _channels(figures)
     tables += _bass(figures)
     tables += _mounts(figures)
@@ -103,6 +104,27 @@ def _source_row(
     else:
         cells += (NOT_ITS, NOT_ITS)
     return name, cells
+
+
+def _picture(figures: Figures) -> Iterable[Table]:
+    """Yield what each seat sees of the picture."""
+    seen, picture = figures.viewing, figures.design.picture
+    if picture is None or not figures.design.seats:
+        return
+    rows = [
+        _row(
+            seat.id,
+            partial(seen.seen_width, seat),
+            partial(seen.upward, seat, top=True),
+            partial(seen.upward, seat, top=False),
+            partial(figures.onscreen.off_axis, picture, seat),
+            partial(seen.far_edge, seat),
+            partial(seen.acuity, seat),
+        )
+        for seat in figures.design.seats
+    ]
+    columns = ("it fills", "up to its top", "up to its middle", "off its axis", "to its far edge", "of acuity distance")
+    yield Table("picture", columns, tuple(rows))
 
 
 def _channels(figures: Figures) -> Iterable[Table]:
