@@ -22,7 +22,7 @@ CASES = [
         says="1.60 m above the floor; 0.90 to 1.30 m wanted",
     ),
     Case(RULE, "open", changed(ROOM, {"seats.0.ear": None})),
-    Case(RULE, "notApplicable", changed(ROOM, {"seats": None})),
+    Case(RULE, "notApplicable", changed(ROOM, {"seats": "none"})),
 ]
 
 
