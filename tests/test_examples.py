@@ -132,6 +132,12 @@ PLANTED = (
     ("mains.concealed-cord", "load/display-load+circuit/picture", "error", "- {id: display-load"),
     ("mains.ground-fault", "circuit/old-freezer", "warning", "gfci: false"),
     ("mains.facing-up", "receptacle/floor-socket+circuit/old-freezer", "warning", "- {id: floor-socket"),
+    # 65 inches are 1.44 m wide: 2 atan(0.72/3.00) = 27.0 degrees from the first row, and half of that from the second,
+    # which looks at the heads of the first: 0.79 + 0.35 x 3.00/5.85 = 0.97 m where they reach 1.25 m.
+    ("picture.angle", "seat/row1-middle", "warning", "- {id: row1-middle"),
+    ("picture.sightline", "seat/row2-left", "warning", "- {id: row2-left"),
+    # The glass-door is the way out, and a side loudspeaker hangs before it.
+    ("access.before-door", "loudspeaker/side-left+opening/garden-door", "warning", "position: {from_left: 0.20 m"),
     # The waivers themselves.
     ("file.waiver-expired", "waiver/boundary.seat-to-wall for seat/row2-left", "warning", "until: 2026-03-31"),
     ("file.waiver-unmatched", "waiver/boundary.port-clearance for loudspeaker/rear-left", "warning", ""),

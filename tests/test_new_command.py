@@ -15,9 +15,9 @@ from click.testing import CliRunner, Result
 from roomlint.cli import main
 from roomlint.cli_files import LAYOUTS, PRODUCTS, SHAPES, SIDES, STAGES
 from roomlint.design.house import STAGES as KNOWN_STAGES
-from roomlint.design.keys import LAYOUTS as KNOWN_LAYOUTS
 from roomlint.design.products import DATA_OF, Product
 from roomlint.design.read import read_house, read_product
+from roomlint.figures.layouts import LAYOUTS as KNOWN_LAYOUTS
 from roomlint.source.tree import read_tree
 from roomlint.start.answers import NEEDS
 from roomlint.start.answers import SIDES as KNOWN_SIDES
@@ -155,5 +155,5 @@ def test_a_house_file_holds_every_key_to_take_up_and_decides_nothing() -> None:
 def test_the_choices_of_the_command_are_those_of_the_files() -> None:
     """They stand in the command a second time so that no other command waits for the modules that declare them."""
     kinds = Product.KEYS["kind"].words  # type: ignore[attr-defined]
-    assert (KNOWN_LAYOUTS, kinds) == (LAYOUTS, PRODUCTS)
+    assert (set(KNOWN_LAYOUTS), kinds) == (set(LAYOUTS), PRODUCTS)
     assert (tuple(NEEDS), KNOWN_SIDES, tuple(KNOWN_STAGES)) == (SHAPES, SIDES, STAGES)

@@ -225,3 +225,14 @@ def test_a_file_name_is_no_command(name: str, repository: Path) -> None:
     assert not any(line.lstrip().startswith("::") for line in output.splitlines())
     assert "##[" not in output
     assert json.loads(run("check", "--format", "sarif")[1])["runs"]
+
+
+def test_a_plain_locale_loses_no_sign_and_ends_as_any_other(repository: Path) -> None:
+    (repository / "a.room.yaml").write_text(
+        PLAIN.replace("roomlint: 1", "roomlint: 1\nproject: {code: loft, title: Żółty Ω}"), encoding="utf-8"
+    )
+    plain = {"LANG": "C", "LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
+    usual = {"LANG": "C.UTF-8", "LC_ALL": "C.UTF-8"}
+    here, there = (program("check", "a.room.yaml", stdout=subprocess.PIPE, env=env) for env in (plain, usual))
+    assert (here.returncode, here.stderr, here.stdout) == (there.returncode, b"", there.stdout)
+    assert here.stdout.decode("utf-8").startswith("loft · Żółty Ω\n")

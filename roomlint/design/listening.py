@@ -318,6 +318,10 @@ class Picture(Element):
     )
     transparent = flag("Whether sound passes through the screen.")
     ambient_lx = quantity("Light on the screen when watching.", "illuminance", zero=True)
+    over_fire = flag("Whether a fireplace or a stove is below it.")
+    warmest_degc = quantity(
+        "Warmest air at it, measured while the fire burns.", "temperature", high=150.0, example="38 degC"
+    )
     mounting = part("How it is held.", Mounting)
     projector = part("The projector.", Projector)
 

@@ -58,8 +58,10 @@ class Design(Element):
         "The subwoofers, or none.", Subwoofer, pair, most=24, names=_SOURCE, or_none=True
     )
     electronics = part("What drives the loudspeakers.", Electronics)
-    raceways = several("Conduits and other raceways.", Raceway, most=200, what="raceway", names="raceway")
-    cables = several("Cable runs.", Cable, most=200, what="cable")
+    raceways = several(
+        "Conduits and other raceways, or none.", Raceway, most=200, what="raceway", names="raceway", or_none=True
+    )
+    cables = several("Cable runs, or none.", Cable, most=200, what="cable", or_none=True)
     circuits = several("Branch circuits, or none.", Circuit, most=40, what="circuit", or_none=True)
     modes = several(
         "Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode",

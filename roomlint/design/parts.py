@@ -215,16 +215,21 @@ class Name(Text[T]):
     """The name of another thing of the file."""
 
     def __init__(
-        self, about: str, kind: str, example: str, *, also: str = "", whole: bool = False,
+        self, about: str, kind: str, example: str, *, also: str = "", whole: bool = False, or_none: bool = False,
         **more: Any,  # noqa: ANN401  what every key takes
     ) -> None:  # fmt: skip
-        """`also`: another kind of thing it may be; `whole`: the thing itself is the value, not its name."""
+        """`also`: another kind of thing it may be; `whole`: the thing itself is the value, not its name.
+
+        `or_none`: the word `none` may stand in its place, is kept as the value, and states that there is no such thing.
+        """
         super().__init__(about, example=example, most=LONGEST_NAME, **more)
-        self.kind, self.also, self.whole = kind, also, whole
+        self.kind, self.also, self.whole, self.or_none = kind, also, whole, or_none
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
         """Return the name; that there is such a thing is seen when all is read."""
         value = super().take(node, book, element)
+        if self.or_none and value == NONE:
+            return value
         if value is not ABSENT:
             book.refer(self.kind, node, element if self.whole else None, self.attr, also=self.also)
         return None if self.whole and value is not ABSENT else value
@@ -377,7 +382,7 @@ def words(about: str, of: Text[Any], most: int, *, key: str = "") -> Each[tuple[
 
 
 def named(
-    about: str, kind: str, example: str, *, also: str = "", key: str = "", required: bool = False
+    about: str, kind: str, example: str, *, also: str = "", key: str = "", required: bool = False, or_none: bool = False
 ) -> Name[str | None]:
     """Declare the name of another thing of the file, of one kind or of `also` another."""
-    return Name(about, kind, example, also=also, key=key, required=required)
+    return Name(about, kind, example, also=also, key=key, required=required, or_none=or_none)

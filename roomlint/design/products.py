@@ -210,6 +210,7 @@ class PictureData(Element):
     shift_vertical = _ratio("Vertical shift in percent.", 0, 500, 60)
     shift_horizontal = _ratio("Horizontal shift in percent.", 0, 500, 25)
     luminous_flux_lm = quantity("Light in the mode that is used.", "luminous_flux")
+    contrast = _ratio("White over black, one after the other in the dark, in the mode that is used.", 10, 1e7, 2000)
     noise_db = quantity("A-weighted noise at 1 m.", "level", low=0.0, high=90.0, zero=True, example="26 dB")
     video_latency_s = quantity("Its latency.", "time", zero=True, high=5.0, example="30 ms")
 

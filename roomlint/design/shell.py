@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from roomlint.design.along import Along
 from roomlint.design.base import Point
 from roomlint.design.element import Derived, Element
-from roomlint.design.keys import choice, flag, ident, number
+from roomlint.design.keys import choice, flag, ident, number, whole
 from roomlint.design.listening import HOLDERS, Fixing, Mounting
 from roomlint.design.measured import length, quantity, surveyed
 from roomlint.design.outline import Corner, read_outline
@@ -156,6 +156,7 @@ class Riser(Element):
     width = surveyed("Left to right; up to the right wall when not given.", high=50.0, example="3.20 m")
     depth = surveyed("Front to rear; up to the rear wall when not given.", high=50.0, example="1.80 m")
     height = surveyed("Height of the platform.", high=3.0, example="0.30 m", required=True)
+    steps = whole("How many times one steps up to it, the last onto the platform itself.", 1, 12, example=2)
 
     def holds(self, plan: tuple[Quantity, Quantity], book: Book) -> bool:
         """Return whether a place of the plan is over it."""
@@ -168,6 +169,15 @@ class Riser(Element):
         rear = front.value + depth.value if depth is not None else book.length.value
         x, from_front = plan[0].value, book.length.value - plan[1].value
         return bool(start <= x <= end and front.value <= from_front <= rear)
+
+
+class Control(Element):
+    """Something that people work by hand: a keypad, a switch, a screen on the wall."""
+
+    KIND = "control"
+
+    id_key = ident()
+    height_m = surveyed("Height of what is worked by hand.", zero=True, high=5.0, example="1.10 m")
 
 
 class Treatment(Along):
@@ -246,7 +256,10 @@ class Shell(Element):
     roof_windows = several("Windows in the ceiling, or none.", RoofWindow, most=24, what="roof window", or_none=True)
     obstacles = several("Boxes that sound, sight and people meet, or none.", Obstacle, most=200, what="obstacle",
                         or_none=True)  # fmt: skip
-    risers = several("Platforms that rows of seats stand on.", Riser, most=12, what="riser")
+    risers = several("Platforms that rows of seats stand on, or none.", Riser, most=12, what="riser", or_none=True)
+    controls = several("Keypads, switches and screens on the walls, or none.", Control, most=40, what="control",
+                       or_none=True)  # fmt: skip
+    smoke_alarm = choice("Where the smoke alarm is that warns who sits here.", "in-room", "elsewhere", "none")
     width_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, left to right."""
     length_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))

@@ -112,14 +112,21 @@ class Rack(Element):
     width_m = length("Outer width.", high=3.0, example="0.60 m")
     height_m = length("Outer height.", high=3.0, example="1.20 m")
     enclosed = flag("Whether it is closed.")
-    airflow_m3_s = quantity("Air moved through it.", "airflow")
+    airflow_m3_s = quantity("Air moved through it, or none where nothing moves it.", "airflow", or_none=True)
     inlet_degc = quantity("Air temperature at the inlet.", "temperature", example="24 degC")
     contains = words("Ids of what is in it.", _element("Id of an element."), 64)
     front_clear_m = surveyed("Free depth in front.", zero=True, high=20.0, example="0.90 m")
+    rear_clear_m = surveyed("Free depth behind.", zero=True, high=20.0, example="0.70 m")
+    service = choice("From where its rear is reached.", "rear", "slides-out", "front")
     bonded = flag("Whether its metal is bonded to earth.")
     mass_kg = quantity("Mass with everything in it.", "mass", example="60 kg")
     depth_m = length("Outer depth.", high=3.0, example="0.60 m")
     mounting = part("How it is held.", Mounting)
+
+    @property
+    def no_airflow(self) -> bool:
+        """Whether the file states that nothing moves air through it."""
+        return Rack.airflow_m3_s.says_none(self)
 
 
 class Electronics(Element):
@@ -141,7 +148,13 @@ class Raceway(Element):
     kind = choice("Kind.", "emt", "ent", "pvc", "trunking", "sleeve")
     size = choice("Trade size.", "1/2", "3/4", "1", "1-1/4", "1-1/2", "2")
     inner_diameter_m = length("Inner diameter, where no trade size tells it.", high=0.5, example="35 mm")
+    inner_area_m2 = quantity("Inner cross-section of one that is not round.", "area", high=0.1, example="1500 mm2")
     length_m = length("Length.", example="6 m")
+    partition = flag("Whether a partition divides power in it from everything else.")
+
+
+POWERED = ("type-1", "type-2", "type-3", "type-4")
+"""Types of power over the pairs of a network cable, by IEEE 802.3."""
 
 
 class Cable(Element):
@@ -166,16 +179,37 @@ class Cable(Element):
     )  # fmt: skip
     in_wall = flag("Whether it runs concealed.")
     plenum = flag("Whether it runs through a space that moves air for the building.")
-    raceway = named("The raceway it runs in.", "raceway", "picture-sleeve")
-    beside_power_m = length("Distance to power conductors that it runs beside.", zero=True, high=50.0, example="300 mm")
-    power_exception = text("Why a smaller distance is allowed.", "power runs in metal conduit")
-    edge_distance_m = length("From its hole to the nearest edge of the framing.", zero=True, high=1.0, example="40 mm")
+    riser = flag("Whether it runs up a shaft, or through floors of a building of more than two dwellings.")
+    raceway = named("The raceway it runs in, or none.", "raceway", "picture-sleeve", or_none=True)
+    beside_power_m = quantity(
+        "Distance to power conductors that it runs beside, or none where it runs beside none.", "length", zero=True,
+        high=50.0, example="300 mm", or_none=True,
+    )  # fmt: skip
+    power_exception = choice(
+        "What stands between where the distance is smaller, or none.", "power-in-raceway", "power-sheathed",
+        "cable-in-raceway", "tube", "none",
+    )  # fmt: skip
+    edge_distance_m = quantity(
+        "From its hole, or from itself, to the nearest edge of the framing, or none where it passes no framing.",
+        "length", zero=True, high=1.0, example="40 mm", or_none=True,
+    )  # fmt: skip
     nail_plate = flag("Whether a steel plate covers it.")
     active = flag("Whether it has electronics or is optical.")
     rate_gb_s = quantity("Data rate.", "data_rate")
     bend_radius_m = length("Smallest bend radius.", high=5.0, example="40 mm")
-    bundle = whole("Cables in the bundle.", 1, 200, example=12)
+    powered = choice("Power over its pairs, by type of IEEE 802.3, or none.", "none", *POWERED)
+    bundle = whole("Cables in the bundle, itself among them.", 1, 200, example=12)
     ambient_degc = quantity("Warmest air around it.", "temperature", example="40 degC")
+
+    @property
+    def beside_no_power(self) -> bool:
+        """Whether the file states that it runs beside no power."""
+        return Cable.beside_power_m.says_none(self)
+
+    @property
+    def in_no_framing(self) -> bool:
+        """Whether the file states that it passes no framing."""
+        return Cable.edge_distance_m.says_none(self)
 
 
 PLUGS = (

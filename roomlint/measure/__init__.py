@@ -10,6 +10,7 @@ from roomlint.measure.world import World
 
 if TYPE_CHECKING:
     from roomlint.design.model import Design
+    from roomlint.measure.access import Access
     from roomlint.measure.aim import Aiming
     from roomlint.measure.anchoring import Anchors
     from roomlint.measure.angles import Angles
@@ -17,10 +18,12 @@ if TYPE_CHECKING:
     from roomlint.measure.bass import Bass
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
+    from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
+    from roomlint.measure.heating import Heating
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.onscreen import OnScreen
@@ -34,6 +37,7 @@ if TYPE_CHECKING:
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
     from roomlint.measure.standing import Standing
+    from roomlint.measure.viewing import Viewing
 
 
 class Figures:
@@ -102,6 +106,20 @@ class Figures:
         return OnScreen(self)
 
     @cached_property
+    def viewing(self) -> Viewing:
+        """What seats see of the picture, and how the projector lights it."""
+        from roomlint.measure.viewing import Viewing
+
+        return Viewing(self)
+
+    @cached_property
+    def access(self) -> Access:
+        """How people come in and out, and reach what they use."""
+        from roomlint.measure.access import Access
+
+        return Access(self)
+
+    @cached_property
     def bodies(self) -> Bodies:
         """What stands in the room, as solids."""
         from roomlint.measure.bodies import Bodies
@@ -142,6 +160,20 @@ class Figures:
         from roomlint.measure.bass import Bass
 
         return Bass(self)
+
+    @cached_property
+    def cabling(self) -> Cabling:
+        """What cables and raceways are made for."""
+        from roomlint.measure.cabling import Cabling
+
+        return Cabling(self)
+
+    @cached_property
+    def heating(self) -> Heating:
+        """Heat of racks and the air that carries it away."""
+        from roomlint.measure.heating import Heating
+
+        return Heating(self)
 
     @cached_property
     def mounts(self) -> Mounts:

@@ -41,6 +41,7 @@ _WORDS: Final = {
     "rack": "a rack {:.2f} m {}, as none is given",
     "projector": "a projector {:.2f} m {}, as its sheet is not given",
 }
+_AIMED: Final = "a cabinet that is turned to the seats, as its aim is not given"
 _NEAREST_WALL: Final = "a rack that faces away from the nearest wall"
 SEATED_WIDE_M: Final = (0.50, 0.10)
 """Width of a listener on a seat of which no width is given, and how far it may be off."""
@@ -128,6 +129,7 @@ class Bodies(View):
         if held in self.design.shell.wall_names:
             piece = self.design.shell.wall_names.index(held)
             return (*wall_of(self.figures.space.enclosure(world), piece)[0].inward, 0.0)
+        world.assume(_AIMED)
         return self._toward_seats(world, at)
 
     def _rack_faces(self, world: World, rack: Rack) -> Vector3:

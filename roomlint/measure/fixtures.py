@@ -123,7 +123,7 @@ class Fixtures(View):
         centre = need(picture.centre, picture, "centre")
         try:
             width, height = self.figures.onscreen.size(picture)
-            self._faces(self.world, picture)
+            self.faces(self.world, picture)
         except (Missing, Refused):
             width, height = _or_nothing(None), _or_nothing(None)
         return self._sheet(picture, centre, width, height)
@@ -133,12 +133,12 @@ class Fixtures(View):
             (x, y, z), half, up = world.xyz(centre), world(width) / 2.0, world(height) / 2.0
             if half <= 0.0:
                 return Upright(((x, y),), z, z)
-            nx, ny = self._faces(world, picture)
+            nx, ny = self.faces(world, picture)
             return Upright(((x - half * ny, y + half * nx), (x + half * ny, y - half * nx)), z - up, z + up)
 
         return compute
 
-    def _faces(self, world: World, picture: Picture) -> Point2:
+    def faces(self, world: World, picture: Picture) -> Point2:
         """Return the way that a picture faces in plan: off its wall, or off the wall before the reference seat."""
         names = self.design.shell.wall_names
         held = picture.mounting.on if picture.mounting is not None else None

@@ -84,7 +84,7 @@ class Powered(View):
 
     def feeding(self, item: Item) -> tuple[Way, ...]:
         """Return the loads that stand for an item: by its own name, or by the rack's that it is in."""
-        racks = {rack.id for rack in self.design.racks if item in self._contents(rack)}
+        racks = {rack.id for rack in self.design.racks if item in self.in_rack(rack)}
         return tuple(way for way in self.ways if way.load.feeds is not None and way.load.feeds in {item.id, *racks})
 
     def items_of(self, load: Load) -> tuple[Item, ...]:
@@ -93,9 +93,10 @@ class Powered(View):
         if named or load.feeds is None:
             return named
         rack = next((rack for rack in self.design.racks if rack.id == load.feeds), None)
-        return self._contents(rack) if rack is not None else ()
+        return self.in_rack(rack) if rack is not None else ()
 
-    def _contents(self, rack: Rack) -> tuple[Item, ...]:
+    def in_rack(self, rack: Rack) -> tuple[Item, ...]:
+        """Return the powered items that stand in a rack, by its own list or by theirs."""
         return tuple(item for item in self._sure if item.id in rack.contains or getattr(item, "rack", None) == rack.id)
 
     @cached_property

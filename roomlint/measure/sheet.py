@@ -47,12 +47,16 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: a table a seat, then channels, bass, fixings and circuits where it has them."""
+    """Return the tables of a room: one a seat, then picture, channels, bass, fixings, circuits, cables and heat."""
     tables = list(_seats(figures))
+    tables += _picture(figures)
     tables += _channels(figures)
     tables += _bass(figures)
     tables += _mounts(figures)
     tables += _circuits(figures)
+    tables += _cables(figures)
+    tables += _raceways(figures)
+    tables += _heat(figures)
     return tables
 
 
@@ -100,6 +104,27 @@ def _source_row(
     else:
         cells += (NOT_ITS, NOT_ITS)
     return name, cells
+
+
+def _picture(figures: Figures) -> Iterable[Table]:
+    """Yield what each seat sees of the picture."""
+    seen, picture = figures.viewing, figures.design.picture
+    if picture is None or not figures.design.seats:
+        return
+    rows = [
+        _row(
+            seat.id,
+            partial(seen.seen_width, seat),
+            partial(seen.upward, seat, top=True),
+            partial(seen.upward, seat, top=False),
+            partial(figures.onscreen.off_axis, picture, seat),
+            partial(seen.far_edge, seat),
+            partial(seen.acuity, seat),
+        )
+        for seat in figures.design.seats
+    ]
+    columns = ("it fills", "up to its top", "up to its middle", "off its axis", "to its far edge", "of acuity distance")
+    yield Table("picture", columns, tuple(rows))
 
 
 def _channels(figures: Figures) -> Iterable[Table]:
@@ -162,3 +187,47 @@ def _circuits(figures: Figures) -> Iterable[Table]:
     ]
     if rows:
         yield Table("circuits (a licensed electrician decides)", ("rating asked for", "voltage drop"), tuple(rows))
+
+
+def _cables(figures: Figures) -> Iterable[Table]:
+    """Yield every run: what it is, how long, how thick, and what it costs a loudspeaker."""
+    cabling, rows = figures.cabling, []
+    for cable in figures.design.cables:
+        words = tuple(NOT_ITS if word is None else word for word in (cable.carries, cable.marking, cable.raceway))
+        cells: list[Cell] = [*words, _ask(partial(cabling.length, cable))]
+        source = next((one for one in figures.design.sources if one.id == cable.end), None)
+        if cable.carries == "loudspeaker" and source is not None:
+            cells.append(_ask(partial(cabling.conductor, cable)))
+            cells.append(_ask(partial(cabling.loss, cable, source)))
+            cells.append(_ask(partial(cabling.damping, cable, source)))
+        else:
+            conductor = NOT_ITS if cable.conductor_m2 is None else _ask(partial(cabling.conductor, cable))
+            cells += [conductor, NOT_ITS, NOT_ITS]
+        rows.append((cable.id, tuple(cells)))
+    if rows:
+        columns = ("carries", "marking", "raceway", "length", "conductor", "loss", "damping")
+        yield Table("cables", columns, tuple(rows))
+
+
+def _raceways(figures: Figures) -> Iterable[Table]:
+    rows = []
+    for raceway in figures.design.raceways:
+        cables, _ = figures.cabling.inside(raceway)
+        fill: Cell = _ask(partial(figures.cabling.fill, raceway, cables)) if cables else NOT_ITS
+        rows.append((raceway.id, (", ".join(cable.id for cable in cables) or NOT_ITS, fill)))
+    if rows:
+        yield Table("raceways", ("holds", "fill"), tuple(rows))
+
+
+def _heat(figures: Figures) -> Iterable[Table]:
+    heating = figures.heating
+    rows = [
+        _row(
+            rack.id, partial(heating.heat, rack), partial(heating.air_needed, rack), partial(heating.air_share, rack),
+            partial(heating.inlet, rack),
+        )
+        for rack in figures.design.racks
+    ]  # fmt: skip
+    if rows:
+        title = "heat (an estimate from sheets; makers' instructions decide)"
+        yield Table(title, ("heat", "air for a rise of 10 K", "air moved of it", "air at the inlet"), tuple(rows))

@@ -278,7 +278,7 @@ class Staging(View):
         return self.figure("rise of the ear", "m", compute)
 
     def _lines(self, seat: Seat) -> list[_Line]:
-        others = [other for other in self.design.seats if _another_row(other, seat)]
+        others = [other for other in self.design.seats if another_row(other, seat)]
         found = []
         for source in self.design.loudspeakers:
             for other in others if source.position is not None else ():
@@ -347,7 +347,7 @@ def _rectangle(left: float, front: float, width: float, depth: float) -> tuple[P
     return ((left, front - depth), (left + width, front - depth), (left + width, front), (left, front))
 
 
-def _another_row(other: Seat, seat: Seat) -> bool:
+def another_row(other: Seat, seat: Seat) -> bool:
     """Say whether two seats stand in different rows: by their numbers, or by what lies between front and rear."""
     if other is seat or other.ear is None or seat.ear is None:
         return False

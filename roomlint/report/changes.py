@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.report.merging import Entry, merged
 from roomlint.report.units import Units
-from roomlint.report.words import acceptance, house_change, place_key
+from roomlint.report.words import acceptance, house_change, place_key, standing_change
 from roomlint.review.house_check import gravest
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.source.say import one_line
@@ -34,7 +34,8 @@ TITLES: Final = {
 def house_lines(review: Review) -> list[str]:
     """Return the decisions of the houses that changed, by file."""
     rules = {rule.id: rule for rule in review.rules}
-    return [
+    stages = [f"{one_line(change.file)}: {standing_change(change)}" for change in review.standing_changes]
+    return stages + [
         f"{one_line(change.file)}: {house_change(change, _rule_book(change, rules.get(change.rule)))}"
         for change in review.house_changes
     ]

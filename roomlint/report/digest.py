@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, Generic, TypeVar
 
 from roomlint.report.units import Units
 from roomlint.report.words import ended, loosened
+from roomlint.review.standing import written
 from roomlint.review.verdict import Kind
 from roomlint.review.window import Window
 from roomlint.source.files import from_top
@@ -59,6 +60,8 @@ class Digest:
         self._ran = {rule.id for rule in review.rules}
         self._decisions: dict[tuple[str, str], Decision] = {}
         self._houses: set[str] = set()
+        self.standing: dict[str, dict[str, str]] = {}
+        """House file from the top to what it decides about the stages."""
         self._loosened: dict[tuple[str, str, bool], Loosened] = {}
         self._ended: dict[tuple[str, str], tuple[Place, str]] = {}
 
@@ -72,6 +75,8 @@ class Digest:
         self._loosened.update({(one.house, one.rule, isinstance(one.now, Window)): one for one in room.loosened})
         if room.house.file not in self._houses:
             self._houses.add(room.house.file)
+            if room.house.file:
+                self.standing[from_top(room.house.file)] = written(room.house)
             for rule_id, decision in room.house.decisions.items():
                 if rule_id in self._ran:
                     self._decisions[room.house.file, rule_id] = decision

@@ -161,7 +161,7 @@ class _Seen:
             alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
         for keys, of in alike.items():
             waiting = sum(lack.waiting for lack in of)
-            waits = count_of(waiting, "judgement waits", "judgements wait")
+            waits = count_of(waiting, "check waits", "checks wait")
             row = f"- {name}: {data(telling.names.several(lack.subject for lack in of))}: {data(keys)} ({waits})"
             self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), _cut(row))
         for verdict in room.verdicts:

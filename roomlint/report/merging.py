@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.measure.figure import Figure
 from roomlint.report.names import about
 from roomlint.report.telling import template_of
+from roomlint.report.units import SIDES
 from roomlint.report.words import place_key
 from roomlint.review.verdict import Kind
 
@@ -25,6 +26,7 @@ _VERB: Final = re.compile(
 )
 """Verbs that findings start with, after the name of one element."""
 _ITS: Final = re.compile(r"\b(its|it|itself)\b")
+_SIDE: Final = re.compile(r"\b(left|right)\b")
 _PLURAL: Final = {"is": "are", "has": "have", "reaches": "reach", "crosses": "cross"}
 
 
@@ -61,16 +63,15 @@ def merged(
     moved: bool = False,
     beside: Mapping[int, tuple[Verdict, ...]] | None = None,
 ) -> list[Entry]:
-    """Return verdicts as lines, in the order of the file; with `moved` those that moved stand each alone.
+    """Return verdicts as lines, in the order of the file; with `moved` only what moved alike is told as one.
 
     `beside`: by the identity of a verdict, what is told in one breath with it.
     """
     groups: dict[Hashable, list[Verdict]] = {}
     told = beside or {}
-    for number, verdict in enumerate(sorted(verdicts, key=place_key)):
-        alone = moved and verdict.change is not None and verdict.change.before is not None
+    for verdict in sorted(verdicts, key=place_key):
         with_it = tuple(sorted({other.rule for other in told.get(id(verdict), ())}))
-        key: Hashable = number if alone else (_key(verdict, telling), with_it)
+        key: Hashable = (_key(verdict, telling), with_it, _move(verdict, telling) if moved else "")
         groups.setdefault(key, []).append(verdict)
     return _alike([_entry(group, telling, told, moved=moved) for group in groups.values()])
 
@@ -127,6 +128,16 @@ def _key(verdict: Verdict, telling: Telling) -> Hashable:
         verdict.follows,
         (verdict.change.way, verdict.change.by) if verdict.change is not None else None,
     )
+
+
+def _move(verdict: Verdict, telling: Telling) -> str:
+    """Return what is read of a figure before and after, the two sides of the room as one; empty where none moved."""
+    if verdict.change is None or verdict.change.before is None:
+        return ""
+    text = telling.sentence([verdict], moved=True)
+    figure = verdict.figure
+    is_sided = figure is not None and figure.name in SIDES and len(_SIDE.findall(text)) == 1
+    return _SIDE.sub("", text) if is_sided else text
 
 
 def _plain(fact: Fact, telling: Telling) -> Hashable:

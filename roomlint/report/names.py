@@ -57,19 +57,27 @@ _KEYS: Final = {
     "lens": "position of the lens",
     "centre": "position of its centre",
     "egress": "whether it is a way out",
+    "smoke_alarm": "where its smoke alarm is",
+    "controls": "keypads and switches",
+    "risers": "platforms",
+    "service": "from where its rear is reached",
+    "front_clear": "free depth in front",
+    "rear_clear": "free depth behind",
+    "contrast": "its contrast",
+    "ambient": "light on the screen",
     "gfci": "ground-fault protection",
     "afci": "arc-fault protection",
 }
 SAME_KIND: Final = 2
 """So many elements of one kind are told as `left and right`."""
-_ON: Final = {"circuit": "on", "opening": "at"}
-"""What stands between the name of an element and that of its circuit, or of the opening beside it."""
+_ON: Final = {"circuit": "on", "opening": "at", "amplifier": "of", "processor": "of"}
+"""What stands between the name of an element and that of its circuit, its amplifier, or the opening beside it."""
 _WITHOUT: Final = frozenset({"setting"})
 """Kinds of elements that are not named beside another: a loudspeaker's setting carries its id."""
 _NEEDS_MORE: Final = frozenset({"height", "length", "rating", "diameter"})
 """Keys that say little without what they are of."""
 _PLACES: Final = frozenset({"position", "ear", "centre", "lens"})
-_INTO: Final = frozenset({"mounting", "fixing", "position"})
+_INTO: Final = frozenset({"mounting", "fixing", "position", "electronics"})
 """Parts of an element that the last key says enough without."""
 
 

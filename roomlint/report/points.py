@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from roomlint.report.asking import DRILLING, hazard_order, is_hazard
 from roomlint.report.merging import merged
 from roomlint.review.verdict import Level
+from roomlint.review.waivers import ABOUT_WAIVER, accepts
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
@@ -18,8 +19,6 @@ if TYPE_CHECKING:
     from roomlint.report.telling import Telling
     from roomlint.review.review import RoomReview
     from roomlint.review.verdict import Remedy, Verdict
-
-_WAIVER: Final = "waiver/"
 
 
 @dataclass(slots=True)
@@ -102,10 +101,12 @@ def _in_one_breath(failures: list[Verdict], telling: Telling) -> tuple[dict[int,
 
 def _host(verdict: Verdict, by_rule: dict[str, list[Verdict]], telling: Telling) -> Verdict | None:
     """Return the failure that another is told in one breath with; None when it is told by itself."""
-    if verdict.subject.startswith(_WAIVER):
+    if verdict.subject.startswith(ABOUT_WAIVER):
         return _accepted_in_vain(verdict, by_rule)
     rule = telling.rule(verdict)
-    for name in rule.beside if rule is not None else ():
+    if rule is None or not telling.fits_beside(verdict):
+        return None
+    for name in rule.beside:
         for other in by_rule.get(name, ()):
             same = other.subject == verdict.subject or other.subject.startswith("design/")
             if same and _rank(other) >= _rank(verdict):
@@ -115,12 +116,9 @@ def _host(verdict: Verdict, by_rule: dict[str, list[Verdict]], telling: Telling)
 
 def _accepted_in_vain(verdict: Verdict, by_rule: dict[str, list[Verdict]]) -> Verdict | None:
     """Return the failure that a waiver which does not hold was meant for: it says itself why that is so."""
-    name, _, subject = verdict.subject.removeprefix(_WAIVER).partition(" for ")
-    wanted = subject.split("+")
+    name = verdict.subject.removeprefix(ABOUT_WAIVER).partition(" for ")[0]
     for other in by_rule.get(name, ()):
-        keys = other.subject.split("+")
-        named = all(key in keys or key in {one.partition("/")[2] for one in keys} for key in wanted)
-        if other.unheld is not None and named and _rank(other) >= _rank(verdict):
+        if other.unheld is not None and accepts(verdict, other) and _rank(other) >= _rank(verdict):
             return other
     return None
 

@@ -101,13 +101,13 @@ class Rest:
             if rule is not None:
                 self.page.line(f"[{name}] {'; '.join(basis_words(basis) for basis in rule.bases)}", 6, "quiet")
 
-    def folded(self, notes: int, points: int, findings: int) -> None:
+    def folded(self, notes: int, points: int, findings: int, *, tight: bool = False) -> None:
         """Count what is not written out, and name the option that shows it; say what numbers count."""
         self.page.blank()
         assumed = self._assumptions()
         told = list(self._folded(notes, len(assumed)))
         lines = [f"Folded: {'; '.join(told)}."] if told else []
-        if not self.wishes.is_narrow and not self.wishes.basis:
+        if not tight and not self.wishes.is_narrow and not self.wishes.basis:
             if findings > points:
                 stand = count_of(points, "point stands", "points stand")
                 lines.append(f"The {stand} for {findings} findings of single rules (--basis).")
@@ -134,12 +134,12 @@ class Rest:
         waiting = sum(1 for verdict in room.verdicts if verdict.follows is not None)
         keys = len(room.unjudged)
         rest = [
-            count_of(waiting, "waits for a point above", "wait for points above") if waiting else "",
+            count_of(waiting, "waits for one above", "wait for those above") if waiting else "",
             f"{counts['waived']} accepted" if counts.get("waived") else "",
             f"{counts['pass']} passed" if counts.get("pass") else "",
             f"{counts['informational']} worth knowing" if counts.get("informational") else "",
             count_of(counts["notApplicable"], "does not apply", "do not apply") if counts.get("notApplicable") else "",
-            f"{count_of(keys, 'key', 'keys')} that no rule looks at" if keys > MOST_UNJUDGED else "",
+            f"{count_of(keys, 'key', 'keys')} unjudged" if keys > MOST_UNJUDGED else "",
             count_of(assumed, "assumption", "assumptions") if assumed > MOST_ASSUMED else "",
         ]
         words = ", ".join(part for part in rest if part)
@@ -188,21 +188,13 @@ class Rest:
         rules = (self.telling.rule(verdict) for lack in of for verdict in lack.rules.values())
         return list(dict.fromkeys(mark for rule in rules if rule for mark in self.footnotes.of(rule.caution, 1)))
 
-    def next(self, *, tight: bool = False) -> None:
-        """Write what to find out next as a block to paste: the most hazardous, or with `missing` all of it.
-
-        Where the page is full that option is named instead.
-        """
+    def next(self) -> None:
+        """Write what to find out next as a block to paste: the most hazardous, or with `missing` all of it."""
         whole = self.wishes.missing or self.wishes.verdicts
         files = list(dict.fromkeys(lack.file for lack in self.lacks))
         total = sum(lack.waiting for lack in self.lacks)
         for file in files if whole else files[:1]:
             chosen = self._fitting([lack for lack in self.lacks if lack.file == file], whole=whole)
-            if tight and not whole:
-                self.page.heading(
-                    f"To find out next: --missing writes it out, for {count_of(total, 'check', 'checks')}."
-                )
-                return
             if not whole and all(lack.wanted.keys() <= lack.drilling.keys() for lack in chosen):
                 checks = count_of(total, "check", "checks")
                 self.page.heading(

@@ -48,7 +48,7 @@ class RoomText:
         self.footnotes = footnotes
         self.wishes = wishes
         self._lacks = lacks(room.verdicts)
-        self._is_tight = False
+        self.is_tight = False
         """Whether the page is full, so that what is missing is counted only."""
         self.points: list[Point] = [] if room.compared else points_of(room, telling)
 
@@ -78,7 +78,7 @@ class RoomText:
             if level is Level.ERROR or (found and self._shows_all):
                 self._section(heading, found)
             elif level is Level.WARNING:
-                self._is_tight = self._lines_left() < (FOLD_LINES if found else 0)
+                self.is_tight = self._lines_left() < (FOLD_LINES if found else 0)
                 self._warnings(found)
         self._end()
 
@@ -133,22 +133,16 @@ class RoomText:
         left, shown = self._lines_left(), 0
         trial, page, footnotes = self.page.trial(), self.page, self.footnotes
         self.page, self.footnotes = trial, footnotes.trial()
-        trial.heading("Warnings", "warning")
+        trial.heading(_warned(points, 1), "warning")
         for number, point in enumerate(points, start=1):
             self._listed_points([point])
-            end = 0 if number == len(points) else 1
-            if trial.height + end > left:
+            if trial.height > left:
                 break
             shown = number
         self.page, self.footnotes = page, footnotes
-        self._section("Warnings", points[:shown])
-        if shown < len(points):
-            rest = points[shown:]
-            span = f"{rest[0].number}" if len(rest) == 1 else f"{rest[0].number} to {rest[-1].number}"
-            if shown:
-                self.page.line(f"{span}: {count_of(len(rest), 'more warning', 'more warnings')} (--notes)", 4)
-            else:
-                self.page.heading(f"Warnings: {span}, not listed here (--notes)", "warning")
+        self._section(_warned(points, shown), points[:shown])
+        if not shown:
+            self.page.heading(_warned(points, 0), "warning")
 
     def _lines_left(self) -> int:
         """Return how many lines of a page are left for warnings, once all else is written."""
@@ -156,7 +150,7 @@ class RoomText:
         self.page, self.footnotes = page.trial(), footnotes.trial()
         self._end()
         foot = self.page.trial()
-        foot.blank()
+        foot.blank(is_apart=not self.is_tight)
         for text, mark in self.footnotes.marks.items():
             foot.marked(mark, text)
         taken = page.height + self.page.height + foot.height
@@ -169,8 +163,10 @@ class RoomText:
         if self.wishes.verdicts:
             self._rest.all_verdicts()
         findings = sum(point.findings for point in self.points)
-        self._rest.folded(len(folded), len(self.points), findings)
-        self._rest.next(tight=self._is_tight)
+        # On a full page the checks that lack a value are counted among what is folded, with the option that shows them.
+        self._rest.folded(len(folded), len(self.points), findings, tight=self.is_tight)
+        if not self.is_tight or self.wishes.missing or self.wishes.verdicts:
+            self._rest.next()
 
     def _head(self, *, stops: bool) -> None:
         room = self.room
@@ -303,6 +299,21 @@ class RoomText:
         if words:
             self.page.blank()
             self.page.line(f"As before: {words}.", role="quiet")
+
+
+def _warned(points: list[Point], shown: int) -> str:
+    """Return the heading of the warnings, of which so many are listed."""
+    listed, rest = _span(points[:shown]), _span(points[shown:])
+    if not rest:
+        return "Warnings"
+    more = f"{listed}; {len(points) - shown} more, " if listed else ""
+    return f"Warnings: {more}{rest}, not listed here (--notes)"
+
+
+def _span(points: list[Point]) -> str:
+    """Return the numbers of points that follow each other."""
+    numbers = list(dict.fromkeys((points[0].number, points[-1].number))) if points else []
+    return " to ".join(map(str, numbers))
 
 
 def _actions(entry: Entry, telling: Telling) -> Iterator[str]:

@@ -212,6 +212,7 @@ class Log:
         digest, review = self.digest, self.review
         codes = {printable(self._files.relative(file)): code for file, code in digest.codes.items()}
         counted: Json = {"rooms": digest.rooms, "verdicts": dict(sorted(digest.counts.items())), "codes": codes}
+        counted["houses"] = {printable(file): stood for file, stood in sorted(digest.standing.items())}
         if review.against:
             ways = Counter(digest.ways)
             counted |= {"against": one_line(review.against), "changes": dict(sorted(ways.items()))}

@@ -117,7 +117,17 @@ class Telling:
         rule = self.rule(first)
         if rule is None or BESIDE not in rule.says:
             return ""
-        return one_line(rule.says[BESIDE].format_map(_fields(verdicts, self.units, self.names, moved=False)))
+        fields = _fields(verdicts, self.units, self.names, moved=False)
+        fields["subject"] = self.names.groups(about(verdict.subject).elements for verdict in verdicts)
+        return one_line(rule.says[BESIDE].format_map(fields))
+
+    def fits_beside(self, verdict: Verdict) -> bool:
+        """Return whether a verdict can be told in one breath with another: its template has all that it names."""
+        rule = self.rule(verdict)
+        if rule is None or BESIDE not in rule.says:
+            return True
+        fields = _fields([verdict], self.units, self.names, moved=False)
+        return all(field in fields for field in fields_of(rule.says[BESIDE]))
 
     def whole(self, verdict: Verdict) -> str:
         """Return a verdict as one sentence with its subject and a full stop."""
@@ -238,6 +248,9 @@ def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:
     figure = verdict.figure
     if figure is None or verdict.margin is None or verdict.kind is Kind.PASS:
         return ""
+    if verdict.kind is Kind.REVIEW and not verdict.because and figure.assumes and figure.u >= abs(figure.value):
+        # As large as the figure itself: no tape helps, somebody must say what is assumed.
+        return f": cannot be told; assumed {figure.assumes[0]}"
     spread = ""
     shows = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
     if shows and abs(verdict.margin) <= NEAR * figure.u:
@@ -264,7 +277,8 @@ def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: b
     figures = [verdict.figure for verdict in verdicts if verdict.figure is not None]
     if figures:
         scale = units.of(figures, first.window)
-        before = first.change.before if moved and len(verdicts) == 1 and first.change is not None else None
+        # What is told together moved alike.
+        before = first.change.before if moved and first.change is not None else None
         fields["figure"] = scale.figures(figures, first.window, before)
         fields["size"] = scale.sizes(figures, before)
         if first.window is not None:

@@ -33,6 +33,7 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
     _decisions_changed(review, page)
     yield page.take()
     unmoved: list[str] = []
+    is_full = False
     told: Counter[str] = Counter()
     """What the rooms' own lines count, so that the last line adds up with them."""
     for room in review.rooms:
@@ -45,11 +46,12 @@ def text_report(review: Review, wishes: Wishes) -> Iterator[str]:
         text = RoomText(room, Telling(room, rules, wishes.units), page, footnotes, wishes)
         text.write(stops=stops)
         told.update(text.counts())
+        is_full = text.is_tight and digest.rooms == 1
         page.blank(is_apart=not room.compared)
         yield page.take()
     if unmoved:
         page.line(f"As before: {few(unmoved, 12)}.")
-    _closing(review, digest, told, page, footnotes, wishes)
+    _closing(review, digest, told, page, footnotes, wishes, is_full=is_full)
     yield page.take()
 
 
@@ -101,10 +103,17 @@ def _decided(digest: Digest, page: Page, wishes: Wishes) -> None:
 
 
 def _closing(
-    review: Review, digest: Digest, told: Counter[str], page: Page, footnotes: Footnotes, wishes: Wishes
+    review: Review,
+    digest: Digest,
+    told: Counter[str],
+    page: Page,
+    footnotes: Footnotes,
+    wishes: Wishes,
+    *,
+    is_full: bool,
 ) -> None:
     if footnotes.marks:
-        page.blank(is_apart=not review.against)
+        page.blank(is_apart=not review.against and not is_full)
         for text, mark in footnotes.marks.items():
             page.marked(mark, sentence(text))
     page.blank(is_apart=not review.against)

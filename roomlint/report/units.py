@@ -185,7 +185,9 @@ class Scale:
             if names[0] == "straight ahead":
                 return names[0]
             text = self._joined(told, [abs(value) for value in values], arrow=before is not None)
-            return f"{text} {names[0]}" if names[0] else text
+            others = {_side(figure.value, SIDES.get(figure.name, sides)) for figure in figures}
+            name = names[0] if others == {names[0]} else EITHER
+            return f"{text} {name}" if name else text
         if before is not None:
             each = [
                 name if name == "straight ahead" else f"{' '.join(one)} {name}"

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from roomlint.design.house import Decision
-    from roomlint.review.review import Decided, HouseChange, Loosened
+    from roomlint.review.review import Decided, HouseChange, Loosened, StandingChange
     from roomlint.review.verdict import Verdict, Waived
     from roomlint.source.place import Place
 
@@ -30,6 +30,12 @@ COUNTED: Final = (
 ALWAYS: Final = ("error", "warning", "note", "review", "open", "pass", "notApplicable", "waived")
 """Counts that are told even when they are zero: nothing is silently left out."""
 KIND_WORDS: Final = {Kind.NOT_APPLICABLE: "not applicable"}
+STANDING: Final = {
+    "gate": "the gate",
+    "open": "what a missing value counts as",
+    "required chapters": "the chapters that a run may not leave out",
+}
+"""What a house decides about stages, in words."""
 MOST_NAMED: Final = 4
 
 
@@ -108,6 +114,12 @@ def house_change(change: HouseChange, rule_book: str) -> str:
     if own and change.now is None:
         return f"{change.rule} {change.way}: it was {before}"
     return f"{change.rule} {change.way}: {before} → {after}"
+
+
+def standing_change(change: StandingChange) -> str:
+    """Return how a decision of a house about stages changed, in words."""
+    what = STANDING.get(change.what, change.what)
+    return one_line(f"{what} at {', '.join(change.stages)} {change.way}: {change.was} → {change.now}")
 
 
 def loosened(one: Loosened, house: str, was: str, now: str) -> str:

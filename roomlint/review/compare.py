@@ -13,7 +13,9 @@ from roomlint.review.earlier import FINGERPRINT, Earlier, decided_by, earlier_of
 from roomlint.review.read_sarif import NotOursError, is_json, read_sarif
 from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
+from roomlint.review.standing import standing, standing_changes, whole
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
+from roomlint.review.waivers import accepts
 from roomlint.review.window import Window, decide
 from roomlint.source.dimensions import decimals, last_digit
 from roomlint.source.files import ROOM_ENDINGS, from_top
@@ -23,14 +25,14 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import House
     from roomlint.measure.figure import Figure
-    from roomlint.review.review import Review, RoomReview
+    from roomlint.review.review import Review, RoomReview, StandingChange
     from roomlint.review.rule import AnyRule
 
 __all__ = ["FINGERPRINT", "NotOursError", "compare", "earlier_of", "fingerprint", "is_json", "read_sarif"]
 
 SAME = 1e-6
 """Figures nearer than this part of their size are the same: another machine's last bits are no change."""
-HOUSE = "house"
+_CURED_BY_HOUSE = (Way.GONE, By.HOUSE)
 
 
 def _always(_: str) -> bool:
@@ -63,6 +65,7 @@ def compare(
         rooms=rooms,
         against=_name(earlier),
         house_changes=tuple(comparing.house_changes()),
+        standing_changes=tuple(comparing.standing_changes()),
         departed=tuple(comparing.departed(is_there)),
     )
 
@@ -83,6 +86,7 @@ class _Comparing:
         self._renamed = renamed
         self._rules = {(rule.id, rule.package): rule for rule in review.rules}
         self._houses: dict[str, dict[str, Decided]] = {}
+        self._standing: dict[str, dict[str, str]] = {}
         self._files: dict[str, str] = {}
         """House file as it is shown to the one from the top."""
         self._matched: set[str] = set()
@@ -101,7 +105,8 @@ class _Comparing:
         self._house(room.house)
         ran = {rule for rule, _ in was}
         runs = {verdict.rule for verdict in room.verdicts}
-        verdicts, keys = [], set()
+        verdicts: list[Verdict] = []
+        keys = set()
         for verdict in room.verdicts:
             key = (verdict.rule, verdict.subject)
             keys.add(key)
@@ -114,6 +119,7 @@ class _Comparing:
             for key, failed in was.items()
             if failed.kind is Kind.FAIL and key not in keys
         ]
+        verdicts = _idle_by_house(verdicts, gone)
         was_file = then_file if then is not None and then_file != file else ""
         return replace(room, verdicts=tuple(verdicts), gone=tuple(gone), compared=True, was_file=was_file)
 
@@ -138,6 +144,7 @@ class _Comparing:
         if house.file not in self._files:
             self._files[house.file] = from_top(house.file) if house.file else ""
             self._houses[self._files[house.file]] = decided_by(house)
+            self._standing[self._files[house.file]] = standing(house)
         return self._houses[self._files[house.file]]
 
     def house_changes(self) -> Iterator[HouseChange]:
@@ -148,6 +155,14 @@ class _Comparing:
                 before, after = was.get(rule_id), now.get(rule_id)
                 if not self._same(rule_id, before, after):
                     yield HouseChange(file, rule_id, self._way(rule_id, before, after), before, after)
+
+    def standing_changes(self) -> Iterator[StandingChange]:
+        """Yield what the houses decide about the stages otherwise than before, by file."""
+        stood = self._earlier.standing
+        if stood is None:
+            return
+        for file, now in sorted(self._standing.items()):
+            yield from standing_changes(file, whole(stood.get(file, {})), now)
 
     def _rule(self, rule_id: str) -> AnyRule | None:
         return next((rule for (name, _), rule in self._rules.items() if name == rule_id), None)
@@ -248,6 +263,25 @@ def _change(verdict: Verdict, was: Verdict | None) -> Change:
     same = (verdict.kind, verdict.level, verdict.waived is None) == (was.kind, was.level, was.waived is None)
     state = State.UNCHANGED if same and way is None and figure is None and window is None else State.UPDATED
     return Change(state, way, by, before, figure, window, was.waived is not None)
+
+
+def _idle_by_house(verdicts: list[Verdict], gone: list[Verdict]) -> list[Verdict]:
+    """Return verdicts with a finding about a waiver told as the house's doing where the house cured what it accepts."""
+    cured = [
+        one
+        for one in (*verdicts, *gone)
+        if one.change is not None and (one.change.way, one.change.by) == _CURED_BY_HOUSE
+    ]
+    if not cured:
+        return verdicts
+    return [
+        replace(verdict, change=replace(verdict.change, by=By.HOUSE))
+        if verdict.change is not None
+        and verdict.change.way is Way.NEW
+        and any(accepts(verdict, other) for other in cured)
+        else verdict
+        for verdict in verdicts
+    ]
 
 
 def _appeared(verdict: Verdict) -> Way | None:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from roomlint.review.review import Decided
+from roomlint.review.standing import written
 from roomlint.source.files import from_top
 
 if TYPE_CHECKING:
@@ -48,6 +49,8 @@ class Earlier:
     """House file to what it decided, by rule."""
     unread: frozenset[str] = frozenset()
     """Files that could not be read then."""
+    standing: Mapping[str, Mapping[str, str]] | None = None
+    """House file to what it decided about the stages; None where nobody recorded that."""
 
     def room(self, file: str) -> EarlierRoom | None:
         """Return what a room file had, None when it was not there."""
@@ -59,17 +62,19 @@ def earlier_of(review: Review, name: str) -> Earlier:
     places: dict[str, int] = {}
     codes: dict[str, str] = {}
     houses: dict[str, Mapping[str, Decided]] = {}
+    stood: dict[str, Mapping[str, str]] = {}
     for index, room in enumerate(review.rooms):
         file = from_top(room.file)
         places[file], codes[file] = index, room.code
         if room.house.file:
             houses.setdefault(from_top(room.house.file), decided_by(room.house))
+            stood.setdefault(from_top(room.house.file), written(room.house))
 
     def load(file: str) -> EarlierRoom:
         return of_room(file, review.rooms[places[file]])
 
     unread = frozenset(from_top(problem.place.file) for problem in review.problems)
-    return Earlier(name, codes, load, houses, unread)
+    return Earlier(name, codes, load, houses, unread, stood)
 
 
 def of_room(file: str, room: RoomReview) -> EarlierRoom:

@@ -16,7 +16,7 @@ from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, 
 from roomlint.review.waivers import apply_waivers
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from roomlint.design.base import Subject
     from roomlint.design.house import Decision
@@ -119,7 +119,7 @@ class _Run:
         elif not subjects:
             because = f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
-        for subject in subjects:
+        for subject in _one_each(subjects):
             if isinstance(subject, Missing):
                 self._add(rule, subject.element, _open(rule, subject.element, subject, self.room))
                 continue
@@ -194,6 +194,17 @@ class _Run:
         if found.lacks is not None and verdict.kind is not Kind.FAIL:
             return _open(rule, subject, found.lacks, self.room)
         return verdict
+
+
+def _one_each(subjects: Iterable[Subject | Missing]) -> Iterator[Subject | Missing]:
+    """Yield what there is one verdict on: of the keys that an element lacks the first, the next once it is there."""
+    lacking: set[str] = set()
+    for subject in subjects:
+        if isinstance(subject, Missing):
+            if subject.element.key in lacking:
+                continue
+            lacking.add(subject.element.key)
+        yield subject
 
 
 def _level(rule: AnyRule, room: Room, decision: Decision | None) -> Level:

@@ -192,6 +192,7 @@ class _Found:
         self._codes: dict[str, str] = {}
         self._houses: dict[str, dict[str, Decided]] = defaultdict(dict)
         self._unread: set[str] = set()
+        self._standing: dict[str, dict[str, str]] | None = None
         self._room = ""
         self._waiting: list[Verdict] = []
 
@@ -225,9 +226,15 @@ class _Found:
         self._own_rules(tool)
 
     def _properties(self, about: Any) -> None:  # noqa: ANN401  whatever JSON holds
-        codes = about.get("codes") if isinstance(about, dict) else None
+        if not isinstance(about, dict):
+            return
+        codes, houses = about.get("codes"), about.get("houses")
         if isinstance(codes, dict):
             self._codes |= {str(file): str(code) for file, code in codes.items()}
+        if isinstance(houses, dict):
+            told = {file: one for file, one in houses.items() if isinstance(one, dict)}
+            stood = {file: {str(name): str(value) for name, value in one.items()} for file, one in told.items()}
+            self._standing = (self._standing or {}) | stood
 
     def close(self) -> None:
         """Forget what was found."""
@@ -298,7 +305,7 @@ class _Found:
 
         weakref.finalize(load, file.close)
         codes = {room: self._codes.get(room, "") for room in starts}
-        return Earlier(name, codes, load, dict(self._houses), frozenset(self._unread))
+        return Earlier(name, codes, load, dict(self._houses), frozenset(self._unread), self._standing)
 
 
 def _text(value: Any) -> str | None:  # noqa: ANN401  whatever JSON holds

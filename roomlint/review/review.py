@@ -44,6 +44,20 @@ class HouseChange:
 
 
 @dataclass(frozen=True, slots=True)
+class StandingChange:
+    """What a house decides about stages otherwise than in the earlier revision."""
+
+    file: str
+    what: str
+    """`gate`, `open` or `required chapters`."""
+    stages: tuple[str, ...]
+    way: str
+    """`loosened`, `tightened` or `changed`."""
+    was: str
+    now: str
+
+
+@dataclass(frozen=True, slots=True)
 class Departed:
     """A room of the earlier revision that is no longer there."""
 
@@ -151,6 +165,7 @@ class Review:
     against: str = ""
     """What it was compared with, if anything."""
     house_changes: tuple[HouseChange, ...] = ()
+    standing_changes: tuple[StandingChange, ...] = ()
     departed: tuple[Departed, ...] = ()
     unmatched: tuple[str, ...] = field(default=())
     """Arguments that named nothing to check."""

@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 ON_RECORD = GUARDED
 """Chapters whose errors are waived only by a named approver with a document: people can get hurt."""
+ABOUT_WAIVER = "waiver/"
+"""What the subject of a finding about a waiver begins with."""
 SOON = timedelta(days=30)
 """A waiver that ends within this time is told of."""
 
@@ -55,6 +57,14 @@ def apply_waivers(
         waivings += met
         done.append(_with(verdict, met))
     return done, waivings
+
+
+def accepts(finding: Verdict, failure: Verdict) -> bool:
+    """Return whether the waiver that a finding is about names a failure: its rule, and ids of its subject."""
+    if not finding.subject.startswith(ABOUT_WAIVER):
+        return False
+    rule, _, subject = finding.subject.removeprefix(ABOUT_WAIVER).partition(" for ")
+    return rule == failure.rule and set(subject.split("+")) <= ids_of(failure.subject)
 
 
 def meets(waiver: Waiver, verdict: Verdict) -> bool:

@@ -124,7 +124,7 @@ SYMBOLS: dict[str, Symbol] = {
     "m3/s": Symbol("airflow", 1.0, 4, "cfm"),
     "m3/h": Symbol("airflow", 1.0 / 3600.0, 0, "cfm"),
     "cfm": Symbol("airflow", 0.3048**3 / 60.0, 0),
-    "Pa": Symbol("pressure", 1.0, 2, "psf"),
+    "Pa": Symbol("pressure", 1.0, 0, "psf"),
     "kPa": Symbol("pressure", 1000.0, 2, "psf"),
     "psf": Symbol("pressure", 47.88025898033586, 2),
     "Gb/s": Symbol("data_rate", 1.0, 1),

@@ -31,9 +31,11 @@ def _has_front_pair(room: Room, _: Design) -> Applies:
     each=MODES,
     says={
         "silent": "no loudspeaker plays {labels}; add it, or take the channel out of the mode",
-        "differs": "names layout {layout} and lists {labels} otherwise; correct one of the two",
+        "beside": "{subject} wants {labels}",
+        "differs": "names layout {layout} and lists {listed} otherwise; correct one of the two",
         "played": "all its channels have loudspeakers",
     },
+    beside=("layout.channel-set",),
     at="channels",
     since="0.3.0",
 )
@@ -54,7 +56,7 @@ def mode_channels(room: Room, mode: Mode) -> Says:
     playing = room.figures.playing
     silent, differing = playing.silent(mode), playing.differing(mode)
     if not silent and differing:
-        return fails("differs", layout=mode.layout or "", labels=differing)
+        return fails("differs", layout=mode.layout or "", listed=differing)
     if not silent:
         return passes("played")
     unlabelled = room.figures.arrangement.unlabelled()

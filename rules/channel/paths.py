@@ -201,10 +201,12 @@ def link(room: Room, driver: Driver) -> Says:
     each=OUTPUTS,
     says={
         "several": "drives {channels}: two channels on one output play the same",
+        "beside": "{channels} on one output play the same",
         "mixed": "drives what plays line outputs {lines}; one output has one signal",
         "crossed": "is patched to line output {patched} and drives what plays {lines}; exchange the patch",
         "one": "drives {channels}",
     },
+    beside=("channel.load",),
     at="loudspeakers",
     since="0.3.0",
 )
@@ -319,7 +321,7 @@ def amplifier_outputs(room: Room, driver: Driver) -> Says:
     each=SUBWOOFERS,
     when=_by_line,
     says={
-        "shared": "shares line output {output} with {others}, and so its level and its delay",
+        "shared": "has no level and no delay of its own; line output {output} plays {playing}",
         "tied": "the processor sets {apart} subwoofer outputs apart, and {used} are in use",
         "own": "has line output {output} to itself",
     },
@@ -342,9 +344,9 @@ def subwoofer_outputs(room: Room, subwoofer: Subwoofer) -> Says:
     outputs = routing.sending(subwoofer)
     if not outputs:
         raise Missing(routing.processor(), "outputs")
-    others = tuple(one.words for one in routing.of_sent(outputs[0]) if one is not subwoofer)
-    if others:
-        return fails("shared", output=outputs[0].number, others=others)
+    playing = tuple(one.words for one in routing.of_sent(outputs[0]))
+    if len(playing) > 1:
+        return fails("shared", output=outputs[0].number, playing=playing)
     data = room.figures.playing.data()
     apart, used = need(data.subwoofer_outputs, data, "subwoofer_outputs"), routing.subwoofer_lines_used()
     return fails("tied", apart=apart, used=used) if used > apart else passes("own", output=outputs[0].number)

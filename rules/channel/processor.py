@@ -92,7 +92,8 @@ def processed(room: Room, _design: Design) -> Says:
     basis=SHEET,
     each=PROCESSORS,
     says={
-        "ear": "{upper} upper channels want {wanted} at the ears; {ear} are set up: declare {short} more not fitted",
+        "ear": "its processor takes {upper} upper channels with {wanted} at the ears, not {ear}: "
+        "declare {short} more unfitted",
         "other": "is set up as {layout}, which its processor does not take; it takes {layouts}",
         "taken": "its processor takes {layout}",
     },

@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final, TypeVar
 
 from roomlint.design.element import Element
-from roomlint.design.record import Item, Mode, Preset, Step
-from roomlint.design.supply import Cable, Circuit, Processor
 from roomlint.review import Missing, No, Subjects, practice, standard
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from roomlint.design.record import Item, Mode, Preset, Step
+    from roomlint.design.supply import Cable, Circuit, Processor
     from roomlint.review import Applies, Room
 
 E = TypeVar("E", bound=Element)
@@ -41,16 +41,13 @@ def from_rough_in(room: Room, _: object) -> Applies:
     return True if project.stage in {"rough-in", "handover"} else No(f"the job is at {project.stage}")
 
 
-def absent(room: Room, of: type[E], key: str, *stages: str) -> Iterator[E | Missing]:
-    """Yield what stands for the elements of a list that the file does not give.
-
-    The key, at the stages that want it; before these an empty element, which the stage then lets go.
-    """
+def absent(room: Room, key: str, *stages: str) -> Iterator[Missing]:
+    """Yield what is missing where the file does not give a list: its key, at the stages that want it."""
     project = room.design.project
     if project.stage is None:
         yield Missing(project, "stage")
-    else:
-        yield Missing(room.design, key) if project.stage in stages else of.empty(room.design.at, "")
+    elif project.stage in stages:
+        yield Missing(room.design, key)
 
 
 def _calibrated(room: Room, key: str) -> bool:
@@ -61,7 +58,7 @@ def _calibrated(room: Room, key: str) -> bool:
 def every_step(room: Room) -> Iterator[Step | Missing]:
     """Yield the steps of the calibration; a file that does not list any may have some."""
     if not _calibrated(room, "steps"):
-        yield from absent(room, Step, "calibration.steps", "handover")
+        yield from absent(room, "calibration.steps", "handover")
     yield from room.design.calibration.steps
 
 
@@ -69,35 +66,35 @@ def every_task(room: Room) -> Iterator[Step | Item | Missing]:
     """Yield the steps of the calibration and the items of the handover."""
     yield from every_step(room)
     if room.design.at.get("handover") is None:
-        yield from absent(room, Item, "handover", "handover")
+        yield from absent(room, "handover", "handover")
     yield from room.design.handover
 
 
 def every_preset(room: Room) -> Iterator[Preset | Missing]:
     """Yield the presets; a file that does not list any may have some."""
     if not _calibrated(room, "presets"):
-        yield from absent(room, Preset, "calibration.presets", "handover")
+        yield from absent(room, "calibration.presets", "handover")
     yield from room.design.calibration.presets
 
 
 def every_mode(room: Room) -> Iterator[Mode | Missing]:
     """Yield the listening modes; a file that does not speak of any may have some."""
     if room.design.at.get("listening_modes") is None:
-        yield from absent(room, Mode, "listening_modes", "handover")
+        yield from absent(room, "listening_modes", "handover")
     yield from room.design.modes
 
 
 def every_cable(room: Room) -> Iterator[Cable | Missing]:
     """Yield the cables; a file that does not list any may have some."""
     if room.design.at.get("cables") is None:
-        yield from absent(room, Cable, "cables", "rough-in", "handover")
+        yield from absent(room, "cables", "rough-in", "handover")
     yield from room.design.cables
 
 
 def every_circuit(room: Room) -> Iterator[Circuit | Missing]:
     """Yield the circuits; a file that does not speak of circuits may have some."""
     if room.design.at.get("circuits") is None:
-        yield from absent(room, Circuit, "circuits", "handover")
+        yield from absent(room, "circuits", "handover")
     yield from room.design.circuits
 
 
@@ -107,7 +104,7 @@ def every_processor(room: Room) -> Iterator[Processor | Missing]:
     if processor is not None:
         yield processor
     else:
-        yield from absent(room, Processor, "electronics.processor", "handover")
+        yield from absent(room, "electronics.processor", "handover")
 
 
 STEPS: Final[Subjects[Step]] = Subjects("step of the calibration", every_step)

@@ -21,6 +21,7 @@ from roomlint.review import (
     passes,
     practice,
     rule,
+    standard,
     unsaid,
 )
 
@@ -147,10 +148,18 @@ def shows_a_picture(room: Room, seat: Seat) -> Applies:
 @rule(
     "layout.picture-ahead",
     level=Level.WARNING,
-    basis=practice("a seat is turned to the picture; 60 degrees to the side is ours, 90 is behind the shoulder"),
+    basis=(
+        practice("a seat is turned to the picture; 60 degrees to the side is ours, 90 is behind the shoulder"),
+        standard(
+            "SMPTE Journal, January 1986",
+            "proposed guideline, part I",
+            read=False,
+            note="15 degrees, the threshold of discomfort",
+        ),
+    ),
     each=SEATS,
     when=shows_a_picture,
-    window=at_most(60.0, "deg", error=90.0),
+    window=at_most(60.0, "deg", note=15.0, error=90.0),
     says="has the picture {figure} to the side of where it faces; {window} wanted",
     at="facing",
     since="0.3.0",
@@ -161,8 +170,8 @@ def picture_ahead(room: Room, seat: Seat) -> Figure:
     Why: A picture at the wrong end of the room, or a seat turned the wrong way, is a slip of the pen that every angle
     of the room is counted from.
 
-    How decided: Angle in plan at the ear between the way that the seat faces and the middle of the picture; beyond 90
-    degrees the picture is behind the listener, which is an error.
+    How decided: Angle in plan at the ear between the way that the seat faces and the middle of the picture; beyond 15
+    degrees the neck is turned all evening, beyond 90 the picture is behind the listener, which is an error.
 
     Remedy: Correct the way that the seat faces, or the place of the picture; the front wall is the one that is faced.
 

@@ -44,6 +44,13 @@ def plain(word: str) -> str:
     return word.replace("-", " ")
 
 
+def holder(room: Room, on: str) -> str:
+    """Return what a mount is on as a sentence holds it."""
+    if on in room.design.shell.wall_names:
+        return f"the {on}" if on.endswith("wall") else f"the {on} wall"
+    return _PLAIN.get(on, f"the {plain(on)}")
+
+
 def base_of(into: str) -> str:
     """Return what fasteners go into as a sentence holds it."""
     return _BASES.get(into, plain(into))

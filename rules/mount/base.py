@@ -8,7 +8,7 @@ from roomlint.design.base import need
 from roomlint.design.shell import Treatment
 from roomlint.review import Level, No, asks, at_least, fails, found, passes, practice, rule, standard
 
-from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, fixed, in_wood, plain
+from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, fixed, holder, in_wood, plain
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
@@ -73,7 +73,7 @@ def no_own_board(room: Room, thing: Held) -> Applies:
     when=fixed,
     says={
         "differs": "is fastened into {into}, but {wall} is {kind}; one of the two is wrong",
-        "wall": "is fastened into joists, but {wall} is a wall; one of the two is wrong",
+        "wall": "is fastened into joists, but it hangs on {wall}; one of the two is wrong",
         "overhead": "is fastened into studs, but {wall} is overhead, where joists carry; one of the two is wrong",
         "agrees": "{wall} has {into}",
         "unknown": "nobody knows what is behind {wall}: prove it before drilling",
@@ -97,16 +97,16 @@ def wall_kind(room: Room, thing: Held) -> Says:
     """
     mounts = room.figures.mounts
     into, surface = mounts.into(thing), mounts.surface(thing)
-    above = mounts.on(thing) == "ceiling"
+    above, wall = mounts.on(thing) == "ceiling", holder(room, mounts.on(thing))
     if into == ("stud" if above else "joist"):
-        return fails("overhead" if above else "wall", related=(surface.framing,), wall=surface.words)
+        return fails("overhead" if above else "wall", related=(surface.framing,), wall=wall)
     kind = need(surface.framing.kind, surface, "framing.kind")
     if kind == "unknown":
-        return asks("unknown", wall=surface.words)
+        return asks("unknown", wall=wall)
     if into in LININGS or into in HAS[kind]:
-        return passes("agrees", wall=surface.words, into=base_of(into))
+        return passes("agrees", wall=wall, into=base_of(into))
     related = (surface.framing,)
-    return fails("differs", related=related, into=base_of(into), wall=surface.words, kind=plain(kind))
+    return fails("differs", related=related, into=base_of(into), wall=wall, kind=plain(kind))
 
 
 @rule(

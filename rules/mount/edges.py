@@ -72,7 +72,7 @@ def across_grain(room: Room, thing: Held) -> Applies:
     each=HELD,
     when=(fixed, on_wall, in_wood, screwed, across_grain),
     window=at_least(4.0, ""),
-    says="its screws are {figure} diameters from the edge that the load pushes toward; {window} wanted",
+    says="its screws are {figure} diameters from the loaded edge; {window} wanted",
     after=CAUSES,
     cure=("mounting.fixing.edge_distance", "mounting.fixing.edge_offset"),
     at="mounting.fixing",

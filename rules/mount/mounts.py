@@ -8,7 +8,7 @@ from roomlint.design.base import need
 from roomlint.design.listening import FREE, Picture, Projector
 from roomlint.review import Level, No, at_least, at_most, fails, passes, practice, rule, standard
 
-from . import CAUSES, CAUTION, HELD, base_of, fixed, on_wall, own_mount, plain
+from . import CAUSES, CAUTION, HELD, base_of, fixed, holder, on_wall, own_mount
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
@@ -43,7 +43,7 @@ def held(room: Room, thing: Held) -> Says:
     elif on not in FREE | {"grid-ceiling", "electrical-box"}:
         mounts.fastener(thing)
         mounts.into(thing)
-    return passes("held", on=plain(on))
+    return passes("held", on=holder(room, on))
 
 
 def carried(room: Room, thing: Held) -> Applies:

@@ -50,10 +50,22 @@ LOW: Data = {
 }  # fmt: skip
 
 
+CLOTH: Data = {
+    "roomlint_product": 1, "id": "cloth", "kind": "screen", "picture": {"gain": 1.1, "half_gain": "50 deg"},
+}  # fmt: skip
+LIGHT: Data = {
+    "roomlint_product": 1, "id": "light", "kind": "projector", "width": "0.4 m", "height": "0.15 m", "depth": "0.35 m",
+    "picture": {
+        "aspect": 1.7778, "throw_min": 1.3, "throw_max": 2.1, "shift_reference": "full-height", "shift_vertical": 65,
+        "shift_horizontal": 25, "luminous_flux": "1600 lm", "contrast": 2000,
+    },
+}  # fmt: skip
+
+
 LOW["apparent_power"] = "350 VA"
 for _sheet in (BOX, FLAT):
     _sheet["loudspeaker"] |= PASSIVE
-SHEETS = (BOX, FLAT, LOW, AMPLIFIER, PROCESSOR)
+SHEETS = (BOX, FLAT, LOW, AMPLIFIER, PROCESSOR, CLOTH, LIGHT)
 
 
 def at(x: float, y: float, z: float) -> Data:
@@ -69,14 +81,17 @@ def metres(place: Data) -> tuple[float, ...]:
 class Drawn:
     """One room, drawn by chance within what is usual."""
 
-    def __init__(self, number: int) -> None:
+    def __init__(self, number: int, *, seen: bool = False) -> None:
         self.number = number
+        self.seen = seen
         self.by = random.Random(number)
         chance = self.by
         self.kind = chance.choices(("box", "attic", "ell"), (3, 1, 1))[0]
         self.width, self.length = chance.uniform(3.2, 5.5), chance.uniform(4.0, 8.0)
         self.height = chance.uniform(2.3, 2.9)
         self.sheets = chance.random() < 0.6
+        self.also = random.Random(number + 1_000_000)
+        """What came later draws by itself, so that the rest of the rooms stays what it was."""
         self.ear_y = self.length * chance.uniform(0.55, 0.72)
         self.ear_x = self.width / 2.0
 
@@ -179,6 +194,44 @@ class Drawn:
             found.append({**data, "product": "low"} if self.sheets else data)
         return found
 
+    def picture(self) -> Data:
+        """Return a display over a low board, or a screen with its projector at the ceiling."""
+        chance, projected = self.also, self.also.random() < 0.5
+        inches = chance.uniform(92, 130) if projected else chance.choice((55, 65, 65, 75, 77, 85))
+        inches = min(inches, (self.width - 0.4) / 0.8716 / 0.0254)
+        wide, high = inches * 0.0254 * 0.8716, inches * 0.0254 * 0.4903
+        middle = min(chance.uniform(0.6, 0.85) + high / 2.0, self.height - 0.1 - high / 2.0)
+        data: Data = {
+            "kind": "projection" if projected else "display", "centre": at(self.ear_x, 0.1, middle),
+            "width": f"{wide:.3f} m", "height": f"{high:.3f} m", "lines": 2160, "mounting": {"on": "front"},
+        }  # fmt: skip
+        if projected:
+            throw = min(chance.uniform(1.3, 2.0) * wide, self.length - 0.5)
+            lens = at(self.ear_x + chance.choice((0.0, 0.0, 0.15)), 0.1 + throw, self.height - chance.uniform(0.2, 0.4))
+            data |= {"product": "cloth", "ambient": f"{chance.choice((0.5, 2, 5, 20))} lx"}
+            data["projector"] = {"id": "projector", "product": "light", "lens": lens}
+        return data
+
+    def ways(self, shell: Data, seats: list[Data]) -> Data:
+        """Add what chapter access asks for: a door, a platform, a keypad, an alarm."""
+        chance = self.also
+        wall = chance.choice(("rear", "left"))
+        reach = (self.width if wall == "rear" else self.length) - 1.1
+        door = {
+            "id": "door", "kind": "door", "wall": wall, "from_wall_left": f"{chance.choice((0.15, 0.15, reach)):.2f} m",
+            "width": f"{chance.choice((0.71, 0.76, 0.81, 0.86)):.2f} m", "sill": "0 m", "height": "2.03 m",
+            "hinge": "left", "swing": chance.choice(("in", "out")), "egress": True,
+        }  # fmt: skip
+        high = chance.choice((0.18, 0.30, 0.36))
+        risers: Any = "none"
+        if any(seat["row"] > 1 for seat in seats):
+            risers = [{"id": "step", "from_front": f"{self.ear_y + 0.5:.2f} m", "height": f"{high} m", "steps": 2}]
+        keypad = [{"id": "keypad", "height": f"{chance.choice((1.1, 1.2, 1.4))} m"}]
+        alarm = chance.choice(("in-room", "elsewhere"))
+        return {
+            **shell, "openings": [door], "obstacles": "none", "risers": risers, "controls": keypad, "smoke_alarm": alarm
+        }  # fmt: skip
+
     def data(self) -> Data:
         """Return the whole file."""
         seats = self.seats()
@@ -191,6 +244,11 @@ class Drawn:
             "loudspeakers": speakers,
             "subwoofers": subwoofers,
         }
+        if self.seen:
+            for seat in seats:
+                high = metres(seat["ear"])[2]
+                seat |= {"eye_height": f"{high + 0.02:.2f} m", "head_top": f"{high + 0.13:.2f} m"}
+            data |= {"room": self.ways(data["room"], seats), "picture": self.picture()}
         tolerance = self.by.choice((None, "20 mm", "30 mm"))
         if tolerance is not None:
             data["survey"] = {"tolerance": tolerance, "temperature": "20 degC"}
@@ -241,7 +299,7 @@ def main(rooms: int, chapters: tuple[str, ...]) -> None:
     fired: dict[str, Counter[str]] = defaultdict(Counter)
     found: Counter[str] = Counter()
     for number in range(rooms):
-        drawn = Drawn(number)
+        drawn = Drawn(number, seen=bool({"picture", "access"} & set(chapters)))
         room = room_of(drawn.data(), SHEETS)
         outcome = review_room(room, rules)
         for trouble in outcome.troubles:

@@ -17,12 +17,12 @@ ROOT = Path(__file__).parent.parent.parent
 FIGURES = ROOT / "roomlint" / "figures"
 
 NO_USER = {
-    "conductors: table_eight_ohm_per_m, greatest_length_m, loop_ohm, wire_loss_db, wire_tilt_db, greatest_loop_ohm, "
-    "damping_factor": "what a loudspeaker's cable loses: the rules about cable ask for it",
+    "conductors: table_eight_ohm_per_m, greatest_length_m, wire_tilt_db, greatest_loop_ohm": "the published tables and "
+    "examples that tests/outside holds resistance and loss against are written with them",
     "bass: combined_db, response_db": "the sum in one call, for the oracles of tests/outside; a room's is made of its "
     "parts, so that one that is moved is heard anew alone",
-    "mains_draw: amplifier_heat_w, btu_per_hour, airflow_m3_per_h, class_b_efficiency_sine": "heat in a rack and the "
-    "air that carries it away: the rules about heat ask for it",
+    "mains_draw: btu_per_hour, class_b_efficiency_sine": "a maker's table that tests/outside holds heat against is in "
+    "British thermal units, and the ideal bounds the efficiency that is assumed",
 }
 """Figures that no measure asks for, and why they are kept."""
 
@@ -32,7 +32,6 @@ FROM_WITHIN = {
     "bass_dips: against_own_band_db, against_others_db, notes_against_own_band_db, lowest_of_all_seats":
         "tests/figures/test_bass_dips.py: seats and bands worked out by hand; no standard defines them",
     "boundary: port_gap_needed_m, port_gap_wanted_m, plinth_gap_m": "tests/figures/test_boundary.py: practice, by hand",
-    "ceiling: over_corners": "tests/figures/test_plan.py: planes by hand",
     "circuits: total_is_tabled": "whether the table that tests/outside holds has the voltage, to name it in a refusal",
     "convex: meeting_m": "tests/figures/test_enclosure.py: a box that slides, by hand",
     "coverage: mounted_axis": "tests/figures/test_direction.py: a turn by hand",
@@ -46,7 +45,7 @@ FROM_WITHIN = {
     "inch_pound: fahrenheit_to_celsius": "the definition of the unit",
     "loads: group_twist_n, design_factor": "tests/figures/test_fixings.py: statics by hand",
     "overhead: from_zenith_deg, set_azimuth_deg": "tests/figures/test_overhead.py: directions by hand",
-    "plan: inward_normal": "tests/figures/test_plan.py: geometry by hand",
+    "own_layouts: is_listed": "whether the standard has a table; tests/outside holds the tables",
     "ray: first_met, ahead_of_face": "tests/figures/test_enclosure.py: lines in boxes by hand",
     "solid: upright_box": "tests/figures/test_enclosure.py: its corners by hand",
     "stability: stacked_centre_m": "tests/figures/test_fixings.py: a centre of mass by hand",

@@ -6,7 +6,7 @@ import pytest
 
 from roomlint.figures import amplifier_load, settings
 from roomlint.figures.domain import Refused
-from roomlint.measure.playing import Playing
+from roomlint.figures.own_layouts import counted
 
 
 @pytest.mark.parametrize(
@@ -80,4 +80,4 @@ def test_no_impedance_at_all_is_refused() -> None:
     ],
 )
 def test_layouts_are_counted_as_they_are_named(name: str, labels: str) -> None:
-    assert Playing.counts(labels.split()).name == name
+    assert counted(labels.split()).name == name

@@ -37,7 +37,7 @@ def test_a_small_review_reads_like_this(make):
         "\n"
         "**To find out next**\n"
         "\n"
-        "- A1: sub: position (1 judgement waits)\n"
+        "- A1: sub: position (1 check waits)\n"
         "\n"
         "<details>\n"
         "<summary>Accepted failures: 1</summary>\n"
@@ -133,7 +133,7 @@ def test_what_is_unknown_assumed_or_not_looked_at_is_listed(make):
     verdicts = [make.verdict(figure=figure, change=make.change()), make.open("position", subject="subwoofer/sub")]
     room = make.room(*verdicts, compared=True, unjudged=(make.unjudged("sofa", "recline"),))
     text = comment(make, room, against="main")
-    assert "- A1: sub: position (1 judgement waits)" in text.partition("<summary>Not known: 1</summary>")[2]
+    assert "- A1: sub: position (1 check waits)" in text.partition("<summary>Not known: 1</summary>")[2]
     assert "- air at 20 degC: A1" in text.partition("<summary>Assumed, because no file says it: 1</summary>")[2]
     assert "- A1: sofa: recline" in text.partition("<summary>Not looked at by any rule: 1</summary>")[2]
 

@@ -8,7 +8,7 @@ from roomlint.report.asking import block, lacks
 from roomlint.report.merging import merged
 from roomlint.report.names import Names, key_words, reading_words
 from roomlint.report.telling import Rules, Telling, told
-from roomlint.review.verdict import Kind, Level
+from roomlint.review.verdict import Kind, Level, Way
 from roomlint.review.window import Window
 
 
@@ -193,3 +193,32 @@ def test_a_dip_is_told_as_its_size_and_so_is_what_is_allowed(make):
     rule = make.rule(window=Window(-12.0, None, "dB"), says={"fail": "falls {size} below; {allowed} wanted"})
     verdict = make.verdict(figure=make.figure(-14.2, "dB", name="dip"), window=Window(-12.0, None, "dB"))
     assert told(verdict, rule) == "falls 14.2 dB below; at most 12 dB wanted"
+
+
+def moved(make, **values):
+    """Return the lines of loudspeakers whose azimuths moved, by their name: before and after."""
+    verdicts = [
+        make.verdict(
+            subject=f"loudspeaker/{name}",
+            figure=make.figure(now),
+            change=make.change(Way.WORSE, before=make.figure(was)),
+        )
+        for name, (was, now) in values.items()
+    ]
+    return [entry.text for entry in merged(verdicts, telling_of(make, *verdicts), moved=True)]
+
+
+def test_a_pair_that_moved_by_the_same_is_one_line(make):
+    assert moved(make, left=(19.0, 17.4), right=(-19.0, -17.4)) == [
+        "left, right: each stands 19.0 → 17.4 deg to either side; the stage wants it 22 to 32 deg out"
+    ]
+    assert moved(make, one=(19.0, 17.4), other=(19.0, 17.4)) == [
+        "one, other: each stands 19.0 → 17.4 deg left; the stage wants it 22 to 32 deg out"
+    ]
+
+
+def test_what_moved_otherwise_or_stood_still_has_a_line_of_its_own(make):
+    lines = moved(make, left=(19.0, 17.4), right=(-20.0, -17.4))
+    assert [line.partition(":")[0] for line in lines] == ["left", "right"]
+    assert "19.0 → 17.4 deg left" in lines[0]
+    assert "20.0 → 17.4 deg right" in lines[1]

@@ -122,9 +122,7 @@ def test_accepted_failures_are_counted_and_told_with_who_why_and_until_when(make
 
 def test_consequences_are_counted_not_told(make):
     waits = make.verdict(Kind.OPEN, follows=make.follows("mount.x", "loudspeaker/left", "left"))
-    assert "1 waits for a point above (--verdicts)" in make.report(
-        "text", make.review(make.room(make.verdict(), waits))
-    )
+    assert "1 waits for one above (--verdicts)" in make.report("text", make.review(make.room(make.verdict(), waits)))
 
 
 def test_what_nobody_judged_and_what_is_assumed_is_told_once(make):

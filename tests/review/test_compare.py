@@ -407,3 +407,87 @@ def test_identities_are_the_same_from_every_folder_of_a_repository(tmp_path: Pat
         logs.append("".join(write("sarif", review(verdict(place=place), file=file))))
     assert logs[0] == logs[1]
     assert '"uri":"rooms/a.room.yaml"' in logs[0]
+
+
+@pytest.mark.parametrize(
+    ("then", "now", "way", "stages", "values"),
+    [
+        ({"gates": {"design": "warning"}}, {}, "loosened", ("design",), ("warning", "error")),
+        ({}, {"gate": "note"}, "tightened", ("survey", "design", "rough-in", "handover"), ("error", "note")),
+        ({"opens": {"rough-in": "warning"}}, {"opens": {"rough-in": "note"}}, "loosened", ("rough-in",),
+         ("warning", "note")),
+        ({"required": {"design": ("mount", "mains")}}, {"required": {"design": ("mount",)}}, "loosened", ("design",),
+         ("mains, mount", "mount")),
+        ({}, {"required": {"design": ("mount",)}}, "tightened", ("design",), ("none", "mount")),
+        ({"required": {"design": ("mount",)}}, {"required": {"design": ("mains",)}}, "changed", ("design",),
+         ("mount", "mains")),
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("by_file", [False, True])
+def test_what_a_house_decides_about_its_stages_is_told_with_its_direction(
+    then, now, way, stages, values, by_file, tmp_path: Path
+) -> None:
+    was = review(verdict(), house=House("house.yaml", **then))
+    earlier = read_sarif(written(tmp_path, "".join(write("sarif", was)))) if by_file else earlier_of(was, "HEAD")
+    done = compare(review(verdict(), house=House("house.yaml", **now)), earlier)
+    (found,) = done.standing_changes
+    assert (found.file, found.way, found.stages, (found.was, found.now)) == ("house.yaml", way, stages, values)
+    for form in ("text", "markdown"):
+        assert f"{way}: {values[0]} → {values[1]}" in "".join(write(form, done))
+
+
+def test_a_gate_that_is_written_in_another_place_of_the_house_file_is_no_change() -> None:
+    every = dict.fromkeys(("survey", "design", "rough-in", "handover"), "note")
+    was = earlier_of(review(verdict(), house=House("house.yaml", gates=every)), "HEAD")
+    assert compare(review(verdict(), house=House("house.yaml", gate="note")), was).standing_changes == ()
+
+
+def test_an_earlier_report_that_does_not_record_the_stages_says_nothing_of_them(tmp_path: Path) -> None:
+    earlier = read_sarif(written(tmp_path, json.dumps(sarif())))
+    assert earlier.standing is None
+    assert compare(review(verdict(), house=House("house.yaml", gate="note")), earlier).standing_changes == ()
+
+
+def test_a_waiver_that_the_house_made_idle_is_the_house_s_doing_and_one_that_the_design_did_is_not() -> None:
+    idle = replace(
+        verdict(level=Level.WARNING, figure=None, window=STAGE, subject="waiver/angle.front-pair for left"),
+        rule="file.waiver-unmatched",
+    )
+    fine = replace(idle, kind=Kind.PASS, level=None)
+    accepted = verdict(17.4, waived=ACCEPTED)
+    by_house = compared([verdict(17.4, window=WIDER), idle], [accepted, fine]).rooms[0]
+    by_design = compared([verdict(25.0), idle], [accepted, fine]).rooms[0]
+    assert [room.verdicts[1].change.by for room in (by_house, by_design)] == [By.HOUSE, By.DESIGN]
+    assert by_house.verdicts[1].change.way is Way.NEW
+    other = replace(idle, subject="waiver/angle.front-pair for right")
+    found = compared([verdict(17.4, window=WIDER), other], [accepted, fine]).rooms[0].verdicts[1]
+    assert (found.change.way, found.change.by) == (Way.NEW, By.DESIGN)
+
+
+@pytest.mark.parametrize("given", [{"uncertainty": None}, {}, {"uncertainty": 0.0}])
+def test_a_figure_whose_uncertainty_is_not_written_down_is_read_as_exact(given, tmp_path: Path) -> None:
+    log = sarif()
+    about = log["runs"][0]["results"][0]["properties"]
+    about["figure"] = {"name": "azimuth", "value": 16.9, "unit": "deg"} | given
+    (found,) = read_sarif(written(tmp_path, json.dumps(log))).load(FILE).verdicts.values()
+    assert found.figure.u == 0.0
+    assert found.figure.value == 16.9
+
+
+def test_a_figure_keeps_the_uncertainty_that_is_written_down(tmp_path: Path) -> None:
+    log = sarif()
+    log["runs"][0]["results"][0]["properties"]["figure"]["uncertainty"] = 0.75
+    (found,) = read_sarif(written(tmp_path, json.dumps(log))).load(FILE).verdicts.values()
+    assert found.figure.u == 0.75
+
+
+def test_a_rule_s_id_is_read_whatever_signs_are_escaped_in_it(tmp_path: Path) -> None:
+    text = json.dumps(sarif())
+    rule = f'"ruleId": {json.dumps(verdict().rule)}'
+    assert rule in text
+    escaped = "".join(f"\\u{ord(sign):04x}" for sign in verdict().rule)
+    for name in ("ruleId", "".join(f"\\u{ord(sign):04x}" for sign in "ruleId")):
+        path = written(tmp_path, text.replace(rule, f'"{name}": "{escaped}"'))
+        room = compare(review(verdict(16.9)), read_sarif(path)).rooms[0]
+        assert room.verdicts[0].change.state is State.UNCHANGED
+        assert room.gone == ()

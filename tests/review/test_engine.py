@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -25,7 +27,9 @@ from roomlint.review import (
     practice,
     rule,
 )
+from roomlint.review.book import load_book
 from roomlint.review.engine import in_order, review_room
+from roomlint.review.session import Choices, run
 from roomlint.sample import at, room, speaker
 from roomlint.testing import changed, room_of, verdicts
 
@@ -300,3 +304,15 @@ def test_a_rule_that_keeps_it_is_made() -> None:
 
 def test_the_place_of_a_sample_is_counted_from_the_ear() -> None:
     assert at(0.0, 0.0) == {"from_left": "2.5000 m", "from_front": "3.5000 m", "height": "1.2000 m"}
+
+
+EXAMPLES = sorted((Path(__file__).parent.parent.parent / "example_projects").glob("*/*.room.yaml"))
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
+def test_each_verdict_is_of_something_that_has_a_name_and_no_two_have_one_identity(path: Path) -> None:
+    (room,) = run([str(path)], load_book(), Choices(today=date(2026, 6, 20))).rooms
+    identities = [(verdict.rule, verdict.subject) for verdict in room.verdicts]
+    assert len(set(identities)) == len(identities)
+    assert [verdict.rule for verdict in room.verdicts if not verdict.words] == []
+    assert [one for one in identities if any(part.endswith("/") for part in one[1].split("+"))] == []

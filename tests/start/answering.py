@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 
 from hypothesis import strategies as st
 
-from roomlint.design.keys import LAYOUTS
 from roomlint.design.read import read_design
+from roomlint.figures.layouts import LAYOUTS
 from roomlint.review.book import load_book
 from roomlint.review.engine import review_room
 from roomlint.review.room import Room
@@ -62,7 +62,7 @@ def answers(draw: st.DrawFn, smallest: float = 1.8, largest: float = 9.0) -> Ans
     picture = draw(st.sampled_from(["", "display", "projection"]))
     return Answers(
         width, long, roof, tuple(gaps), tuple(draw(st.lists(st.integers(1, 5), min_size=1, max_size=2))), None,
-        draw(st.sampled_from(LAYOUTS)), (picture, length(0.7, 3.0)) if picture else None, "job-1", "design", us,
+        draw(st.sampled_from(sorted(LAYOUTS))), (picture, length(0.7, 3.0)) if picture else None, "job-1", "design", us,
     )  # fmt: skip
 
 

@@ -9,8 +9,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 
-from roomlint.design.keys import LAYOUTS
-from roomlint.figures.layouts import layout_of
+from roomlint.figures.layouts import LAYOUTS, layout_of
 from roomlint.start.answers import Answers, Gap, Roof, UnfitError
 from roomlint.start.places import Proposal, propose
 from roomlint.start.room_file import MARK, MOST_QUICK_LINES, quick_text, room_text

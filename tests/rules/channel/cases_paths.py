@@ -138,7 +138,7 @@ CASES: list[Case | Never] = [
     on("subwoofer-outputs", "fail", {LINES: sends("left", "right", ("sub", "sub-2"))}, base=TWO_SUBS, level="warning",
        says="line output 3"),
     on("subwoofer-outputs", "fail", {LINES: sends(("left", "sub"), "right", "sub-2")}, base=TWO_SUBS, subject="subwoofer/sub",
-       says="with left"),
+       says="line output 1 plays left, sub"),
     # Four outputs for subwoofers, and only two of them are set apart.
     on("subwoofer-outputs", "fail", {"subwoofers.2": {**SUB, "id": "sub-3"}, LINES: sends("sub", "sub-2", "sub-3", "left", "right")},
        base=TWO_SUBS, says="sets 2 subwoofer outputs apart, and 3"),

@@ -31,18 +31,18 @@ CASES: list[Case | Never] = [
     ),
     Case("mount.wall-kind", "notApplicable", BARE, products=SHEETS, says="device, rack or panel"),
     on("mount.wall-kind", "pass"),
-    on("mount.wall-kind", "fail", {"room.walls.0.framing": STEEL}, level="error", says="front is steel stud"),
+    on("mount.wall-kind", "fail", {"room.walls.0.framing": STEEL}, level="error", says="the front wall is steel stud"),
     on("mount.wall-kind", "fail", {"room.walls.0.framing.kind": "masonry"}, level="error", says="one of the two"),
     on("mount.wall-kind", "fail", {f"{FIXING}.into": "concrete"}, level="error"),
-    on("mount.wall-kind", "fail", {f"{FIXING}.into": "joist"}, level="error", says="front is a wall"),
+    on("mount.wall-kind", "fail", {f"{FIXING}.into": "joist"}, level="error", says="hangs on the front wall"),
     # What stands in a wall is no joist, whoever made it.
-    *(on("mount.wall-kind", "fail", {f"{FIXING}.into": "joist", "room.walls.0.framing.kind": kind}, says="is a wall")
+    *(on("mount.wall-kind", "fail", {f"{FIXING}.into": "joist", "room.walls.0.framing.kind": kind}, says="it hangs on")
       for kind in ("joist", "truss", "engineered", "unknown")),
-    on("mount.wall-kind", "fail", {"room.walls.0.framing.kind": "joist"}, says="front is joist"),
+    on("mount.wall-kind", "fail", {"room.walls.0.framing.kind": "joist"}, says="the front wall is joist"),
     above("mount.wall-kind", "pass"),
     *(above("mount.wall-kind", "fail", {f"{F}.into": "stud", "room.ceiling.framing.kind": kind}, level="error",
             says="is overhead") for kind in ("joist", "truss", "wood-stud")),
-    above("mount.wall-kind", "fail", {"room.ceiling.framing.kind": "wood-stud"}, says="ceiling is wood stud"),
+    above("mount.wall-kind", "fail", {"room.ceiling.framing.kind": "wood-stud"}, says="the ceiling is wood stud"),
     on("mount.wall-kind", "review", {"room.walls.0.framing.kind": "unknown"}, says="prove it before drilling"),
     on("mount.wall-kind", "open", {"room.walls.0.framing.kind": None}, says="framing.kind"),
     on("mount.wall-kind", "open", {FIXING: None}, says="fixing"),
