@@ -85,8 +85,10 @@ def _upper_layer(room: Room) -> Iterator[Several[Loudspeaker] | Missing]:
     yield from unlabelled
 
 
-NEIGHBOURS: Subjects[Neighbours] = Subjects("two neighbours of one layer", _neighbours)
-UPPER_LAYER: Subjects[Several[Loudspeaker]] = Subjects("upper layer all round the listener", _upper_layer)
+NEIGHBOURS: Subjects[Neighbours] = Subjects("two neighbours of one layer", _neighbours, ("loudspeakers",))
+UPPER_LAYER: Subjects[Several[Loudspeaker]] = Subjects(
+    "upper layer all round the listener", _upper_layer, ("loudspeakers",)
+)
 
 
 @rule(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import PAIRS, Level, at_most, by_reference, practice, rule
+from roomlint.review import PAIRS, Level, at_most, practice, rule
 
 from . import HOME_STUDY, SYMMETRY, both_as_laid_out
 
@@ -13,19 +13,18 @@ if TYPE_CHECKING:
     from roomlint.review import Figure, Pair, Room
 
 FIVE_DEG = practice("5 degrees, a choice of this rule book")
-SOFA_DEG = practice("either seat of a sofa for two, 3 m off, hears the front pair 10 degrees askew; ours")
 SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
 
 
 @rule(
     "layout.pair-angle",
     level=Level.WARNING,
-    basis=(SYMMETRY, FIVE_DEG, SOFA_DEG),
+    basis=(SYMMETRY, FIVE_DEG),
     each=PAIRS,
     when=both_as_laid_out,
-    window=by_reference(home=at_most(10.0, "deg", note=5.0), critical=at_most(5.0, "deg")),
+    window=at_most(5.0, "deg"),
     says="one stands {figure} farther round than the other; {window} wanted",
-    after=(*SIDES, "angle.front-pair"),
+    after=SIDES,
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -36,9 +35,7 @@ def pair_angle(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     Why: The stage leans to the side whose loudspeaker stands nearer to the front.
 
     How decided: Difference of the two azimuths, each toward its own side, at the reference seat. The standard asks for
-    symmetry. At home beyond 5 degrees a note and beyond 10 a warning, both ours: of two seats neither is in the middle,
-    and 0.65 m apart at 3 m they hear a front pair some 10 degrees askew. For critical listening 5. Where one of the
-    front pair stands outside its own window, that is told instead.
+    symmetry; the 5 degrees are our choice.
 
     Remedy: Mirror one of the pair, or move the seat to the middle between them.
 

@@ -23,7 +23,7 @@ EXCEPTIONS: dict[str, str] = {
 }
 
 EVERY_KEY = "ROOMLINT_EVERY_KEY" in os.environ
-"""All keys take a quarter of an hour: before a release, or when a rule's applicability changed."""
+"""All keys of a room take up to two minutes: before a release, or when a rule's applicability changed."""
 STRIDE = 29
 """Otherwise every so many; a prime, so that it falls on all keys of the elements that look alike."""
 WHOLE = (
