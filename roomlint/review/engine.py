@@ -126,10 +126,12 @@ class _Run:
     def _subject(self, rule: AnyRule, subject: Subject | Missing, told: set[str]) -> None:
         """Judge one subject; `told` holds what a verdict of something missing is already about."""
         if isinstance(subject, Missing):
-            # One verdict for one subject: what else is missing of it is asked for by the rules that want it first.
-            if subject.element.key not in told:
-                self._add(rule, subject.element, _open(rule, subject.element, subject, self.room))
+            # What else is missing of one element is a subject of its own, so that it is asked for too.
+            verdict = _open(rule, subject.element, subject, self.room)
+            if verdict.subject in told:
+                verdict = replace(verdict, subject=f"{verdict.subject}+list/{subject.key}")
             told.add(subject.element.key)
+            self._add(rule, subject.element, verdict)
             return
         try:
             if subject.words:
