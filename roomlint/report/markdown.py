@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any, Final
 
-from roomlint.report.asking import lacks
+from roomlint.report.asking import is_hazard, lacks
 from roomlint.report.changes import TITLES, departed_words, has_changed, house_lines, of_design, of_waivers
 from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
 from roomlint.report.merging import Entry, merged
 from roomlint.report.names import key_words
 from roomlint.report.page import Footnotes
+from roomlint.report.points import gravest_first, in_one_breath
 from roomlint.report.rule_pages import basis_words
 from roomlint.report.telling import Rules, Telling
 from roomlint.report.words import (
@@ -52,6 +53,7 @@ MOST_ROWS: Final = 400
 MOST_WAIVED: Final = 40
 MOST_LACKS: Final = 60
 MOST_KEYS: Final = 8
+_NO_HAZARD: Final = (9, 0.0)
 AS_BEFORE: Final = "as before"
 WHAT_ELSE: Final = "What else fails or is for a person to decide"
 
@@ -128,11 +130,17 @@ class _Seen:
     def _findings(self, room: RoomReview, telling: Telling, name: str) -> None:
         chosen = [verdict for verdict in room.verdicts if is_for_action(verdict)]
         gating = {id(verdict) for verdict in room.gating()}
-        for number, entry in enumerate(merged(chosen, telling, moved=True)):
+        # Compared, each figure is told with what it was before; else what one load path does is one line.
+        beside, taken = (
+            ({}, set()) if room.compared else in_one_breath([one for one in chosen if one.level is not None], telling)
+        )
+        chosen = [verdict for verdict in chosen if id(verdict) not in taken]
+        for number, entry in enumerate(merged(chosen, telling, moved=True, beside=beside)):
             row, plain = self._row(entry, name), self._row(entry, name, is_dated=False)
             change = entry.first.change
             is_moved = change is None or change.way in {Way.NEW, Way.WORSE, Way.CLOSE}
-            order = (*_gravity(entry), room.file, number)
+            hazard = gravest_first(entry) if is_hazard(entry.first) and change is None else _NO_HAZARD
+            order = (*_gravity(entry), hazard, room.file, number)
             if is_moved:
                 self._listed.add(order, f"- {row}")
             else:
@@ -143,7 +151,7 @@ class _Seen:
             rule = telling.rule(entry.first)
             caution = rule.caution if rule is not None else ""
             bases = "; ".join(basis_words(basis) for basis in rule.bases) if rule is not None else ""
-            key: tuple[Any, ...] = (not is_moved, *_gravity(entry), room.file, number)
+            key: tuple[Any, ...] = (not is_moved, *order)
             self._first.add(key, (f"{row}{_cure(entry, telling)}", caution, f"{entry.first.rule}: {bases}"))
             self._rows.add(key, (f"- {row}", f"- {plain}"))
         for verdict in sorted(room.verdicts, key=place_key):
@@ -182,7 +190,8 @@ class _Seen:
         words = ", ".join(word for word in (verdict.level.value if verdict.level is not None else "", since) if word)
         level = f"**{words}** " if words else ""
         where = code(f"{from_top(verdict.place.file)}:{verdict.place.line}")
-        return f"{level}{room}: {_cut(data(entry.text))} ({data(verdict.rule)}, {where})"
+        rules = ", ".join(dict.fromkeys(one.rule for one in (*entry.verdicts, *entry.beside)))
+        return f"{level}{room}: {_cut(data(entry.text))} ({data(rules)}, {where})"
 
     def verdict(self) -> Iterator[str]:
         """Yield the verdict and its reason."""

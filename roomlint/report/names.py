@@ -94,7 +94,8 @@ def about(subject: str) -> About:
     """Return what a verdict's subject is about."""
     if subject.startswith("waiver/"):
         return About((subject,), ())  # what it accepts is part of its name
-    keys = tuple(subject.split("+"))
+    # What else is missing of an element carries the list that it is missing from, and is about the element.
+    keys = tuple(key for key in subject.split("+") if not key.startswith("list/"))
     seats = tuple(key for key in keys if key.startswith(f"{SEAT}/"))
     others = tuple(key for key in keys if key not in seats)
     return About(others, seats) if others and seats and keys[-1] in seats else About(keys, ())
@@ -109,7 +110,7 @@ class Names:
             for key in verdict.subject.split("+"):
                 kind, _, name = key.partition("/")
                 kinds.setdefault(name, set()).add(kind)
-        self._shared = {name for name, of in kinds.items() if len(of - WHOLE - OF_THEIR_KIND - {"surface"}) > 1}
+        self._shared = {name for name, of in kinds.items() if len(of - WHOLE - OF_THEIR_KIND - {"surface", "list"}) > 1}
 
     def one(self, key: str) -> str:
         """Return what an element is called, by its key `kind/id`."""

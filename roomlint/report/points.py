@@ -46,10 +46,10 @@ class Point:
 def points_of(room: RoomReview, telling: Telling) -> list[Point]:
     """Return the failures that nobody accepted as numbered points: hazards, errors, warnings, notes."""
     failures = [verdict for verdict in room.verdicts if verdict.level is not None and verdict.waived is None]
-    beside, taken = _in_one_breath(failures, telling)
+    beside, taken = in_one_breath(failures, telling)
     left = [verdict for verdict in failures if id(verdict) not in taken]
     hazards = merged([verdict for verdict in left if is_hazard(verdict)], telling, beside=beside)
-    points = [Point(entry, hazard=True) for entry in sorted(hazards, key=_gravest)]
+    points = [Point(entry, hazard=True) for entry in sorted(hazards, key=gravest_first)]
     for level in Level:
         found = [verdict for verdict in left if verdict.level is level and not is_hazard(verdict)]
         entries = by_element(merged(found, telling, beside=beside))
@@ -63,7 +63,8 @@ def points_of(room: RoomReview, telling: Telling) -> list[Point]:
     return points
 
 
-def _gravest(entry: Entry) -> tuple[int, float]:
+def gravest_first(entry: Entry) -> tuple[int, float]:
+    """Return what hazards are sorted by."""
     return min(hazard_order(verdict) for verdict in (*entry.verdicts, *entry.beside))
 
 
@@ -76,7 +77,7 @@ def by_element(entries: Iterable[Entry]) -> list[Entry]:
     return sorted(entries, key=lambda entry: order[entry.who.partition(" at ")[0]])
 
 
-def _in_one_breath(failures: list[Verdict], telling: Telling) -> tuple[dict[int, tuple[Verdict, ...]], set[int]]:
+def in_one_breath(failures: list[Verdict], telling: Telling) -> tuple[dict[int, tuple[Verdict, ...]], set[int]]:
     """Return what is told in one breath with each failure, and the identities of all that is told so.
 
     What is told with another is of the same element, or of the room; it is never graver than what it is told with.

@@ -32,8 +32,8 @@ if TYPE_CHECKING:
     from roomlint.review.verdict import Verdict
 
 MOST_CHANGED: Final = 12
-FOLD_LINES: Final = 2
-"""Lines that say that warnings are not listed."""
+FEW: Final = 3
+"""Warnings that a page lists before it writes out what to find out next."""
 FOLDED: Final = (Level.NOTE,)
 HEADINGS: Final = {Level.ERROR: "Errors", Level.WARNING: "Warnings", Level.NOTE: "Notes"}
 
@@ -78,7 +78,8 @@ class RoomText:
             if level is Level.ERROR or (found and self._shows_all):
                 self._section(heading, found)
             elif level is Level.WARNING:
-                self.is_tight = self._lines_left() < (FOLD_LINES if found else 0)
+                # The gravest warnings come before a block to fill in.
+                self.is_tight = self._lines_left() < self._height(found[:FEW])
                 self._warnings(found)
         self._end()
 
@@ -143,6 +144,15 @@ class RoomText:
         self._section(_warned(points, shown), points[:shown])
         if not shown:
             self.page.heading(_warned(points, 0), "warning")
+
+    def _height(self, points: list[Point]) -> int:
+        """Return how many lines points take under a heading."""
+        page, footnotes = self.page, self.footnotes
+        self.page, self.footnotes = page.trial(), footnotes.trial()
+        self._section("Warnings", points)
+        height = self.page.height
+        self.page, self.footnotes = page, footnotes
+        return height
 
     def _lines_left(self) -> int:
         """Return how many lines of a page are left for warnings, once all else is written."""

@@ -16,7 +16,7 @@ from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, 
 from roomlint.review.waivers import apply_waivers
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable
 
     from roomlint.design.base import Subject
     from roomlint.design.house import Decision
@@ -119,9 +119,10 @@ class _Run:
         elif not subjects:
             because = f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
-        for subject in _one_each(subjects):
+        told: set[str] = set()
+        for subject in subjects:
             if isinstance(subject, Missing):
-                self._add(rule, subject.element, _open(rule, subject.element, subject, self.room))
+                self._lacking(rule, subject, told)
                 continue
             try:
                 self._add(rule, subject, self._verdict(rule, subject))
@@ -130,6 +131,14 @@ class _Run:
                 if rule.guarded and isinstance(error, NoNumberError):
                     level = _level(rule, self.room, self.room.house.decisions.get(rule.id))
                     self._add(rule, subject, _plain(rule, subject, Kind.FAIL, said=NO_NUMBER, level=level))
+
+    def _lacking(self, rule: AnyRule, missing: Missing, told: set[str]) -> None:
+        """Add what lacks a key. What else one element lacks is a subject of its own, so that it is asked for too."""
+        verdict = _open(rule, missing.element, missing, self.room)
+        if verdict.subject in told:
+            verdict = replace(verdict, subject=f"{verdict.subject}+list/{missing.key}")
+        told.add(missing.element.key)
+        self._add(rule, missing.element, verdict)
 
     def _broke(self, rule: AnyRule, error: BaseException) -> None:
         if isinstance(error, KeyboardInterrupt):
@@ -194,17 +203,6 @@ class _Run:
         if found.lacks is not None and verdict.kind is not Kind.FAIL:
             return _open(rule, subject, found.lacks, self.room)
         return verdict
-
-
-def _one_each(subjects: Iterable[Subject | Missing]) -> Iterator[Subject | Missing]:
-    """Yield what there is one verdict on: of the keys that an element lacks the first, the next once it is there."""
-    lacking: set[str] = set()
-    for subject in subjects:
-        if isinstance(subject, Missing):
-            if subject.element.key in lacking:
-                continue
-            lacking.add(subject.element.key)
-        yield subject
 
 
 def _level(rule: AnyRule, room: Room, decision: Decision | None) -> Level:

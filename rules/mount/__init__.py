@@ -36,6 +36,7 @@ ELSEWHERE: Final = ("layout.on-surface",)
 UNCOVERED: Final = frozenset({"furring", "hat-channel", "brick-veneer"})
 """What may carry or not: no table here knows."""
 _BASES = {"stud": "studs", "joist": "joists", "beam": "a beam", "steel-stud": "steel studs", "grid": "a ceiling grid"}
+_OVERHEAD = {"ceiling": "the ceiling", "grid-ceiling": "a ceiling grid", "electrical-box": "an electrical box"}
 _PLAIN = {"floor": "the floor", "stand": "a stand", "furniture": "furniture"}
 
 
@@ -44,11 +45,13 @@ def plain(word: str) -> str:
     return word.replace("-", " ")
 
 
-def holder(room: Room, on: str) -> str:
+def holder(on: str) -> str:
     """Return what a mount is on as a sentence holds it."""
-    if on in room.design.shell.wall_names:
-        return f"the {on}" if on.endswith("wall") else f"the {on} wall"
-    return _PLAIN.get(on, f"the {plain(on)}")
+    if on in _PLAIN:
+        return _PLAIN[on]
+    if on in _OVERHEAD:
+        return _OVERHEAD[on]
+    return f"the {on}" if on.endswith("wall") else f"the {on} wall"
 
 
 def base_of(into: str) -> str:

@@ -97,7 +97,7 @@ def wall_kind(room: Room, thing: Held) -> Says:
     """
     mounts = room.figures.mounts
     into, surface = mounts.into(thing), mounts.surface(thing)
-    above, wall = mounts.on(thing) == "ceiling", holder(room, mounts.on(thing))
+    above, wall = mounts.on(thing) == "ceiling", holder(mounts.on(thing))
     if into == ("stud" if above else "joist"):
         return fails("overhead" if above else "wall", related=(surface.framing,), wall=wall)
     kind = need(surface.framing.kind, surface, "framing.kind")

@@ -43,7 +43,7 @@ def held(room: Room, thing: Held) -> Says:
     elif on not in FREE | {"grid-ceiling", "electrical-box"}:
         mounts.fastener(thing)
         mounts.into(thing)
-    return passes("held", on=holder(room, on))
+    return passes("held", on=holder(on))
 
 
 def carried(room: Room, thing: Held) -> Applies:

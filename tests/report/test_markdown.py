@@ -216,3 +216,20 @@ def test_data_cannot_become_markup(text, told):
 @pytest.mark.parametrize(("text", "told"), [("a", "`a`"), ("a`b", "``a`b``"), ("`a", "`` `a ``"), ("a|b", "`a\\|b`")])
 def test_data_cannot_leave_a_code_span(text, told):
     assert code(text) == told
+
+
+def test_what_can_hurt_people_is_read_first_and_each_load_path_once(make):
+    rules = [
+        make.rule("angle.x", says={"fail": "stands askew"}, window=None),
+        make.rule("mount.x", says={"fail": "is pulled too hard"}, window=None),
+        make.rule("mount.y", says={"fail": "shears", "beside": "with shear too"}, window=None, beside=("mount.x",)),
+    ]
+    verdicts = [
+        make.verdict(rule=rule.id, said="fail", level=Level.ERROR, figure=None, window=None, place=make.place(line))
+        for line, rule in enumerate(rules, start=3)
+    ]
+    text = comment(make, make.room(*verdicts), rules=rules)
+    first = [line for line in text.splitlines() if line[:2] in {"1.", "2.", "3."}]
+    assert len(first) == 2
+    assert "is pulled too hard; with shear too (mount.x, mount.y, " in first[0]
+    assert "stands askew" in first[1]
