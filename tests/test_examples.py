@@ -84,7 +84,7 @@ PLANTED = (
     ("channel.load", "output/1+amplifier/amplifier-rear", "error", "- {output: 1, loudspeakers: [rear-left"),
     ("channel.one-signal", "output/1+amplifier/amplifier-rear", "error", "- {output: 1, loudspeakers: [rear-left"),
     # Four upper channels are taken with nine at the ears, and there are seven.
-    ("channel.layout-taken", "processor/processor", "error", "id: processor"),
+    ("channel.layout-taken", "processor/processor", "error", "product: processor"),
     ("channel.stereo-mode", "design/basement-08", "warning", "- {id: film"),
     ("channel.subwoofer-outputs", "subwoofer/sub-left", "warning", "- id: sub-left"),
     # 150 W behind the rears, 120 W behind the fronts.

@@ -77,7 +77,8 @@ def test_the_marks_are_on_the_edited_thing_and_the_tally_is_first(team: Path) ->
     assert all("file=basement/basement.room.yaml" in line and "::picture:" in line for line in lines[1:])
 
 
-def test_an_edit_that_changes_nothing_says_so_in_two_lines(team: Path) -> None:
+def test_an_edit_that_changes_nothing_says_so_in_two_lines(team: Path, tmp_path: Path) -> None:
+    team = shutil.copytree(team, tmp_path / "team")
     git(team, "commit", "--quiet", "-m", "arm")
     house = team / "house.yaml"
     house.write_text(house.read_text(encoding="utf-8") + "# a remark\n", encoding="utf-8")

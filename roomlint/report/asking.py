@@ -152,7 +152,11 @@ def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
             lines.append(f"{indent}{one_line(name)}:")
             lines += _lines(value, depth + 1, width)
         elif isinstance(value, dict):
-            lines.append(f"{indent}{one_line(name)}: {_flow(value)}")
+            whole = f"{indent}{one_line(name)}: {_flow(value)}"
+            if width and len(whole) > width:
+                lines += [f"{indent}{one_line(name)}:", *_lines(value, depth + 1, width)]
+            else:
+                lines.append(whole)
         else:
             lines.append(f"{indent}{name}: {value}".rstrip())
     return lines

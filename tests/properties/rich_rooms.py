@@ -54,6 +54,14 @@ def verdicts_of(data: Mapping[str, Any], rules: Iterable[AnyRule] = BOOK.rules) 
     return {(verdict.rule, verdict.subject): verdict for verdict in outcome.verdicts}
 
 
+def _is_part(data: Data, way: Way) -> bool:
+    """Return whether a mapping stands at a key; where nothing stands yet, none does."""
+    try:
+        return isinstance(at(data, way), dict)
+    except (KeyError, IndexError):
+        return False
+
+
 class Rich:
     """A rich room: what is said of it, and by which rules once one of its keys is another."""
 
@@ -73,7 +81,7 @@ class Rich:
         What a rule looks at decides what it says, so that no other can say anything else without the key. Of a part the
         record holds the keys below it: who only looks whether it is there has looked at something beside it.
         """
-        path = written(way[:-1] if len(way) > 1 and isinstance(at(self.data, way), dict) else way)
+        path = written(way[:-1] if len(way) > 1 and _is_part(self.data, way) else way)
         found: set[str] = set()
         for rule, keys in kept().items():
             for key in keys:

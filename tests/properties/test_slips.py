@@ -72,7 +72,7 @@ SLIPS: dict[str, Mapping[str, Any]] = {
     "loudspeaker that nothing feeds": {"electronics.amplifiers.0.feeds.0": None},
     "crossover at 20 kHz": {"calibration.settings.0.crossover": "20 kHz"},
     "delay of three seconds": {"calibration.settings.0.delay": "3 s"},
-    "delay and distance": {"calibration.settings.0.distance": "9 m"},
+    "delay and distance": {"calibration.settings.2.distance": "9 m"},
     "subwoofer inverted": {"subwoofers.0.inverted": True},
     "low-pass at 30 Hz": {"subwoofers.0.low_pass": "30 Hz"},
     # Mounts
