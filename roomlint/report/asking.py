@@ -138,12 +138,16 @@ def _is_list(at: dict[str, Any]) -> bool:
     return any(name.startswith("- id: ") for name in at)
 
 
+def _holds_a_list(at: dict[str, Any]) -> bool:
+    return any(isinstance(below, dict) and (_is_list(below) or _holds_a_list(below)) for below in at.values())
+
+
 def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
     lines = []
     for name, value in at.items():
         indent = "  " * depth
         if name.startswith("- id: "):
-            if width and not any(isinstance(below, dict) and _is_list(below) for below in value.values()):
+            if width and not _holds_a_list(value):
                 lines += _in_braces({"id": one_line(name.removeprefix("- id: ")), **value}, indent, width)
                 continue
             lines.append(f"{indent}{one_line(name)}")
@@ -153,7 +157,7 @@ def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
             lines += _lines(value, depth + 1, width)
         elif isinstance(value, dict):
             whole = f"{indent}{one_line(name)}: {_flow(value)}"
-            if width and len(whole) > width:
+            if _holds_a_list(value) or (width and len(whole) > width):
                 lines += [f"{indent}{one_line(name)}:", *_lines(value, depth + 1, width)]
             else:
                 lines.append(whole)

@@ -92,10 +92,9 @@ def processed(room: Room, _design: Design) -> Says:
     basis=SHEET,
     each=PROCESSORS,
     says={
-        "ear": "its processor takes {upper} upper channels with {wanted} at the ears, not {ear}: "
-        "declare {short} more unfitted",
-        "other": "is set up as {layout}, which its processor does not take; it takes {layouts}",
-        "taken": "its processor takes {layout}",
+        "ear": "takes {upper} upper channels with {wanted} at the ears, not {ear}: declare {short} more unfitted",
+        "other": "is set up as {layout} and does not take it; it takes {layouts}",
+        "taken": "takes {layout}",
     },
     at="product",
     since="0.3.0",

@@ -10,12 +10,14 @@ from pathlib import Path
 import pytest
 
 from roomlint.report import Wishes, write
+from roomlint.report.asking import block, lacks
 from roomlint.report.points import points_of
 from roomlint.report.telling import Rules, Telling
 from roomlint.review.book import load_book
 from roomlint.review.session import Choices, run
 from roomlint.review.verdict import Kind, Level
 from roomlint.source.files import shown
+from roomlint.source.tree import read_tree
 
 PROJECTS = Path(__file__).parent.parent.parent / "example_projects"
 ROOMS = ("attic/attic", "basement/basement", "garden-studio/quick", "loft-bay/loft-bay")
@@ -157,3 +159,17 @@ def test_an_output_with_two_loudspeakers_is_one_point():
 def test_subwoofers_on_one_line_output_are_one_point():
     told = " ".join(text(BASEMENT, notes=True).split())
     assert told.count("line output 11 plays sub-left, sub-right") == 1
+
+
+@pytest.mark.parametrize("width", [0, 56, 96])
+@pytest.mark.parametrize("room", ROOMS)
+def test_what_is_to_be_pasted_can_be_read(room, width):
+    """Whatever is missing and however narrow the page: it is YAML with the keys that are asked for."""
+    (reviewed,) = review(PROJECTS / f"{room}.room.yaml").rooms
+    missing = lacks(reviewed.verdicts)
+    for file in {one.file for one in missing}:
+        told = "\n".join(block([one for one in missing if one.file == file], width))
+        node, problems = read_tree(told.encode(), file)
+        assert problems == []
+        assert node is not None
+        assert told.count("{- ") == 0
