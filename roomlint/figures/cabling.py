@@ -100,7 +100,7 @@ def serves(marking: str, place: Place, diameter_m: float | None = None) -> bool:
 def raceway_mm2(kind: str, size: str) -> float:
     """Inner cross-section of a raceway, mm2: the tabulated area of 40 % fill over 0.4.
 
-    Valid for EMT and ENT of 1/2 to 2; ValueError for others. Source: NFPA 70 chapter 9, Table 4 (second-hand).
+    Valid for EMT and ENT of 1/2 to 2; Refused for others. Source: NFPA 70 chapter 9, Table 4 (second-hand).
     """
     row = FORTY_PERCENT_MM2.get(kind, {})
     if size not in row:
@@ -111,7 +111,7 @@ def raceway_mm2(kind: str, size: str) -> float:
 def fill_percent(diameters_mm: Iterable[float], inner_mm2: float) -> float:
     """Share of a raceway's cross-section that its cables take, %: sum of pi d^2 / 4 over the inner area.
 
-    A cable counts as one round of its outer diameter, a flat one of its larger side. ValueError for a size not above
+    A cable counts as one round of its outer diameter, a flat one of its larger side. Refused for a size not above
     zero. Source: NFPA 70 chapter 9, notes 5 and 9 to Table 1 (second-hand).
     """
     taken = math.fsum(math.pi / 4.0 * positive("diameter", one, "mm") ** 2 for one in diameters_mm)
@@ -121,7 +121,7 @@ def fill_percent(diameters_mm: Iterable[float], inner_mm2: float) -> float:
 def fill_limit_percent(cables: int, length_m: float) -> float:
     """Most that cables may take of a raceway, %: 53 for one, 31 for two, 40 for more, 60 in one of 24 in at most.
 
-    ValueError for no cable or a negative length. Source: NFPA 70 chapter 9, Table 1 (second-hand).
+    Refused for no cable or a negative length. Source: NFPA 70 chapter 9, Table 1 (second-hand).
     """
     count = at_least_one("number of cables", cables)
     if not_negative("length", length_m, "m") <= NIPPLE_M:
@@ -132,7 +132,7 @@ def fill_limit_percent(cables: int, length_m: float) -> float:
 def bundle_limit_a(area_mm2: float, cables: int, ambient_c: float) -> float:
     """Most current of one conductor of a network cable in a bundle, A: the table's, times sqrt((60 - T) / 30).
 
-    A conductor between two gauges counts as the thinner; below 30 degC nothing is added. ValueError below 26 AWG, for a
+    A conductor between two gauges counts as the thinner; below 30 degC nothing is added. Refused below 26 AWG, for a
     bundle beyond the table, and where the air is as warm as the cable may be. Source: NFPA 70:2017 Table 725.144 and
     310.15 (second-hand).
     """
@@ -152,7 +152,7 @@ def bundle_limit_a(area_mm2: float, cables: int, ambient_c: float) -> float:
 def link_m(carries: str, rate_gb_s: float) -> tuple[float, float]:
     """Length of a passive link that works with care, and the most that it does at best, m.
 
-    Valid for network, usb and video to 48 Gb/s; ValueError for others. Sources: `NETWORK_M`, `USB_M`, `VIDEO_M`.
+    Valid for network, usb and video to 48 Gb/s; Refused for others. Sources: `NETWORK_M`, `USB_M`, `VIDEO_M`.
     """
     if carries == "network":
         return NETWORK_M

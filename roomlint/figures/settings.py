@@ -1,11 +1,12 @@
 """What a calibration should come to: levels by sensitivity and distance, arrivals by the crossover."""
 
 import math
+from typing import Final
 
 from roomlint.figures.direction import free_field_level_db
 from roomlint.figures.domain import positive
 
-ONE_WATT_V2_PER_OHM = 8.0
+ONE_WATT_OHM: Final = 8.0
 """2.83 V are one watt into 8 ohm, near enough: 2.83 squared is 8.01."""
 
 
@@ -14,7 +15,7 @@ def voltage_sensitivity_db(level_db: float, load_ohm: float) -> float:
 
     Z is the rated impedance in ohm, above zero, else Refused. Source: P = U^2 / Z; IEC 60268-5 states both.
     """
-    return level_db + 10.0 * math.log10(ONE_WATT_V2_PER_OHM / positive("rated impedance", load_ohm, "ohm"))
+    return level_db + 10.0 * math.log10(ONE_WATT_OHM / positive("rated impedance", load_ohm, "ohm"))
 
 
 def level_at_seat_db(sensitivity_db: float, distance_m: float) -> float:

@@ -6,7 +6,8 @@ import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
-from roomlint.figures import cabling, conductors
+from roomlint.figures import amplifier_load, cabling, conductors
+from roomlint.measure.routing import DIP
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -20,10 +21,8 @@ if TYPE_CHECKING:
 
 NO_RACEWAY: Final = "none"
 _CLASSED: Final = cabling.GENERAL | cabling.THIN
-_DIP: Final = "a cabinet dips to 80 % of its rated impedance where its sheet does not say"
 _COPPER: Final = "a loudspeaker's cable is of copper, at 20 degC"
 _SIXTY: Final = "network cable is made for 60 degC"
-_LEAST_SHARE: Final = 0.8
 _OF_DAMPING_OHM: Final = 8.0
 _MM: Final = 1e3
 _MM2: Final = 1e6
@@ -118,8 +117,8 @@ class Cabling(View):
         data = need(product.loudspeaker, product, "loudspeaker")
         if data.minimum_impedance_ohm is not None:
             return world(data.minimum_impedance_ohm)
-        world.assume(_DIP)
-        return _LEAST_SHARE * world(need(data.impedance_ohm, data, "impedance"))
+        world.assume(DIP)
+        return amplifier_load.LEAST_SHARE * world(need(data.impedance_ohm, data, "impedance"))
 
     def _loop_ohm(self, world: World, cable: Cable) -> float:
         length, area = need(cable.length_m, cable, "length"), need(cable.conductor_m2, cable, "conductor")

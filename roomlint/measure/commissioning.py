@@ -4,24 +4,29 @@ from __future__ import annotations
 
 import math
 from datetime import date
-from typing import TYPE_CHECKING, Final, TypeAlias
+from typing import TYPE_CHECKING, Final, TypeAlias, TypeVar
 
-from roomlint.design.base import Missing, need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.listening import WOOD, Loudspeaker
 from roomlint.figures import settings
+from roomlint.measure.playing import FRONT_PAIR
+from roomlint.measure.routing import FRONTS
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from roomlint.design.base import Element
     from roomlint.design.listening import Subwoofer
     from roomlint.design.record import Item, Preset, Setting, Step
-    from roomlint.design.supply import Cable, Circuit, Processor
+    from roomlint.design.supply import Circuit
     from roomlint.measure.figure import Figure
     from roomlint.measure.holding import Held
     from roomlint.measure.world import World
 
     Source: TypeAlias = "Loudspeaker | Subwoofer"
 
+T = TypeVar("T", bound="Step | Item")
 FIRST: Final = {
     "routing": ("wiring",),
     "polarity": ("wiring",),
@@ -42,8 +47,6 @@ _TORQUED: Final = frozenset({
     "lag-screw", "through-bolt", "structural-screw", "expansion-anchor", "adhesive-anchor", "concrete-screw",
 })  # fmt: skip
 _PILOTED: Final = frozenset({"lag-screw", "wood-screw"})
-_FRONT_PAIR: Final = frozenset({"M+030", "M-030"})
-_FRONTS: Final = frozenset({"M+030", "M-030", "M+000"})
 EQUAL_GAIN: Final = "amplifiers of equal gain"
 
 
@@ -63,6 +66,13 @@ class Commissioning(View):
         if not calibration.settings and (node is None or node.get("settings") is None):
             raise Missing(self.design, "calibration.settings")
         return calibration.settings
+
+    def subwoofers(self) -> tuple[Subwoofer, ...]:
+        """Return the subwoofers; raises `Missing` where the file does not speak of any."""
+        missing = unsaid(self.design, "subwoofers")
+        if missing is not None:
+            raise missing
+        return self.design.subwoofers
 
     # The steps of the calibration
 
@@ -90,6 +100,9 @@ class Commissioning(View):
         if lacking and bare is not None:
             # It may be the one.
             raise Missing(bare, "kind")
+        if not lacking:
+            # With subwoofers there would be steps more.
+            self.subwoofers()
         return lacking
 
     def too_early(self, step: Step) -> tuple[str, ...]:
@@ -136,11 +149,19 @@ class Commissioning(View):
             return "unset"
         return ""
 
-    def closed_by(self) -> Step | Item | None:
-        """Return the first record that can only be made once the walls are closed."""
-        steps: list[Step | Item] = [step for step in self.design.calibration.steps if step.on is not None]
-        proved = [item for item in self.design.handover if item.kind == "stud-proved" and item.on is not None]
-        return min([*steps, *proved], key=lambda one: one.on or date.max, default=None)
+    def closed_before(self, day: date) -> Step | Item | None:
+        """Return the first record from before a day that can only be made once the walls are closed.
+
+        What is not done closes nothing; of what is done without a day it is not known, unless another tells.
+        """
+        proved = [item for item in self.design.handover if item.kind == "stud-proved"]
+        every: list[Step | Item] = [*self.design.calibration.steps, *proved]
+        records = [one for one in every if one.done is not False]
+        found = _first_before(records, day)
+        for one in records if found is None else ():
+            if one.done:
+                need(one.on, one, "on")
+        return found
 
     def stale(self, kind: str, steps: tuple[Step, ...]) -> tuple[Item, Step] | None:
         """Return the newest document of a kind and a step that was done after it; None where none was."""
@@ -154,10 +175,17 @@ class Commissioning(View):
             need(step.done, step, "done")
         return (newest, later[-1]) if later else None
 
-    def first_set(self) -> Step | None:
-        """Return the first step that was done by its day and that a change of firmware would undo."""
-        dated = [step for step in self.design.calibration.steps if step.on is not None and step.kind != "wiring"]
-        return min(dated, key=lambda step: step.on or date.max, default=None)
+    def set_before(self, day: date) -> Step | None:
+        """Return the first step from before a day that a change of firmware would undo; the wiring is none.
+
+        One without a day or a kind may be it, unless another tells.
+        """
+        steps = [step for step in self.steps() if step.kind != "wiring" and step.done is not False]
+        found = _first_before([step for step in steps if step.kind is not None], day)
+        for step in steps if found is None else ():
+            if need(step.on, step, "on") < day:
+                need(step.kind, step, "kind")
+        return found
 
     # Presets
 
@@ -192,6 +220,8 @@ class Commissioning(View):
         crossed = setting is not None and setting.crossover_hz is not None
         if isinstance(source, Loudspeaker) and self.design.subwoofers and not crossed:
             found.append("crossover")
+        if not found and isinstance(source, Loudspeaker) and not crossed:
+            self.subwoofers()
         return tuple(found)
 
     def level_error(self, source: Source) -> Figure:
@@ -206,7 +236,7 @@ class Commissioning(View):
 
         Both against the mean of the front pair, so that the common gain drops out.
         """
-        pair = [one for one in self.design.loudspeakers if one.label in _FRONT_PAIR]
+        pair = [one for one in self.design.loudspeakers if one.label in FRONT_PAIR]
         if not pair:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 
@@ -253,7 +283,7 @@ class Commissioning(View):
 
     def measured_late(self, source: Source) -> Figure:
         """How much later a source arrived than the mean of the fronts, as measured; of a front, of the others."""
-        fronts = [one for one in self.design.loudspeakers if one.label in _FRONTS and one is not source]
+        fronts = [one for one in self.design.loudspeakers if one.label in FRONTS and one is not source]
         if not fronts:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 
@@ -351,13 +381,10 @@ class Commissioning(View):
             need(circuit.gfci, circuit, "gfci")
         return ("insulation-test",)
 
-    def version_of(self, processor: Processor) -> Item | None:
-        """Return the record of a processor's firmware version, or None."""
-        return self.record("versions", processor)
 
-    def photograph(self, cable: Cable) -> Item | None:
-        """Return the record of a photograph of a cable's run, or None."""
-        return self.record("photo-before-closing", cable)
+def _first_before(records: Sequence[T], day: date) -> T | None:
+    early = [one for one in records if one.on is not None and one.on < day]
+    return min(early, key=lambda one: one.on or date.max, default=None)
 
 
 def _precedes(other: Step, step: Step, before: bool) -> bool:  # noqa: FBT001  the order of the file

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
 from roomlint.figures import mains_draw
+from roomlint.figures.domain import positive
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -84,7 +85,8 @@ class Heating(View):
 
         def compute(world: World) -> float:
             needed = mains_draw.airflow_m3_per_h(heat.at(world), RISE_K)
-            return 100.0 * world(moved) * _SECONDS_PER_HOUR / needed
+            # Sheets may say that nothing in it gives off heat.
+            return 100.0 * world(moved) * _SECONDS_PER_HOUR / positive("air needed", needed, "m3/h")
 
         return self.figure("air over the air needed", "%", compute, rack.key)
 

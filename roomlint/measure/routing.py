@@ -27,7 +27,10 @@ LOW: Final = "low frequencies"
 """The one signal of all subwoofers, as a channel beside the labels."""
 FRONTS: Final = frozenset({"M+030", "M-030", "M+000"})
 _ALONE = "an output is not bridged where nothing is said of it"
-_DIP = "a cabinet dips to 80 % of its rated impedance where its sheet does not say"
+_TO_SOURCE: Final = frozenset({"loudspeaker", "line-level", "network"})
+_LINKING: Final = frozenset({"line-level", "network"})
+"""What carries a signal to a loudspeaker, and to an amplifier."""
+DIP: Final = "a cabinet dips to 80 % of its rated impedance where its sheet does not say"
 _REFERRED_OHM: Final = 8.0
 
 
@@ -217,7 +220,7 @@ class Routing(View):
         if rated is None and least is None:
             raise Missing(product, "loudspeaker.impedance")
         if least is None:
-            world.assume(_DIP)
+            world.assume(DIP)
         known = (world(rated) if rated is not None else None, world(least) if least is not None else None)
         return amplifier_load.rating_ohm(*known)
 
@@ -271,8 +274,25 @@ class Routing(View):
 
     def cables_to(self, source: Source) -> tuple[Cable, ...]:
         """Return the loudspeaker and line-level cables that end at a source; lighting and mains are none of them."""
-        carrying = {"loudspeaker", "line-level", "network"}
-        return tuple(cable for cable in self.design.cables if cable.end == source.id and cable.carries in carrying)
+        return tuple(cable for cable in self.design.cables if cable.end == source.id and cable.carries in _TO_SOURCE)
+
+    def unsaid_run(self, source: Source) -> Missing | None:
+        """Return what is missing of a cable that may be one to a source."""
+        return self._unsaid(("to", source.id), carrying=_TO_SOURCE)
+
+    def unsaid_link(self, amplifier: Driver) -> Missing | None:
+        """Return what is missing of a cable that may be one from the processor to an amplifier."""
+        return self._unsaid(("to", amplifier.id), ("from", self.processor().id), carrying=_LINKING)
+
+    def _unsaid(self, *ends: tuple[str, str], carrying: frozenset[str]) -> Missing | None:
+        for cable in self.design.cables:
+            said = {"to": cable.end, "from": cable.start}
+            asked = [(key, said[key], frozenset({wanted})) for key, wanted in ends]
+            asked.append(("carries", cable.carries, carrying))
+            bare = next((key for key, value, _ in asked if value is None), None)
+            if bare is not None and all(value is None or value in wanted for _, value, wanted in asked):
+                return Missing(cable, bare)
+        return None
 
     def racks_of(self, driver: Driver) -> frozenset[str]:
         """Return the racks that an amplifier or the processor is in."""
@@ -285,7 +305,7 @@ class Routing(View):
         return tuple(
             cable
             for cable in self.design.cables
-            if cable.end == amplifier.id and cable.start == processor.id and cable.carries in {"line-level", "network"}
+            if cable.end == amplifier.id and cable.start == processor.id and cable.carries in _LINKING
         )
 
     def begins_of(self, source: Source) -> frozenset[str]:

@@ -117,7 +117,8 @@ class _Run:
         if silent is not None:
             self._add(rule, self.room.design, _open(rule, self.room.design, silent, self.room))
         elif not subjects:
-            because = f"there is no {rule.each.name} in this room"
+            early = rule.each.early(self.room) if rule.each.early is not None else None
+            because = early.because if early is not None else f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
         told: set[str] = set()
         for subject in subjects:

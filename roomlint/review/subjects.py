@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.supply import Circuit
     from roomlint.review.room import Room
+    from roomlint.review.rule import No
 
 S = TypeVar("S", bound=Subject)
 Source: TypeAlias = "Loudspeaker | Subwoofer"
@@ -34,6 +35,8 @@ class Subjects(Generic[S]):
     of: tuple[str, ...] = ()
     """The lists and parts of a file that they stand in, such as `room.openings`: where the file says nothing of one of
     them, that there is none is not known."""
+    early: Callable[[Room], No | None] | None = None
+    """Why none is wanted yet, where the file gives none: that there is none in the room would be too much said."""
 
 
 def labelled(*labels: str) -> Subjects[Loudspeaker]:

@@ -133,6 +133,9 @@ def cable(room: Room, source: Source) -> Says:
         told = room.design.cables or room.design.at.get("cables") is not None
         if not told or need(room.design.project.stage, room.design.project, "stage") not in CLOSED:
             raise Missing(room.design, "cables")
+        unsaid = routing.unsaid_run(source)
+        if unsaid is not None:
+            raise unsaid
         return fails("none")
     begins = routing.begins_of(source)
     starts = tuple(dict.fromkeys(need(run.start, run, "from") for run in runs))
@@ -191,6 +194,9 @@ def link(room: Room, driver: Driver) -> Says:
         raise Missing(room.design, "electronics.racks[].contains")
     if need(room.design.project.stage, room.design.project, "stage") not in CLOSED:
         raise Missing(room.design, "cables")
+    unsaid = routing.unsaid_link(driver)
+    if unsaid is not None:
+        raise unsaid
     return fails("none")
 
 

@@ -8,7 +8,7 @@ from roomlint.design.element import Element
 from roomlint.review import Missing, No, Subjects, practice, standard
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from roomlint.design.record import Item, Mode, Preset, Step
     from roomlint.design.supply import Cable, Circuit, Processor
@@ -42,12 +42,25 @@ def from_rough_in(room: Room, _: object) -> Applies:
 
 
 def absent(room: Room, key: str, *stages: str) -> Iterator[Missing]:
-    """Yield what is missing where the file does not give a list: its key, at the stages that want it."""
+    """Yield what is missing where the file does not give a list: its key, at the stages that want it.
+
+    Before them nothing: the subjects tell why by `early`.
+    """
     project = room.design.project
     if project.stage is None:
         yield Missing(project, "stage")
     elif project.stage in stages:
         yield Missing(room.design, key)
+
+
+def _early(wanted: Callable[[Room, object], Applies]) -> Callable[[Room], No | None]:
+    """Return what tells why none is wanted yet: the stage, where the file states one."""
+
+    def told(room: Room) -> No | None:
+        answer = wanted(room, None) if room.design.project.stage is not None else True
+        return answer if isinstance(answer, No) else None
+
+    return told
 
 
 def _calibrated(room: Room, key: str) -> bool:
@@ -107,10 +120,10 @@ def every_processor(room: Room) -> Iterator[Processor | Missing]:
         yield from absent(room, "electronics.processor", "handover")
 
 
-STEPS: Final[Subjects[Step]] = Subjects("step of the calibration", every_step)
-TASKS: Final[Subjects[Step | Item]] = Subjects("step or item to hand over", every_task)
-PRESETS: Final[Subjects[Preset]] = Subjects("preset", every_preset)
-CABLES: Final[Subjects[Cable]] = Subjects("cable", every_cable)
-CIRCUITS: Final[Subjects[Circuit]] = Subjects("circuit", every_circuit)
-MODES: Final[Subjects[Mode]] = Subjects("listening mode", every_mode)
-PROCESSORS: Final[Subjects[Processor]] = Subjects("processor", every_processor)
+STEPS: Final[Subjects[Step]] = Subjects("step of the calibration", every_step, early=_early(at_handover))
+TASKS: Final[Subjects[Step | Item]] = Subjects("step or item to hand over", every_task, early=_early(at_handover))
+PRESETS: Final[Subjects[Preset]] = Subjects("preset", every_preset, early=_early(at_handover))
+CABLES: Final[Subjects[Cable]] = Subjects("cable", every_cable, early=_early(from_rough_in))
+CIRCUITS: Final[Subjects[Circuit]] = Subjects("circuit", every_circuit, early=_early(at_handover))
+MODES: Final[Subjects[Mode]] = Subjects("listening mode", every_mode, early=_early(at_handover))
+PROCESSORS: Final[Subjects[Processor]] = Subjects("processor", every_processor, early=_early(at_handover))

@@ -44,7 +44,7 @@ def _passive(room: Room, speaker: Loudspeaker) -> Applies:
 
 
 def _with_subwoofers(room: Room, _: Pair[Loudspeaker]) -> Applies:
-    return True if room.design.subwoofers else No("the room has no subwoofer to hand over to")
+    return True if room.figures.commissioning.subwoofers() else No("the room has no subwoofer to hand over to")
 
 
 HOME: Final = at_most(1.0, "dB", note=0.5)
@@ -259,7 +259,7 @@ def subwoofer_arrival(room: Room, subwoofer: Subwoofer) -> Figure:
 
 
 def _several_subwoofers(room: Room, _: Design) -> Applies:
-    return True if len(room.design.subwoofers) > 1 else No("the room has no two subwoofers")
+    return True if len(room.figures.commissioning.subwoofers()) > 1 else No("the room has no two subwoofers")
 
 
 def _has_a_front_beside(room: Room, speaker: Loudspeaker) -> Applies:

@@ -88,11 +88,13 @@ def photo_before_closing(room: Room, cable: Cable) -> Says:
     When to waive: A run in a raceway that the drawings show.
     """
     commissioning = room.figures.commissioning
-    photograph = commissioning.photograph(cable)
+    photograph = commissioning.record("photo-before-closing", cable)
     if photograph is not None:
-        day, closed = need(photograph.on, photograph, "on"), commissioning.closed_by()
-        if closed is not None and closed.on is not None and day > closed.on:
-            return fails("late", on=day.isoformat(), closed=closed.words, closed_on=closed.on.isoformat())
+        day = need(photograph.on, photograph, "on")
+        closed = commissioning.closed_before(day)
+        if closed is not None:
+            closed_on = need(closed.on, closed, "on").isoformat()
+            return fails("late", on=day.isoformat(), closed=closed.words, closed_on=closed_on)
         return passes("shown")
     if room.design.project.stage == "rough-in":
         raise Missing(room.design, "handover")
@@ -203,14 +205,13 @@ def versions(room: Room, processor: Processor) -> Says:
     When to waive: The maker says that the update keeps the settings, and a measurement shows it.
     """
     commissioning = room.figures.commissioning
-    record = commissioning.version_of(processor)
+    record = commissioning.record("versions", processor)
     if record is None:
         return fails("none")
     need(record.version, record, "version")
-    day, first = need(record.on, record, "on"), commissioning.first_set()
-    if first is None or first.on is None:
-        steps = room.design.calibration.steps
-        raise Missing(steps[0], "on") if steps else Missing(room.design, "calibration.steps")
-    if day > first.on:
-        return fails("late", on=day.isoformat(), step=first.words, set_on=first.on.isoformat())
+    day = need(record.on, record, "on")
+    first = commissioning.set_before(day)
+    if first is not None:
+        set_on = need(first.on, first, "on").isoformat()
+        return fails("late", on=day.isoformat(), step=first.words, set_on=set_on)
     return passes("first")

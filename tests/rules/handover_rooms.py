@@ -90,4 +90,6 @@ WIRING, POLARITY, SUBWOOFERS, CROSSOVERS, DELAYS, LEVELS, CORRECTION, VERIFICATI
 EARLY = changed(READY, {"project.stage": "design"})
 BARE = changed(READY, {"project.stage": "design", CALIBRATION: None, "handover": None})
 """At the drawing board with nothing of it yet."""
+EARLY_SAID = "the job is at design"
+"""What is told then: that nothing is there is not known."""
 NO_STAGE = changed(READY, {"project.stage": None})

@@ -79,6 +79,10 @@ CASES: list[Case | Never] = [
     on("cable", "fail", {"cables": []}, subject="loudspeaker/right"),
     on("cable", "open", {"cables.1": None, "project.stage": "design"}, subject="loudspeaker/right", says="cables"),
     on("cable", "open", {"cables.1": None, "project.stage": None}, subject="loudspeaker/right", says="stage"),
+    # A run that does not say where it goes, or what it carries, may be the one.
+    on("cable", "open", {"cables.1.to": None}, subject="loudspeaker/right", says="to"),
+    on("cable", "open", {"cables.1.carries": None}, subject="loudspeaker/right", says="carries"),
+    on("cable", "fail", {"cables.1.carries": "mains", "cables.1.to": None}, subject="loudspeaker/right"),
     on("cable", "open", {"cables.1.from": None}, subject="loudspeaker/right", says="from"),
     on("cable", "open", {"cables": None}, says="cables"),
     # An unfed one is told as unfed.
@@ -89,6 +93,8 @@ CASES: list[Case | Never] = [
     on("link", "fail", APART, level="warning", says="stands apart"),
     on("link", "pass", {**APART, "cables.3": {"id": "tie", "carries": "line-level", "from": "processor", "to": "amp"}}),
     on("link", "fail", {**APART, "cables.3": {"id": "tie", "carries": "trigger", "from": "processor", "to": "amp"}}),
+    on("link", "open", {**APART, "cables.3": {"id": "tie", "carries": "line-level", "to": "amp"}}, says="from"),
+    on("link", "fail", {**APART, "cables.3": {"id": "tie", "carries": "line-level", "from": "sub"}}),
     on("link", "open", {**APART, "project.stage": "design"}, says="cables"),
     on("link", "open", {**APART, "project.stage": None}, says="stage"),
     on("link", "open", {"electronics.racks": [{"id": "rack"}, APART["electronics.racks"][1]]}, says="contains"),

@@ -48,6 +48,8 @@ CASES: list[Case | Never] = [
     on("entered", "pass", {SUB: None, "subwoofers.0.delay": "1 ms", "subwoofers.0.level": "0 dB", "subwoofers.0.inverted": False},
        subject="subwoofer/sub"),
     on("entered", "pass", {f"{LEFT}.crossover": None}, base=DRY, subject="loudspeaker/left"),
+    # Where the file speaks of no subwoofer, there may be one to cross over to.
+    on("entered", "open", {f"{LEFT}.crossover": None, "subwoofers": None}, base=DRY, subject="loudspeaker/left", says="subwoofers"),
     *early("entered", "level-measured", "level-entered", "crossovers-alike", "crossovers-meet", "polarity", "subwoofer-arrival", "arrival",
            "subwoofers-together"),
 
@@ -81,6 +83,7 @@ CASES: list[Case | Never] = [
     on("crossovers-alike", "open", {f"{LEFT}.crossover": None}, says="crossover"),
     on("crossovers-alike", "review", {f"{LEFT}.crossover": "80.5 Hz ± 1 Hz"}),
     on("crossovers-alike", "notApplicable", base=DRY),
+    on("crossovers-alike", "open", {"subwoofers": None}, base=DRY, says="subwoofers"),
 
     on("crossovers-meet", "pass", figure=1.0, source="80 / 80"),
     on("crossovers-meet", "fail", {f"{SUB}.crossover": "60 Hz"}, subject="subwoofer/sub", level="warning", figure=0.75,
@@ -119,6 +122,7 @@ CASES: list[Case | Never] = [
     on("subwoofers-together", "review", {f"{SUB}.measured_arrival": "16 ms ± 0.5 ms"}),
     on("subwoofers-together", "open", {f"{SUB}.measured_arrival": None}, says="measured_arrival"),
     on("subwoofers-together", "notApplicable", base=DRY),
+    on("subwoofers-together", "open", {"subwoofers": None}, base=DRY, says="subwoofers"),
 ]  # fmt: skip
 
 EDGES: list[Edge] = [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from handover_rooms import BARE, EARLY, NO_STAGE, READY, SHEETS, item
+from handover_rooms import BARE, EARLY, EARLY_SAID, NO_STAGE, READY, SHEETS, item, step
 
 from roomlint.testing import Case, Never, changed
 
@@ -39,6 +39,10 @@ CASES: list[Case | Never] = [
     on("photo-before-closing", "fail", {f"{PHOTO}.done": False}),
     # Younger than the stud that was proved through the board.
     on("photo-before-closing", "fail", {f"{PHOTO}.on": "2026-06-02"}, says="of 2026-06-02, and wiring of 2026-06-01"),
+    # What is not done closes no wall; of what is done without a day it is not known.
+    on("photo-before-closing", "pass", {"calibration.steps": [step("wiring", "2026-04-01", done=False)]}),
+    on("photo-before-closing", "open", {"calibration.steps.0.on": None}, says="on"),
+    on("photo-before-closing", "fail", {"calibration.steps.0.on": None, f"{PHOTO}.on": "2026-06-03"}, says="stud-proved"),
     on("photo-before-closing", "open", {f"{PHOTO}.on": None}, says="on"),
     # At rough-in nothing is lost yet.
     on("photo-before-closing", "open", {PHOTO: None, "project.stage": "rough-in"}, says="handover"),
@@ -48,7 +52,7 @@ CASES: list[Case | Never] = [
     on("photo-before-closing", "open", base=NO_STAGE, says="stage"),
     on("photo-before-closing", "notApplicable", {"cables.0.in_wall": False}),
     on("photo-before-closing", "notApplicable", base=EARLY),
-    on("photo-before-closing", "notApplicable", base=changed(BARE, {"cables": None})),
+    on("photo-before-closing", "notApplicable", base=changed(BARE, {"cables": None}), says=EARLY_SAID),
 
     on("circuit-tests", "pass"),
     on("circuit-tests", "fail", {INSULATION: None}, level="warning", says="no record of insulation test"),
@@ -60,6 +64,7 @@ CASES: list[Case | Never] = [
     on("circuit-tests", "open", {f"{INSULATION}.on": None}, says="on"),
     on("circuit-tests", "open", {"circuits": None, TRIPPING: None, INSULATION: None}, says="circuits"),
     on("circuit-tests", "notApplicable", base=EARLY),
+    on("circuit-tests", "notApplicable", base=changed(BARE, {"circuits": None}), says=EARLY_SAID),
 
     on("documents", "pass"),
     on("documents", "fail", {DRAWINGS: None}, level="warning", says="without drawings"),
@@ -76,11 +81,18 @@ CASES: list[Case | Never] = [
     on("versions", "pass"),
     on("versions", "fail", {VERSIONS: None}, level="warning", says="no record"),
     on("versions", "fail", {f"{VERSIONS}.on": "2026-06-03"}, says="recorded on 2026-06-03, after polarity was set on 2026-06-02"),
+    # A step without a day or a kind may be the first that was set.
+    on("versions", "open", {"calibration.steps.1.on": None}, says="on"),
+    on("versions", "fail", {"calibration.steps.1.on": None, f"{VERSIONS}.on": "2026-06-03"}, says="subwoofers was set"),
+    on("versions", "open", {"calibration.steps.0.kind": None, f"{VERSIONS}.on": "2026-06-02"}, says="kind"),
+    on("versions", "pass", {"calibration.steps": [step("wiring", "2026-05-01")]}),
+    on("versions", "pass", {"calibration.steps": [step("levels", "2026-05-01", done=False)]}),
+    on("versions", "open", {"calibration.steps": None}, says="calibration.steps"),
     on("versions", "open", {f"{VERSIONS}.version": None}, says="version"),
     on("versions", "open", {f"{VERSIONS}.on": None}, says="on"),
     on("versions", "open", {"handover.11": item("versions", "processor", id="two"), f"{VERSIONS}.version": None}, says="version"),
     on("versions", "open", {"electronics": None, "cables": None, "handover": []}, says="electronics.processor"),
     on("versions", "open", {"handover": None}, says="handover"),
     on("versions", "notApplicable", base=EARLY),
-    on("versions", "notApplicable", base=changed(BARE, {"electronics": None, "cables": None})),
+    on("versions", "notApplicable", base=changed(BARE, {"electronics": None, "cables": None}), says=EARLY_SAID),
 ]  # fmt: skip

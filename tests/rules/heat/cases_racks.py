@@ -52,6 +52,8 @@ CASES: list[Case | Never] = [
     # Class D: 145.8 W from the mains, 58.3 W that stay.
     on("airflow", "fail", {"airflow": "10 m3/h"}, CLASS_D, figure=57.4, within=0.1, source=AIR),
     on("airflow", "fail", {"airflow": "80 m3/h ± 5 m3/h"}, level="warning"),
+    # A sheet of no power at all asks for no air; there is no share of none.
+    on("airflow", "review", {}, sheet(power="0 W"), says="air needed must be above zero"),
     on("airflow", "open", {"airflow": None}, says="airflow"),
     on("airflow", "open", {"airflow": "none"}, says="heat.closed"),
     on("airflow", "open", {"airflow": "none", "enclosed": None}, says="enclosed"),
