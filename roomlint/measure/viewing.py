@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Missing, need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import assumed
 from roomlint.figures import viewing
 from roomlint.figures.ray import sees
@@ -274,6 +274,13 @@ class Viewing(View):
                     wall = met.kind == "wall"
                     return f"wall {self.figures.space.wall_name(met.number)}" if wall else f"the {met.kind}"
         return ""
+
+    def beam_lacks(self) -> Missing | None:
+        """Return what may stand in a beam that meets nothing: what has no place, or what the file does not speak of."""
+        for source in self.design.sources:
+            if source.position is None:
+                return Missing(source, "position")
+        return unsaid(self.design, "room.obstacles", "loudspeakers")
 
     def _white(self, world: World) -> float:
         light, screen = self.sheet(self.projector()), self.sheet(self.picture)

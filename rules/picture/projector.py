@@ -18,7 +18,6 @@ from roomlint.review import (
     practice,
     rule,
     standard,
-    unsaid,
 )
 
 from . import MAKERS, PICTURE, PROJECTOR, SCREEN_LIGHT, projected
@@ -163,8 +162,8 @@ def beam_free(room: Room, projector: Projector) -> Says:
     Why: What hangs in the beam throws its shadow on every picture.
 
     How decided: Nine straight lines from the lens, to the picture's middle, edges and corners a hair inside, against
-    walls, ceiling, obstacles as boxes, and cabinets in their own size. Where the file does not speak of obstacles, a
-    beam that meets nothing stays open.
+    walls, ceiling, obstacles as boxes, and cabinets in their own size. Where the file does not speak of obstacles or
+    loudspeakers, or one of these has no place, a beam that meets nothing stays open.
 
     Remedy: Move the projector, the picture, or what stands between.
 
@@ -173,7 +172,7 @@ def beam_free(room: Room, projector: Projector) -> Says:
     what = room.figures.viewing.beam_meets()
     if what:
         return fails("met", what=what)
-    missing = unsaid(room.design, "room.obstacles")
+    missing = room.figures.viewing.beam_lacks()
     if missing is not None:
         raise missing
     return passes("free")

@@ -16,6 +16,9 @@ OF_LIGHT = ("beam-heads", "luminance", "off-axis-light", "contrast")
 LENS = "picture.projector.lens"
 POST = {"id": "post", "kind": "post", "from_left": "2.4 m", "from_front": "2 m", "width": "0.2 m", "depth": "0.2 m"}
 
+HUNG = speaker("hung", "U+045", 0.0, 0.5, 0.85)
+APART = speaker("hung", "U+045", -2.0, 0.5, 0.85)
+
 
 def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     """Return a case of the room with a projector."""
@@ -65,9 +68,13 @@ CASES: list[Case | Never] = [
 
     on("beam-free", "pass"),
     on("beam-free", "fail", {"room.obstacles": [POST]}, level="error", says="post"),
-    on("beam-free", "fail", {"loudspeakers": [speaker("hung", "U+045", 0.0, 0.5, 0.85)]}, says="hung"),
+    on("beam-free", "fail", {"loudspeakers": [HUNG]}, says="hung"),
     on("beam-free", "pass", {"room.obstacles": [{**POST, "from_left": "0.2 m"}]}),
     on("beam-free", "open", {"room.obstacles": None}, says="obstacles"),
+    # What has no place yet, or is not spoken of, may stand in it; what is known to does so all the same.
+    on("beam-free", "open", {"loudspeakers": [HUNG, {"id": "drawn", "label": "M+030"}], "loudspeakers.0": APART}, says="position of drawn"),
+    on("beam-free", "fail", {"loudspeakers": [HUNG, {"id": "drawn", "label": "M+030"}]}, says="hung"),
+    on("beam-free", "open", {"loudspeakers": None}, says="loudspeakers"),
 
     on("luminance", "pass", figure=120.28, source="1500 lm/(pi x 3.9697 m2)"),
     on("luminance", "fail", products=sheets("light", luminous_flux="500 lm"), level="note", figure=40.09, source="a third of it"),
