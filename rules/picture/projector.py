@@ -64,7 +64,7 @@ def throw(room: Room, projector: Projector) -> Figure:
 @rule(
     "picture.lens-shift",
     level=Level.ERROR,
-    basis=MAKERS,
+    basis=(MAKERS, practice("a mount makes up 1 % of a picture for a lens without shift, a choice of this rule book")),
     each=PROJECTOR,
     window=at_most(100.0, "%"),
     says="asks for {figure} of the shift that its lens has up or aside; {window} there is",
@@ -80,7 +80,8 @@ def lens_shift(room: Room, projector: Projector) -> Figure:
 
     How decided: How far the lens is above or below the picture's middle, and to its side, in per cent of the raster's
     height and width, or of half of them, as the projector's sheet counts it, against what the sheet allows alone. A
-    lens 0.853 m over the middle of 1.494 m asks for 57 % by the one convention and 114 % by the other.
+    lens 0.853 m over the middle of 1.494 m asks for 57 % by the one convention and 114 % by the other. A lens without
+    shift is held against 1 %, which its mount makes up and the finding tells.
 
     Remedy: Lower or raise the projector, or move it sideways.
 
@@ -107,7 +108,8 @@ def both_shifts(room: Room, projector: Projector) -> Figure:
     Why: A lens that is shifted all the way up has nothing left to go aside.
 
     How decided: The shares of both, as for `picture.lens-shift`, added. Two makers' tables allow 1.08 and 1.10 where
-    the sum allows one, so that a figure a little over it is to be looked up.
+    the sum allows one, so that a figure a little over it is to be looked up. A way that the lens does not shift has
+    nothing to trade and does not count.
 
     Remedy: Put the lens on the picture's middle line.
 

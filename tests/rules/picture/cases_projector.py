@@ -49,10 +49,15 @@ CASES: list[Case | Never] = [
     on("lens-shift", "pass", products=sheets("light", shift_reference="half-height", shift_vertical=120), figure=95.12, source="114.14/120", within=0.02),
     on("lens-shift", "fail", {f"{LENS}.from_left": "3.2 m"}, level="error", figure=114.6, source="0.70/2.6566 = 26.35 % of 23 %"),
     on("lens-shift", "review", {f"{LENS}.height": "2.394 m ± 1 cm"}),
+    # A lens that shifts no way aside is wrong 0.30 m off the middle, and right on it; 0.01 m its mount makes up.
+    on("lens-shift", "fail", {f"{LENS}.from_left": "2.8 m"}, products=sheets("light", shift_horizontal=0), level="error", figure=1129.3, source="0.30/2.6566 = 11.293 % of 1 %"),
+    on("lens-shift", "pass", products=sheets("light", shift_horizontal=0), figure=95.12, source="57.07/60", within=0.02),
+    on("lens-shift", "pass", {f"{LENS}.from_left": "2.51 m", f"{LENS}.height": "1.4972 m"}, products=sheets("light", shift_horizontal=0, shift_vertical=0), figure=37.64, source="0.01/2.6566 = 0.3764 % of 1 %"),
     on("lens-shift", "open", products=sheets("light", shift_reference=None), says="shift_reference"),
 
     on("both-shifts", "pass", figure=95.12, source="nothing aside", within=0.02),
     on("both-shifts", "fail", {f"{LENS}.from_left": "2.9 m"}, level="warning", figure=160.6, source="95.12 + 100 x 15.06/23"),
+    on("both-shifts", "pass", {f"{LENS}.from_left": "2.51 m"}, products=sheets("light", shift_horizontal=0), figure=95.12, source="57.07/60", within=0.02),
     on("both-shifts", "open", {f"{LENS}.from_left": "3.2 m"}, says="picture.lens-shift"),
     on("both-shifts", "review", {f"{LENS}.from_left": "2.53 m ± 1 cm"}),
 
