@@ -9,7 +9,8 @@ from roomlint.design.quantity import assumed
 from roomlint.figures import viewing
 from roomlint.figures.ray import sees
 from roomlint.measure.bodies import obstacle_words
-from roomlint.measure.staging import HEAD_HALF_WIDTH_M, OVER_ALL_M, another_row
+from roomlint.measure.ends import OVER_ALL_M
+from roomlint.measure.staging import HEAD_HALF_WIDTH_M, another_row
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
