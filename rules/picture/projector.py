@@ -20,7 +20,8 @@ from roomlint.review import (
     standard,
 )
 
-from . import MAKERS, PICTURE, PROJECTOR, SCREEN_LIGHT, projected
+from ..layout import PICTURE
+from . import MAKERS, PROJECTOR, SCREEN_LIGHT, projected
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Picture, Projector, Seat
