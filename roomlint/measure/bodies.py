@@ -42,6 +42,7 @@ _WORDS: Final = {
     "projector": "a projector {:.2f} m {}, as its sheet is not given",
 }
 _AIMED: Final = "a cabinet that is turned to the seats, as its aim is not given"
+_FRONT: Final = "a projector that faces the front, as the place of the picture is not given"
 _NEAREST_WALL: Final = "a rack that faces away from the nearest wall"
 SEATED_WIDE_M: Final = (0.50, 0.10)
 """Width of a listener on a seat of which no width is given, and how far it may be off."""
@@ -149,6 +150,7 @@ class Bodies(View):
         """Return the way that a projector's front faces: level, toward the middle of the picture."""
         picture = self.design.picture
         if picture is None or picture.centre is None:
+            world.assume(_FRONT)
             return direction_vector(0.0, 0.0)
         x, y, _ = world.xyz(picture.centre)
         if math.dist((x, y), lens[:2]) < COINCIDENT_M:

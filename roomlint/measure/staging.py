@@ -12,7 +12,7 @@ from roomlint.figures import ceiling, convex, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
 from roomlint.measure.bodies import obstacle_words
-from roomlint.measure.ends import FAR_M
+from roomlint.measure.ends import FAR_M, OVER_ALL_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -34,8 +34,6 @@ HEAD_HALF_WIDTH_M: Final = 0.12
 """Half the width of a head and a little: a head farther to the side does not stand in the way."""
 ROW_PITCH_M: Final = 0.6
 """Less than this from front to rear, two seats without row numbers are neighbours."""
-OVER_ALL_M: Final = 1.0
-"""What a line clears heads by when it passes none: how far is nobody's question."""
 _LOOKED_AT_M: Final = 0.3
 """A head farther to the side of a line than this does not come into its way by what a tape may miss."""
 _SQUARE: Final = 1e-6

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Missing, need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import assumed
 from roomlint.figures import viewing
 from roomlint.figures.ray import sees
 from roomlint.measure.bodies import obstacle_words
-from roomlint.measure.staging import HEAD_HALF_WIDTH_M, OVER_ALL_M, another_row
+from roomlint.measure.ends import OVER_ALL_M
+from roomlint.measure.staging import HEAD_HALF_WIDTH_M, another_row
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -25,6 +26,9 @@ EYE_ABOVE_EAR_M: Final = (0.017, 0.013)
 """Mean of a survey of bodies, and how far nine in ten of them are off."""
 _LOOKED_AT_M: Final = 0.30
 """A head farther beyond the picture's edge than this does not come before it by what a tape may miss."""
+_FIXED_PERCENT: Final = 1.0
+"""Shift of a lens whose sheet has less: so much a mount that is turned by hand makes up unseen; practice, ours."""
+_FIXED: Final = f"{_FIXED_PERCENT:.0f} % for a lens without shift, which its mount makes up"
 _EDGES: Final = (-0.98, 0.0, 0.98)
 """Where across and up the picture rays are followed: its middle, and a hair inside its edges."""
 
@@ -209,14 +213,22 @@ class Viewing(View):
         sheet = self.sheet(self.projector())
         return need(sheet.throw_min, sheet, "throw_min"), need(sheet.throw_max, sheet, "throw_max")
 
+    def _shift_limits(self) -> tuple[float, float]:
+        """Return what the lens shifts up or down, and aside, alone, per cent."""
+        sheet = self.sheet(self.projector())
+        return (
+            need(sheet.shift_vertical, sheet, "shift_vertical"),
+            need(sheet.shift_horizontal, sheet, "shift_horizontal"),
+        )
+
     def shift_shares(self, world: World) -> tuple[float, float]:
         """Return the shift asked for up or down, and aside, as shares of what the lens can do alone."""
         sheet = self.sheet(self.projector())
         half = need(sheet.shift_reference, sheet, "shift_reference") == "half-height"
-        limits = (
-            need(sheet.shift_vertical, sheet, "shift_vertical"),
-            need(sheet.shift_horizontal, sheet, "shift_horizontal"),
-        )
+        limits = self._shift_limits()
+        if min(limits) < _FIXED_PERCENT:
+            world.assume(_FIXED)
+            limits = max(limits[0], _FIXED_PERCENT), max(limits[1], _FIXED_PERCENT)
         wide, high = self._raster(world)
         _, aside, above = self._lens(world)
         asked = viewing.shift_percent(above, high, half=half), viewing.shift_percent(aside, wide, half=half)
@@ -228,8 +240,14 @@ class Viewing(View):
         return self.figure("share of the lens shift", "%", lambda w: 100.0 * max(self.shift_shares(w)), "shift")
 
     def both_shifts(self) -> Figure:
-        """Both shares of the lens's shift together, per cent."""
-        return self.figure("both lens shifts", "%", lambda w: 100.0 * sum(self.shift_shares(w)), "both")
+        """Both shares of the lens's shift together, per cent; a way that it does not shift has nothing to give."""
+        limits = self._shift_limits()
+
+        def compute(world: World) -> float:
+            shares = zip(self.shift_shares(world), limits, strict=True)
+            return 100.0 * sum(share for share, limit in shares if limit >= _FIXED_PERCENT)
+
+        return self.figure("both lens shifts", "%", compute, "both")
 
     def beam_over(self, seat: Seat) -> Figure:
         """How far the beam's lower edge passes over a seated head."""
@@ -274,6 +292,13 @@ class Viewing(View):
                     wall = met.kind == "wall"
                     return f"wall {self.figures.space.wall_name(met.number)}" if wall else f"the {met.kind}"
         return ""
+
+    def beam_lacks(self) -> Missing | None:
+        """Return what may stand in a beam that meets nothing: what has no place, or what the file does not speak of."""
+        for source in self.design.sources:
+            if source.position is None:
+                return Missing(source, "position")
+        return unsaid(self.design, "room.obstacles", "loudspeakers")
 
     def _white(self, world: World) -> float:
         light, screen = self.sheet(self.projector()), self.sheet(self.picture)

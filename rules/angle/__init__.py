@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import No, Window, Windows, need, practice, standard
 
-from ..layout import BS775, BS2051, HOME_STUDY, LABELS, SETTING_OUT_DEG, as_laid_out
+from ..layout import BS775, BS2051, HOME_STUDY, LABELS, SETTING_OUT_DEG, as_laid_out, with_a_picture
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
@@ -63,8 +63,3 @@ def in_its_layout(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
     if not room.figures.arrangement.is_placed(source):
         return No(f"layout {room.design.layout} leaves open where {source.label} stands")
     return True
-
-
-def with_a_picture(room: Room, speaker: Loudspeaker) -> Applies:
-    """Say whether there is a picture."""
-    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")

@@ -38,6 +38,7 @@ from . import (
     in_its_layout,
     laid_out,
 )
+from .around import EAR_LAYER
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -46,7 +47,6 @@ if TYPE_CHECKING:
     from roomlint.review import Applies, Figure, Found, Room, Says
 
 UPPER = layered("U", "UH", name="upper loudspeaker")
-EAR_LAYER = layered("M", name="ear-layer loudspeaker")
 SIDES_UP = ("U+090", "U-090")
 LEVEL_DEG = 2.0
 """How closely a published elevation is met when a room is set out; ours."""

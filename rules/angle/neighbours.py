@@ -20,8 +20,8 @@ from roomlint.review import (
 )
 
 from . import BS2051, SIDES
-from .around import GAPS, PLACES
-from .layers import EAR_LAYER, UPPER
+from .around import EAR_LAYER, GAPS, PLACES
+from .layers import UPPER
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import LOUDSPEAKERS, No, Seen, Subjects, at_each_seat, memory, pair_of, standard
+from roomlint.review import LOUDSPEAKERS, Seen, Subjects, at_each_seat, memory, pair_of, standard
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -52,8 +52,3 @@ def processor_stands(room: Room, _: Design) -> Applies:
     """Whether the file has electronics; a room without any is not known to have no processor, so its key is wanted."""
     room.figures.delays.processor()
     return True
-
-
-def picture_shown(room: Room, _: Design) -> Applies:
-    """Whether there is a picture."""
-    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")

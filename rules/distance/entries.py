@@ -23,7 +23,8 @@ from roomlint.review import (
     standard,
 )
 
-from . import AIR, CHANNELS_ALIKE, TUTORIAL, picture_shown, processor_stands
+from ..layout import with_a_picture
+from . import AIR, CHANNELS_ALIKE, TUTORIAL, processor_stands
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
@@ -180,7 +181,7 @@ def sound_speed(room: Room, _design: Design) -> Figure:
         note="45 ms early and 125 ms late are noticed, 90 and 185 the limit; read in a copy",
     ),
     each=ROOM,
-    when=picture_shown,
+    when=with_a_picture,
     window=between(-125.0, 45.0, "ms", error=(-185.0, 90.0)),
     says={
         "above": "the sound comes {figure} before the picture; {window} goes unnoticed",

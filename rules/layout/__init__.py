@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import No, practice, standard
+from roomlint.review import No, Subjects, practice, standard
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker
+    from roomlint.design.listening import Loudspeaker, Picture
     from roomlint.review import Applies, Pair, Room
 
 BS775 = standard("ITU-R BS.775-3", "figure 1", read=True)
@@ -29,6 +29,14 @@ HELD: Final = {
     "electrical-box": "it hangs from an electrical box",
     "floor": "it stands on the floor",
 }
+PICTURE: Subjects[Picture] = Subjects(
+    "picture", lambda room: (room.design.picture,) if room.design.picture is not None else (), ("picture",)
+)
+
+
+def with_a_picture(room: Room, _: object) -> Applies:
+    """Say whether the room has a picture."""
+    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")
 
 
 def as_laid_out(room: Room, speaker: Loudspeaker) -> Applies:

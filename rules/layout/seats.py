@@ -8,8 +8,6 @@ from roomlint.review import (
     LOUDSPEAKERS,
     SEATS,
     Level,
-    No,
-    Subjects,
     at_each_seat,
     at_least,
     at_most,
@@ -25,18 +23,15 @@ from roomlint.review import (
     unsaid,
 )
 
-from . import BS775
+from . import BS775, PICTURE, with_a_picture
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Seat
-    from roomlint.review import Applies, Figure, Found, Room, Says, Seen
+    from roomlint.review import Figure, Found, Room, Says, Seen
 
 OVER_HEADS_M: Final = 0.10
 HIGHEST_RISER_M: Final = 0.50
 """More than three ordinary steps, nobody builds under a row of seats; practice, ours."""
-PICTURE: Subjects[Picture] = Subjects(
-    "picture", lambda room: (room.design.picture,) if room.design.picture is not None else (), ("picture",)
-)
 
 
 @rule(
@@ -140,11 +135,6 @@ def ear_height(room: Room, seat: Seat) -> Figure:
     return room.figures.staging.ear_height(seat)
 
 
-def shows_a_picture(room: Room, seat: Seat) -> Applies:
-    """Say whether the room has a picture."""
-    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")
-
-
 @rule(
     "layout.picture-ahead",
     level=Level.WARNING,
@@ -158,7 +148,7 @@ def shows_a_picture(room: Room, seat: Seat) -> Applies:
         ),
     ),
     each=SEATS,
-    when=shows_a_picture,
+    when=with_a_picture,
     window=at_most(60.0, "deg", note=15.0, error=90.0),
     says="has the picture {figure} to the side of where it faces; {window} wanted",
     at="facing",

@@ -9,7 +9,7 @@ from roomlint.review import Missing, No, Subjects, practice, standard
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Picture, Projector
+    from roomlint.design.listening import Projector
     from roomlint.review import Applies, Room
 
 TOWARDS: Final = ("layout.picture-ahead",)
@@ -30,11 +30,6 @@ SCREEN_LIGHT: Final = standard("SMPTE ST 431-1", edition="2006", read=False, not
 MAKERS: Final = practice("what a lens can do is on the projector's sheet")
 
 
-def _picture(room: Room) -> Iterator[Picture]:
-    if room.design.picture is not None:
-        yield room.design.picture
-
-
 def _projector(room: Room) -> Iterator[Projector | Missing]:
     picture = room.design.picture
     if picture is None:
@@ -51,13 +46,7 @@ def _projector(room: Room) -> Iterator[Projector | Missing]:
         yield Missing(picture, "projector")
 
 
-PICTURE: Subjects[Picture] = Subjects("picture", _picture, ("picture",))
 PROJECTOR: Subjects[Projector] = Subjects("projector", _projector, ("picture",))
-
-
-def shown(room: Room, _: object) -> Applies:
-    """Whether the room has a picture."""
-    return True if room.figures.onscreen.picture() is not None else No("the room has no picture")
 
 
 def projected(room: Room, _: object) -> Applies:

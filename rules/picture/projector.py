@@ -18,10 +18,10 @@ from roomlint.review import (
     practice,
     rule,
     standard,
-    unsaid,
 )
 
-from . import MAKERS, PICTURE, PROJECTOR, SCREEN_LIGHT, projected
+from ..layout import PICTURE
+from . import MAKERS, PROJECTOR, SCREEN_LIGHT, projected
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Picture, Projector, Seat
@@ -65,7 +65,7 @@ def throw(room: Room, projector: Projector) -> Figure:
 @rule(
     "picture.lens-shift",
     level=Level.ERROR,
-    basis=MAKERS,
+    basis=(MAKERS, practice("a mount makes up 1 % of a picture for a lens without shift, a choice of this rule book")),
     each=PROJECTOR,
     window=at_most(100.0, "%"),
     says="asks for {figure} of the shift that its lens has up or aside; {window} there is",
@@ -81,7 +81,8 @@ def lens_shift(room: Room, projector: Projector) -> Figure:
 
     How decided: How far the lens is above or below the picture's middle, and to its side, in per cent of the raster's
     height and width, or of half of them, as the projector's sheet counts it, against what the sheet allows alone. A
-    lens 0.853 m over the middle of 1.494 m asks for 57 % by the one convention and 114 % by the other.
+    lens 0.853 m over the middle of 1.494 m asks for 57 % by the one convention and 114 % by the other. A lens without
+    shift is held against 1 %, which its mount makes up and the finding tells.
 
     Remedy: Lower or raise the projector, or move it sideways.
 
@@ -108,7 +109,8 @@ def both_shifts(room: Room, projector: Projector) -> Figure:
     Why: A lens that is shifted all the way up has nothing left to go aside.
 
     How decided: The shares of both, as for `picture.lens-shift`, added. Two makers' tables allow 1.08 and 1.10 where
-    the sum allows one, so that a figure a little over it is to be looked up.
+    the sum allows one, so that a figure a little over it is to be looked up. A way that the lens does not shift has
+    nothing to trade and does not count.
 
     Remedy: Put the lens on the picture's middle line.
 
@@ -163,8 +165,8 @@ def beam_free(room: Room, projector: Projector) -> Says:
     Why: What hangs in the beam throws its shadow on every picture.
 
     How decided: Nine straight lines from the lens, to the picture's middle, edges and corners a hair inside, against
-    walls, ceiling, obstacles as boxes, and cabinets in their own size. Where the file does not speak of obstacles, a
-    beam that meets nothing stays open.
+    walls, ceiling, obstacles as boxes, and cabinets in their own size. Where the file does not speak of obstacles or
+    loudspeakers, or one of these has no place, a beam that meets nothing stays open.
 
     Remedy: Move the projector, the picture, or what stands between.
 
@@ -173,7 +175,7 @@ def beam_free(room: Room, projector: Projector) -> Says:
     what = room.figures.viewing.beam_meets()
     if what:
         return fails("met", what=what)
-    missing = unsaid(room.design, "room.obstacles")
+    missing = room.figures.viewing.beam_lacks()
     if missing is not None:
         raise missing
     return passes("free")

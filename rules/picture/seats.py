@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import SEATS, Level, at_least, at_most, between, found, passes, practice, rule, standard
 
-from . import CINEMA, CONTENT, DISCOMFORT, TOWARDS, WITHDRAWN, shown
+from ..layout import with_a_picture
+from . import CINEMA, CONTENT, DISCOMFORT, TOWARDS, WITHDRAWN
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Seat
@@ -21,7 +22,7 @@ HIGHEST_RISE_M: Final = 0.50
     level=Level.WARNING,
     basis=(WITHDRAWN, CINEMA, practice("61 degrees, 1.5 picture heights of 16:9, is as near as most like to sit")),
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=between(30.0, 80.0, "deg", note=(30.0, 61.3)),
     says={
         "below": "the picture fills {figure} of its view; {window} wanted: a larger picture, or a nearer seat",
@@ -55,7 +56,7 @@ def angle(room: Room, seat: Seat) -> Figure:
         practice("a good eye resolves a minute of arc, so that nearer than this lines may show"),
     ),
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=at_least(1.0, ""),
     says="sits at {figure} of the distance at which the picture's lines no longer show; {window} wanted",
     cure=("ear",),
@@ -83,7 +84,7 @@ def acuity(room: Room, seat: Seat) -> Figure:
     level=Level.WARNING,
     basis=(CONTENT, DISCOMFORT),
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=at_most(30.0, "deg", error=35.0),
     says="looks up {figure} to the top of the picture; {window} wanted",
     after=TOWARDS,
@@ -114,7 +115,7 @@ def top(room: Room, seat: Seat) -> Figure:
         standard("SMPTE ST 196", "9", edition="2003", read=False, note="15 degrees in review rooms"),
     ),
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=at_most(25.0, "deg", note=15.0),
     says="looks up {figure} to the middle of the picture; {window} wanted",
     after=("picture.top",),
@@ -142,7 +143,7 @@ def height(room: Room, seat: Seat) -> Figure:
     level=Level.WARNING,
     basis=CINEMA,
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=at_most(35.0, "deg", error=45.0),
     says="sees the picture from {figure} off its axis; {window} wanted",
     after=TOWARDS,
@@ -170,7 +171,7 @@ def off_axis(room: Room, seat: Seat) -> Figure:
     level=Level.NOTE,
     basis=CONTENT,
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=at_most(60.0, "deg"),
     says="sees the picture's far edge {figure} off straight; {window} wanted",
     after=("picture.off-axis",),
@@ -204,7 +205,7 @@ def far_edge(room: Room, seat: Seat) -> Figure:
         practice("every row sees the picture's lower edge over the row before it"),
     ),
     each=SEATS,
-    when=shown,
+    when=with_a_picture,
     window=at_least(0.0, "m"),
     says={
         "fail": "sees the picture's lower edge {figure} over {head}'s head; {window} wanted",

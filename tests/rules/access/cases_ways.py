@@ -52,6 +52,8 @@ CASES: list[Case | Never] = [
     # The way is 0.90 m wide and 0.915 m deep; a cabinet of 0.40 m is 0.90 m from the door's middle: 0.90 - 0.45 - 0.20.
     on("before-door", "pass", subject="subwoofer/sub+opening/door", figure=0.25, source="0.90 m less half of 0.90 m and of 0.40 m", within=1e-3),
     on("before-door", "fail", {f"{LOW}.from_left": "2.8 m"}, subject="subwoofer/sub+opening/door", level="warning", figure=-0.35, source="0.45 + 0.20 - 0.30 m", within=1e-3, says="0.35 m into the way"),
+    # Where the figure ends it is told so.
+    on("before-door", "pass", {f"{LOW}.from_left": "0.5 m", f"{LOW}.from_front": "1 m"}, subject="subwoofer/sub+opening/door", figure=0.5, source="far away", says="0.50 m or more"),
     # What hangs above the door is out of the way.
     on("before-door", "pass", {f"{LOW}.from_left": "2.8 m", f"{LOW}.height": "2.3 m"}, subject="subwoofer/sub+opening/door"),
     on("before-door", "open", {LOW: None}, subject="subwoofer/sub+opening/door", says="position"),

@@ -16,6 +16,9 @@ OF_LIGHT = ("beam-heads", "luminance", "off-axis-light", "contrast")
 LENS = "picture.projector.lens"
 POST = {"id": "post", "kind": "post", "from_left": "2.4 m", "from_front": "2 m", "width": "0.2 m", "depth": "0.2 m"}
 
+HUNG = speaker("hung", "U+045", 0.0, 0.5, 0.85)
+APART = speaker("hung", "U+045", -2.0, 0.5, 0.85)
+
 
 def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     """Return a case of the room with a projector."""
@@ -46,10 +49,15 @@ CASES: list[Case | Never] = [
     on("lens-shift", "pass", products=sheets("light", shift_reference="half-height", shift_vertical=120), figure=95.12, source="114.14/120", within=0.02),
     on("lens-shift", "fail", {f"{LENS}.from_left": "3.2 m"}, level="error", figure=114.6, source="0.70/2.6566 = 26.35 % of 23 %"),
     on("lens-shift", "review", {f"{LENS}.height": "2.394 m ± 1 cm"}),
+    # A lens that shifts no way aside is wrong 0.30 m off the middle, and right on it; 0.01 m its mount makes up.
+    on("lens-shift", "fail", {f"{LENS}.from_left": "2.8 m"}, products=sheets("light", shift_horizontal=0), level="error", figure=1129.3, source="0.30/2.6566 = 11.293 % of 1 %"),
+    on("lens-shift", "pass", products=sheets("light", shift_horizontal=0), figure=95.12, source="57.07/60", within=0.02),
+    on("lens-shift", "pass", {f"{LENS}.from_left": "2.51 m", f"{LENS}.height": "1.4972 m"}, products=sheets("light", shift_horizontal=0, shift_vertical=0), figure=37.64, source="0.01/2.6566 = 0.3764 % of 1 %"),
     on("lens-shift", "open", products=sheets("light", shift_reference=None), says="shift_reference"),
 
     on("both-shifts", "pass", figure=95.12, source="nothing aside", within=0.02),
     on("both-shifts", "fail", {f"{LENS}.from_left": "2.9 m"}, level="warning", figure=160.6, source="95.12 + 100 x 15.06/23"),
+    on("both-shifts", "pass", {f"{LENS}.from_left": "2.51 m"}, products=sheets("light", shift_horizontal=0), figure=95.12, source="57.07/60", within=0.02),
     on("both-shifts", "open", {f"{LENS}.from_left": "3.2 m"}, says="picture.lens-shift"),
     on("both-shifts", "review", {f"{LENS}.from_left": "2.53 m ± 1 cm"}),
 
@@ -58,16 +66,20 @@ CASES: list[Case | Never] = [
     on("beam-heads", "fail", {"seats.0.head_top": "1.90 m"}, level="warning", figure=0.069, source="1.969 m less 1.90 m", within=0.001),
     on("beam-heads", "fail", {"seats.0.head_top": "2.0 m"}, level="warning", says="in the projector's beam"),
     # Behind the lens, and beside the beam, nobody is in its way.
-    on("beam-heads", "pass", {"seats.0.head_top": "1.90 m", f"{LENS}.from_front": "3.4 m"}),
+    on("beam-heads", "pass", {"seats.0.head_top": "1.90 m", f"{LENS}.from_front": "3.4 m"}, says="1.00 m or more"),
     on("beam-heads", "pass", {"seats.0.head_top": "1.90 m", "seats.0.ear.from_left": "3.4 m"}),
     on("beam-heads", "open", {"seats.0.head_top": None}, says="head_top"),
     on("beam-heads", "review", {"seats.0.head_top": "1.868 m ± 5 mm"}),
 
     on("beam-free", "pass"),
     on("beam-free", "fail", {"room.obstacles": [POST]}, level="error", says="post"),
-    on("beam-free", "fail", {"loudspeakers": [speaker("hung", "U+045", 0.0, 0.5, 0.85)]}, says="hung"),
+    on("beam-free", "fail", {"loudspeakers": [HUNG]}, says="hung"),
     on("beam-free", "pass", {"room.obstacles": [{**POST, "from_left": "0.2 m"}]}),
     on("beam-free", "open", {"room.obstacles": None}, says="obstacles"),
+    # What has no place yet, or is not spoken of, may stand in it; what is known to does so all the same.
+    on("beam-free", "open", {"loudspeakers": [HUNG, {"id": "drawn", "label": "M+030"}], "loudspeakers.0": APART}, says="position of drawn"),
+    on("beam-free", "fail", {"loudspeakers": [HUNG, {"id": "drawn", "label": "M+030"}]}, says="hung"),
+    on("beam-free", "open", {"loudspeakers": None}, says="loudspeakers"),
 
     on("luminance", "pass", figure=120.28, source="1500 lm/(pi x 3.9697 m2)"),
     on("luminance", "fail", products=sheets("light", luminous_flux="500 lm"), level="note", figure=40.09, source="a third of it"),
