@@ -324,6 +324,8 @@ def test_an_opening_of_a_slanting_wall_may_be_measured_from_the_left() -> None:
         ({"from_front": "1 m"}, "its wall runs along that side"),
         ({"from_left": "1 m", "from_wall_left": "1 m"}, "measure it once along its wall"),
         ({"from_left": "1 m", "width": None}, "its width is needed too"),
+        ({"from_wall_right": "4 m"}, "it begins 1.20 m before the left-hand end of the wall 'rear', which is 4.00 m"),
+        ({"from_left": "3.5 m"}, "it begins 0.70 m before the left-hand end"),
     ],
 )
 def test_an_opening_that_cannot_be_placed_is_told(keys: Data, said: str) -> None:
@@ -347,6 +349,31 @@ def test_a_panel_and_a_receptacle_are_measured_like_openings() -> None:
     start = design.circuits[0].receptacles[0].start_m
     assert start is not None
     assert start.value == pytest.approx(3.0)
+
+
+@pytest.mark.parametrize(
+    ("on", "keys", "said"),
+    [
+        ("left", {"from_wall_left": "4 m"}, "it ends 5.20 m along the wall 'left', which is 5.00 m long"),
+        ("left", {"from_front": "4 m"}, "it begins 0.20 m before the left-hand end of the wall 'left'"),
+        ("ceiling", {"from_right": "1 m", "from_left": "1 m"}, "give either from_left or from_right"),
+        ("ceiling", {"from_rear": "1 m", "height": None}, "its size is needed too"),
+        ("ceiling", {"from_right": "3 m"}, "it reaches 0.20 m out of the room on its left side"),
+        ("ceiling", {"from_wall_left": "1 m"}, "it lies on none"),
+    ],
+)
+def test_a_panel_that_cannot_be_placed_is_told(on: str, keys: Data, said: str) -> None:
+    panel = {"id": "p", "kind": "absorber", "on": on, "width": "1.2 m", "height": "0.6 m", **keys}
+    panel = {key: value for key, value in panel.items() if value is not None}
+    assert any(said in text for text in told(room(treatments=[panel])))
+
+
+def test_a_receptacle_beyond_the_end_of_its_wall_is_told() -> None:
+    outlet = {"id": "o", "wall": "rear", "from_wall_left": "5 m", "height": "0.4 m"}
+    circuits = [{"id": "c1", "receptacles": [outlet]}]
+    assert any(
+        "it ends 5.00 m along the wall 'rear', which is 4.00 m" in text for text in told(room(circuits=circuits))
+    )
 
 
 def test_a_one_off_is_described_where_its_sheet_would_be_named() -> None:
