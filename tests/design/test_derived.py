@@ -455,6 +455,14 @@ def test_where_pieces_meet_one_reading_moves_both() -> None:
         ({"shape": "part-sloped", "height": "2.9 m", "low": "2.5 m"}, "needs low_sides"),
         ({"shape": "flat", "height": "2.9 m", "low_sides": ["left"]}, "a flat ceiling has no low_sides"),
         ({"shape": "pieces", "pieces": PIECES["pieces"][:1]}, "the pieces cover 10.00 m2, and the plan has 20.00 m2"),
+        # As much twice as is left out, and as much outside the room as is left out in it.
+        ({"shape": "pieces", "pieces": PIECES["pieces"][:1] * 2}, "this piece lies over another one"),
+        (
+            {"shape": "pieces", "pieces": [
+                PIECES["pieces"][0], {"corners": [at(4, 0, 2.2), at(6, 0, 2.2), at(6, 5, 2.2), at(4, 5, 2.2)]},
+            ]},
+            "the pieces cover 10.00 m2, and the plan has 20.00 m2",
+        ),
     ],
 )  # fmt: skip
 def test_a_ceiling_that_cannot_be_is_told(ceiling: Data, said: str) -> None:
