@@ -257,6 +257,11 @@ def test_of_two_seats_the_reference_seat_is_named() -> None:
     assert any("no seat 4" in text for text in told(room(seats=[{**two, "reference_number": 4}])))
 
 
+def test_a_row_that_says_both_that_it_has_a_reference_seat_and_that_it_has_none_is_told() -> None:
+    row = {**ROW, "reference": False, "reference_number": 2}
+    assert any("reference_number that seat 2 is" in text for text in told(room(seats=[row])))
+
+
 def test_an_ear_may_be_measured_from_the_riser_under_it() -> None:
     behind = {"id": "behind", "ear": at(2.0, 4.2), "ear_above": "1.1 m"}
     before = {"id": "before", "reference": True, "ear": at(2.0, 2.5), "ear_above": "1.1 m"}
