@@ -1,4 +1,4 @@
-"""The command line; with `cli_files`, the only place that prints or exits."""
+"""The command line; with `cli_files` and `cli_upgrade`, the only place that prints or exits."""
 
 from __future__ import annotations
 
@@ -15,21 +15,18 @@ import click
 
 from roomlint import __version__
 from roomlint.cli_files import new, schema
-from roomlint.cli_upgrade import upgrade_file
+from roomlint.cli_upgrade import tell, upgrade_file
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
 from roomlint.terminal import for_the_output, page_width
 from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
-
     from roomlint.review.book import Book
     from roomlint.review.earlier import Earlier
     from roomlint.review.review import Review
     from roomlint.review.session import Choices
     from roomlint.source.files import Files
-    from roomlint.source.place import Problem
 
 for _threads in ("OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "OMP_NUM_THREADS"):
     # The matrices here are small: several threads only wait for each other, and for those of other processes.
@@ -215,7 +212,7 @@ def rule_book(ctx: click.Context, name: str | None, kind: str, house: str | None
     book = load_book()
     decided, problems = Desk(rules=book.rules, today=date.today()).open_house(house)  # noqa: DTZ011  the local day
     if problems:
-        _tell(problems)
+        tell(problems)
         ctx.exit(USAGE)
     book = replace(book, rules=(*book.rules, *Reviewer.of_house(decided)))
     chosen, unknown = select(book, (name,) if name else (), ())
@@ -267,7 +264,7 @@ def figure_sheet(
 
     design, decided, problems = Desk(house=house).open_room(shown(file))
     if design is None or problems:
-        _tell(problems)
+        tell(problems)
         ctx.exit(USAGE)
     tables = sheet(Figures(design))
     title = one_line(f"{design.project.id}: {design.project.title or design.file}")
@@ -278,13 +275,6 @@ def figure_sheet(
 main.add_command(new)
 main.add_command(schema)
 main.add_command(upgrade_file)
-
-
-def _tell(problems: Iterable[Problem]) -> None:
-    """Tell on the error output what makes files unreadable, in file order."""
-    for problem in sorted(problems):
-        place = problem.place
-        click.echo(one_line(f"{place.file}:{place.line}:{place.column}: error: {problem.text}"), err=True)
 
 
 def _refuse_empty(paths: tuple[str, ...]) -> None:

@@ -15,6 +15,9 @@ from roomlint.source.say import one_line
 from roomlint.writing import say
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from roomlint.source.place import Problem
     from roomlint.source.upgrade import Upgrade
 
 _NOT_WRITTEN = 1
@@ -47,9 +50,7 @@ def upgrade_file(ctx: click.Context, file: str, *, yes: bool) -> None:
     found = upgrade(text, path.as_posix(), WITHDRAWN)
     problems = unfit or found.problems
     if problems:
-        for problem in sorted(problems):
-            place = problem.place
-            click.echo(one_line(f"{place.file}:{place.line}:{place.column}: error: {problem.text}"), err=True)
+        tell(problems)
         ctx.exit(_UNREADABLE)
     say(_shown(text, found, path))
     if found.text == text:
@@ -61,6 +62,13 @@ def upgrade_file(ctx: click.Context, file: str, *, yes: bool) -> None:
         ctx.exit(_NOT_WRITTEN)
     _replace(path, found.text)
     say(f"{path.as_posix()}: rewritten.\n")
+
+
+def tell(problems: Iterable[Problem]) -> None:
+    """Tell on the error output what makes files unreadable, in file order."""
+    for problem in sorted(problems):
+        place = problem.place
+        click.echo(one_line(f"{place.file}:{place.line}:{place.column}: error: {problem.text}"), err=True)
 
 
 def _shown(old: str, found: Upgrade, path: Path) -> str:

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple, TypeAlias
+from typing import TYPE_CHECKING, NamedTuple, TypeAlias
 
-from roomlint.plane import Outline, Point2, foot_on_segment, signed_area_m2, walls
+from roomlint.plane import Outline, Point2, area_m2, foot_on_segment, signed_area_m2, walls
 from roomlint.refused import Refused
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
 
 Triangle: TypeAlias = tuple[int, int, int]  # corner numbers, anticlockwise
 
@@ -59,6 +62,31 @@ def clipped(outline: Outline, normal: Point2, offset: float) -> tuple[Point2, ..
             kept.append(corner)
         previous, before = corner, here
     return tuple(kept)
+
+
+def triangles(outline: Outline) -> tuple[tuple[Point2, ...], ...]:
+    """Return a simple polygon as triangles, corners anticlockwise. Raises Refused as `triangulated`."""
+    return tuple(tuple(outline[corner] for corner in triangle) for triangle in triangulated(outline))
+
+
+def common_m2(some: Sequence[tuple[Point2, ...]], others: Sequence[tuple[Point2, ...]]) -> float:
+    """Return the area that two polygons share, m2, each given as `triangles`."""
+    return sum(_common_m2(one, other) for one in some for other in others)
+
+
+def _common_m2(one: tuple[Point2, ...], other: tuple[Point2, ...]) -> float:
+    """Return the area that two triangles share, m2, corners anticlockwise."""
+    for axis in (0, 1):
+        mine, yours = [corner[axis] for corner in one], [corner[axis] for corner in other]
+        if max(mine) <= min(yours) or max(yours) <= min(mine):
+            return 0.0
+    left = one
+    for start, end in walls(other):
+        outward = (end[1] - start[1], start[0] - end[0])
+        left = clipped(left, outward, start[0] * outward[0] + start[1] * outward[1])
+        if not left:
+            return 0.0
+    return area_m2(left)
 
 
 def triangulated(outline: Outline) -> tuple[Triangle, ...]:

@@ -12,9 +12,14 @@ if TYPE_CHECKING:
     from roomlint.design.outline import Corner
     from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
+    from roomlint.source.node import Node
 
 _ACROSS: Final = 1e-3
 """A wall that leads no farther aside than this share of its length cannot be measured along that way."""
+EDGE: Final = 3.0
+"""What is in the room may leave its wall, or the room, by so many times what its lengths are good for."""
+SLIP_M: Final = 0.01
+"""And by this much more."""
 _WAYS: Final = ("start_m", "wall_right_m", "from_left_m", "from_right_m", "from_front_m", "from_rear_m")
 _KEYS: Final = ("from_wall_left", "from_wall_right", "from_left", "from_right", "from_front", "from_rear")
 
@@ -44,14 +49,29 @@ class Along(Element):
         for _, key in given[1:]:
             said = f"measure it once along its wall: {given[0][1]} is given already."
             book.cross(self.at.get(key) or self.at, said)
-        if len(given) != 1 or given[0][0] == "start_m" or ends is None:
+        if len(given) > 1 or ends is None:
             return
-        attr, key = given[0]
-        start = self._start(attr, key, ends, width, book)
-        if start is not None:
-            rests = ("width_m",) if hasattr(type(self), "width_m") else ()
-            self.put("start_m", start, attr, *rests)
-            book.derive(self, "from_wall_left", start, "wall")
+        if given and given[0][0] != "start_m":
+            attr, key = given[0]
+            start = self._start(attr, key, ends, width, book)
+            if start is not None:
+                rests = ("width_m",) if hasattr(type(self), "width_m") else ()
+                self.put("start_m", start, attr, *rests)
+                book.derive(self, "from_wall_left", start, "wall")
+        self._fit_wall(ends, width, self.at.get(given[0][1]) if given else None, book)
+
+    def _fit_wall(self, ends: tuple[Corner, Corner], width: Quantity | None, node: Node | None, book: Book) -> None:
+        """See that it is within its wall, whichever end it was measured from."""
+        start: Quantity | None = self.given("start_m")
+        begins = start.value if start is not None else 0.0
+        stops = begins + (width.value if width is not None else 0.0)
+        whole_m, slack = math.dist(ends[0].spot, ends[1].spot), EDGE * book.tolerance_m + SLIP_M
+        said = f"the wall {ends[0].wall!r}, which is {whole_m:.2f} m long."
+        if begins < -slack:
+            book.cross(node or self.at, f"it begins {-begins:.2f} m before the left-hand end of {said}")
+        elif stops > whole_m + slack:
+            at = width.at if width is not None else None
+            book.cross(at or node or self.at, f"it ends {stops:.2f} m along {said}")
 
     def _start(
         self, attr: str, key: str, ends: tuple[Corner, Corner], width: Quantity | None, book: Book
@@ -85,12 +105,26 @@ class Along(Element):
 
     def spread(self, width: Quantity | None, depth: Quantity | None, book: Book) -> None:
         """Work out where something flat on the ceiling or the floor begins, measured from the right or the rear."""
+        for key in _KEYS[:2]:
+            ended = self.at.get(key)
+            if ended is not None:
+                book.cross(ended, f"{key} counts from the end of a wall, and it lies on none; measure from a side.")
         for attr, other, extent, size in (
             ("from_left_m", "from_right_m", book.width, width), ("from_front_m", "from_rear_m", book.length, depth),
         ):  # fmt: skip
+            near, away = attr.removesuffix("_m"), other.removesuffix("_m")
             far: Quantity | None = self.given(other)
-            if far is None or extent is None or size is None or self.given(attr) is not None:
+            if far is None or extent is None:
+                continue
+            if self.at.get(near) is not None:
+                book.cross(far.at or self.at, f"give either {near} or {away}, not both.")
+                continue
+            if size is None:
+                book.cross(far.at or self.at, f"measured from that side its size is needed too; or give {near}.")
                 continue
             start = extent - far - size
+            if start.value < -(EDGE * book.tolerance_m + SLIP_M):
+                side = near.removeprefix("from_")
+                book.cross(far.at or self.at, f"it reaches {-start.value:.2f} m out of the room on its {side} side.")
             self.put(attr, start, other)
-            book.derive(self, attr.removesuffix("_m"), start, "wall")
+            book.derive(self, near, start, "wall")

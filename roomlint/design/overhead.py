@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from roomlint.design.outline import Corner
     from roomlint.design.reader import Book
     from roomlint.design.shell import Shell
-    from roomlint.plane import Outline
+    from roomlint.plane import Outline, Point2
     from roomlint.roof import Facet
 
 HIGHEST_M: Final = 50.0
@@ -235,10 +235,13 @@ class Ceiling(Surface):
 
     def _fit_pieces(self, corners: tuple[Corner, ...], book: Book) -> None:
         """Take what lies on the outline, or on another piece's corner, as the same point: it is one reading there."""
-        from roomlint import plane
+        from roomlint import cutting, plane
 
         known: list[Spot] = []
-        polygons = []
+        polygons: list[tuple[Spot, ...]] = []
+        plans: list[tuple[tuple[Point2, ...], ...]] = []
+        room = cutting.triangles([corner.spot for corner in corners])
+        plan = sum(plane.area_m2(triangle) for triangle in room)
         for piece in self.given("pieces") or ():
             spots = [self._spot(vertex, corners, known, book) for vertex in piece.given("corners") or ()]
             whole = tuple(spot for spot in spots if spot is not None)
@@ -249,10 +252,15 @@ class Ceiling(Surface):
             if plane.why_not_simple(outline):
                 book.cross(piece.at, "the corners of this piece make no polygon; list them in order around it.")
                 return
+            # The same area twice would make up for one that is left out.
+            parts = cutting.triangles(outline)
+            if any(cutting.common_m2(parts, others) > _COVERED * plan for others in plans):
+                book.cross(piece.at, "this piece lies over another one; each part of the plan belongs to one piece.")
+                return
             polygons.append(whole)
+            plans.append(parts)
         self.put("polygons", tuple(polygons))
-        covered = sum(plane.area_m2([(x.value, y.value) for x, y, _ in spots]) for spots in polygons)
-        plan = plane.area_m2([corner.spot for corner in corners])
+        covered = sum(cutting.common_m2(parts, room) for parts in plans)
         if abs(covered / plan - 1.0) > _COVERED:
             book.cross(self.at, f"the pieces cover {covered:.2f} m2, and the plan has {plan:.2f} m2; each part once.")
 

@@ -62,6 +62,10 @@ def _reference(one: Seat, count: int, book: Book) -> int | None:
     if number is not None and number > count:
         book.cross(one.at.get("reference_number") or one.at, f"the row has {count} seats, and no seat {number}.")
         return None
+    said_so = one.at.get("reference")
+    if number is not None and said_so is not None and said_so.value is False:
+        book.cross(said_so, f"reference says that none of the row is, and reference_number that seat {number} is.")
+        return None
     if number is None and one.given("reference"):
         if count % 2 == 0:
             said = f"a row of {count} has no middle seat; say by reference_number which is the reference seat."

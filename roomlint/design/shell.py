@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
 from typing import TYPE_CHECKING
 
-from roomlint.design.along import Along
+from roomlint.design.along import EDGE, SLIP_M, Along
 from roomlint.design.base import Point
 from roomlint.design.element import Derived, Element
 from roomlint.design.keys import choice, flag, ident, number, whole
@@ -31,10 +30,6 @@ __all__ = [
 HORIZONTAL = ("ceiling", "floor")
 BANDS = {"125 Hz": 125, "250 Hz": 250, "500 Hz": 500, "1 kHz": 1000, "2 kHz": 2000, "4 kHz": 4000}
 """The octave bands of an absorption coefficient, as the file writes them and by their centre frequency in Hz."""
-_EDGE = 3.0
-"""An opening may leave its wall, or an obstacle its room, by so many times what its lengths are good for."""
-_SLIP_M = 0.01
-"""And by this much more."""
 
 
 class Listed(Element):
@@ -71,16 +66,10 @@ class Opening(Along):
     swing = choice("Which way the leaf moves.", "in", "out", "sliding", "none")
     egress = flag("Whether people are meant to escape through it.")
 
-    def fit(self, ends: tuple[Corner, Corner] | None, highest_m: float, book: Book) -> None:
-        """See that it is in its wall and under the ceiling."""
-        start, width, sill, height = (self.given(key) for key in ("start_m", "width_m", "sill_m", "height_m"))
-        slack = _EDGE * book.tolerance_m + _SLIP_M
-        if ends is not None and width is not None:
-            whole_m = math.dist(ends[0].spot, ends[1].spot)
-            end = width.value + (start.value if start is not None else 0.0)
-            if end > whole_m + slack:
-                text = f"it ends {end:.2f} m along the wall {ends[0].wall!r}, which is {whole_m:.2f} m long."
-                book.cross(width.at, text)
+    def fit(self, highest_m: float, book: Book) -> None:
+        """See that it is under the ceiling."""
+        sill, height = self.given("sill_m"), self.given("height_m")
+        slack = EDGE * book.tolerance_m + SLIP_M
         if height is not None:
             top = height.value + (sill.value if sill is not None else 0.0)
             if top > highest_m + slack:
@@ -138,7 +127,7 @@ class Obstacle(Element):
         far = front * -1.0 + book.length
         self.put("low", Point(left, far - depth, bottom or exact(0.0, "m")))
         self.put("high", Point(left + width, far, top or exact(HIGHEST_M, "m")))
-        slack = _EDGE * book.tolerance_m + _SLIP_M
+        slack = EDGE * book.tolerance_m + SLIP_M
         for start, of, extent, side in ((left, width, book.width, "right"), (front, depth, book.length, "rear")):
             if start.value + of.value > extent.value + slack:
                 text = f"it reaches {start.value + of.value - extent.value:.2f} m out of the room on its {side} side."
@@ -308,4 +297,4 @@ class Shell(Element):
         book.walls = ends
         for opening in self.given("openings") or ():
             opening.begin(ends.get(opening.given("wall")), opening.given("width_m"), book)
-            opening.fit(ends.get(opening.given("wall")), highest, book)
+            opening.fit(highest, book)

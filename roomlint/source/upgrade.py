@@ -162,14 +162,17 @@ class _Work:
             self.tell(proof, text, done=False)
             return
         indent = " " * (len(before) - len(before.lstrip()))
-        comment = f"{indent}# {name} said: {said}{self.newline}"
-        self.edits.append(_Edit(line, line, comment))
+        rest = self.text.find("\n", end)
+        rest = rest if rest >= 0 else len(self.text)
+        # What stood beside the words goes with them; between brackets the line stays, and its comment in it.
+        beside = "" if holder.in_brackets else self.text[end:rest].strip()
+        told = f"{name} said: {said}{'  ' if beside else ''}{beside}"
+        self.edits.append(_Edit(line, line, f"{indent}# {told}{self.newline}"))
         if holder.in_brackets:
             after = re.compile(r"[ \t]*,[ \t]*").match(self.text, end)
             comma = re.compile(r",[ \t]*\Z").search(self.text[:start])
             cut = (start, after.end()) if after is not None else (comma.start() if comma is not None else start, end)
             self.edits.append(_Edit(*cut, ""))
         else:
-            rest = self.text.find("\n", end)
-            self.edits.append(_Edit(line, rest + 1 if rest >= 0 else len(self.text), ""))
+            self.edits.append(_Edit(line, min(rest + 1, len(self.text)), ""))
         self.tell(proof, f"{name} is no free text any more; its words stand in a comment", done=True)

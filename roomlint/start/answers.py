@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from roomlint.design.overhead import RISES_TOWARD_DEG
 from roomlint.figures import ceiling
 
 if TYPE_CHECKING:
@@ -17,8 +18,6 @@ LOWEST_M: Final = 1.6
 HIGHEST_M: Final = 12.0
 """The same of the ceiling where it is highest."""
 MOST_SEATS: Final = 20
-_RISES_TOWARD_DEG: Final = {"left": -90.0, "right": 90.0, "front": 180.0, "rear": 0.0}
-"""A mono-pitch rises away from its low side."""
 SIDES: Final = ("left", "right", "front", "rear")
 RIDGES: Final = ("front-to-rear", "left-to-right")
 NEEDS: Final = {"flat": ("height",), "mono-pitch": ("low", "high", "low-side"), "gable": ("low", "height", "ridge")}
@@ -91,7 +90,7 @@ class Answers:
             ((0.0, self.length.m), (self.width.m, self.length.m), (self.width.m, 0.0), (0.0, 0.0)),
         )
         if roof.shape == "mono-pitch":
-            return ceiling.mono_pitch(outline, _m(roof.low), _m(roof.high), _RISES_TOWARD_DEG[roof.low_side])
+            return ceiling.mono_pitch(outline, _m(roof.low), _m(roof.high), RISES_TOWARD_DEG[roof.low_side])
         if roof.shape == "gable":
             runs_deg = 0.0 if roof.ridge == "front-to-rear" else -90.0
             return ceiling.gable(outline, _m(roof.low), _m(roof.height), runs_deg)

@@ -257,6 +257,11 @@ def test_of_two_seats_the_reference_seat_is_named() -> None:
     assert any("no seat 4" in text for text in told(room(seats=[{**two, "reference_number": 4}])))
 
 
+def test_a_row_that_says_both_that_it_has_a_reference_seat_and_that_it_has_none_is_told() -> None:
+    row = {**ROW, "reference": False, "reference_number": 2}
+    assert any("reference_number that seat 2 is" in text for text in told(room(seats=[row])))
+
+
 def test_an_ear_may_be_measured_from_the_riser_under_it() -> None:
     behind = {"id": "behind", "ear": at(2.0, 4.2), "ear_above": "1.1 m"}
     before = {"id": "before", "reference": True, "ear": at(2.0, 2.5), "ear_above": "1.1 m"}
@@ -324,6 +329,8 @@ def test_an_opening_of_a_slanting_wall_may_be_measured_from_the_left() -> None:
         ({"from_front": "1 m"}, "its wall runs along that side"),
         ({"from_left": "1 m", "from_wall_left": "1 m"}, "measure it once along its wall"),
         ({"from_left": "1 m", "width": None}, "its width is needed too"),
+        ({"from_wall_right": "4 m"}, "it begins 1.20 m before the left-hand end of the wall 'rear', which is 4.00 m"),
+        ({"from_left": "3.5 m"}, "it begins 0.70 m before the left-hand end"),
     ],
 )
 def test_an_opening_that_cannot_be_placed_is_told(keys: Data, said: str) -> None:
@@ -347,6 +354,31 @@ def test_a_panel_and_a_receptacle_are_measured_like_openings() -> None:
     start = design.circuits[0].receptacles[0].start_m
     assert start is not None
     assert start.value == pytest.approx(3.0)
+
+
+@pytest.mark.parametrize(
+    ("on", "keys", "said"),
+    [
+        ("left", {"from_wall_left": "4 m"}, "it ends 5.20 m along the wall 'left', which is 5.00 m long"),
+        ("left", {"from_front": "4 m"}, "it begins 0.20 m before the left-hand end of the wall 'left'"),
+        ("ceiling", {"from_right": "1 m", "from_left": "1 m"}, "give either from_left or from_right"),
+        ("ceiling", {"from_rear": "1 m", "height": None}, "its size is needed too"),
+        ("ceiling", {"from_right": "3 m"}, "it reaches 0.20 m out of the room on its left side"),
+        ("ceiling", {"from_wall_left": "1 m"}, "it lies on none"),
+    ],
+)
+def test_a_panel_that_cannot_be_placed_is_told(on: str, keys: Data, said: str) -> None:
+    panel = {"id": "p", "kind": "absorber", "on": on, "width": "1.2 m", "height": "0.6 m", **keys}
+    panel = {key: value for key, value in panel.items() if value is not None}
+    assert any(said in text for text in told(room(treatments=[panel])))
+
+
+def test_a_receptacle_beyond_the_end_of_its_wall_is_told() -> None:
+    outlet = {"id": "o", "wall": "rear", "from_wall_left": "5 m", "height": "0.4 m"}
+    circuits = [{"id": "c1", "receptacles": [outlet]}]
+    assert any(
+        "it ends 5.00 m along the wall 'rear', which is 4.00 m" in text for text in told(room(circuits=circuits))
+    )
 
 
 def test_a_one_off_is_described_where_its_sheet_would_be_named() -> None:
@@ -428,6 +460,14 @@ def test_where_pieces_meet_one_reading_moves_both() -> None:
         ({"shape": "part-sloped", "height": "2.9 m", "low": "2.5 m"}, "needs low_sides"),
         ({"shape": "flat", "height": "2.9 m", "low_sides": ["left"]}, "a flat ceiling has no low_sides"),
         ({"shape": "pieces", "pieces": PIECES["pieces"][:1]}, "the pieces cover 10.00 m2, and the plan has 20.00 m2"),
+        # As much twice as is left out, and as much outside the room as is left out in it.
+        ({"shape": "pieces", "pieces": PIECES["pieces"][:1] * 2}, "this piece lies over another one"),
+        (
+            {"shape": "pieces", "pieces": [
+                PIECES["pieces"][0], {"corners": [at(4, 0, 2.2), at(6, 0, 2.2), at(6, 5, 2.2), at(4, 5, 2.2)]},
+            ]},
+            "the pieces cover 10.00 m2, and the plan has 20.00 m2",
+        ),
     ],
 )  # fmt: skip
 def test_a_ceiling_that_cannot_be_is_told(ceiling: Data, said: str) -> None:
