@@ -10,6 +10,7 @@ import pytest
 
 from roomlint.design.base import need
 from roomlint.figures.domain import Refused
+from roomlint.report.names import about
 from roomlint.report.telling import told
 from roomlint.review import (
     LOUDSPEAKERS,
@@ -158,6 +159,19 @@ def test_an_element_of_unknown_kind_is_open_and_not_left_out() -> None:
     answers = found(changed(ROOM, {"loudspeakers.1.label": None}), tried)
     assert answers["loudspeaker/right"].wanted.key == "label"
     assert len(answers) == 2
+
+
+def test_each_key_that_an_element_lacks_is_open_under_an_identity_of_its_own() -> None:
+    def find(room):
+        for one in room.design.loudspeakers:
+            yield from (Missing(one, key) for key in ("label", "product"))
+
+    answers = verdicts(replace(height, each=Subjects("loudspeaker", find)), room_of(ROOM))
+    assert {one.kind for one in answers} == {Kind.OPEN}
+    assert len({one.subject for one in answers}) == len(answers) == 4
+    assert [(about(one.subject).elements, one.wanted.key) for one in answers[:2]] == [
+        (("loudspeaker/left",), "label"), (("loudspeaker/left",), "product"),
+    ]  # fmt: skip
 
 
 def test_what_follows_from_a_failure_waits_for_it() -> None:
@@ -314,6 +328,8 @@ def _made(rule_id="layout.x", doc=PAGE, **more):
         ({"says": "stands {figure"}, "cannot be filled in"),
         ({"says": "stands {figure:.2f} {0}"}, "no plain name"),
         ({"says": {"below": "{figure} low"}}, "by 'below' and 'above'"),
+        ({"beside": ("layout.height",)}, "by its template 'beside'"),
+        ({"says": {"fail": "{figure} up", "beside": "{figure} up"}}, "by its template 'beside'"),
         ({"says": "{figure} is perfectly safe"}, "nothing here promises freedom from harm"),
     ],
 )
