@@ -94,7 +94,7 @@ def about(subject: str) -> About:
     """Return what a verdict's subject is about."""
     if subject.startswith("waiver/"):
         return About((subject,), ())  # what it accepts is part of its name
-    # What else is missing of an element carries the list that it is missing from, and is about the element.
+    # What else is missing of an element carries the key that is missing, and is about the element.
     keys = tuple(key for key in subject.split("+") if not key.startswith("list/"))
     seats = tuple(key for key in keys if key.startswith(f"{SEAT}/"))
     others = tuple(key for key in keys if key not in seats)

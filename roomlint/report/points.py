@@ -12,7 +12,7 @@ from roomlint.review.waivers import ABOUT_WAIVER, accepts
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator
+    from collections.abc import Iterable, Iterator, Mapping
 
     from roomlint.measure.figure import Figure
     from roomlint.report.merging import Entry
@@ -89,15 +89,21 @@ def in_one_breath(failures: list[Verdict], telling: Telling) -> tuple[dict[int, 
     host_of: dict[int, Verdict] = {}
     for verdict in failures:
         host = _host(verdict, by_rule, telling)
-        if host is not None:
+        # Of rules that name each other in a circle one is told by itself.
+        if host is not None and _outermost(host, host_of) is not verdict:
             host_of[id(verdict)] = host
     for verdict in failures:
-        host = host_of.get(id(verdict))
-        while host is not None and id(host) in host_of:
-            host = host_of[id(host)]
-        if host is not None:
+        host = _outermost(verdict, host_of)
+        if host is not verdict:
             beside[id(host)] = (*beside.get(id(host), ()), verdict)
     return beside, set(host_of)
+
+
+def _outermost(verdict: Verdict, host_of: Mapping[int, Verdict]) -> Verdict:
+    """Return the failure at whose end another is told at last; itself where it is told by itself."""
+    while id(verdict) in host_of:
+        verdict = host_of[id(verdict)]
+    return verdict
 
 
 def _host(verdict: Verdict, by_rule: dict[str, list[Verdict]], telling: Telling) -> Verdict | None:

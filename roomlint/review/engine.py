@@ -10,7 +10,7 @@ from roomlint.design.base import Missing, unsaid
 from roomlint.design.element import unread
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure, NoNumberError
-from roomlint.review.judging import Judged, facts_of, judged_by
+from roomlint.review.judging import Judged, facts_of, judged_by, level_of
 from roomlint.review.rule import No
 from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, Unjudged, Verdict, Wanted
 from roomlint.review.waivers import apply_waivers
@@ -130,7 +130,7 @@ class _Run:
             except BaseException as error:  # noqa: BLE001  the same
                 self._broke(rule, error)
                 if rule.guarded and isinstance(error, NoNumberError):
-                    level = _level(rule, self.room, self.room.house.decisions.get(rule.id))
+                    level = level_of(rule, self.room, self.room.house.decisions.get(rule.id))
                     self._add(rule, subject, _plain(rule, subject, Kind.FAIL, said=NO_NUMBER, level=level))
 
     def _lacking(self, rule: AnyRule, missing: Missing, told: set[str]) -> None:
@@ -179,7 +179,7 @@ class _Run:
 
     def _cause(self, rule: AnyRule, subject: Subject) -> Verdict | None:
         """Return the failure that a subject's verdict would follow from; a mere note hides no warning behind it."""
-        least = _level(rule, self.room, self.room.house.decisions.get(rule.id)).rank if rule.after else 0
+        least = level_of(rule, self.room, self.room.house.decisions.get(rule.id)).rank if rule.after else 0
         return self._failed_first(subject, rule.after, least)
 
     def _failed_first(self, subject: Subject, causes: tuple[str, ...], least: int = 0) -> Verdict | None:
@@ -194,7 +194,7 @@ class _Run:
 
     def _answered(self, rule: AnyRule, subject: Subject, answer: Answer) -> Verdict:
         decision = self.room.house.decisions.get(rule.id)
-        level = _level(rule, self.room, decision)
+        level = level_of(rule, self.room, decision)
         if isinstance(answer, Says):
             return _said(rule, subject, answer, level, decision)
         found = Found(answer) if isinstance(answer, Figure) else answer
@@ -204,12 +204,6 @@ class _Run:
         if found.lacks is not None and verdict.kind is not Kind.FAIL:
             return _open(rule, subject, found.lacks, self.room)
         return verdict
-
-
-def _level(rule: AnyRule, room: Room, decision: Decision | None) -> Level:
-    if decision is not None and decision.level is not None:
-        return Level(decision.level)
-    return rule.critical_level if room.critical and rule.critical_level is not None else rule.level
 
 
 def _said(rule: AnyRule, subject: Subject, answer: Says, level: Level, decision: Decision | None) -> Verdict:

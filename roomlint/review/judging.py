@@ -51,26 +51,39 @@ class Judged(NamedTuple):
         return Kind(kind), level, window, margin
 
 
+def level_of(rule: AnyRule, room: Room, decision: Decision | None) -> Level:
+    """Return the level that a rule has in a room: the house's, or its own at the stage."""
+    if decision is not None and decision.level is not None:
+        return Level(decision.level)
+    return rule.critical_level if room.critical and rule.critical_level is not None else rule.level
+
+
+def held_to(
+    rule: AnyRule, room: Room, subject: Subject, found: Found, level: Level, decision: Decision | None, number: int
+) -> Judged:
+    """Return a figure with the windows and the level that hold for it, the house's decisions among them."""
+    windows = rule.windows(room, subject)
+    if windows is None:
+        raise TypeError(f"{rule.id} answered with a figure but has no window")
+    fixed = decision is not None and decision.level is not None
+    if not fixed and found.level is not None:
+        level = found.level
+    if decision is not None and decision.sets_window:
+        windows = _of_house(decision, windows)
+    if windows.unit != found.figure.unit:
+        raise TypeError(f"{rule.id}: figure in {found.figure.unit!r} against a window in {windows.unit!r}")
+    return Judged(rule, subject, found.figure, windows, level, number, fixed)
+
+
 def judged_by(
     rule: AnyRule, room: Room, subject: Subject, found: Found, level: Level, decision: Decision | None, number: int
 ) -> tuple[Verdict, Judged]:
     """Return the verdict of a figure, and the figure with its windows."""
-    windows = rule.windows(room, subject)
-    if windows is None:
-        raise TypeError(f"{rule.id} answered with a figure but has no window")
-    changed: list[str] = []
-    fixed = decision is not None and decision.level is not None
-    if fixed:
-        changed.append("level")
-    elif found.level is not None:
-        level = found.level
+    judged = held_to(rule, room, subject, found, level, decision, number)
+    changed = ["level"] if judged.fixed else []
     if decision is not None and decision.sets_window:
-        windows = _of_house(decision, windows)
         changed.append("window")
     figure = found.figure
-    if windows.unit != figure.unit:
-        raise TypeError(f"{rule.id}: figure in {figure.unit!r} against a window in {windows.unit!r}")
-    judged = Judged(rule, subject, figure, windows, level, number, fixed)
     kind, level, window, margin = judged.outcome(figure)
     place = found.place or subject.place_of(rule.at)
     told = kind is not Kind.PASS

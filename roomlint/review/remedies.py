@@ -7,16 +7,15 @@ from dataclasses import replace
 from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Element, Missing
-from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
-from roomlint.review.judging import Judged
+from roomlint.review.judging import Judged, held_to, level_of
 from roomlint.review.verdict import Found, Kind, Level, Remedy
 from roomlint.review.ways import Way, ways_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
 
+    from roomlint.design.base import Element
     from roomlint.design.quantity import Reading
     from roomlint.review.room import Room
     from roomlint.review.verdict import Verdict
@@ -94,17 +93,23 @@ class _Tries:
 
 
 def _waiting(room: Room) -> Iterator[Judged]:
-    """Yield the figures of what waits for a cause, as they would be compared."""
+    """Yield the figures of what waits for a cause, as they would be compared, by the house's windows where it has any.
+
+    A rule may break on the very thing that it waits for; where it breaks still once that is cured, it is told then.
+    """
     for rule, subject in room.waiting:
+        decision = room.house.decisions.get(rule.id)
         try:
             answer = rule.judge(room, subject)
-            windows = rule.windows(room, subject)
-        except (Missing, Refused):
+            found = Found(answer) if isinstance(answer, Figure) else answer
+            if not isinstance(found, Found):
+                continue
+            judged = held_to(rule, room, subject, found, level_of(rule, room, decision), decision, -1)
+        except KeyboardInterrupt:
+            raise
+        except BaseException:  # noqa: BLE001, S112  whatever a rule raises must not take the run with it
             continue
-        figure = answer if isinstance(answer, Figure) else getattr(answer, "figure", None)
-        if windows is not None and isinstance(answer, Figure | Found) and figure is not None:
-            level = rule.critical_level if room.critical and rule.critical_level is not None else rule.level
-            yield Judged(rule, subject, figure, windows, level, -1, fixed=False)
+        yield judged
 
 
 class _Span(NamedTuple):

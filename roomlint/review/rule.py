@@ -213,6 +213,8 @@ def faults(made: AnyRule) -> Iterator[str]:
         yield f"since is a version such as 0.2.0, not {made.since!r}"
     if FILL_IN in f"{made.docstring} {made.says} {made.bases} {made.caution}":
         yield f"something still says {FILL_IN}"
+    if ("beside" in made.says) != bool(made.beside):
+        yield "a rule that is told in one breath with another ends that one's sentence by its template 'beside'"
     yield from _basis_faults(made)
     yield from _page_faults(made)
     yield from _template_faults(made)

@@ -44,6 +44,16 @@ def test_one_load_path_is_one_point(make):
     assert point.findings == 3
 
 
+@pytest.mark.parametrize("circle", [("mount.both",), ("mount.hung-on",), ("mount.pull",)])
+def test_of_rules_that_name_each_other_in_a_circle_one_is_told_by_itself(make, circle):
+    pull, *others = load_path(make)
+    pull = make.rule("mount.pull", window=ONE, beside=circle, says={**pull.says, "beside": "{figure} times pulled"})
+    verdicts = [used(make, "mount.pull", 2.69), used(make, "mount.both", 2.98), used(make, "mount.hung-on", 10.72)]
+    (point,) = points(make, *verdicts, rules=(pull, *others))
+    assert point.findings == 3
+    assert all(figure in point.entry.text for figure in ("2.69", "2.98", "10.7"))
+
+
 def test_what_is_graver_or_of_another_element_stands_by_itself(make):
     graver = [used(make, "mount.pull", 2.0, Level.WARNING), used(make, "mount.both", 3.0)]
     assert len(points(make, *graver, rules=load_path(make))) == 2

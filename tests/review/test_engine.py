@@ -10,6 +10,7 @@ import pytest
 
 from roomlint.design.base import need
 from roomlint.figures.domain import Refused
+from roomlint.report.names import about
 from roomlint.report.telling import told
 from roomlint.review import (
     LOUDSPEAKERS,
@@ -29,6 +30,7 @@ from roomlint.review import (
 )
 from roomlint.review.book import load_book
 from roomlint.review.engine import in_order, review_room
+from roomlint.review.remedies import with_remedies
 from roomlint.review.session import Choices, run
 from roomlint.sample import at, room, speaker
 from roomlint.testing import changed, room_of, verdicts
@@ -159,6 +161,19 @@ def test_an_element_of_unknown_kind_is_open_and_not_left_out() -> None:
     assert len(answers) == 2
 
 
+def test_each_key_that_an_element_lacks_is_open_under_an_identity_of_its_own() -> None:
+    def find(room):
+        for one in room.design.loudspeakers:
+            yield from (Missing(one, key) for key in ("label", "product"))
+
+    answers = verdicts(replace(height, each=Subjects("loudspeaker", find)), room_of(ROOM))
+    assert {one.kind for one in answers} == {Kind.OPEN}
+    assert len({one.subject for one in answers}) == len(answers) == 4
+    assert [(about(one.subject).elements, one.wanted.key) for one in answers[:2]] == [
+        (("loudspeaker/left",), "label"), (("loudspeaker/left",), "product"),
+    ]  # fmt: skip
+
+
 def test_what_follows_from_a_failure_waits_for_it() -> None:
     follower = replace(height, id="layout.follower", after=("layout.height",))
     verdict = found(tried=follower, others=(height, follower))["loudspeaker/left"]
@@ -178,6 +193,29 @@ def test_an_accepted_cause_hides_nothing_that_follows() -> None:
     waiver = {"rule": "layout.height", "subject": "left", "because": "agreed with the client"}
     verdict = found({**ROOM, "waivers": [waiver]}, follower, others=(height, follower))["loudspeaker/left"]
     assert verdict.kind is Kind.FAIL
+
+
+def remedied(follower, house=None):
+    tried = room_of(ROOM, house=house)
+    outcome = review_room(tried, [replace(height, cure=("position",)), follower])
+    verdicts = with_remedies(outcome.verdicts, outcome.judged, tried)
+    return next(one.remedy for one in verdicts if (one.rule, one.subject) == ("layout.height", "loudspeaker/left"))
+
+
+def test_a_remedy_leaves_what_waits_within_the_window_of_the_house() -> None:
+    follower = replace(height, id="layout.follower", after=("layout.height",))
+    decided = {"rule": "layout.follower", "low": "1.3 m", "because": "a test"}
+    plain, tighter = remedied(follower), remedied(follower, {"roomlint_house": 1, "decisions": [decided]})
+    assert (plain.low.value, plain.high.value) == pytest.approx((1.2, 1.4))
+    assert (tighter.low.value, tighter.high.value) == pytest.approx((1.3, 1.4))
+
+
+@pytest.mark.parametrize("error", [ZeroDivisionError("by zero"), SystemExit(0)])
+def test_a_rule_that_breaks_on_what_it_waits_for_leaves_the_others_their_remedies(error) -> None:
+    def breaks(room, speaker):
+        raise error
+
+    assert remedied(replace(height, id="layout.follower", after=("layout.height",), judge=breaks)) is not None
 
 
 def test_causes_run_first_whatever_their_names_and_circles_end() -> None:
@@ -290,6 +328,8 @@ def _made(rule_id="layout.x", doc=PAGE, **more):
         ({"says": "stands {figure"}, "cannot be filled in"),
         ({"says": "stands {figure:.2f} {0}"}, "no plain name"),
         ({"says": {"below": "{figure} low"}}, "by 'below' and 'above'"),
+        ({"beside": ("layout.height",)}, "by its template 'beside'"),
+        ({"says": {"fail": "{figure} up", "beside": "{figure} up"}}, "by its template 'beside'"),
         ({"says": "{figure} is perfectly safe"}, "nothing here promises freedom from harm"),
     ],
 )
