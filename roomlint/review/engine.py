@@ -120,7 +120,7 @@ class _Run:
             early = rule.each.early(self.room) if rule.each.early is not None else None
             because = early.because if early is not None else f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
-        told: set[str] = set()
+        told: dict[str, set[str]] = {}
         for subject in subjects:
             if isinstance(subject, Missing):
                 self._lacking(rule, subject, told)
@@ -133,12 +133,15 @@ class _Run:
                     level = level_of(rule, self.room, self.room.house.decisions.get(rule.id))
                     self._add(rule, subject, _plain(rule, subject, Kind.FAIL, said=NO_NUMBER, level=level))
 
-    def _lacking(self, rule: AnyRule, missing: Missing, told: set[str]) -> None:
-        """Add what lacks a key. What else one element lacks is a subject of its own, so that it is asked for too."""
+    def _lacking(self, rule: AnyRule, missing: Missing, told: dict[str, set[str]]) -> None:
+        """Add what lacks a key, once; what else one element lacks is a subject of its own: it is asked for too."""
+        keys = told.setdefault(missing.element.key, set())
+        if missing.key in keys:
+            return
         verdict = _open(rule, missing.element, missing, self.room)
-        if verdict.subject in told:
+        if keys:
             verdict = replace(verdict, subject=f"{verdict.subject}+list/{missing.key}")
-        told.add(missing.element.key)
+        keys.add(missing.key)
         self._add(rule, missing.element, verdict)
 
     def _broke(self, rule: AnyRule, error: BaseException) -> None:

@@ -164,7 +164,7 @@ def test_an_element_of_unknown_kind_is_open_and_not_left_out() -> None:
 def test_each_key_that_an_element_lacks_is_open_under_an_identity_of_its_own() -> None:
     def find(room):
         for one in room.design.loudspeakers:
-            yield from (Missing(one, key) for key in ("label", "product"))
+            yield from (Missing(one, key) for key in ("label", "product", "label"))
 
     answers = verdicts(replace(height, each=Subjects("loudspeaker", find)), room_of(ROOM))
     assert {one.kind for one in answers} == {Kind.OPEN}
