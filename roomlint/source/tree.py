@@ -46,8 +46,6 @@ _WORDS: dict[str, bool | None] = {
 }
 _TOO_LARGE = 2**63
 _MOST_DIGITS = 100
-SCHEMA_KEY = "$schema"
-"""A key at the top that tells an editor which schema a file follows; it says nothing of the design."""
 
 
 def read_tree(data: bytes | str, file: str) -> tuple[Node | None, list[Problem]]:
@@ -151,10 +149,6 @@ class _Builder:
     def finish(self) -> Node | None:
         if self.root is None and not self.problems:
             self.problems.append(Problem(self.source.at(1, 1, 0), "the file is empty. Write at least its first key."))
-        if self.root is not None and type(self.root.value) is dict and len(self.root.value) > 1:
-            told = self.root.value.get(SCHEMA_KEY)
-            if told is not None and type(told.value) is str:
-                del self.root.value[SCHEMA_KEY]
         return self.root
 
     def attach(self, frame: _Frame | None, value: Any, event: Event) -> Node:  # noqa: ANN401

@@ -115,6 +115,14 @@ def spots(data: object) -> list[tuple[Any, Any]]:
     return found
 
 
+@pytest.mark.parametrize("kind", list(VALID))
+@pytest.mark.parametrize("link", ["", [1], None, "a" * 500])
+def test_a_schema_named_for_an_editor_is_held_like_any_key(kind: str, link: object) -> None:
+    structure, values, theirs = answers(kind, VALID[kind] | {"$schema": link})
+    assert not theirs
+    assert not (structure and values)
+
+
 @given(data=st.data(), kind=st.sampled_from(list(VALID)))
 @settings(max_examples=400, deadline=None)
 def test_our_walk_and_jsonschema_give_the_same_answer(data: st.DataObject, kind: str) -> None:

@@ -56,17 +56,3 @@ def test_what_is_meant_is_left_alone(text: str, value: str) -> None:
     assert problems == []
     assert node is not None
     assert node.plain() == {"a": value}
-
-
-def test_a_schema_named_for_an_editor_says_nothing_of_the_design() -> None:
-    node, problems = read_tree("$schema: ../room.schema.json\nroomlint: 1\n", "a.yaml")
-    assert problems == []
-    assert node is not None
-    assert node.plain() == {"roomlint": 1}
-
-
-@pytest.mark.parametrize("text", ["roomlint: {$schema: x}\n", "$schema: [1]\nroomlint: 1\n", "$schema: x\n"])
-def test_a_schema_named_elsewhere_or_wrongly_stays_an_unknown_key(text: str) -> None:
-    node, _ = read_tree(text, "a.yaml")
-    assert node is not None
-    assert "$schema" in str(node.plain())
