@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from roomlint.design.outline import Corner
     from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
-    from roomlint.source.node import Node
 
 _ACROSS: Final = 1e-3
 """A wall that leads no farther aside than this share of its length cannot be measured along that way."""
@@ -49,19 +48,18 @@ class Along(Element):
         for _, key in given[1:]:
             said = f"measure it once along its wall: {given[0][1]} is given already."
             book.cross(self.at.get(key) or self.at, said)
-        if len(given) > 1 or ends is None:
+        if len(given) != 1 or given[0][0] == "start_m" or ends is None:
             return
-        if given and given[0][0] != "start_m":
-            attr, key = given[0]
-            start = self._start(attr, key, ends, width, book)
-            if start is not None:
-                rests = ("width_m",) if hasattr(type(self), "width_m") else ()
-                self.put("start_m", start, attr, *rests)
-                book.derive(self, "from_wall_left", start, "wall")
-        self._fit_wall(ends, width, self.at.get(given[0][1]) if given else None, book)
+        attr, key = given[0]
+        start = self._start(attr, key, ends, width, book)
+        if start is not None:
+            rests = ("width_m",) if hasattr(type(self), "width_m") else ()
+            self.put("start_m", start, attr, *rests)
+            book.derive(self, "from_wall_left", start, "wall")
 
-    def _fit_wall(self, ends: tuple[Corner, Corner], width: Quantity | None, node: Node | None, book: Book) -> None:
+    def fit_wall(self, ends: tuple[Corner, Corner], width: Quantity | None, book: Book) -> None:
         """See that it is within its wall, whichever end it was measured from."""
+        node = next((node for key in _KEYS if (node := self.at.get(key)) is not None), None)
         start: Quantity | None = self.given("start_m")
         begins = start.value if start is not None else 0.0
         stops = begins + (width.value if width is not None else 0.0)
@@ -123,8 +121,5 @@ class Along(Element):
                 book.cross(far.at or self.at, f"measured from that side its size is needed too; or give {near}.")
                 continue
             start = extent - far - size
-            if start.value < -(EDGE * book.tolerance_m + SLIP_M):
-                side = near.removeprefix("from_")
-                book.cross(far.at or self.at, f"it reaches {-start.value:.2f} m out of the room on its {side} side.")
             self.put(attr, start, other)
             book.derive(self, near, start, "wall")

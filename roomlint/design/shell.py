@@ -66,8 +66,10 @@ class Opening(Along):
     swing = choice("Which way the leaf moves.", "in", "out", "sliding", "none")
     egress = flag("Whether people are meant to escape through it.")
 
-    def fit(self, highest_m: float, book: Book) -> None:
-        """See that it is under the ceiling."""
+    def fit(self, ends: tuple[Corner, Corner] | None, highest_m: float, book: Book) -> None:
+        """See that it is in its wall, whichever end it was measured from, and under the ceiling."""
+        if ends is not None:
+            self.fit_wall(ends, self.given("width_m"), book)
         sill, height = self.given("sill_m"), self.given("height_m")
         slack = EDGE * book.tolerance_m + SLIP_M
         if height is not None:
@@ -297,4 +299,4 @@ class Shell(Element):
         book.walls = ends
         for opening in self.given("openings") or ():
             opening.begin(ends.get(opening.given("wall")), opening.given("width_m"), book)
-            opening.fit(highest, book)
+            opening.fit(ends.get(opening.given("wall")), highest, book)

@@ -357,28 +357,17 @@ def test_a_panel_and_a_receptacle_are_measured_like_openings() -> None:
 
 
 @pytest.mark.parametrize(
-    ("on", "keys", "said"),
+    ("keys", "said"),
     [
-        ("left", {"from_wall_left": "4 m"}, "it ends 5.20 m along the wall 'left', which is 5.00 m long"),
-        ("left", {"from_front": "4 m"}, "it begins 0.20 m before the left-hand end of the wall 'left'"),
-        ("ceiling", {"from_right": "1 m", "from_left": "1 m"}, "give either from_left or from_right"),
-        ("ceiling", {"from_rear": "1 m", "height": None}, "its size is needed too"),
-        ("ceiling", {"from_right": "3 m"}, "it reaches 0.20 m out of the room on its left side"),
-        ("ceiling", {"from_wall_left": "1 m"}, "it lies on none"),
+        ({"from_right": "1 m", "from_left": "1 m"}, "give either from_left or from_right"),
+        ({"from_rear": "1 m", "height": None}, "its size is needed too"),
+        ({"from_wall_left": "1 m"}, "it lies on none"),
     ],
 )
-def test_a_panel_that_cannot_be_placed_is_told(on: str, keys: Data, said: str) -> None:
-    panel = {"id": "p", "kind": "absorber", "on": on, "width": "1.2 m", "height": "0.6 m", **keys}
+def test_a_panel_overhead_that_cannot_be_placed_is_told(keys: Data, said: str) -> None:
+    panel = {"id": "p", "kind": "absorber", "on": "ceiling", "width": "1.2 m", "height": "0.6 m", **keys}
     panel = {key: value for key, value in panel.items() if value is not None}
     assert any(said in text for text in told(room(treatments=[panel])))
-
-
-def test_a_receptacle_beyond_the_end_of_its_wall_is_told() -> None:
-    outlet = {"id": "o", "wall": "rear", "from_wall_left": "5 m", "height": "0.4 m"}
-    circuits = [{"id": "c1", "receptacles": [outlet]}]
-    assert any(
-        "it ends 5.00 m along the wall 'rear', which is 4.00 m" in text for text in told(room(circuits=circuits))
-    )
 
 
 def test_a_one_off_is_described_where_its_sheet_would_be_named() -> None:

@@ -56,6 +56,9 @@ CLOSED = {"roomlint_product": 1, "id": "closed", "kind": "screen", "picture": {"
 CASES: list[Case | Never] = [
     Case(INSIDE, "pass", SHOWN, subject="picture/picture", figure=0.1, source="3.5 - 3.4 m off the front wall"),
     Case(INSIDE, "fail", changed(SHOWN, {"picture.width": "5.6 m"}), subject="picture/picture", level="error", figure=-0.3, source="half of 5.6 m less half of 5.0 m", says="0.30 m beyond a surface"),
+    Case(INSIDE, "fail", changed(LINED, {"treatments.0.from_wall_left": None, "treatments.0.from_wall_right": "5.4 m"}), subject="treatment/panel", figure=-0.3, source="6 - 5.4 - 0.9 m: before its wall begins"),
+    Case(INSIDE, "fail", changed(OVERHEAD, {"treatments.0.from_left": None, "treatments.0.from_right": "3.2 m"}), subject="treatment/cloud", figure=-0.2, source="5 - 3.2 - 2.0 m: through the left wall"),
+    Case(INSIDE, "fail", changed(WIRED, {f"{SOCKET}.from_wall_left": None, f"{SOCKET}.from_right": "5.3 m"}), subject="receptacle/outlet+circuit/c1", figure=-0.3, source="the rear wall runs from the right, 5 m: 5.3 - 5 m"),
     Case(INSIDE, "fail", changed(SHOWN, {"picture.centre.height": "2.2 m"}), figure=-0.25, source="2.2 + 0.65 - 2.6 m"),
     Case(INSIDE, "fail", changed(SHOWN, {"picture.centre.height": "0.5 m"}), figure=-0.15, source="0.5 - 0.65 m: through the floor"),
     # 1.6 m at the front wall, 1.4 m more over 6 m: 2.1 m up it is through the slope, its middle is not.
