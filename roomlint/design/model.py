@@ -9,7 +9,7 @@ from roomlint.design.keys import Number, system, text
 from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
 from roomlint.design.pairs import pair
 from roomlint.design.parts import part, several
-from roomlint.design.quantity import Quantity, assumed
+from roomlint.design.quantity import Assumption, Quantity, assumed
 from roomlint.design.reader import TOLERANCE_M, UNSAID_TOLERANCE_M, unique
 from roomlint.design.record import Calibration, Item, Mode, Project, Survey, Waiver
 from roomlint.design.repeated import Repeated
@@ -98,9 +98,9 @@ class Design(Element):
         if self.survey.given("tolerance_m") is not None:
             return None
         stage = self.project.stage
-        words = f"lengths are taken to be good to {{:.0f}} mm, as {f'at {stage}' if stage else 'no stage is stated'}"
         value = TOLERANCE_M.get(stage or "", UNSAID_TOLERANCE_M)
-        return assumed(value, 0.0, "m", words.format(value * 1e3))
+        form = f"lengths are taken to be good to {{}}, as {f'at {stage}' if stage else 'no stage is stated'}"
+        return assumed(value, 0.0, "m", Assumption(form, (value * 1e3, "mm")))
 
     def labelled(self, *labels: str) -> Iterator[Loudspeaker]:
         """Yield the loudspeakers that carry one of the labels, in the order of the file."""

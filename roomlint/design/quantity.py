@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field
 from enum import StrEnum
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Self
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -22,6 +22,25 @@ class Origin(StrEnum):
     """Looked up in a product sheet."""
     ASSUMED = "assumed"
     """Said by nobody: a default of the trade, which every finding that rests on it tells."""
+
+
+class Assumption(str):
+    """What is assumed, in plain words; its amounts are kept beside them, for a reader of other units."""
+
+    __slots__ = ("amounts", "form")
+    amounts: tuple[tuple[float, str], ...]
+    form: str
+
+    def __new__(cls, form: str, *amounts: tuple[float, str]) -> Self:
+        """Take words with `{}` for each amount, a number and its unit."""
+        told = (f"{value:.2f} {unit}" if unit == "m" else f"{value:.0f} {unit}" for value, unit in amounts)
+        made = super().__new__(cls, form.format(*told))
+        made.form, made.amounts = form, amounts
+        return made
+
+    def __reduce__(self) -> tuple[type[Assumption], tuple[object, ...]]:
+        """Go to another process as what it was made of."""
+        return type(self), (self.form, *self.amounts)
 
 
 @dataclass(frozen=True, slots=True, eq=False)

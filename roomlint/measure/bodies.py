@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
 from roomlint.design.listening import Loudspeaker, Projector, Seat
-from roomlint.design.quantity import assumed
+from roomlint.design.quantity import Assumption, assumed
 from roomlint.design.shell import Obstacle
 from roomlint.design.supply import Rack
 from roomlint.figures import solid
@@ -38,8 +38,8 @@ NO_SHEET_M: Final = {
 }
 """Width, height and depth of what has no sizes given, and how far each may be off: ordinary products, ours."""
 _WORDS: Final = {
-    "rack": "a rack {:.2f} m {}, as none is given",
-    "projector": "a projector {:.2f} m {}, as its sheet is not given",
+    "rack": "a rack {{}} {}, as none is given",
+    "projector": "a projector {{}} {}, as its sheet is not given",
 }
 _AIMED: Final = "a cabinet that is turned to the seats, as its aim is not given"
 _FRONT: Final = "a projector that faces the front, as the place of the picture is not given"
@@ -105,8 +105,8 @@ class Bodies(View):
         known = (sheet.width_m, sheet.height_m, sheet.depth_m) if sheet is not None else (None, None, None)
         found = []
         for name, given, (value, u) in zip(("wide", "high", "deep"), known, NO_SHEET_M[source.KIND], strict=True):
-            words = _WORDS.get(source.KIND, "a cabinet {:.2f} m {}, as its sheet is not given").format(value, name)
-            found.append(given if given is not None else assumed(value, u, "m", words))
+            form = _WORDS.get(source.KIND, "a cabinet {{}} {}, as its sheet is not given").format(name)
+            found.append(given if given is not None else assumed(value, u, "m", Assumption(form, (value, "m"))))
         return found[0], found[1], found[2]
 
     def axis(self, world: World, source: Source) -> Vector3:
@@ -191,7 +191,7 @@ class Bodies(View):
 
     def _seat_width(self, seat: Seat) -> Quantity:
         value, u = SEATED_WIDE_M
-        words = f"a seat {value:.2f} m wide, as none is given"
+        words = Assumption("a seat {} wide, as none is given", (value, "m"))
         return self.once(("seat", seat.key), lambda: seat.width_m or assumed(value, u, "m", words))
 
     def obstacle(self, world: World, obstacle: Obstacle) -> Solid:

@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
+from roomlint.design.quantity import Assumption
 from roomlint.figures import amplifier_load, cabling, conductors
 from roomlint.measure.routing import DIP
 from roomlint.measure.view import View
@@ -21,8 +22,8 @@ if TYPE_CHECKING:
 
 NO_RACEWAY: Final = "none"
 _CLASSED: Final = cabling.GENERAL | cabling.THIN
-_COPPER: Final = "a loudspeaker's cable is of copper, at 20 degC"
-_SIXTY: Final = "network cable is made for 60 degC"
+_COPPER: Final = Assumption("a loudspeaker's cable is of copper, at {}", (20.0, "degC"))
+_SIXTY: Final = Assumption("network cable is made for {}", (60.0, "degC"))
 _OF_DAMPING_OHM: Final = 8.0
 _MM: Final = 1e3
 _MM2: Final = 1e6

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
-from roomlint.design.quantity import Quantity, assumed, exact
+from roomlint.design.quantity import Assumption, Quantity, assumed, exact
 from roomlint.figures import fasteners
 from roomlint.figures.seated_screw import SeatedScrew
 
@@ -120,4 +120,4 @@ def _hottest(fixing: Fixing) -> Quantity:
         return fixing.hottest_degc
     if not need(fixing.attic, fixing, "attic"):
         return exact(_ROOM_DEGC, "degC")
-    return assumed(_HOT_ATTIC_DEGC, 0.0, "degC", f"an attic that reaches {_HOT_ATTIC_DEGC:.0f} degC")
+    return assumed(_HOT_ATTIC_DEGC, 0.0, "degC", Assumption("an attic that reaches {}", (_HOT_ATTIC_DEGC, "degC")))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.design.base import need
 from roomlint.design.listening import FREE
 from roomlint.design.proofs import stated
-from roomlint.design.quantity import exact
+from roomlint.design.quantity import Assumption, exact
 from roomlint.figures import ceiling, fasteners, loads
 from roomlint.figures.domain import positive
 from roomlint.measure.fixing import SCREWS, WoodFixing
@@ -197,7 +197,7 @@ class Mounts(Holdings):
         if self.on(thing) == "ceiling":
             seat = self.ceiling_seat(world, thing)
             if seat.drop_m > 0.0:
-                world.assume(f"a sideways push of {PUSH_N:.0f} N at the end of the drop")
+                world.assume(Assumption("a sideways push of {} at the end of the drop", (PUSH_N, "N")))
             pull, shear = loads.ceiling_demand_n(whole, seat, PUSH_N)
             return Demand(pull, 0.0, shear)  # across the grain, the weaker way
         count, spacing = self.count(thing), world(self.row_spacing(thing))

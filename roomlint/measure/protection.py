@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from roomlint.design.base import Missing, need
-from roomlint.design.quantity import exact
+from roomlint.design.quantity import Assumption, exact
 from roomlint.figures import ampacity, circuits, conductors, wiring_rules
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
@@ -100,7 +100,7 @@ class Protection(View):
         area, material = need(circuit.conductor_m2, circuit, "conductor"), self._material(circuit)
 
         def carried(world: World) -> float:
-            world.assume("PVC cable in air of 30 degC, no other cable beside it")
+            world.assume(Assumption("PVC cable in air of {}, no other cable beside it", (30.0, "degC")))
             return ampacity.iec_ampacity_a(world(area) * _MM2, laying, material)
 
         return self._wire(carried, asked)
@@ -137,7 +137,7 @@ class Protection(View):
         drawn = mains.known_with_lighting(circuit)
 
         def compute(world: World) -> float:
-            world.assume(f"{material} at {warm:.0f} degC")
+            world.assume(Assumption(f"{material} at {{}}", (warm, "degC")))
             world.assume(FAR_END)
             amps = mains.lighting_a(world, circuit)
             amps += sum(mains.current_a(world, load, circuit) for load in drawn.loads)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
 from roomlint.design.overhead import HIGHEST_M
-from roomlint.design.quantity import Quantity, assumed
+from roomlint.design.quantity import Assumption, Quantity, assumed
 from roomlint.figures import ceiling, plan
 from roomlint.figures.delay import speed_of_sound_m_s
 from roomlint.figures.enclosure import room
@@ -104,7 +104,8 @@ class Space(View):
     def temperature_degc(self) -> Quantity:
         """Temperature of the air: the survey's, or one that is assumed and told."""
         value, u = ASSUMED_DEGC
-        return self.design.survey.temperature_degc or assumed(value, u, "degC", "air at 20 degC")
+        words = Assumption("air at {}", (value, "degC"))
+        return self.design.survey.temperature_degc or assumed(value, u, "degC", words)
 
     def sound_speed_m_s(self, world: World) -> float:
         """Return the speed of sound at the room's temperature."""

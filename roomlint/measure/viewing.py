@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Missing, need, unsaid
-from roomlint.design.quantity import assumed
+from roomlint.design.quantity import Assumption, assumed
 from roomlint.figures import viewing
 from roomlint.figures.ray import sees
 from roomlint.measure.bodies import obstacle_words
@@ -92,7 +92,8 @@ class Viewing(View):
     @property
     def _above_ear(self) -> Quantity:
         value, u = EYE_ABOVE_EAR_M
-        return self.once("eye", lambda: assumed(value, u, "m", f"eyes {1e3 * value:.0f} mm above the ears"))
+        words = Assumption("eyes {} above the ears", (1e3 * value, "mm"))
+        return self.once("eye", lambda: assumed(value, u, "m", words))
 
     def seen_width(self, seat: Seat) -> Figure:
         """Horizontal angle that the widest format fills for a seat."""

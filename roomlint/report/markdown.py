@@ -175,7 +175,7 @@ class _Seen:
         for verdict in room.verdicts:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 for assumed in verdict.figure.assumes:
-                    self._assumed.setdefault(assumed, {})[name] = None
+                    self._assumed.setdefault(telling.units.assumption(assumed), {})[name] = None
         if room.unjudged:
             words = (f"{one.words}: {key_words(one.key)}" for one in room.unjudged)
             keys = few([word.removeprefix(f"{room.code}: ") for word in words], MOST_KEYS)

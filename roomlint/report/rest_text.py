@@ -161,7 +161,7 @@ class Rest:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 weight = 1 if verdict.kind is Kind.PASS else 1000
                 found.update(dict.fromkeys(verdict.figure.assumes, weight))
-        return [one_line(words) for words, _ in found.most_common()]
+        return [one_line(self.telling.units.assumption(words)) for words, _ in found.most_common()]
 
     def _worked(self) -> None:
         told = worked_out(self.room.worked, self.telling.units, most=None if self.wishes.verdicts else MOST)

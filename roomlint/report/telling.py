@@ -250,7 +250,7 @@ def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:
         return ""
     if verdict.kind is Kind.REVIEW and not verdict.because and figure.assumes and figure.u >= abs(figure.value):
         # As large as the figure itself: no tape helps, somebody must say what is assumed.
-        return f": cannot be told; assumed {figure.assumes[0]}"
+        return f": cannot be told; assumed {units.assumption(figure.assumes[0])}"
     spread = ""
     shows = figure.u >= 0.05 * 10.0 ** -decimals(figure.unit)
     if shows and abs(verdict.margin) <= NEAR * figure.u:

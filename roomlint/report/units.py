@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
+from roomlint.design.quantity import Assumption
 from roomlint.measure.ends import ENDS
 from roomlint.source.dimensions import CONDUCTOR_M2, SHORT_M, SYMBOLS, customary, customary_difference, decimals
 
@@ -78,6 +79,12 @@ class Units:
     def number(self, value: float, unit: str, u: float = 0.0) -> str:
         """Return a number with its unit."""
         return self.scale(unit, [value], u).text(value)
+
+    def assumption(self, words: str) -> str:
+        """Return what is assumed, its amounts in these units."""
+        if not self.is_us or not isinstance(words, Assumption):
+            return words
+        return words.form.format(*(self.number(value, unit) for value, unit in words.amounts))
 
     def window(self, window: Window) -> str:
         """Return a window in words."""

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import pickle
 import re
+from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from roomlint.cli import main
+from roomlint.design.quantity import Assumption
 from roomlint.measure.figure import Figure
 from roomlint.report.units import Units, inward
 from roomlint.review.window import Window
@@ -178,3 +183,20 @@ def test_the_last_digit_that_a_comparison_goes_by_is_the_one_that_is_shown(value
     text = Units().number(value, unit).split()[0]
     step = 10.0 ** -len(text.partition(".")[2]) / shown
     assert last_digit(unit, value) == pytest.approx(step)
+
+
+def test_what_is_assumed_is_told_in_the_units_of_the_file_and_survives_another_process():
+    words = Assumption("a seat {} wide in air of {}, as none is given", (0.7, "m"), (20.0, "degC"))
+    assert METRIC.assumption(words) == words == "a seat 0.70 m wide in air of 20 degC, as none is given"
+    sent = pickle.loads(pickle.dumps(words))  # noqa: S301 - our own bytes
+    assert sent == words
+    assert US.assumption(sent) == "a seat 2 ft 3 1/2 in wide in air of 68 degF, as none is given"
+    assert US.assumption("closed room with rigid walls") == "closed room with rigid walls"
+
+
+@pytest.mark.parametrize("form", ["text", "markdown"])
+def test_a_room_in_feet_has_no_assumption_in_metres(form):
+    room = Path(__file__).parents[2] / "example_projects" / "garden-studio" / "quick.room.yaml"
+    told = CliRunner().invoke(main, ["check", str(room), "--verdicts", "--format", form]).output
+    assert re.search(r"a cabinet 9 7/8 in wide, as its sheet is not given", told.replace("\n", " "))
+    assert not re.search(r"\d (m|mm|N|degC)\b", told)
