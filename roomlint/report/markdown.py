@@ -81,6 +81,8 @@ class _Seen:
         self.wishes = wishes
         self.digest = Digest(review)
         self._rules = Rules(review.rules)
+        self._only = data(review.rooms[0].code or review.rooms[0].file) if len(review.rooms) == 1 else ""
+        """The name of the one room, where there is one: then no line need say of which it speaks."""
         self._stopped: Foremost[str] = Foremost(MOST_ROOMS)
         self._passed: list[str] = []
         self._renamed: list[str] = []
@@ -105,6 +107,7 @@ class _Seen:
         stops = self.digest.add(room)
         telling = Telling(room, self._rules, self.wishes.units)
         name = data(room.code or room.file)
+        of = "" if self._only else f"{name}: "
         if stops:
             self._stopped.add(room.file, _held(room, name))
         quiet = room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)
@@ -113,21 +116,21 @@ class _Seen:
         if room.was_file:
             self._renamed.append(f"- {name}: {code(room.was_file)} → {code(from_top(room.file))}")
         if room.compared:
-            self._changes(room, telling, name)
-        self._findings(room, telling, name)
+            self._changes(room, telling, of)
+        self._findings(room, telling, name, of)
 
-    def _changes(self, room: RoomReview, telling: Telling, name: str) -> None:
+    def _changes(self, room: RoomReview, telling: Telling, of: str) -> None:
         for way in self._moved:
             for number, entry in enumerate(of_design(room, telling, way)):
-                self._moved[way].add((room.file, number), f"- {self._row(entry, name, is_dated=False)}")
+                self._moved[way].add((room.file, number), f"- {self._row(entry, of, is_dated=False)}")
         for way in TITLES:
             for number, entry in enumerate(of_design(room, telling, way, By.HOUSE)):
-                row = self._row(entry, name, is_dated=False)
+                row = self._row(entry, of, is_dated=False)
                 self._by_house.add((room.file, number), f"- {TITLES[way]}: {row}")
         for number, line in enumerate(of_waivers(room, telling)):
-            self._waivers.add((room.file, number), f"- {name}: {data(line)}")
+            self._waivers.add((room.file, number), f"- {of}{data(line)}")
 
-    def _findings(self, room: RoomReview, telling: Telling, name: str) -> None:
+    def _findings(self, room: RoomReview, telling: Telling, name: str, of: str) -> None:
         chosen = [verdict for verdict in room.verdicts if is_for_action(verdict)]
         gating = {id(verdict) for verdict in room.gating()}
         # Compared, each figure is told with what it was before; else what one load path does is one line.
@@ -136,7 +139,7 @@ class _Seen:
         )
         chosen = [verdict for verdict in chosen if id(verdict) not in taken]
         for number, entry in enumerate(merged(chosen, telling, moved=True, beside=beside)):
-            row, plain = self._row(entry, name), self._row(entry, name, is_dated=False)
+            row, plain = self._row(entry, of), self._row(entry, of, is_dated=False)
             change = entry.first.change
             is_moved = change is None or change.way in {Way.NEW, Way.WORSE, Way.CLOSE}
             hazard = gravest_first(entry) if is_hazard(entry.first) and change is None else _NO_HAZARD
@@ -157,21 +160,19 @@ class _Seen:
         for verdict in sorted(room.verdicts, key=place_key):
             if verdict.waived is not None:
                 text = f"{telling.whole(verdict)} {acceptance(verdict.waived)}"
-                self._waived.add(
-                    (room.file, place_key(verdict)), f"- {name}: {_cut(data(text))} ({data(verdict.rule)})"
-                )
-        self._unknown(room, telling, name)
+                self._waived.add((room.file, place_key(verdict)), f"- {of}{_cut(data(text))} ({data(verdict.rule)})")
+        self._unknown(room, telling, name, of)
 
-    def _unknown(self, room: RoomReview, telling: Telling, name: str) -> None:
+    def _unknown(self, room: RoomReview, telling: Telling, name: str, of: str) -> None:
         """Take in what is not known, what is assumed, and what no rule looks at."""
         alike: dict[str, list[Lack]] = {}
         for lack in lacks(room.verdicts):
             alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
-        for keys, of in alike.items():
-            waiting = sum(lack.waiting for lack in of)
+        for keys, those in alike.items():
+            waiting = sum(lack.waiting for lack in those)
             waits = count_of(waiting, "check waits", "checks wait")
-            row = f"- {name}: {data(telling.names.several(lack.subject for lack in of))}: {data(keys)} ({waits})"
-            self._lacks.add((of[0].hazard, -waiting, room.file, of[0].subject), _cut(row))
+            row = f"- {of}{data(telling.names.several(lack.subject for lack in those))}: {data(keys)} ({waits})"
+            self._lacks.add((those[0].hazard, -waiting, room.file, those[0].subject), _cut(row))
         for verdict in room.verdicts:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 for assumed in verdict.figure.assumes:
@@ -179,10 +180,10 @@ class _Seen:
         if room.unjudged:
             words = (f"{one.words}: {key_words(one.key)}" for one in room.unjudged)
             keys = few([word.removeprefix(f"{room.code}: ") for word in words], MOST_KEYS)
-            self._unjudged.append(f"- {name}: {_cut(data(keys))}")
+            self._unjudged.append(f"- {of}{_cut(data(keys))}")
 
     @staticmethod
-    def _row(entry: Entry, room: str, *, is_dated: bool = True) -> str:
+    def _row(entry: Entry, of: str, *, is_dated: bool = True) -> str:
         """Return one line of the comment; a dated one says whether it is new."""
         verdict = entry.first
         way = verdict.change.way if verdict.change is not None else None
@@ -191,7 +192,7 @@ class _Seen:
         level = f"**{words}** " if words else ""
         where = code(f"{from_top(verdict.place.file)}:{verdict.place.line}")
         rules = ", ".join(dict.fromkeys(one.rule for one in (*entry.verdicts, *entry.beside)))
-        return f"{level}{room}: {_cut(data(entry.text))} ({data(rules)}, {where})"
+        return f"{level}{of}{_cut(data(entry.text))} ({data(rules)}, {where})"
 
     def verdict(self) -> Iterator[str]:
         """Yield the verdict and its reason."""
@@ -205,7 +206,8 @@ class _Seen:
             more = f"; and {digest.stopped - len(rows)} more rooms" if digest.stopped > len(rows) else ""
             yield f"**Held back:** {'; '.join(rows)}{more}."
         else:
-            yield f"**Nothing holds this back** ({count_of(digest.rooms, 'room', 'rooms')})."
+            rooms = self._only if self._only else count_of(digest.rooms, "room", "rooms")
+            yield f"**Nothing holds this back** ({rooms})."
         if review.against:
             ways = ", ".join(f"{digest.ways[way.value]} {TITLES[way]}" for way in TITLES if digest.ways[way.value])
             yield f"Compared with {data(review.against)}: {ways or 'nothing changed'}."
@@ -272,7 +274,10 @@ class _Seen:
         moved, old = (_without(rows, first) for rows in (self._listed, self._old))
         # Of a comparison only what is newly unknown was told above.
         shown = 0 if self.review.against else min(MOST_UNKNOWN, self._lacks.total)
-        assumed = [f"- {data(words)}: {few(list(rooms), MOST_KEYS)}" for words, rooms in sorted(self._assumed.items())]
+        assumed = [
+            f"- {data(words)}{'' if self._only else f': {few(list(rooms), MOST_KEYS)}'}"
+            for words, rooms in sorted(self._assumed.items())
+        ]
         parts = (
             ("What else is new or worse" if self.review.against else WHAT_ELSE, *moved),
             ("As before, not of this change", *old),

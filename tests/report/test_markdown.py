@@ -32,17 +32,17 @@ def test_a_small_review_reads_like_this(make):
         "\n"
         "**Read first**\n"
         "\n"
-        "1. **error** A1: left: stands 17.4 deg left; the stage wants it 22 to 32 deg out (angle.front-pair, "
+        "1. **error** left: stands 17.4 deg left; the stage wants it 22 to 32 deg out (angle.front-pair, "
         "`rooms/attic.room.yaml:7`)<br>→ place it 0.80 to 1.10 m from the left \\(now 0.50 m\\)\n"
         "\n"
         "**To find out next**\n"
         "\n"
-        "- A1: sub: position (1 check waits)\n"
+        "- sub: position (1 check waits)\n"
         "\n"
         "<details>\n"
         "<summary>Accepted failures: 1</summary>\n"
         "\n"
-        "- A1: right: stands 17.4 deg left; the stage wants it 22 to 32 deg out. Accepted by R. Lead until 2027-06-30: "
+        "- right: stands 17.4 deg left; the stage wants it 22 to 32 deg out. Accepted by R. Lead until 2027-06-30: "
         "glass. (angle.front-pair)\n"
         "\n"
         "</details>\n"
@@ -121,7 +121,7 @@ def test_what_is_old_is_marked_and_folded_apart_from_what_is_new(make):
     old = make.verdict(subject="loudspeaker/old", change=make.change(state=State.UNCHANGED))
     text = comment(make, make.room(*new, old, compared=True, gate=Level.WARNING), against="main")
     shown_part, _, folded = text.partition("<details>")
-    assert shown_part.count("**warning, new** A1: n") == 5
+    assert shown_part.count("**warning, new** n") == 5
     first, second = folded.split("<details>")[:2]
     assert "<summary>What else is new or worse: 2</summary>" in first
     assert "<summary>As before, not of this change: 1</summary>" in second
@@ -133,9 +133,9 @@ def test_what_is_unknown_assumed_or_not_looked_at_is_listed(make):
     verdicts = [make.verdict(figure=figure, change=make.change()), make.open("position", subject="subwoofer/sub")]
     room = make.room(*verdicts, compared=True, unjudged=(make.unjudged("sofa", "recline"),))
     text = comment(make, room, against="main")
-    assert "- A1: sub: position (1 check waits)" in text.partition("<summary>Not known: 1</summary>")[2]
-    assert "- air at 20 degC: A1" in text.partition("<summary>Assumed, because no file says it: 1</summary>")[2]
-    assert "- A1: sofa: recline" in text.partition("<summary>Not looked at by any rule: 1</summary>")[2]
+    assert "- sub: position (1 check waits)" in text.partition("<summary>Not known: 1</summary>")[2]
+    assert "- air at 20 degC\n" in text.partition("<summary>Assumed, because no file says it: 1</summary>")[2]
+    assert "- sofa: recline" in text.partition("<summary>Not looked at by any rule: 1</summary>")[2]
 
 
 def test_a_compared_review_without_changes_says_so(make):
