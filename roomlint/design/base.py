@@ -142,6 +142,43 @@ class Seen(Generic[S_co, T_co]):
 
 
 @dataclass(frozen=True, slots=True)
+class Amid(Generic[E]):
+    """One element amid others: it is what is wrong, and what is found of the others follows from it."""
+
+    middle: E
+    others: tuple[Element, ...]
+
+    @property
+    def elements(self) -> tuple[Element, ...]:
+        """The one."""
+        return (self.middle,)
+
+    @property
+    def about(self) -> tuple[Element, ...]:
+        """All of them."""
+        return (self.middle, *self.others)
+
+    @property
+    def key(self) -> str:
+        """The key of the one."""
+        return self.middle.key
+
+    @property
+    def words(self) -> str:
+        """The name of the one."""
+        return self.middle.words
+
+    @property
+    def place(self) -> Place:
+        """The place of the one."""
+        return self.middle.place
+
+    def place_of(self, key: str) -> Place:
+        """Return the place of a key of the one."""
+        return self.middle.place_of(key)
+
+
+@dataclass(frozen=True, slots=True)
 class Several(Generic[E]):
     """Elements of one kind that are judged as a whole, such as the ear layer."""
 

@@ -12,7 +12,7 @@ from roomlint.figures.ray import first_met
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
 
     from roomlint.design.base import Pair
     from roomlint.design.listening import Loudspeaker, Seat
@@ -49,6 +49,26 @@ class Pairs(View):
 
     def _difference(self, name: str, of: Callable[[World, Loudspeaker], float], pair: Pair[Loudspeaker]) -> Figure:
         return self.figure(name, "deg", lambda w: abs(of(w, pair.left) - of(w, pair.right)))
+
+    def beside_the_middle(self, pairs: Sequence[Pair[Loudspeaker]], seat: Seat) -> Figure:
+        """How far a seat sits to one side of the middle of every one of some pairs: of the least, and nothing of both.
+
+        To its own left and right, in plan. One pair alone out of place, the others around the seat, moves no middle.
+        """
+        places = [[self.figures.angles.place(one) for one in (pair.left, pair.right)] for pair in pairs]
+        ear = self.figures.angles.ear(seat)
+
+        def compute(world: World) -> float:
+            x, y, _ = direction.direction_vector(world(seat.facing_deg) + 90.0, 0.0)
+            here = world.xyz(ear)
+            aside = []
+            for left, right in places:
+                one, other = world.xyz(left), world.xyz(right)
+                middle = ((one[0] + other[0]) / 2.0, (one[1] + other[1]) / 2.0)
+                aside.append((here[0] - middle[0]) * x + (here[1] - middle[1]) * y)
+            return max(min(aside), min(-each for each in aside), 0.0)
+
+        return self.figure("distance beside the middle of the pairs", "m", compute)
 
     def distance_ratio(self, pair: Pair[Loudspeaker], seat: Seat) -> Figure:
         """Larger distance of a pair over the smaller."""

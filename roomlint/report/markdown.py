@@ -206,7 +206,7 @@ class _Seen:
             more = f"; and {digest.stopped - len(rows)} more rooms" if digest.stopped > len(rows) else ""
             yield f"**Held back:** {'; '.join(rows)}{more}."
         else:
-            rooms = self._only if self._only else count_of(digest.rooms, "room", "rooms")
+            rooms = self._only or count_of(digest.rooms, "room", "rooms")
             yield f"**Nothing holds this back** ({rooms})."
         if review.against:
             ways = ", ".join(f"{digest.ways[way.value]} {TITLES[way]}" for way in TITLES if digest.ways[way.value])

@@ -1,6 +1,6 @@
 """The rule protocol; all that a rule package needs to import."""
 
-from roomlint.design.base import Missing, Pair, Seen, Several, need, unsaid
+from roomlint.design.base import Amid, Missing, Pair, Seen, Several, need, unsaid
 from roomlint.design.reader import nearest
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
@@ -36,6 +36,7 @@ __all__ = [
     "SOURCES",
     "SUBWOOFERS",
     "THINGS",
+    "Amid",
     "Answer",
     "Applies",
     "Basis",

@@ -108,7 +108,7 @@ def front_pair(room: Room, speaker: Loudspeaker) -> Figure:
     each=labelled("M+000"),
     window=by_reference(home=MIDDLE_HOME, critical=MIDDLE_CRITICAL),
     says="stands {figure} to the side of straight ahead; {window} wanted",
-    after=("layout.inside-room",),
+    after=("layout.inside-room", "layout.stage-middle"),
     cure=("position",),
     at="position",
     since="0.2.0",

@@ -4,16 +4,70 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import PAIRS, Level, at_most, practice, rule
+from roomlint.review import PAIRS, Amid, Level, Missing, No, Subjects, at_most, practice, rule
 
 from . import HOME_STUDY, SYMMETRY, both_as_laid_out
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Figure, Pair, Room
+    from collections.abc import Iterator
+
+    from roomlint.design.listening import Loudspeaker, Seat
+    from roomlint.review import Applies, Figure, Pair, Room
 
 FIVE_DEG = practice("5 degrees, a choice of this rule book")
 SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
+BESIDE = "layout.stage-middle"
+
+
+def _stage(room: Room) -> Iterator[Amid[Seat] | Missing]:
+    unsure = next((speaker for speaker in room.design.loudspeakers if speaker.label is None), None)
+    if unsure is not None:
+        yield Missing(unsure, "label")
+    elif room.figures.arrangement.pairs():
+        yield Amid(room.reference_seat, room.design.loudspeakers)
+
+
+def _laid_out(room: Room) -> list[Pair[Loudspeaker]]:
+    return [pair for pair in room.figures.arrangement.pairs() if both_as_laid_out(room, pair) is True]
+
+
+def has_a_stage(room: Room, _: Amid[Seat]) -> Applies:
+    """Say whether two pairs or more keep to their labels' places; one alone does not tell what is out of place."""
+    return True if len(_laid_out(room)) > 1 else No("there are no two pairs that keep to their labels' places")
+
+
+STAGE: Subjects[Amid[Seat]] = Subjects("left and right pair", _stage, ("loudspeakers", "seats"))
+
+
+@rule(
+    BESIDE,
+    level=Level.WARNING,
+    basis=practice("the reference seat is in the middle between left and right; 0.15 m, about 5 degrees, is ours"),
+    each=STAGE,
+    when=has_a_stage,
+    window=at_most(0.15, "m"),
+    says="sits {figure} beside the middle between left and right; {window} wanted",
+    after=("layout.inside-room",),
+    cure=("ear",),
+    at="ear",
+    since="0.3.0",
+)
+def stage_middle(room: Room, stage: Amid[Seat]) -> Figure:
+    """The reference seat sits in the middle between left and right.
+
+    Why: Every pair leans to the side that the seat is nearer to, and each would be told by itself; one seat moved
+    cures them all. What each pair and the centre show of it waits for this.
+
+    How decided: How far the ear is, to its own left or right in plan, from the middle of each pair that keeps to its
+    labels' places; of the pair that it is nearest to the middle of. Where it is left of the middle of one pair and
+    right of another's, the pairs are wrong, not the seat; one pair alone cannot tell which is. At 0.15 m a front pair
+    at 30 degrees and 3 m leans by 5.
+
+    Remedy: Move the seat or the row sideways, choose the middle seat as the reference, or move every pair alike.
+
+    When to waive: A room whose best seat cannot be in the middle, with delays entered for it.
+    """
+    return room.figures.pairs.beside_the_middle(_laid_out(room), stage.middle)
 
 
 @rule(
@@ -24,7 +78,7 @@ SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
     when=both_as_laid_out,
     window=at_most(5.0, "deg"),
     says="one stands {figure} farther round than the other; {window} wanted",
-    after=SIDES,
+    after=(*SIDES, BESIDE),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -78,7 +132,7 @@ def pair_height(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     when=both_as_laid_out,
     window=at_most(1.10, ""),
     says="one stands {figure} times as far off as the other; {window} wanted",
-    after=(*SIDES, "layout.pair-angle"),
+    after=(*SIDES, BESIDE, "layout.pair-angle"),
     cure=("position",),
     at="position",
     since="0.1.0",

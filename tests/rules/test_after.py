@@ -178,7 +178,15 @@ FIVE = room(
     speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6), speaker("surround", "M+110", -2.2, 1.6),
     layout="0+5+0",
 )  # fmt: skip
+AROUND = changed(
+    room(
+        speaker("centre", "M+000", 0.0, 2.9), speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6),
+        speaker("one", "M+110", -2.2, -0.8), speaker("other", "M-110", 2.2, -0.8),
+    ),
+    {"seats.0.ear.from_left": "2.1 m"},
+)  # fmt: skip
 EXTRA = {
+    ("angle.centre-azimuth", "layout.stage-middle"): AROUND,
     ("angle.even-spacing", "angle.rear-pair"): SEVEN,
     ("angle.neighbour-gap", "angle.upper-azimuth"): UPPER,
     ("angle.neighbour-gap", "angle.surround-pair"): FIVE,

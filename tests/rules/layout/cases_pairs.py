@@ -20,7 +20,31 @@ ASIDE = changed(
 )
 DEPARTS = {"because": "a door on that side", "meets": "common-practice"}
 
+MIDDLE = "layout.stage-middle"
+# A seat 2.5 m from the left, its pairs mirrored about 2.5 m; then the seat, 0.2 m to the right.
+AROUND_IT = room(
+    speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6),
+    speaker("surround-left", "M+110", -2.0, -0.7), speaker("surround-right", "M-110", 2.0, -0.7),
+)  # fmt: skip
+BESIDE = changed(AROUND_IT, {"seats.0.ear.from_left": "2.7 m"})
+ONE_OUT = changed(AROUND_IT, {"loudspeakers.1.position.from_left": "4.8 m"})
+
 CASES: list[Case | Never] = [
+    Case(MIDDLE, "pass", AROUND_IT, figure=0.0, source="mirrored positions"),
+    Case(MIDDLE, "fail", BESIDE, subject="seat/seat", figure=0.2, level="warning", source="2.7 - 2.5 m", says="0.20 m beside the middle"),
+    # The seat faces the left wall: its left and right run from front to rear, and the pairs are mirrored about 3.0 m.
+    Case(MIDDLE, "fail", changed(room(speaker("left", "M+030", -2.0, -1.5), speaker("right", "M-030", -2.0, 1.5), speaker("surround-left", "M+110", 0.7, -2.0), speaker("surround-right", "M-110", 0.7, 2.0)), {"seats.0.facing": "90 deg", "seats.0.ear.from_front": "3.2 m"}), figure=0.3, source="the seat 3.2 m from the front; the pairs 3.5 m"),
+    # One loudspeaker of the front pair 0.8 m farther out moves the middle of its pair by 0.4 m, and of no other.
+    Case(MIDDLE, "pass", ONE_OUT, figure=0.0, source="the surround pair's middle is at the seat"),
+    Case(MIDDLE, "review", taped(changed(AROUND_IT, {"seats.0.ear.from_left": "2.64 m"}))),
+    Case(MIDDLE, "open", nowhere(AROUND_IT)),
+    Case(MIDDLE, "open", changed(AROUND_IT, {"loudspeakers.2.label": None}), says="label"),
+    Case(MIDDLE, "notApplicable", PAIR, says="no two pairs"),
+    Case(MIDDLE, "notApplicable", room(L)),
+    Case(MIDDLE, "notApplicable", changed(BESIDE, {"loudspeakers.1.departure": DEPARTS}), says="no two pairs"),
+    Case(ANGLE, "open", BESIDE, says="layout.stage-middle"),
+    Case(DISTANCE, "open", BESIDE, says="layout.stage-middle"),
+    Case(ANGLE, "fail", ONE_OUT, subject="loudspeaker/left+loudspeaker/right", level="warning"),
     Case(ANGLE, "pass", PAIR, figure=0.0, source="mirrored positions"),
     # 29.98 against atan(1.2 / 2.8) = 23.20 deg.
     Case(ANGLE, "fail", BENT, figure=6.783, level="warning", source=HAND),
@@ -53,6 +77,7 @@ CASES: list[Case | Never] = [
     Case(AROUND, "notApplicable", room(L)),
 ]  # fmt: skip
 EDGES = [
+    Edge(MIDDLE, AROUND_IT, "seats.0.ear.from_left", 2.0, 3.0, 2),
     Edge(ANGLE, BENT, "loudspeakers.1.position.from_left", 2.6, 4.9, 2),
     Edge(HEIGHT, HIGH, "loudspeakers.0.position.height", 0.3, 2.5, 2),
     Edge(DISTANCE, PAIR, "loudspeakers.1.position.from_front", 0.1, 3.4, 2),
