@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from roomlint.report.asking import is_hazard, lacks
 from roomlint.report.changes import TITLES, departed_words, has_changed, house_lines, of_design, of_waivers
+from roomlint.report.derived import worked_out
 from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
 from roomlint.report.merging import Entry, merged
@@ -99,6 +100,7 @@ class _Seen:
         self._lacks: Foremost[str] = Foremost(MOST_LACKS)
         self._assumed: dict[str, dict[str, None]] = {}
         """What is assumed to the rooms that it is assumed in."""
+        self._worked: list[str] = []
         self._unjudged: list[str] = []
         self._bases: dict[str, str] = {}
 
@@ -177,6 +179,8 @@ class _Seen:
             if verdict.figure is not None and verdict.kind is not Kind.NOT_APPLICABLE:
                 for assumed in verdict.figure.assumes:
                     self._assumed.setdefault(telling.units.assumption(assumed), {})[name] = None
+        if room.worked:
+            self._worked.append(f"- {of}{_cut(data(worked_out(room.worked, telling.units)))}")
         if room.unjudged:
             words = (f"{one.words}: {key_words(one.key)}" for one in room.unjudged)
             keys = few([word.removeprefix(f"{room.code}: ") for word in words], MOST_KEYS)
@@ -284,6 +288,7 @@ class _Seen:
             ("Accepted failures", self._waived.items(), self._waived.total),
             ("Not known", self._lacks.items()[shown:], self._lacks.total - shown),
             ("Assumed, because no file says it", assumed, len(assumed)),
+            ("Worked out of what the file says", self._worked[:MOST_LACKS], len(self._worked)),
             ("Not looked at by any rule", self._unjudged[:MOST_LACKS], len(self._unjudged)),
             ("What the house decided", decisions[:MOST_NAMED], len(decisions)),
             ("Why: the bases of what is read first", list(bases), len(bases)),

@@ -6,7 +6,7 @@ import pytest
 
 from roomlint.report.markdown import MARKER, MOST
 from roomlint.report.markdown_text import code, data
-from roomlint.review.review import Decided
+from roomlint.review.review import Decided, WorkedOut
 from roomlint.review.verdict import By, Kind, Level, State, Way
 from roomlint.review.window import Window
 
@@ -136,6 +136,12 @@ def test_what_is_unknown_assumed_or_not_looked_at_is_listed(make):
     assert "- sub: position (1 check waits)" in text.partition("<summary>Not known: 1</summary>")[2]
     assert "- air at 20 degC\n" in text.partition("<summary>Assumed, because no file says it: 1</summary>")[2]
     assert "- sofa: recline" in text.partition("<summary>Not looked at by any rule: 1</summary>")[2]
+
+
+def test_what_was_worked_out_is_listed(make):
+    worked = (WorkedOut("up-left", "height", make.figure(2.41, "m"), "ceiling"),)
+    text = comment(make, make.room(worked=worked))
+    assert "2.41 m" in text.partition("<summary>Worked out of what the file says: 1</summary>")[2]
 
 
 def test_a_compared_review_without_changes_says_so(make):
