@@ -77,6 +77,22 @@ def test_the_marks_are_on_the_edited_thing_and_the_tally_is_first(team: Path) ->
     assert all("file=basement/basement.room.yaml" in line and "::picture:" in line for line in lines[1:])
 
 
+def test_an_edit_of_a_product_sheet_is_named_with_what_it_did(tmp_path: Path) -> None:
+    """A display that weighs 60 kg by its new sheet: no room file changed, and each room that uses it says why."""
+    shutil.copytree(EXAMPLES, tmp_path, dirs_exist_ok=True)
+    git(tmp_path, "init", "--quiet")
+    git(tmp_path, "add", "--all")
+    git(tmp_path, "commit", "--quiet", "-m", "as it stands")
+    sheet = tmp_path / "products" / "display-65.product.yaml"
+    written = sheet.read_text(encoding="utf-8")
+    sheet.write_text(re.sub(r"(?m)^mass: .*$", "mass: 60 kg", written), "utf-8")
+    assert sheet.read_text(encoding="utf-8") != written
+    text = " ".join(check(tmp_path, ".", "--against", "HEAD").stdout.split())
+    assert "sheets that changed: display-65" in text
+    comment = check(tmp_path, ".", "--against", "HEAD", "--format", "markdown").stdout
+    assert "**Product sheets that changed**\n\n- display-65: basement-08" in comment
+
+
 def test_an_edit_that_changes_nothing_says_so_in_two_lines(team: Path, tmp_path: Path) -> None:
     team = shutil.copytree(team, tmp_path / "team")
     git(team, "commit", "--quiet", "-m", "arm")

@@ -64,7 +64,7 @@ def departed_words(room: Departed) -> str:
 
 def has_changed(room: RoomReview) -> bool:
     """Return whether anything of a room is told in a comparison."""
-    if room.gone or room.was_file:
+    if room.gone or room.was_file or room.sheets_changed:
         return True
     return any(
         verdict.change is not None and (verdict.change.way is not None or verdict.change.by is By.WAIVER)

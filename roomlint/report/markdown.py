@@ -87,6 +87,8 @@ class _Seen:
         self._stopped: Foremost[str] = Foremost(MOST_ROOMS)
         self._passed: list[str] = []
         self._renamed: list[str] = []
+        self._sheets: dict[str, list[str]] = {}
+        """Product sheets that changed, and the rooms that use them."""
         self._first: Foremost[tuple[str, str, str]] = Foremost(FIRST)
         """The line, the rule's caution and its bases."""
         self._rows: Foremost[tuple[str, str]] = Foremost(FIRST)
@@ -117,6 +119,8 @@ class _Seen:
             self._passed.append(name)
         if room.was_file:
             self._renamed.append(f"- {name}: {code(room.was_file)} → {code(from_top(room.file))}")
+        for sheet in room.sheets_changed:
+            self._sheets.setdefault(data(sheet), []).append(name)
         if room.compared:
             self._changes(room, telling, of)
         self._findings(room, telling, name, of)
@@ -227,6 +231,10 @@ class _Seen:
         yield from _list("Waivers that changed", self._waivers.items(), self._waivers.total)
         gone = [f"- {data(departed_words(room))}" for room in self.review.departed]
         yield from _list("Rooms that are gone", gone[:MOST_NAMED], len(gone))
+        sheets = [
+            f"- {sheet}{'' if self._only else f': {few(rooms, MOST_NAMED)}'}" for sheet, rooms in self._sheets.items()
+        ]
+        yield from _list("Product sheets that changed", sheets[:MOST_NAMED], len(sheets))
         yield from _list("Rooms under another name", self._renamed[:MOST_NAMED], len(self._renamed))
 
     def first(self) -> Iterator[str]:

@@ -197,6 +197,8 @@ class RoomText:
         parts = [one_line(room.stage or ""), verdict, one_line(file)]
         if room.was_file:
             parts.append(f"was {one_line(room.was_file)}")
+        if room.sheets_changed:
+            parts.append(f"sheets that changed: {one_line(', '.join(room.sheets_changed))}")
         line = " · ".join(part for part in parts if part)
         if len(line) > self.wishes.width:
             line = line.replace(one_line(room.file), one_line(room.file.rpartition("/")[2]))

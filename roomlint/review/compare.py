@@ -121,7 +121,15 @@ class _Comparing:
         ]
         verdicts = _idle_by_house(verdicts, gone)
         was_file = then_file if then is not None and then_file != file else ""
-        return replace(room, verdicts=tuple(verdicts), gone=tuple(gone), compared=True, was_file=was_file)
+        sheets = then.sheets if then is not None else {}
+        return replace(
+            room,
+            verdicts=tuple(verdicts),
+            gone=tuple(gone),
+            compared=True,
+            was_file=was_file,
+            sheets_changed=tuple(name for name, now in room.sheets.items() if sheets.get(name, now) != now),
+        )
 
     def _then(self, file: str, room: RoomReview) -> str:
         """Return a room's file in the earlier review: by its name, as git followed it, or by the project's code."""

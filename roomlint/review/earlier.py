@@ -35,6 +35,8 @@ class EarlierRoom:
 
     file: str
     verdicts: Mapping[tuple[str, str], Verdict]
+    sheets: Mapping[str, str] = field(default_factory=dict)
+    """A digest of each product sheet that it used; a report keeps none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +81,7 @@ def earlier_of(review: Review, name: str) -> Earlier:
 
 def of_room(file: str, room: RoomReview) -> EarlierRoom:
     """Return a room's review as an earlier one."""
-    return EarlierRoom(file, {(verdict.rule, verdict.subject): verdict for verdict in room.verdicts})
+    return EarlierRoom(file, {(verdict.rule, verdict.subject): verdict for verdict in room.verdicts}, room.sheets)
 
 
 def decided_by(house: House) -> dict[str, Decided]:

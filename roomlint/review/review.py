@@ -119,6 +119,10 @@ class RoomReview:
     """Its file in the earlier revision, when it had another name."""
     worked: tuple[WorkedOut, ...] = ()
     """What was worked out of what the file says."""
+    sheets: Mapping[str, str] = field(default_factory=dict)
+    """A digest of each product sheet that it uses, by the product's id; empty where nothing is compared."""
+    sheets_changed: tuple[str, ...] = ()
+    """The products whose sheets say something else than in the earlier revision, when compared."""
 
     def counts(self) -> Mapping[str, int]:
         """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""

@@ -224,6 +224,7 @@ def review_design(
             gate_new=choices.gate_new,
             units=house.units or ("us" if is_customary(design.at) else "metric"),
             worked=_worked(design),
+            sheets=_sheets(design) if choices.exact else {},
         ),
         outcome.troubles,
     )
@@ -243,6 +244,14 @@ def _worked(design: Design) -> tuple[WorkedOut, ...]:
         WorkedOut(one.element.words, one.key, Figure.plain(one.key, "m", one.quantity.value, u=one.quantity.u), one.way)
         for one in design.worked
     )
+
+
+def _sheets(design: Design) -> dict[str, str]:
+    """Return what the sheets of a room say, each as a digest; a one-off that the room describes is its own business."""
+    import hashlib  # only who compares needs it
+
+    apart = (product for product in design.products if product.place.file != design.file)
+    return {product.id: hashlib.sha256(repr(product.at.plain()).encode()).hexdigest() for product in apart}
 
 
 def _level(name: str) -> Level | None:

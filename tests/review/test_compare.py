@@ -245,6 +245,14 @@ def test_the_same_edge_in_another_unit_is_no_change() -> None:
     assert compare(review(verdict(), house=house(low="20.0 deg")), was).house_changes == ()
 
 
+def test_a_product_sheet_that_says_something_else_is_named() -> None:
+    then = {"sheets": {"arm": "1", "box": "1", "gone": "1"}}
+    now = {"sheets": {"arm": "2", "box": "1", "new": "1"}}
+    found = compare(review(verdict(), **now), earlier_of(review(verdict(), **then), "HEAD")).rooms[0]
+    assert found.sheets_changed == ("arm",)
+    assert compare(review(verdict(), **now), earlier_of(review(verdict()), "HEAD")).rooms[0].sheets_changed == ()
+
+
 def test_a_renamed_room_is_followed_by_git_s_word_or_by_its_code() -> None:
     earlier = earlier_of(review(verdict(), file="old/attic.room.yaml"), "HEAD")
     for renamed in ({}, {"new/attic.room.yaml": "old/attic.room.yaml"}):
