@@ -50,6 +50,18 @@ class Outcome:
     waivings: list[Waiving] = field(default_factory=list)
 
 
+def trouble_of(rule: AnyRule, room: Room, error: BaseException, when: str = "") -> Trouble:
+    """Return what is told of a rule that raised what no rule may raise; whoever stops the program is not in its way."""
+    if isinstance(error, KeyboardInterrupt):
+        raise error
+    import traceback  # only what breaks needs it
+
+    detail = "".join(traceback.format_exception(error, limit=-3))
+    return Trouble(
+        rule.id, f"rule {rule.id} broke in {room.design.file}{when}: {type(error).__name__}: {error}", detail
+    )
+
+
 def review_room(room: Room, rules: Iterable[AnyRule]) -> Outcome:
     """Run the rules over one room; a rule that raises is told of, and the others go on.
 
@@ -145,13 +157,7 @@ class _Run:
         self._add(rule, missing.element, verdict)
 
     def _broke(self, rule: AnyRule, error: BaseException) -> None:
-        if isinstance(error, KeyboardInterrupt):
-            raise error
-        import traceback  # only what breaks needs it
-
-        detail = "".join(traceback.format_exception(error, limit=-3))
-        told = f"rule {rule.id} broke in {self.room.design.file}: {type(error).__name__}: {error}"
-        self.outcome.troubles.append(Trouble(rule.id, told, detail))
+        self.outcome.troubles.append(trouble_of(rule, self.room, error))
 
     def _add(self, rule: AnyRule, subject: Subject, verdict: Verdict) -> None:
         if verdict.kind is Kind.FAIL:

@@ -8,6 +8,7 @@ from functools import partial
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.measure.figure import Figure
+from roomlint.review.engine import trouble_of
 from roomlint.review.judging import Judged, held_to, level_of
 from roomlint.review.verdict import Found, Kind, Level, Remedy
 from roomlint.review.ways import Way, ways_of
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.base import Element
     from roomlint.design.quantity import Reading
+    from roomlint.review.engine import Outcome
     from roomlint.review.room import Room
     from roomlint.review.verdict import Verdict
 
@@ -152,15 +154,22 @@ def _held(other: Judged) -> _Held:
     return _Held(other, kind, level, margin)
 
 
-def with_remedies(verdicts: Sequence[Verdict], judged: Sequence[Judged], room: Room) -> list[Verdict]:
-    """Return the verdicts, each standing error and warning with the remedy that was found for it, if one was."""
-    done = list(verdicts)
-    tries = _Tries(judged, room)
-    for one in judged:
+def with_remedies(outcome: Outcome, room: Room) -> list[Verdict]:
+    """Return the verdicts, each standing error and warning with the remedy that was found for it, if one was.
+
+    A rule that breaks on a value that was only tried is told of, and the finding stands without a remedy.
+    """
+    done = list(outcome.verdicts)
+    tries = _Tries(outcome.judged, room)
+    for one in outcome.judged:
         verdict = done[one.number]
         grave = verdict.level in {Level.ERROR, Level.WARNING}
         if grave and verdict.waived is None and one.rule.cure:
-            remedy = _remedy(one, tries)
+            try:
+                remedy = _remedy(one, tries)
+            except BaseException as error:  # noqa: BLE001  whatever a rule raises must not take the run with it
+                outcome.troubles.append(trouble_of(one.rule, room, error, ", while a remedy was sought"))
+                continue
             if remedy is not None:
                 done[one.number] = replace(verdict, remedy=remedy)
     return done

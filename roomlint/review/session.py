@@ -207,7 +207,7 @@ def review_design(
     """Review one design under its house; `rule_ids` are all that exist, whether they run or not."""
     room = Room(design, house, choices.today, rule_ids, exact=choices.exact)
     outcome = review_room(room, rules)
-    verdicts = in_book_order(with_remedies(outcome.verdicts, outcome.judged, room), rules)
+    verdicts = in_book_order(with_remedies(outcome, room), rules)
     project = design.project
     found = (
         RoomReview(

@@ -198,7 +198,7 @@ def test_an_accepted_cause_hides_nothing_that_follows() -> None:
 def remedied(follower, house=None):
     tried = room_of(ROOM, house=house)
     outcome = review_room(tried, [replace(height, cure=("position",)), follower])
-    verdicts = with_remedies(outcome.verdicts, outcome.judged, tried)
+    verdicts = with_remedies(outcome, tried)
     return next(one.remedy for one in verdicts if (one.rule, one.subject) == ("layout.height", "loudspeaker/left"))
 
 
@@ -216,6 +216,20 @@ def test_a_rule_that_breaks_on_what_it_waits_for_leaves_the_others_their_remedie
         raise error
 
     assert remedied(replace(height, id="layout.follower", after=("layout.height",), judge=breaks)) is not None
+
+
+def test_a_rule_that_breaks_on_a_value_that_is_only_tried_is_told_and_its_finding_stands() -> None:
+    def judge(room, speaker):
+        z = need(speaker.position, speaker, "position").z
+        return room.figures.angles.figure("height", "m", lambda w: 1.0 / (w(z) <= 1.1) and w(z))
+
+    tried = room_of(ROOM)
+    outcome = review_room(tried, [replace(height, cure=("position",), judge=judge)])
+    (verdict, _) = with_remedies(outcome, tried)
+    assert (verdict.kind, verdict.remedy) == (Kind.FAIL, None)
+    (trouble,) = outcome.troubles
+    assert "layout.height broke" in trouble.text
+    assert "while a remedy was sought: ZeroDivisionError" in trouble.text
 
 
 def test_causes_run_first_whatever_their_names_and_circles_end() -> None:

@@ -117,7 +117,7 @@ def test_what_a_remedy_breaks_is_told_with_it_over_the_whole_book(seed: int) -> 
     outcome = review_room(room, WHOLE)
     before = {(v.rule, v.subject) for v in outcome.verdicts if v.level is Level.ERROR}
     told = 0
-    for number, verdict in enumerate(with_remedies(outcome.verdicts, outcome.judged, room)):
+    for number, verdict in enumerate(with_remedies(outcome, room)):
         remedy = verdict.remedy
         if remedy is None:
             continue
