@@ -93,3 +93,11 @@ def test_steel_stud_pull_out_stays_below_a_published_test_average() -> None:
     value = thin_steel.pull_out_nominal_n(0.048 * INCH_MM, 0.190 * INCH_MM, 45_000 * PSI_MPA) / POUND_FORCE_N
     assert value == pytest.approx(348.8, abs=0.1)
     assert value < 410
+
+
+def test_a_coach_screw_is_of_the_softest_lag_s_steel() -> None:
+    """NDS Appendix L (figures from memory): 45 000 psi, which is 310.3 N/mm2, from 3/8 in on; none listed is softer."""
+    for size in fasteners.COACH_SIZES:
+        assert size.bending_yield_mpa == pytest.approx(310.26, abs=0.01)
+        assert size.bending_yield_mpa == min(inch.bending_yield_mpa for inch in fasteners.LAG_SIZES)
+        assert size.root_diameter_mm == pytest.approx(0.7 * size.diameter_mm)
