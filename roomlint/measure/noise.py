@@ -1,0 +1,143 @@
+"""What is heard at the seats when nothing plays."""
+
+from __future__ import annotations
+
+import math
+from functools import cached_property
+from typing import TYPE_CHECKING, Final, NamedTuple
+
+from roomlint.design.base import Missing, need, unsaid
+from roomlint.design.quantity import assumed
+from roomlint.figures import level, noise
+from roomlint.figures.domain import Refused
+from roomlint.measure.delays import TOUCHING_M
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from roomlint.design.base import Point
+    from roomlint.design.listening import Seat
+    from roomlint.design.noise import Noise
+    from roomlint.design.quantity import Quantity
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+
+DECAY: Final = (0.35, 0.15, "s", "a decay of 0.2 to 0.5 s, as of furnished rooms, for the noise in the room")
+ALONE: Final = "the background without what stands in the room is not known and not counted"
+
+
+class Humming(NamedTuple):
+    """Something in the room that makes noise, at a place: by octave or A-weighted, at 1 m."""
+
+    ident: str
+    place: Point
+    octaves: Mapping[float, Quantity] | None
+    weighted: Quantity | None
+
+
+class Noises(View):
+    """The background, and what makes noise in the room."""
+
+    def told(self) -> Noise:
+        """Return what the file says of noise, or raise `Missing`."""
+        return need(self.design.noise, self.design, "noise")
+
+    # The background
+
+    def criterion(self) -> Figure:
+        """Noise criterion of the background: by its octaves, or the number that is given."""
+        told = self.told()
+        if told.octaves is None and told.nc is not None:
+            given = told.nc
+            return self.figure("noise criterion", "", lambda _: given)
+        return self._by_octaves("noise criterion", noise.criterion)
+
+    def rating(self) -> Figure:
+        """Noise rating of the background: by its octaves, or the number that is given."""
+        told = self.told()
+        if told.octaves is None and told.nr is not None:
+            given = told.nr
+            return self.figure("noise rating", "", lambda _: given)
+        return self._by_octaves("noise rating", noise.rating)
+
+    def _by_octaves(self, name: str, rate: Callable[[Mapping[float, float]], float]) -> Figure:
+        told = self.told()
+        octaves = need(told.octaves or None, told, "octaves")
+        return self.figure(name, "", lambda w: rate(_levels(w, octaves)))
+
+    def _background_db(self, world: World) -> float | None:
+        """Return the A-weighted background; of a criterion alone, that of its whole curve, the most that it can be."""
+        told = self.design.noise
+        if told is None:
+            return None
+        if told.octaves:
+            return noise.weighted_db(_levels(world, told.octaves))
+        if told.level_db is not None:
+            return world(told.level_db)
+        return noise.weighted_db(noise.criterion_curve(max(told.nc, 15.0))) if told.nc is not None else None
+
+    # What stands in the room
+
+    @cached_property
+    def sources(self) -> tuple[Humming, ...]:
+        """Everything in the room that makes noise; raises `Missing` where the file leaves it open."""
+        told, found = self.told(), []
+        if not told.sources and told.at.get("sources") is None:
+            raise Missing(told, "sources")
+        for one in told.sources:
+            if not one.octaves and one.level_db is None:
+                raise Missing(one, "level")
+            found.append(Humming(one.id, need(one.position, one, "position"), one.octaves, one.level_db))
+        return (*found, *self._projected())
+
+    def _projected(self) -> tuple[Humming, ...]:
+        missing = unsaid(self.design, "picture")
+        if missing is not None:
+            raise missing
+        picture = self.design.picture
+        projector = picture.projector if picture is not None else None
+        if projector is None:
+            if picture is not None and picture.kind == "projection":
+                raise Missing(picture, "projector")
+            return ()
+        product = need(projector.product, projector, "product")
+        data = need(product.picture, product, "picture")
+        return (
+            Humming(projector.id, need(projector.lens, projector, "lens"), None, need(data.noise_db, data, "noise")),
+        )
+
+    def at_seat(self, seat: Seat) -> Figure:
+        """A-weighted level of everything that makes noise, at a seat's ear."""
+        sources = self.sources
+
+        def compute(world: World) -> float:
+            background = self._background_db(world)
+            if background is None:
+                world.assume(ALONE)
+            heard = [self._heard_db(world, one, seat) for one in sources]
+            return level.incoherent_db([*heard, *([background] if background is not None else [])])
+
+        return self.figure("noise at the ear", "dB", compute, seat.key)
+
+    def loudest(self, seat: Seat) -> str:
+        """Return what brings the most of the noise at a seat."""
+        return max(self.sources, key=lambda one: self._heard_db(self.world, one, seat)).ident
+
+    def _heard_db(self, world: World, source: Humming, seat: Seat) -> float:
+        far = math.dist(world.xyz(source.place), world.xyz(need(seat.ear, seat, "ear")))
+        if far < TOUCHING_M:
+            raise Refused("what makes the noise stands where the ear is")
+        at_1m = noise.weighted_db(_levels(world, source.octaves)) if source.octaves else None
+        if at_1m is None:
+            # One of the two is there: what has neither was asked for.
+            at_1m = world(source.weighted) if source.weighted is not None else 0.0
+        return noise.in_room_db(at_1m, far, self._absorption_m2(world))
+
+    def _absorption_m2(self, world: World) -> float:
+        decay = self.once("decay", lambda: assumed(*DECAY))
+        return noise.absorption_m2(self.figures.space.volume_m3(world), world(decay))
+
+
+def _levels(world: World, octaves: Mapping[float, Quantity]) -> dict[float, float]:
+    return {band: world(found) for band, found in octaves.items()}
