@@ -18,6 +18,8 @@ STEPS: Final = 12
 """Points an octave."""
 THIRD: Final = 2
 """Points to either side of one that a third of an octave holds."""
+HOLE: Final = 0.01
+"""Less than this of one driver's power on the axis is a part of the band that nobody plays."""
 FAR: Final = 4.0
 """A seat this many times the farthest driver's distance from the middle away hears plane waves, near enough."""
 
@@ -71,8 +73,8 @@ def _points(drivers: tuple[Driver, ...]) -> _Points:
     points = tuple(low * 2.0 ** (number / STEPS) for number in range(-THIRD, count + THIRD + 1))
     shares = tuple(tuple(share(driver, hz) for hz in points) for driver in drivers)
     before = _thirds([math.fsum(at) ** 2 for at in zip(*shares, strict=True)])
-    if min(before) <= 0.0:
-        raise Refused("the drivers leave a hole in the band")
+    if min(before) < HOLE * 2 * THIRD:
+        raise Refused("none of the drivers plays a part of the speech band")
     return _Points(points, shares, tuple(before))
 
 

@@ -60,17 +60,6 @@ def _of_band(place: int, level_db: float) -> float:
     raise Refused(f"{level_db:g} dB lie above the highest noise criterion curve")
 
 
-def criterion_curve(number: float) -> dict[float, float]:
-    """Return the octaves of a noise criterion curve, between two by proportion; from 15 to 65, else Refused."""
-    numbers = list(NC_CURVES)
-    if not numbers[0] <= number <= numbers[-1]:
-        raise Refused(f"noise criterion curves go from {numbers[0]} to {numbers[-1]}, not to {number:g}")
-    low = min(int(number // 5) * 5, numbers[-2])
-    share = (number - low) / 5.0
-    pairs = zip(NC_BANDS_HZ, NC_CURVES[low], NC_CURVES[low + 5], strict=True)
-    return {band: one + share * (other - one) for band, one, other in pairs}
-
-
 def rating(levels_db: Mapping[float, float]) -> float:
     """Return the noise rating: the highest (L - a) / b of any octave from 31.5 Hz to 8 kHz. Refused without any.
 

@@ -291,7 +291,8 @@ class Aiming(View):
 
     def dip_frequency(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Where in the speech band that is."""
-        return self.figure("frequency of the dip", "Hz", lambda w: self._interference(w, speaker, seat).frequency_hz)
+        name = "frequency of the dip"
+        return self.figure(name, "kHz", lambda w: self._interference(w, speaker, seat).frequency_hz / 1e3)
 
     def within_m(self, speaker: Loudspeaker) -> Figure:
         """Radius on the nearest ear's level that a loudspeaker facing straight down covers."""

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from roomlint.measure.world import World
 
 DECAY: Final = (0.35, 0.15, "s", "a decay of 0.2 to 0.5 s, as of furnished rooms, for the noise in the room")
-ALONE: Final = "the background without what stands in the room is not known and not counted"
+ALONE: Final = "a background of which neither octaves nor an A-weighted level is known is not counted"
 
 
 class Humming(NamedTuple):
@@ -67,15 +67,13 @@ class Noises(View):
         return self.figure(name, "", lambda w: rate(_levels(w, octaves)))
 
     def _background_db(self, world: World) -> float | None:
-        """Return the A-weighted background; of a criterion alone, that of its whole curve, the most that it can be."""
+        """Return the A-weighted background; None where only its criterion or rating is known, or nothing."""
         told = self.design.noise
         if told is None:
             return None
         if told.octaves:
             return noise.weighted_db(_levels(world, told.octaves))
-        if told.level_db is not None:
-            return world(told.level_db)
-        return noise.weighted_db(noise.criterion_curve(max(told.nc, 15.0))) if told.nc is not None else None
+        return world(told.level_db) if told.level_db is not None else None
 
     # What stands in the room
 
@@ -121,8 +119,11 @@ class Noises(View):
         return self.figure("noise at the ear", "dB", compute, seat.key)
 
     def loudest(self, seat: Seat) -> str:
-        """Return what brings the most of the noise at a seat."""
-        return max(self.sources, key=lambda one: self._heard_db(self.world, one, seat)).ident
+        """Return what brings the most of the noise at a seat; empty where that is the background."""
+        heard = [(self._heard_db(self.world, one, seat), one.ident) for one in self.sources]
+        background = self._background_db(self.world)
+        level_db, ident = max(heard)
+        return ident if background is None or level_db > background else ""
 
     def _heard_db(self, world: World, source: Humming, seat: Seat) -> float:
         far = math.dist(world.xyz(source.place), world.xyz(need(seat.ear, seat, "ear")))

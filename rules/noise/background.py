@@ -106,7 +106,10 @@ def rating(room: Room, _design: Design) -> Figure:
     each=SEATS,
     when=_something_hums,
     window=by_reference(home=at_most(35.0, "dB", note=31.0), critical=at_most(29.0, "dB", note=25.0)),
-    says="hears {figure} A-weighted, most of it from {source}; {window} wanted",
+    says={
+        "fail": "hears {figure} A-weighted, most of it from {source}; {window} wanted",
+        "background": "hears {figure} A-weighted, most of it background; {window} wanted",
+    },
     at="ear",
     since="0.3.0",
 )
@@ -124,4 +127,5 @@ def at_seat(room: Room, seat: Seat) -> Answer:
     When to waive: Measured with everything running, it is softer.
     """
     view = room.figures.noise
-    return found(view.at_seat(seat), source=view.loudest(seat))
+    source = view.loudest(seat)
+    return found(view.at_seat(seat), said="" if source else "background", source=source)
