@@ -21,10 +21,9 @@ if TYPE_CHECKING:
     from roomlint.measure.routing import Driven, Source
     from roomlint.measure.world import World
 
-CRITICAL_DB: Final = 85.0
-"""Reference level of one main channel where a room for critical listening states none (SMPTE RP 200)."""
 LOW_TOP_HZ: Final = 120.0
 """The low-frequency channel ends there."""
+UNSAID: Final = "a reference level of {:.0f} dB, as of rooms of this size, for none is given"
 NO_GAIN: Final = "neither walls nor the room lift what arrives"
 ONLY_FLOOR: Final = "the floor lifts a subwoofer, walls and the room do not"
 TOGETHER: Final = "subwoofers at their most arrive in step"
@@ -47,14 +46,7 @@ class Levels(View):
         entered = self.design.calibration.reference_level_db
         if entered is not None:
             return entered.value
-        if self.design.project.reference == "critical":
-            return CRITICAL_DB
-        return level.room_reference_db(self.figures.space.volume_m3(self.world))
-
-    @property
-    def _reference_words(self) -> str:
-        where = "a room for critical listening" if self.design.project.reference == "critical" else "a room of its size"
-        return f"a reference level of {self.reference_db:.0f} dB, as of {where}, for none is given"
+        return self.room_reference_db()
 
     @property
     def wanted_db(self) -> float:
@@ -68,7 +60,7 @@ class Levels(View):
 
     def _ask(self, world: World) -> None:
         if self.design.calibration.reference_level_db is None:
-            world.assume(self._reference_words)
+            world.assume(UNSAID.format(self.reference_db))
 
     def wanted(self) -> Figure:
         """Full scale that is asked for at the seats."""

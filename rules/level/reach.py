@@ -74,9 +74,8 @@ def amplifier_reach(room: Room, speaker: Loudspeaker) -> Answer:
     How decided: Sensitivity for 2.83 V, or for one watt brought there by 10 lg(8 / Z); the voltage at rated power into
     the load as wired, by the largest rated load on the amplifier's sheet that is no more; less the loss of the cable
     where impedance is least, less 20 lg of the distance to the reference seat, plus a declared `boundary_gain`. Against
-    the reference level of the calibration plus 20 dB; where none is entered, 85 dB for critical listening and at home
-    the level that rooms of such a volume are set to. At home up to 3 dB of want is a note; for critical listening less
-    than 3 dB in hand is one.
+    the reference level of the calibration plus 20 dB; where none is entered, of the level that rooms of such a volume
+    are set to. At home up to 3 dB of want is a note; for critical listening less than 3 dB in hand is one.
 
     Remedy: A more sensitive loudspeaker, more power (3 dB are twice of it), a thicker cable, or a lower reference
     level.
