@@ -37,16 +37,16 @@ A_WEIGHTS_DB: Final = {
 """A-weighting at the octaves (IEC 61672-1, table 3; from memory, held by published sums of whole curves)."""
 
 
-def criterion(levels_db: Mapping[float, float]) -> float:
-    """Return the noise criterion by tangency: the highest that any octave reaches between the curves.
+def criterion_by_octave(levels_db: Mapping[float, float]) -> dict[float, float]:
+    """Return the noise criterion curve that each octave reaches; by tangency the highest is that of the whole.
 
-    Between two curves by proportion, 15 where all octaves lie under the lowest curve. Bands from 63 Hz to 8 kHz; other
-    ones are left out. Refused without any, and above the highest curve. Source: ANSI S12.2, second-hand.
+    Between two curves by proportion, 15 under the lowest curve. Bands from 63 Hz to 8 kHz; other ones are left out.
+    Refused without any, and above the highest curve. Source: ANSI S12.2, second-hand.
     """
-    found = [_of_band(place, levels_db[band]) for place, band in enumerate(NC_BANDS_HZ) if band in levels_db]
+    found = {band: _of_band(place, levels_db[band]) for place, band in enumerate(NC_BANDS_HZ) if band in levels_db}
     if not found:
         raise Refused("a noise criterion needs octaves from 63 Hz to 8 kHz")
-    return max(found)
+    return found
 
 
 def _of_band(place: int, level_db: float) -> float:
@@ -60,15 +60,15 @@ def _of_band(place: int, level_db: float) -> float:
     raise Refused(f"{level_db:g} dB lie above the highest noise criterion curve")
 
 
-def rating(levels_db: Mapping[float, float]) -> float:
-    """Return the noise rating: the highest (L - a) / b of any octave from 31.5 Hz to 8 kHz. Refused without any.
+def rating_by_octave(levels_db: Mapping[float, float]) -> dict[float, float]:
+    """Return the noise rating of each octave from 31.5 Hz to 8 kHz, (L - a) / b; the highest is that of the whole.
 
-    Source: ISO R 1996 and BS 8233 by a public page; `NR_A`, `NR_B`.
+    Refused without any. Source: ISO R 1996 and BS 8233 by a public page; `NR_A`, `NR_B`.
     """
-    found = [(level - NR_A[band]) / NR_B[band] for band, level in levels_db.items() if band in NR_A]
+    found = {band: (level - NR_A[band]) / NR_B[band] for band, level in levels_db.items() if band in NR_A}
     if not found:
         raise Refused("a noise rating needs octaves from 31.5 Hz to 8 kHz")
-    return max(found)
+    return found
 
 
 def weighted_db(levels_db: Mapping[float, float]) -> float:

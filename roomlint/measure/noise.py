@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from functools import cached_property
-from typing import TYPE_CHECKING, Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import assumed
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from roomlint.measure.world import World
 
 DECAY: Final = (0.35, 0.15, "s", "a decay of 0.2 to 0.5 s, as of furnished rooms, for the noise in the room")
+ByOctave: TypeAlias = "Callable[[Mapping[float, float]], dict[float, float]]"
 ALONE: Final = "a background of which neither octaves nor an A-weighted level is known is not counted"
 
 
@@ -47,24 +48,45 @@ class Noises(View):
 
     def criterion(self) -> Figure:
         """Noise criterion of the background: by its octaves, or the number that is given."""
-        told = self.told()
-        if told.octaves is None and told.nc is not None:
-            given = told.nc
-            return self.figure("noise criterion", "", lambda _: given)
-        return self._by_octaves("noise criterion", noise.criterion)
+        return self._rated("noise criterion", self.told().nc, noise.criterion_by_octave)
 
     def rating(self) -> Figure:
         """Noise rating of the background: by its octaves, or the number that is given."""
-        told = self.told()
-        if told.octaves is None and told.nr is not None:
-            given = told.nr
-            return self.figure("noise rating", "", lambda _: given)
-        return self._by_octaves("noise rating", noise.rating)
+        return self._rated("noise rating", self.told().nr, noise.rating_by_octave)
 
-    def _by_octaves(self, name: str, rate: Callable[[Mapping[float, float]], float]) -> Figure:
+    def _rated(self, name: str, given: float | None, rate: ByOctave) -> Figure:
         told = self.told()
+        if not told.octaves and given is not None:
+            return self.figure(name, "", lambda _: given)
         octaves = need(told.octaves or None, told, "octaves")
-        return self.figure(name, "", lambda w: rate(_levels(w, octaves)))
+        return self.figure(name, "", lambda w: max(rate(_levels(w, octaves)).values()))
+
+    def deciding(self) -> Figure | None:
+        """Return the octave that decides the background's rating; None where only a number is known."""
+        octaves = self.told().octaves
+        if not octaves:
+            return None
+        critical = self.design.project.reference == "critical"
+        rate = noise.rating_by_octave if critical else noise.criterion_by_octave
+
+        def compute(world: World) -> float:
+            found = rate(_levels(world, octaves))
+            return max(found, key=lambda band: found[band])
+
+        return self.figure("deciding octave", "Hz", compute)
+
+    def by_octave(self) -> tuple[tuple[float, Figure, Figure], ...]:
+        """Return the background's octaves with their levels, and the criterion or the rating that each reaches."""
+        octaves = self.told().octaves or {}
+        critical = self.design.project.reference == "critical"
+        rate = noise.rating_by_octave if critical else noise.criterion_by_octave
+        name = "noise rating" if critical else "noise criterion"
+
+        def one(band: float, level: Quantity) -> tuple[float, Figure, Figure]:
+            heard = self.figure("level of the octave", "dB", lambda w: w(level))
+            return band, heard, self.figure(name, "", lambda w: rate({band: w(level)})[band])
+
+        return tuple(one(band, level) for band, level in octaves.items())
 
     def _background_db(self, world: World) -> float | None:
         """Return the A-weighted background; None where only its criterion or rating is known, or nothing."""

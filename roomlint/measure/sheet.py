@@ -193,6 +193,12 @@ def _noise(figures: Figures) -> Iterable[Table]:
     rows: list[tuple[str, tuple[Cell, ...]]] = [("room", (_ask(rate), NOT_ITS))]
     rows += [(seat.id, (NOT_ITS, _ask(partial(noise.at_seat, seat)))) for seat in figures.design.seats]
     yield Table("noise, A-weighted at the ear", columns, tuple(rows))
+    try:
+        octaves = [(f"{band:g} Hz", (level, reached)) for band, level, reached in noise.by_octave()]
+    except Refused:
+        return
+    if octaves:
+        yield Table("background by octave", ("level", columns[0].split()[0]), tuple(octaves))
 
 
 def _bass(figures: Figures) -> Iterable[Table]:

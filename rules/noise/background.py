@@ -40,6 +40,11 @@ def _something_hums(room: Room, _: Seat) -> Applies:
     return True if room.figures.noise.sources else No("nothing in the room makes noise")
 
 
+def _by_octave(room: Room, figure: Figure) -> Answer:
+    octave = room.figures.noise.deciding()
+    return found(figure, said="number") if octave is None else found(figure, octave=octave)
+
+
 @rule(
     "noise.criterion",
     level=Level.WARNING,
@@ -50,11 +55,14 @@ def _something_hums(room: Room, _: Seat) -> Applies:
     each=ROOM,
     when=_at_home,
     window=at_most(25.0, "", note=20.0),
-    says="its background reaches noise criterion {figure}; {window} wanted",
+    says={
+        "fail": "its background reaches noise criterion {figure} at {octave}; {window} wanted",
+        "number": "its background has noise criterion {figure}; {window} wanted",
+    },
     at="noise",
     since="0.3.0",
 )
-def criterion(room: Room, _design: Design) -> Figure:
+def criterion(room: Room, _design: Design) -> Answer:
     """The background at the seats stays under noise criterion 25.
 
     Why: Ventilation and the street cover the soft end of every film, and people turn the rest up.
@@ -67,7 +75,7 @@ def criterion(room: Room, _design: Design) -> Figure:
 
     When to waive: The room is used beside the noise on purpose, and the client has heard it.
     """
-    return room.figures.noise.criterion()
+    return _by_octave(room, room.figures.noise.criterion())
 
 
 @rule(
@@ -80,11 +88,14 @@ def criterion(room: Room, _design: Design) -> Figure:
     each=ROOM,
     when=_critical,
     window=at_most(15.0, "", note=10.0),
-    says="its background reaches noise rating {figure}; {window} wanted",
+    says={
+        "fail": "its background reaches noise rating {figure} at {octave}; {window} wanted",
+        "number": "its background has noise rating {figure}; {window} wanted",
+    },
     at="noise",
     since="0.3.0",
 )
-def rating(room: Room, _design: Design) -> Figure:
+def rating(room: Room, _design: Design) -> Answer:
     """The background of a room for critical listening stays under noise rating 15.
 
     Why: What is judged there is softer than what a home is used to.
@@ -96,7 +107,7 @@ def rating(room: Room, _design: Design) -> Figure:
 
     When to waive: The room is not used for judging, and should be `home`.
     """
-    return room.figures.noise.rating()
+    return _by_octave(room, room.figures.noise.rating())
 
 
 @rule(

@@ -32,7 +32,7 @@ FIGURE = 27.7833
 CASES: list[Case | Never] = [
     Case("noise.criterion", "pass", SOFT, figure=20.0, source="ANSI S12.2, the curve itself"),
     Case("noise.criterion", "fail", changed(SOFT, {"noise.octaves": LOUD}), level="warning", figure=46.0,
-         source="a course's example: 45 + 5 (50 - 49) / (54 - 49) at 500 Hz"),
+         source="a course's example: 45 + 5 (50 - 49) / (54 - 49)", says="criterion 46.0 at 500"),
     Case("noise.criterion", "fail", changed(SOFT, {"noise.octaves.1 kHz": "24 dB"}), level="note", figure=22.0, source="20 + 5 x 2 / 5"),
     Case("noise.criterion", "pass", room(noise={"nc": 18}), figure=18.0),
     Case("noise.criterion", "fail", room(noise={"nc": 22}), level="note"),
