@@ -103,7 +103,8 @@ def _judged(edge: Edge, rule: AnyRule, data: Mapping[str, Any]) -> Judged:
 
 def _crossings(edge: Edge, judged: Judged, window: Window, side: str, limit: float) -> Iterator[tuple[float, float]]:
     """Yield the values half a printed digit and a little to either side of an edge, the inner one first."""
-    path = re.sub(r"\.(\d+)", r"[\1]", edge.path)
+    # As files write them: an item of a list by its number, a name with a blank in quotes.
+    path = re.sub(r"\.([^.]* [^.]*)", r"['\1']", re.sub(r"\.(\d+)(?=\.|$)", r"[\1]", edge.path))
     reading = next((r for r in judged.figure.readings if r.at is not None and r.at.path == path), None)
     if reading is None:
         known = [r.at.path for r in judged.figure.readings if r.at is not None]

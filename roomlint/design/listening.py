@@ -225,6 +225,14 @@ def mirrored() -> Mirrored:
     )  # fmt: skip
 
 
+def boundary_gain() -> Measured[Quantity | None]:
+    """Declare what surfaces near a source add at the seats."""
+    return quantity(
+        "What walls and floor near it add at the seats over free field, as measured or computed.", "level", low=0.0,
+        high=18.0, zero=True, example="3 dB",
+    )  # fmt: skip
+
+
 def pair_middle() -> Measured[Quantity | None]:
     """Declare the line that a pair is mirrored about."""
     return surveyed(
@@ -249,6 +257,7 @@ class Loudspeaker(Element):
     departure = part("If it leaves its label's window on purpose.", Departure)
     behind_screen = flag("Whether it stands behind the screen.")
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
+    boundary_gain_db = boundary_gain()
 
     mirrors: Loudspeaker | None = None
     """The left one of its pair, whose values it mirrors; None for any but the right one of a pair."""
@@ -275,6 +284,7 @@ class Subwoofer(Element):
         example="120 Hz", or_none=True,
     )  # fmt: skip
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
+    boundary_gain_db = boundary_gain()
 
     mirrors: Subwoofer | None = None
     """The left one of its pair, as for a loudspeaker."""

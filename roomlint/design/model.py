@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import Number, system, text
 from roomlint.design.listening import Loudspeaker, Picture, Seat, Subwoofer
+from roomlint.design.noise import Noise
 from roomlint.design.pairs import pair
 from roomlint.design.parts import part, several
 from roomlint.design.quantity import Assumption, Quantity, assumed
@@ -58,6 +59,7 @@ class Design(Element):
         "The subwoofers, or none.", Subwoofer, pair, most=24, names=_SOURCE, or_none=True
     )
     electronics = part("What drives the loudspeakers.", Electronics)
+    noise = part("What is heard when nothing plays.", Noise)
     raceways = several(
         "Conduits and other raceways, or none.", Raceway, most=200, what="raceway", names="raceway", or_none=True
     )

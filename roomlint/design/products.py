@@ -27,6 +27,35 @@ class Port(Element):
     clearance_m = length("Clearance the maker asks for.", high=5.0, zero=True, example="100 mm")
 
 
+class Driver(Element):
+    """One driver of a cabinet's front, and the band that its crossovers leave it."""
+
+    KIND = "driver"
+
+    right_m = length(
+        "To the right of the middle of the front, seen from in front; left of it negative.", low=-2.0, high=2.0,
+        zero=True, example="90 mm",
+    )  # fmt: skip
+    up_m = length(
+        "Above the middle of the front; in the middle when not given.", low=-2.0, high=2.0, zero=True, example="0 mm"
+    )
+    from_hz = quantity(
+        "Crossover that its band begins at; nothing begins it when not given.", "frequency", key="from",
+        example="2.5 kHz",
+    )  # fmt: skip
+    to_hz = quantity(
+        "Crossover that its band ends at; nothing ends it when not given.", "frequency", key="to", example="1.3 kHz"
+    )
+
+    right_m.required = True
+
+    def settle(self, book: Book) -> None:
+        """Refuse a band that ends before it begins."""
+        low, high = self.given("from_hz"), self.given("to_hz")
+        if low is not None and high is not None and low.value >= high.value:
+            book.cross(low.at, "a driver's band does not begin below its end.")
+
+
 class Transducer(Element):
     """What a loudspeaker or subwoofer does."""
 
@@ -57,7 +86,13 @@ class Transducer(Element):
     driver_spacing_m = length(
         "Between the centres of two drivers that share a band side by side.", high=3.0, example="150 mm"
     )
-    crossover_hz = quantity("Internal crossover of that pair.", "frequency", example="2.2 kHz")
+    crossover_hz = quantity(
+        "Internal crossover of that pair, above which a driver in the middle plays.", "frequency", example="2.2 kHz"
+    )
+    drivers = several(
+        "Every driver of the front, instead of driver_spacing and crossover: for two that do not share one band.",
+        Driver, most=12,
+    )  # fmt: skip
     placement = words(
         "Where it is meant to be.",
         choice("A placement.", "in-wall", "on-wall", "in-ceiling", "stand", "floor", "behind-screen"), 6,
@@ -68,10 +103,13 @@ class Transducer(Element):
     centre_of_gravity_m = length("Height of the centre of gravity.", high=5.0, example="0.45 m")
 
     def settle(self, book: Book) -> None:
-        """Refuse a band that ends before it begins."""
+        """Refuse a band that ends before it begins, and drivers that are told in two ways."""
         low, high = self.given("low_limit_hz"), self.given("high_limit_hz")
         if low is not None and high is not None and low.value >= high.value:
             book.cross(low.at, "the lower limit of the band is not below the upper one.")
+        pair = self.at.get("driver_spacing")
+        if pair is not None and self.given("drivers"):
+            book.cross(pair, "give driver_spacing with crossover, or every driver, not both.")
 
 
 class LeastLoad(Element):
@@ -85,6 +123,17 @@ class LeastLoad(Element):
     driven.required = load_ohm.required = True
 
 
+class RatedPower(Element):
+    """The power that an amplifier is rated for into another load."""
+
+    KIND = "rated power"
+
+    load_ohm = quantity("The load.", "impedance", low=0.5, high=200.0, example="4 ohm")
+    power_w = quantity("Rated power a channel into it, all channels driven.", "power", high=10000.0, example="200 W")
+
+    load_ohm.required = power_w.required = True
+
+
 class AmplifierData(Element):
     """What an amplifier does; of a processor, the amplifier that is built into it."""
 
@@ -93,6 +142,7 @@ class AmplifierData(Element):
     channels = whole("Channels.", 1, 64, example=7)
     power_w = quantity("Rated power a channel, all channels driven.", "power", high=10000.0)
     power_into_ohm = quantity("The load that power is stated for.", "impedance", low=1.0, high=200.0)
+    powers = several("Rated power into other loads.", RatedPower, most=8)
     minimum_load_ohm = quantity(
         "Least rated load with all channels driven.", "impedance", low=0.5, high=200.0, example="4 ohm"
     )

@@ -24,8 +24,10 @@ if TYPE_CHECKING:
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.heating import Heating
+    from roomlint.measure.levels import Levels
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
+    from roomlint.measure.noise import Noises
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
     from roomlint.measure.panels import Panels
@@ -237,6 +239,20 @@ class Figures:
         from roomlint.measure.routing import Routing
 
         return Routing(self)
+
+    @cached_property
+    def levels(self) -> Levels:
+        """How loud it gets at the seats."""
+        from roomlint.measure.levels import Levels
+
+        return Levels(self)
+
+    @cached_property
+    def noise(self) -> Noises:
+        """What is heard when nothing plays."""
+        from roomlint.measure.noise import Noises
+
+        return Noises(self)
 
     @cached_property
     def playing(self) -> Playing:

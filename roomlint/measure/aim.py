@@ -6,11 +6,12 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.design.base import Missing, need
-from roomlint.figures import ceiling, lobing, plan
+from roomlint.figures import ceiling, plan
 from roomlint.figures.coverage import FRONT, UP, mounted_axis, off_axis_deg, off_axis_parts
 from roomlint.figures.coverage import OffAxis as Parts
 from roomlint.figures.direction import angle_between_deg, direction_vector, near_deg, toward
 from roomlint.figures.domain import Refused
+from roomlint.figures.lobing import Driver, Interference, interference
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -28,6 +29,8 @@ STEEP = math.sqrt(0.5)
 """An axis that rises or falls by more than 45 degrees has no sideways of its own: one cone is judged."""
 SQUARE_OUT = "facing square out of the surface it is mounted on"
 LEVEL_AIM = "level aim, as no elevation is given"
+ONE_BETWEEN = "what plays above the crossover of the two drivers sits between them"
+IN_STEP = "crossovers of fourth order, drivers in step on the axis"
 _ORIGIN = (0.0, 0.0, 0.0)
 
 
@@ -257,27 +260,39 @@ class Aiming(View):
 
         return self.figure("difference of the two aims", "deg", compute)
 
-    def half_power_deg(self, speaker: Loudspeaker) -> Figure:
-        """How far off axis a driver pair is 3 dB down at its crossover."""
-        spacing, crossover = self._drivers(speaker)
-        return self.figure(
-            "angle at which the drivers are 3 dB down",
-            "deg",
-            lambda w: lobing.half_power_angle_deg(w(spacing), w(crossover), self.figures.space.sound_speed_m_s(w)),
-        )
-
-    def null_deg(self, speaker: Loudspeaker) -> Figure:
-        """Where a driver pair first cancels at its crossover."""
-        spacing, crossover = self._drivers(speaker)
-        return self.figure(
-            "angle at which the drivers cancel",
-            "deg",
-            lambda w: lobing.null_angle_deg(w(spacing), w(crossover), self.figures.space.sound_speed_m_s(w)),
-        )
-
-    def _drivers(self, speaker: Loudspeaker) -> tuple[Quantity, Quantity]:
+    def drivers(self, world: World, speaker: Loudspeaker) -> tuple[Driver, ...]:
+        """Return the drivers of a front: as its sheet lists them, or two of one band with one between above it."""
         data = self.data(speaker)
-        return need(data.driver_spacing_m, data, "driver_spacing"), need(data.crossover_hz, data, "crossover")
+        if data.drivers:
+            return tuple(
+                Driver(
+                    world(need(one.right_m, one, "right")), _or_none(world, one.up_m) or 0.0,
+                    _or_none(world, one.from_hz), _or_none(world, one.to_hz),
+                )
+                for one in data.drivers
+            )  # fmt: skip
+        half = world(need(data.driver_spacing_m, data, "driver_spacing")) / 2.0
+        crossover = world(need(data.crossover_hz, data, "crossover"))
+        world.assume(ONE_BETWEEN)
+        return (Driver(-half, 0.0, None, crossover), Driver(half, 0.0, None, crossover), Driver(0.0, 0.0, crossover))
+
+    def _interference(self, world: World, speaker: Loudspeaker, seat: Seat) -> Interference:
+        world.assume(IN_STEP)
+        parts, drivers = self.parts(world, speaker, seat), self.drivers(world, speaker)
+        ear = world.xyz(need(seat.ear, seat, "ear"))
+        far, speed = math.dist(world.xyz(self.place(speaker)), ear), self.figures.space.sound_speed_m_s(world)
+        # What is left of a loudspeaker's own axis is right of it as seen from in front.
+        return interference(drivers, parts.horizontal_deg, parts.vertical_deg, far, speed)
+
+    def driver_dip(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """How deep the drivers of a front cancel each other at a seat in the speech band, against its axis."""
+        name = "dip of the drivers against the axis"
+        return self.figure(name, "dB", lambda w: -self._interference(w, speaker, seat).dip_db, speaker.key, seat.key)
+
+    def dip_frequency(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Where in the speech band that is."""
+        name = "frequency of the dip"
+        return self.figure(name, "kHz", lambda w: self._interference(w, speaker, seat).frequency_hz / 1e3)
 
     def within_m(self, speaker: Loudspeaker) -> Figure:
         """Radius on the nearest ear's level that a loudspeaker facing straight down covers."""
@@ -292,6 +307,10 @@ class Aiming(View):
             return min(rises) * math.tan(half)
 
         return self.figure("covered radius", "m", compute)
+
+
+def _or_none(world: World, quantity: Quantity | None) -> float | None:
+    return world(quantity) if quantity is not None else None
 
 
 def _within(asked_deg: float, reach_deg: float) -> float:

@@ -121,7 +121,8 @@ class Cabling(View):
         world.assume(DIP)
         return amplifier_load.LEAST_SHARE * world(need(data.impedance_ohm, data, "impedance"))
 
-    def _loop_ohm(self, world: World, cable: Cable) -> float:
+    def loop_ohm(self, world: World, cable: Cable) -> float:
+        """Return the resistance of a loudspeaker cable, there and back, in a world."""
         length, area = need(cable.length_m, cable, "length"), need(cable.conductor_m2, cable, "conductor")
         world.assume(_COPPER)
         return conductors.loop_ohm(world(length), conductors.installed_ohm_per_m(world(area) * _MM2, 20.0))
@@ -130,7 +131,7 @@ class Cabling(View):
         """Level that a loudspeaker's cable costs where its impedance is least."""
         return self.figure(
             "loss in the cable", "dB",
-            lambda w: conductors.wire_loss_db(self._loop_ohm(w, cable), self.least_ohm(w, source)), cable.key,
+            lambda w: conductors.wire_loss_db(self.loop_ohm(w, cable), self.least_ohm(w, source)), cable.key,
         )  # fmt: skip
 
     def driver_of(self, cable: Cable, source: Loudspeaker | Subwoofer) -> Driver:
@@ -149,7 +150,7 @@ class Cabling(View):
 
         def compute(world: World) -> float:
             own = _OF_DAMPING_OHM / factor
-            return conductors.damping_factor(self.least_ohm(world, source), own, self._loop_ohm(world, cable))
+            return conductors.damping_factor(self.least_ohm(world, source), own, self.loop_ohm(world, cable))
 
         return self.figure("damping at the loudspeaker", "", compute, cable.key)
 

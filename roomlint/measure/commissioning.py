@@ -253,11 +253,7 @@ class Commissioning(View):
         return self.figure("entered level against the drawing", "dB", compute)
 
     def _arrives_db(self, world: World, speaker: Loudspeaker) -> float:
-        product = need(speaker.product, speaker, "product")
-        data = need(product.loudspeaker, product, "loudspeaker")
-        level = world(need(data.sensitivity_db, data, "sensitivity"))
-        if need(data.drive, data, "drive") == "1 W":
-            level = settings.voltage_sensitivity_db(level, world(need(data.impedance_ohm, data, "impedance")))
+        level = self.figures.levels.voltage_sensitivity_db(world, speaker)
         seat = self.figures.delays.reference()
         return settings.level_at_seat_db(level, self.figures.delays.far_m(world, speaker, seat))
 

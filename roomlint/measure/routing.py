@@ -201,19 +201,20 @@ class Routing(View):
 
     def load(self, feed: Feed) -> Figure:
         """Rated impedance that an amplifier's output sees as wired."""
+        return self.figure("load on the output", "ohm", lambda w: self.load_ohm(w, feed))
+
+    def load_ohm(self, world: World, feed: Feed) -> float:
+        """Return the rated impedance that an amplifier's output sees as wired, in a world."""
         sources = self.of_feed(feed)
         if len(sources) > 1:
             need(feed.wiring, feed, "wiring")
+        if feed.bridged is None:
+            world.assume(_ALONE)
+        loads = [self.rating_ohm(world, source) for source in sources]
+        return amplifier_load.series_ohm(loads) if feed.wiring == "series" else amplifier_load.parallel_ohm(loads)
 
-        def compute(world: World) -> float:
-            if feed.bridged is None:
-                world.assume(_ALONE)
-            loads = [self._rating_ohm(world, source) for source in sources]
-            return amplifier_load.series_ohm(loads) if feed.wiring == "series" else amplifier_load.parallel_ohm(loads)
-
-        return self.figure("load on the output", "ohm", compute)
-
-    def _rating_ohm(self, world: World, source: Source) -> float:
+    def rating_ohm(self, world: World, source: Source) -> float:
+        """Return the rated impedance of a source to reckon with, in a world."""
         product = need(source.product, source, "product")
         data = need(product.loudspeaker, product, "loudspeaker")
         rated, least = data.impedance_ohm, data.minimum_impedance_ohm

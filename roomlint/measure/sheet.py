@@ -47,11 +47,13 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: one a seat, then picture, channels, bass, fixings, circuits, cables and heat."""
+    """Return the tables of a room: one a seat, then picture, channels, levels, bass, noise and what holds and feeds."""
     tables = list(_seats(figures))
     tables += _picture(figures)
     tables += _channels(figures)
+    tables += _levels(figures)
     tables += _bass(figures)
+    tables += _noise(figures)
     tables += _mounts(figures)
     tables += _circuits(figures)
     tables += _cables(figures)
@@ -151,6 +153,52 @@ def _channels(figures: Figures) -> Iterable[Table]:
 
 def _named(names: list[str]) -> Cell:
     return ", ".join(names) if names else NOT_ITS
+
+
+def _levels(figures: Figures) -> Iterable[Table]:
+    """Yield the budget of levels: what ends first of each chain, then full scale at every seat."""
+    levels, design = figures.levels, figures.design
+    if not design.seats or not any(source.product is not None for source in design.sources):
+        return
+    reference = next((seat for seat in design.seats if seat.reference or len(design.seats) == 1), None)
+    if reference is not None:
+        rows = [_budget(figures, speaker, reference) for speaker in design.loudspeakers]
+        columns = ("from the amplifier", "borne", "first to end", "asked for")
+        yield Table(f"levels at {reference.id}, full scale", columns, tuple(rows))
+    rows = [(source.id, tuple(_ask(partial(levels.peak, source, seat)) for seat in design.seats))
+            for source in design.loudspeakers]  # fmt: skip
+    if design.subwoofers:
+        rows.append(("subwoofers", tuple(_ask(partial(levels.low, seat)) for seat in design.seats)))
+    yield Table("full scale at every seat", tuple(seat.id for seat in design.seats), tuple(rows))
+
+
+def _budget(figures: Figures, speaker: Loudspeaker, seat: Seat) -> tuple[str, tuple[Cell, ...]]:
+    levels = figures.levels
+    active = figures.routing.is_active(speaker)
+    amplified: Cell = "own" if active else _ask(partial(levels.amplified, speaker, seat))
+    borne = _ask(partial(levels.borne, speaker, seat))
+    first: Cell = NOT_ITS
+    if not isinstance(amplified, Lacking) and not isinstance(borne, Lacking):
+        first = levels.ends_first(speaker, seat)
+    return speaker.id, (amplified, borne, first, _ask(levels.wanted))
+
+
+def _noise(figures: Figures) -> Iterable[Table]:
+    """Yield what the file tells of noise."""
+    noise = figures.noise
+    if figures.design.noise is None:
+        return
+    rate = noise.rating if figures.design.project.reference == "critical" else noise.criterion
+    columns = ("rating of the background" if rate == noise.rating else "criterion of the background", "at the ear")
+    rows: list[tuple[str, tuple[Cell, ...]]] = [("room", (_ask(rate), NOT_ITS))]
+    rows += [(seat.id, (NOT_ITS, _ask(partial(noise.at_seat, seat)))) for seat in figures.design.seats]
+    yield Table("noise, A-weighted at the ear", columns, tuple(rows))
+    try:
+        octaves = [(f"{band:g} Hz", (level, reached)) for band, level, reached in noise.by_octave()]
+    except Refused:
+        return
+    if octaves:
+        yield Table("background by octave", ("level", columns[0].split()[0]), tuple(octaves))
 
 
 def _bass(figures: Figures) -> Iterable[Table]:

@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 NAMED_SEATS: Final = 2
 """Up to so many seats are named; more are counted."""
 _VERB: Final = re.compile(
-    r"(is|has|stands|hangs|falls|tips|sits|loses|leaves|reaches|needs|crosses|plays|faces|arrives|lies|draws|weighs)\b"
+    r"(is|has|stands|hangs|falls|tips|sits|loses|leaves|reaches|needs|crosses|plays|faces|arrives|lies|draws|weighs|hears|bears)\b"
 )
 """Verbs that findings start with, after the name of one element."""
 _ITS: Final = re.compile(r"\b(its|it|itself)\b")

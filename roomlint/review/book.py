@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 GROUP = "roomlint.rules"
 OURS = "roomlint.rules"
 WITHDRAWN: Mapping[str, str] = {
+    "aim.centre-lobe": "aim.centre-interference",
     "angle.ear-layer-level": "angle.ear-elevation",
     "angle.front-included": "angle.front-pair",
     "bass.axial-crowding": "bass.room-modes",

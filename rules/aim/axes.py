@@ -10,6 +10,7 @@ from roomlint.review import (
     No,
     Window,
     Windows,
+    at_each_seat,
     at_most,
     by_reference,
     computed,
@@ -24,8 +25,8 @@ from roomlint.review import (
 from . import NOMINAL, PAIRS, on_a_surface
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Loudspeaker
-    from roomlint.review import Answer, Applies, Figure, Pair, Room
+    from roomlint.design.listening import Loudspeaker, Seat
+    from roomlint.review import Answer, Applies, Figure, Pair, Room, Seen
 
 
 def _half_coverage(room: Room, speaker: Loudspeaker) -> Windows:
@@ -187,41 +188,47 @@ def mount_reach(room: Room, speaker: Loudspeaker) -> Answer:
     return found(beyond, swivel=swivel, tilt=tilt_asked)
 
 
-def _side_by_side(room: Room, speaker: Loudspeaker) -> Applies:
-    """Whether its sheet speaks of a second driver; a centre without a sheet may have one."""
-    if room.figures.aim.data(speaker).driver_spacing_m is None:
+def _side_by_side(room: Room, heard: Seen[Loudspeaker, Seat]) -> Applies:
+    """Whether its sheet speaks of more than one driver; a centre without a sheet may have several."""
+    data = room.figures.aim.data(heard.source)
+    if data.driver_spacing_m is None and not data.drivers:
         return No("its sheet speaks of no second driver beside the first")
     return True
 
 
-def _lobes(room: Room, speaker: Loudspeaker) -> Windows:
-    view = room.figures.aim
-    null, down = view.null_deg(speaker).value, view.half_power_deg(speaker).value
-    return Windows(Window(None, null, "deg"), target=Window(None, down, "deg"))
-
-
 @rule(
-    "aim.centre-lobe",
+    "aim.centre-interference",
     level=Level.WARNING,
-    basis=practice("two equal sources in step cancel at asin(c / 2fs), by textbook acoustics"),
-    each=labelled("M+000"),
+    basis=(
+        practice("drivers that play one band cancel where their ways differ by half a wave, by textbook acoustics"),
+        practice("6 dB over a third of an octave, a note from 3 dB; choices of this rule book"),
+    ),
+    each=at_each_seat(labelled("M+000")),
     when=_side_by_side,
-    window=computed("deg", "at most the angle at which the two drivers cancel; from 3 dB down on a note", _lobes),
-    says="a seat {figure} to its side; its drivers are 3 dB down at {down} and cancel at {null}",
+    window=at_most(6.0, "dB", note=3.0),
+    says="its drivers cancel {figure} of the speech band there, at {frequency}; {window} wanted",
+    cure=("position",),
     at="position",
-    since="0.1.0",
+    since="0.3.0",
 )
-def centre_lobe(room: Room, speaker: Loudspeaker) -> Answer:
-    """No seat sits in the lobe null of a centre loudspeaker with two drivers side by side.
+def centre_interference(room: Room, heard: Seen[Loudspeaker, Seat]) -> Answer:
+    """No seat sits where a centre's drivers cancel each other in the speech band.
 
-    Why: Two woofers beside each other cancel to the side of the axis around their crossover, where speech lives.
+    Why: Two woofers side by side cancel to the side of their axis around their crossover, where speech lives, and the
+    seats beside the middle lose words.
 
-    How decided: The angle to the side of the axis of the seat farthest off, against the first null of two equal sources
-    at the crossover frequency; from 3 dB down on it is a note.
+    How decided: The sum of all drivers in the direction of the seat against that on the axis, by their places on the
+    front and the crossovers between which each plays, over thirds of an octave from 300 Hz to 4 kHz: the deepest dip.
+    A sheet that gives only a spacing and a crossover stands for two alike and one between them. Of two that end at
+    different crossovers, as in a two-and-a-half-way centre, the higher one alone reaches the notes at which both would
+    cancel. Drivers are taken to be in step on the axis. This took over `aim.centre-lobe`, which knew the angle of the
+    first null alone.
 
-    Remedy: A centre with its drivers one over the other, a lower crossover, or seats nearer to the axis.
+    Remedy: A centre with its drivers one over the other, one of whose two woofers stops early, or a lower crossover;
+    or seats nearer to its axis.
 
     When to waive: The maker's measurement at that angle shows no dip.
     """
     view = room.figures.aim
-    return found(view.widest(speaker), down=view.half_power_deg(speaker), null=view.null_deg(speaker))
+    frequency = view.dip_frequency(heard.source, heard.seat)
+    return found(view.driver_dip(heard.source, heard.seat), frequency=frequency)

@@ -49,7 +49,15 @@ def wiring(chance: random.Random, speakers: list[Data], subwoofers: list[Data]) 
     driver = {name: one["id"] for one in amplifiers for feed in one["feeds"] for name in feed["loudspeakers"]}
     ends = [("loudspeaker", driver[name], name) for name in names] + [("line-level", "processor", name) for name in low]
     cables = [
-        {"id": f"to-{end}", "carries": carries, "from": start, "to": end, "in_wall": chance.random() < 0.5}
+        {
+            "id": f"to-{end}",
+            "carries": carries,
+            "from": start,
+            "to": end,
+            "in_wall": chance.random() < 0.5,
+            "length": "10 m",
+            "conductor": "2.5 mm2",
+        }
         for carries, start, end in ends
     ]
     found: Data = {

@@ -10,6 +10,7 @@ person, stays open or tells something. A rule that fires in nearly every room sa
 
 from __future__ import annotations
 
+import copy
 import math
 import random
 import sys
@@ -23,7 +24,7 @@ from roomlint.review.engine import review_room
 from roomlint.testing import room_of
 
 Data = dict[str, Any]
-CHAPTERS = ("boundary", "bass", "distance", "aim", "channel", "handover")
+CHAPTERS = ("boundary", "bass", "distance", "aim", "level", "noise", "channel", "handover")
 SPEED_M_S = 343.2
 SURROUNDS = (110.0, -110.0)
 REARS = (135.0, -135.0)
@@ -65,7 +66,52 @@ LIGHT: Data = {
 LOW["apparent_power"] = "350 VA"
 for _sheet in (BOX, FLAT):
     _sheet["loudspeaker"] |= PASSIVE
+BANDS = ("63 Hz", "125 Hz", "250 Hz", "500 Hz", "1 kHz", "2 kHz", "4 kHz", "8 kHz")
 SHEETS = (BOX, FLAT, LOW, AMPLIFIER, PROCESSOR, CLOTH, LIGHT)
+
+
+def loudness(number: int) -> tuple[Data, ...]:
+    """Return the sheets of one room, as loud as what people buy: by a chance of their own, so that rooms stay."""
+    chance = random.Random(number + 2_000_000)
+    sheets = copy.deepcopy(SHEETS)
+    by_id = {sheet["id"]: sheet for sheet in sheets}
+    for name in ("box", "flat"):
+        by_id[name]["loudspeaker"] |= {
+            "sensitivity": f"{chance.choice((84, 86, 87, 88, 90, 92))} dB",
+            "power_rating": f"{chance.choice((60, 100, 150))} W",
+            "maximum_level": f"{chance.choice((104, 107, 109, 111, 114))} dB",
+        }  # fmt: skip
+    if chance.random() < 0.5:
+        by_id["box"]["loudspeaker"] |= {
+            "driver_spacing": f"{chance.uniform(0.14, 0.30):.2f} m", "crossover": f"{chance.uniform(1.4, 2.8):.1f} kHz",
+        }  # fmt: skip
+    by_id["low"]["loudspeaker"]["maximum_level"] = f"{chance.choice((108, 112, 115, 118, 122))} dB"
+    by_id["amp"]["amplifier"]["power"] = f"{chance.choice((60, 80, 100, 120, 150, 200))} W"
+    by_id["light"]["picture"]["noise"] = f"{chance.choice((22, 24, 26, 28, 30, 32))} dB"
+    return sheets
+
+
+def heard(number: int, data: Data) -> None:
+    """Add what levels and noise ask for: a reference level, hours, the background, what hums; now and then not."""
+    chance = random.Random(number + 3_000_000)
+    if chance.random() < 0.6:
+        data.setdefault("calibration", {}).setdefault(
+            "reference_level", f"{chance.choice((72, 75, 75, 78, 78, 80, 82, 85))} dB"
+        )
+        data["calibration"]["hours_a_week"] = chance.choice((5, 8, 10, 15, 20, 30))
+    data.setdefault("project", {}).setdefault("reference", chance.choice(("home", "home", "home", "critical")))
+    data["project"]["children"] = chance.random() < 0.4
+    data.setdefault("picture", "none")
+    if chance.random() < 0.7:
+        number_of = chance.uniform(14, 30)
+        shape = (44, 34, 28, 22, 17, 13, 9, 6)
+        spectrum = [level + number_of - 15 - abs(chance.gauss(0.0, 3.0)) for level in shape]
+        data["noise"] = {
+            "octaves": {band: f"{max(level, 5.0):.0f} dB" for band, level in zip(BANDS, spectrum, strict=True)},
+            "sources": "none" if chance.random() < 0.5 else [
+                {"id": "grille", "position": at(1.0, 1.0, 2.3), "level": f"{chance.uniform(18, 34):.0f} dB"}
+            ],
+        }  # fmt: skip
 
 
 def at(x: float, y: float, z: float) -> Data:
@@ -300,7 +346,10 @@ def main(rooms: int, chapters: tuple[str, ...]) -> None:
     found: Counter[str] = Counter()
     for number in range(rooms):
         drawn = Drawn(number, seen=bool({"picture", "access"} & set(chapters)))
-        room = room_of(drawn.data(), SHEETS)
+        data = drawn.data()
+        if {"level", "noise"} & set(chapters):
+            heard(number, data)
+        room = room_of(data, loudness(number))
         outcome = review_room(room, rules)
         for trouble in outcome.troubles:
             print(f"room {number}: {trouble.text}\n{trouble.detail}", file=sys.stderr)

@@ -52,7 +52,7 @@ BEYOND = frozenset({
     "access.before-door",
     "angle.bottom-separation", "angle.neighbour-gap", "handover.crossovers-alike", "handover.level-entered",
     "layout.clear-of-roof-windows",
-    "aim.centre-lobe", "angle.front-height", "angle.screen-pair", "bass.seat-mid-width", "file.delay-and-distance",
+    "angle.front-height", "angle.screen-pair", "bass.seat-mid-width", "file.delay-and-distance",
     "distance.delay-entered", "distance.entered", "layout.clear-of-openings", "layout.clear-of-solids",
     "layout.departure-needed", "layout.door-swing", "layout.fixtures-clear-of-openings", "layout.fixtures-inside",
     "layout.inside-room", "layout.label-side", "layout.mounted-inside", "layout.over-heads", "layout.sides-swapped",

@@ -1,0 +1,1 @@
+"""Chapter noise: what is heard at the seats when nothing plays."""
