@@ -20,10 +20,12 @@ if TYPE_CHECKING:
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
+    from roomlint.measure.decaying import Decaying
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.heating import Heating
+    from roomlint.measure.lining import Lining
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.onscreen import OnScreen
@@ -160,6 +162,20 @@ class Figures:
         from roomlint.measure.bass import Bass
 
         return Bass(self)
+
+    @cached_property
+    def lining(self) -> Lining:
+        """What the room's surfaces are covered with."""
+        from roomlint.measure.lining import Lining
+
+        return Lining(self)
+
+    @cached_property
+    def decaying(self) -> Decaying:
+        """How long sound rings in the room."""
+        from roomlint.measure.decaying import Decaying
+
+        return Decaying(self)
 
     @cached_property
     def cabling(self) -> Cabling:

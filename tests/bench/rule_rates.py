@@ -16,6 +16,7 @@ import sys
 from collections import Counter, defaultdict
 from typing import Any
 
+from drawn_lining import lined
 from drawn_wiring import AMPLIFIER, PASSIVE, PROCESSOR, STAGES, record, wiring
 
 from roomlint.review.book import load_book
@@ -23,7 +24,7 @@ from roomlint.review.engine import review_room
 from roomlint.testing import room_of
 
 Data = dict[str, Any]
-CHAPTERS = ("boundary", "bass", "distance", "aim", "channel", "handover")
+CHAPTERS = ("boundary", "bass", "decay", "distance", "aim", "channel", "handover")
 SPEED_M_S = 343.2
 SURROUNDS = (110.0, -110.0)
 REARS = (135.0, -135.0)
@@ -300,7 +301,10 @@ def main(rooms: int, chapters: tuple[str, ...]) -> None:
     found: Counter[str] = Counter()
     for number in range(rooms):
         drawn = Drawn(number, seen=bool({"picture", "access"} & set(chapters)))
-        room = room_of(drawn.data(), SHEETS)
+        data = drawn.data()
+        if "decay" in chapters:
+            data = lined(random.Random(number + 2_000_000), data)
+        room = room_of(data, SHEETS)
         outcome = review_room(room, rules)
         for trouble in outcome.troubles:
             print(f"room {number}: {trouble.text}\n{trouble.detail}", file=sys.stderr)
