@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.cutting import inward_normal
@@ -63,7 +64,7 @@ def _under(start: Point2, end: Point2, inward: Point2, facets: Facets) -> float:
                 breaks.add(math.dist(start, foot) / length)
     ordered = sorted(breaks)
     total = 0.0
-    for low, high in zip(ordered, ordered[1:], strict=False):
+    for low, high in pairwise(ordered):
         over = facet_over(facets, _inside(start, end, (low + high) / 2.0, inward))
         ends = [over.height_m(_between(start, end, share)) for share in (low, high)]
         total += (high - low) * length * (ends[0] + ends[1]) / 2.0

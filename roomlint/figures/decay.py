@@ -25,17 +25,27 @@ _SQUARE: Final = math.cos(math.radians(1.0))
 _PRESSURE_KPA: Final = 101.325
 
 
-class Faced(NamedTuple):
-    """A piece of a room's surface: the unit normal into the room, its area and what it absorbs of what meets it."""
+class Side(NamedTuple):
+    """All surfaces of a room that face along one direction: their area, and their equivalent absorption area."""
 
-    normal: Vector3
     area_m2: float
-    absorption: float
+    absorption_m2: float
 
 
-def absorbed_m2(faces: Sequence[Faced], objects_m2: float = 0.0) -> float:
-    """Return the equivalent absorption area of a room: the sum of area times coefficient, and of what stands in it."""
-    return sum(face.area_m2 * face.absorption for face in faces) + objects_m2
+def directions(normals: Sequence[Vector3]) -> tuple[int, ...]:
+    """Return along which of a room's three directions each surface faces: 0 and 1 for walls, 2 for floor and ceiling.
+
+    The first wall's normal is direction 0. Raises Refused for a surface that is not square to the others to a degree.
+    """
+    first = next((normal for normal in normals if abs(normal[2]) < 1.0 - _SQUARE), (1.0, 0.0, 0.0))
+    axes = (first, (-first[1], first[0], 0.0), (0.0, 0.0, 1.0))
+    found = []
+    for normal in normals:
+        along = [abs(sum(a * n for a, n in zip(axis, normal, strict=True))) for axis in axes]
+        if max(along) < _SQUARE:
+            raise Refused("the formula is for surfaces square to each other; a slope or a slanting wall is not")
+        found.append(along.index(max(along)))
+    return tuple(found)
 
 
 def sabine_s(volume_m3: float, absorption_m2: float, air_per_m: float, speed_m_s: float) -> float:
@@ -61,52 +71,42 @@ def eyring_s(volume_m3: float, surface_m2: float, absorption_m2: float, air_per_
     return sabine_s(volume_m3, -surface_m2 * math.log1p(-mean), air_per_m, speed_m_s)
 
 
-def arau_s(
-    volume_m3: float, faces: Sequence[Faced], objects_m2: float, air_per_m: float, speed_m_s: float
-) -> float:
+def arau_s(volume_m3: float, sides: Sequence[Side], air_per_m: float, speed_m_s: float) -> float:
     """Return Arau-Puchades's decay time over 60 dB, s.
 
     Sabine's with S times the product over the three directions of (-ln(1 - a_i))^(S_i / S) for A: absorption that lies
-    unevenly between floor and ceiling and the pairs of walls. What stands in the room counts with floor and ceiling.
-    For surfaces square to three directions, as every box and every plan of right angles under a level ceiling has, else
-    Refused. Source: as code in acoustic-toolbox 0.2.2.
+    unevenly between floor and ceiling and the pairs of walls. For the three sides of a room whose surfaces are square
+    to each other (`directions`): a box, and every plan of right angles under a level ceiling. Each has an area, and a
+    mean coefficient above 0 that counts up to 0.99, else Refused. Source: as code in acoustic-toolbox 0.2.2.
     """
-    areas, absorbed = [0.0, 0.0, 0.0], [0.0, 0.0, objects_m2]
-    first = next((face.normal for face in faces if abs(face.normal[2]) < 1.0 - _SQUARE), (1.0, 0.0, 0.0))
-    axes = (first, (-first[1], first[0], 0.0), (0.0, 0.0, 1.0))
-    for face in faces:
-        along = [abs(sum(a * n for a, n in zip(axis, face.normal, strict=True))) for axis in axes]
-        if max(along) < _SQUARE:
-            raise Refused("the formula is for surfaces square to each other; a slope or a slanting wall is not")
-        axis = along.index(max(along))
-        areas[axis] += face.area_m2
-        absorbed[axis] += face.area_m2 * face.absorption
-    whole, product = sum(areas), 1.0
-    for area, taken in zip(areas, absorbed, strict=True):
-        mean = min(taken / positive("area", area, "m2"), MOST)
-        product *= (-math.log1p(-mean)) ** (area / whole)
+    whole, product = sum(side.area_m2 for side in sides), 1.0
+    for side in sides:
+        mean = min(side.absorption_m2 / positive("area", side.area_m2, "m2"), MOST)
+        strength = -math.log1p(-positive("absorption of a side", mean, ""))
+        product *= math.pow(strength, side.area_m2 / whole)
     return sabine_s(volume_m3, whole * product, air_per_m, speed_m_s)
 
 
 def air_absorption_per_m(frequency_hz: float, temperature_degc: float, humidity_percent: float) -> float:
     """Return how fast air takes energy from sound, 1/m, at sea level's pressure.
 
-    ISO 9613-1:1993: relaxation of oxygen and nitrogen, attenuation in dB/m over 10 log10(e). From 50 Hz to 10 kHz, -20 to
-    +50 degC and 10 to 100 % relative humidity, else Refused.
+    ISO 9613-1:1993: relaxation of oxygen and nitrogen, attenuation in dB/m over 10 log10(e). From 50 Hz to 10 kHz, -20
+    to +50 degC and 10 to 100 % relative humidity, else Refused. Source: a published page of the formula, read, and two
+    programs that agree with it.
     """
     between("frequency", frequency_hz, (50.0, 10_000.0), "Hz")
     between("temperature", temperature_degc, (-20.0, 50.0), "degC")
     between("humidity", humidity_percent, (10.0, 100.0), "%")
     kelvin = temperature_degc + 273.15
     ratio = kelvin / 293.15
-    vapour_kpa = _PRESSURE_KPA * 10.0 ** (-6.8346 * (273.16 / kelvin) ** 1.261 + 4.6151)
+    vapour_kpa: float = _PRESSURE_KPA * 10.0 ** (-6.8346 * (273.16 / kelvin) ** 1.261 + 4.6151)
     molar = humidity_percent * vapour_kpa / _PRESSURE_KPA
-    oxygen = 24.0 + 4.04e4 * molar * (0.02 + molar) / (0.391 + molar)
-    nitrogen = ratio**-0.5 * (9.0 + 280.0 * molar * math.exp(-4.170 * (ratio ** (-1.0 / 3.0) - 1.0)))
+    oxygen: float = 24.0 + 4.04e4 * molar * (0.02 + molar) / (0.391 + molar)
+    nitrogen: float = ratio**-0.5 * (9.0 + 280.0 * molar * math.exp(-4.170 * (ratio ** (-1.0 / 3.0) - 1.0)))
     square = frequency_hz**2
     relaxing = 0.01275 * math.exp(-2239.1 / kelvin) / (oxygen + square / oxygen)
     relaxing += 0.1068 * math.exp(-3352.0 / kelvin) / (nitrogen + square / nitrogen)
-    db_per_m = 8.686 * square * (1.84e-11 * ratio**0.5 + ratio**-2.5 * relaxing)
+    db_per_m: float = 8.686 * square * (1.84e-11 * ratio**0.5 + ratio**-2.5 * relaxing)
     return db_per_m / (10.0 * math.log10(math.e))
 
 
@@ -123,7 +123,7 @@ def nominal_decay_s(volume_m3: float) -> float:
 
     0.25 (V / 100 m3)^(1/3), kept within 0.2 and 0.4 s. Source: EBU Tech 3276 2.3 and ITU-R BS.1116, second-hand.
     """
-    nominal = NOMINAL_S * (positive("volume", volume_m3, "m3") / NOMINAL_M3) ** (1.0 / 3.0)
+    nominal: float = NOMINAL_S * (positive("volume", volume_m3, "m3") / NOMINAL_M3) ** (1.0 / 3.0)
     return min(max(nominal, NOMINAL_LIMITS_S[0]), NOMINAL_LIMITS_S[1])
 
 

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final, NamedTuple
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.figures import decay
 from roomlint.figures.absorption import BANDS_HZ, MID_BANDS_HZ, coefficient
-from roomlint.figures.decay import Faced
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
 from roomlint.measure.view import View
@@ -27,13 +26,20 @@ PANEL_M: Final = 0.05
 USABLE: Final = 0.8
 """Of a free wall so much can be covered; the rest is corners, sockets and edges."""
 LARGEST_U: Final = 0.3
-_TRIES: Final = 30
+_TRIES: Final = 14
+
+
+Absorbing: TypeAlias = "tuple[tuple[int, float, float], ...]"
+"""Of each part its direction, area and coefficient."""
 
 
 class Needed(NamedTuple):
     """What is missing for a decay: panels, and where there is wall for them."""
 
+    least: Figure
+    """So that the decay as computed is short enough."""
     area: Figure
+    """So that it is with its uncertainty."""
     thickness: Figure
     where: tuple[str, ...]
     enough: bool
@@ -52,37 +58,39 @@ class Decaying(View):
 
     def formulas(self, world: World, band_hz: int) -> Mapping[str, float]:
         """Return the decay in an octave by each formula that holds for the room, s."""
-        return world.once(("formulas", band_hz), lambda w: self._formulas(w, self._lined(w, band_hz), band_hz))
 
-    def _lined(self, world: World, band_hz: int) -> tuple[Faced, ...]:
-        return self.figures.lining.faces(world, band_hz)
+        def found(w: World) -> Mapping[str, float]:
+            lining = self.figures.lining
+            absorbing = ((p.direction, p.area_m2, lining.absorbed(w, p, band_hz)) for p in lining.groups(w))
+            return self._formulas(w, tuple(absorbing), band_hz)
 
-    def _formulas(self, w: World, faces: tuple[Faced, ...], band_hz: int) -> dict[str, float]:
+        return world.once(("formulas", band_hz), found)
+
+    def _formulas(self, w: World, absorbing: Absorbing, band_hz: int) -> dict[str, float]:
         space = self.figures.space
         volume, speed = space.volume_m3(w), space.sound_speed_m_s(w)
-        air = decay.air_absorption_per_m(band_hz, w(space.temperature_degc), w(self._humidity))
-        furniture = self.figures.lining.furnished_m2(w, band_hz)
-        surface, absorbed = sum(face.area_m2 for face in faces), decay.absorbed_m2(faces, furniture)
+        air = w.once(
+            ("air", band_hz),
+            lambda v: decay.air_absorption_per_m(band_hz, v(space.temperature_degc), v(self._humidity)),
+        )
+        # What stands on the floor counts with it.
+        areas, taken = [0.0, 0.0, 0.0], [0.0, 0.0, self.figures.lining.furnished_m2(w, band_hz)]
+        for direction, area, share in absorbing:
+            areas[direction] += area
+            taken[direction] += area * share
         found = {
-            "sabine": decay.sabine_s(volume, absorbed, air, speed),
-            "eyring": decay.eyring_s(volume, surface, absorbed, air, speed),
+            "sabine": decay.sabine_s(volume, sum(taken), air, speed),
+            "eyring": decay.eyring_s(volume, sum(areas), sum(taken), air, speed),
         }
         if self.is_square:
-            found["arau"] = decay.arau_s(volume, faces, furniture, air, speed)
+            sides = [decay.Side(area, absorbed) for area, absorbed in zip(areas, taken, strict=True)]
+            found["arau"] = decay.arau_s(volume, sides, air, speed)
         return found
 
     @property
     def is_square(self) -> bool:
         """Whether all surfaces are square to each other, which the formula for uneven absorption is for."""
-        return self.once("square", self._is_square)
-
-    def _is_square(self) -> bool:
-        try:
-            faces = [Faced(normal, area, 0.5) for _, normal, area in self.figures.lining.surfaces(self.world)]
-            decay.arau_s(1.0, faces, 0.0, 0.0, 343.0)
-        except Refused:
-            return False
-        return True
+        return bool(self.figures.lining.directions)
 
     def decay_s(self, world: World, band_hz: int) -> float:
         """Return the decay in an octave: in the middle of what the formulas give, their spread as its uncertainty."""
@@ -105,8 +113,9 @@ class Decaying(View):
 
         def compute(world: World) -> float:
             edge = MID_BANDS_HZ[0] / decay.OCTAVE_EDGE
-            if self.schroeder_hz(world) > edge:
-                raise Refused(f"modes rule up to {self.schroeder_hz(world):.0f} Hz in this room, statistics do not hold")
+            modes_hz = self.schroeder_hz(world)
+            if modes_hz > edge:
+                raise Refused(f"modes rule up to {modes_hz:.0f} Hz in this room, statistics do not hold")
             return self.mid_s(world)
 
         return self.figure("mid-band decay", "s", compute, "")
@@ -127,15 +136,14 @@ class Decaying(View):
         """Return how far the formulas are apart over the middle octaves, in percent of their mean."""
 
         def compute(world: World) -> float:
-            means = []
-            for name in ("sabine", "eyring", "arau"):
-                means.append(sum(self.formulas(world, band)[name] for band in MID_BANDS_HZ) / len(MID_BANDS_HZ))
+            by_band = [self.formulas(world, band) for band in MID_BANDS_HZ]
+            means = [sum(found[name] for found in by_band) / len(by_band) for name in ("sabine", "eyring", "arau")]
             return 100.0 * (max(means) - min(means)) * len(means) / sum(means)
 
         return self.figure("spread of the formulas", "%", compute, "")
 
     def low_band_hz(self) -> int | None:
-        """Return the lowest octave up to 250 Hz that lies wholly above the Schroeder frequency; None where none does."""
+        """Return the lowest octave up to 250 Hz that is wholly above the Schroeder frequency; None where none is."""
         found = self.schroeder_hz(self.world)
         return next((band for band in BANDS_HZ[:2] if band / decay.OCTAVE_EDGE >= found), None)
 
@@ -158,30 +166,52 @@ class Decaying(View):
         return self.figure("distance over the critical distance", "", compute, speaker.key, seat.key)
 
     def needed(self, longest_s: float) -> Needed:
-        """Return how much mineral wool brings the middle octaves to a decay with its uncertainty, and on which surfaces.
+        """Return how much mineral wool brings the middle octaves to a decay and its uncertainty, and on which surfaces.
 
-        It takes the place of what is there, the largest free surface first. Where no free surface is left it is told
-        how much would be wanted in all, going by what the last one is lined with.
+        It takes the place of what is there, first in the direction that absorbs least, where it does most, and there on
+        the largest free surface first.
         """
-        figure, world = self.mid(), self.world
+        figure = self.mid()
         aim = longest_s * (1.0 - min(figure.u / figure.value, LARGEST_U))
-        free = sorted(self.figures.lining.free_m2(world).items(), key=lambda one: (-one[1], one[0]))
-        most = USABLE * sum(area for _, area in free)
-        enough = self._with_panels(most, free) <= aim
-        low, high = 0.0, most
-        for _ in range(_TRIES if enough else 0):
-            middle = (low + high) / 2.0
-            low, high = (middle, high) if self._with_panels(middle, free) > aim else (low, middle)
-        left, where = high, []
-        for name, area in free:
-            if left <= 0.0:
-                break
-            where.append(name)
-            left -= USABLE * area
+        free = self._free()
+        least, area = self._area_for(longest_s, free), self._area_for(aim, free)
+        where, left = [], area or 0.0
+        for name, found in free:
+            if left > 0.0:
+                where.append(name)
+            left -= USABLE * found
         return Needed(
-            Figure.plain("panels", "m2", high, u=0.0), Figure.plain("thickness", "m", PANEL_M, u=0.0),
-            tuple(where), enough,
+            Figure.plain("panels", "m2", least or 0.0, u=0.0), Figure.plain("panels", "m2", area or 0.0, u=0.0),
+            Figure.plain("thickness", "m", PANEL_M, u=0.0), tuple(where), area is not None,
         )  # fmt: skip
+
+    def _free(self) -> list[tuple[str, float]]:
+        """Return the surfaces with what is free of each, in the order in which panels are put on them."""
+        lining, band = self.figures.lining, MID_BANDS_HZ[1]
+        areas: dict[int, float] = {}
+        taken: dict[int, float] = {}
+        for part in lining.groups(self.world):
+            areas[part.direction] = areas.get(part.direction, 0.0) + part.area_m2
+            taken[part.direction] = taken.get(part.direction, 0.0) + part.area_m2 * lining.absorbed(
+                self.world, part, band
+            )
+        facing = {part.surface: part.direction for part in lining.parts(self.world)}
+
+        def order(one: tuple[str, float]) -> tuple[float, float, str]:
+            direction = facing[one[0]]
+            return (round(taken[direction] / areas[direction], 3), -one[1], one[0])
+
+        return sorted(lining.free_m2(self.world).items(), key=order)
+
+    def _area_for(self, longest_s: float, free: list[tuple[str, float]]) -> float | None:
+        """Return the least area of panels with which the middle octaves ring no longer; None when none is enough."""
+        low, high = 0.0, USABLE * sum(area for _, area in free)
+        if self._with_panels(high, free) > longest_s:
+            return None
+        for _ in range(_TRIES):
+            middle = (low + high) / 2.0
+            low, high = (middle, high) if self._with_panels(middle, free) > longest_s else (low, middle)
+        return high
 
     def _with_panels(self, area_m2: float, free: list[tuple[str, float]]) -> float:
         """Return the mid-band decay with so much of the panels on the free surfaces, in their order."""
@@ -193,11 +223,10 @@ class Decaying(View):
             left -= covered
         total = 0.0
         for band in MID_BANDS_HZ:
-            wool, faces = coefficient(PANEL, band).at(0.0), []
+            wool, absorbing = coefficient(PANEL, band).at(0.0), []
             for part in lining.parts(world):
                 own = lining.absorbed(world, part, band)
-                share = shares.get(part.surface, 0.0) if lining.is_bare(part) else 0.0
-                faces.append(Faced(part.normal, part.area_m2, own + share * (wool - own)))
-            total += self._told(world, self._formulas(world, tuple(faces), band))
+                share = shares.get(part.surface, 0.0) if part.is_bare else 0.0
+                absorbing.append((part.direction, part.area_m2, own + share * (wool - own)))
+            total += self._told(world, self._formulas(world, tuple(absorbing), band))
         return total / len(MID_BANDS_HZ)
-

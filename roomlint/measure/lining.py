@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from functools import cached_property
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import Quantity, assumed
 from roomlint.figures import areas, plan
 from roomlint.figures.absorption import Range, around, coefficient
-from roomlint.figures.decay import Faced
+from roomlint.figures.decay import directions
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
 
@@ -17,13 +18,12 @@ if TYPE_CHECKING:
 
     from roomlint.design.shell import Opening, RoofWindow, Treatment
     from roomlint.figures.areas import Patch
-    from roomlint.figures.direction import Vector3
     from roomlint.measure.world import World
 
 TABLES: Final = "absorption as published tables give it, where they differ anything between"
 TESTED: Final = "absorption of treatments as stated, good to 10 %"
 SEATED: Final = (
-    "seats from empty in leather to occupied in fabric, 0.5 to 1 m2 each, and other furniture up to a tenth of the floor"
+    "seats from empty in leather to occupied in fabric, 0.5 to 1 m2 each, and furniture up to a tenth of the floor"
 )
 GLASS: Final = ("glass", "heavy-glass", "double-glazing")
 """What a pane may be where no file says which."""
@@ -38,7 +38,8 @@ WOOL_M: Final = (0.045, 0.055)
 SEAT_M2: Final = (0.5, 1.0)
 """Of the floor that one seat takes: a row of cinema seats, and an armchair with its sides. Practice, ours."""
 OTHER: Final = 0.1
-"""What tables, shelves, books and people absorb that no file lists, at the most, of the floor's area. Practice, ours."""
+"""What tables, shelves and people absorb that no file lists, at the most, of the floor's area. Practice, ours."""
+UNKNOWN: Final = -1
 _HOLE: Final = Range(0.99, 0.99)
 _SLACK: Final = 1.02
 """Pieces of a surface may come to this much more than the surface: what corners are good for."""
@@ -48,32 +49,44 @@ class Part(NamedTuple):
     """A part of a surface that is covered alike."""
 
     surface: str
-    normal: Vector3
     area_m2: float
     materials: tuple[str, ...] = ()
     """What it may be by the table; empty where a treatment's own report says it, or a hole."""
     treatment: Treatment | None = None
+    direction: int = UNKNOWN
+    """Which of the room's directions it faces along; `UNKNOWN` where surfaces are not square to each other."""
+
+    @property
+    def is_bare(self) -> bool:
+        """Whether it is a finish that something could cover: no opening, no treatment, not the floor."""
+        return self.surface != "floor" and self.treatment is None and self.materials not in {(), *OPENS.values()}
 
 
 class Lining(View):
     """The inside of the room, surface by surface."""
 
-    def surfaces(self, world: World) -> tuple[tuple[str, Vector3, float], ...]:
-        """Return every surface with its normal into the room and its area, slopes of a ceiling one by one."""
+    def surfaces(self, world: World) -> tuple[tuple[str, float], ...]:
+        """Return the area of every surface, slopes of a ceiling one by one."""
 
-        def found(w: World) -> tuple[tuple[str, Vector3, float], ...]:
+        def found(w: World) -> tuple[tuple[str, float], ...]:
             space = self.figures.space
             outline, facets = space.outline(w), space.facets(w)
-            walls = areas.wall_areas_m2(outline, facets)
-            made: list[tuple[str, Vector3, float]] = []
-            for number, area in enumerate(walls):
-                nx, ny = plan.inward_normal(outline, number)
-                made.append((space.wall_name(number), (nx, ny, 0.0), area))
-            made.append(("floor", (0.0, 0.0, 1.0), plan.area_m2(outline)))
-            made += [("ceiling", facet.normal, facet.area_m2) for facet in facets]
-            return tuple(made)
+            walls = enumerate(areas.wall_areas_m2(outline, facets))
+            made = [(space.wall_name(number), area) for number, area in walls]
+            return (*made, ("floor", plan.area_m2(outline)), *(("ceiling", facet.area_m2) for facet in facets))
 
         return world.once("surfaces", found)
+
+    @cached_property
+    def directions(self) -> tuple[int, ...]:
+        """Which of the room's directions each surface faces along; none where they are not square to each other."""
+        space = self.figures.space
+        outline, facets = space.outline(self.world), space.facets(self.world)
+        walls = [(*plan.inward_normal(outline, number), 0.0) for number in range(len(outline))]
+        try:
+            return directions([*walls, (0.0, 0.0, 1.0), *(facet.normal for facet in facets)])
+        except Refused:
+            return ()
 
     def parts(self, world: World) -> tuple[Part, ...]:
         """Return every surface cut into what covers it.
@@ -86,47 +99,45 @@ class Lining(View):
         missing = unsaid(self.design, "room.openings", "room.roof_windows", "treatments")
         if missing is not None:
             raise missing
-        found: list[Part] = []
-        whole: dict[str, float] = {}
-        for name, _, area in self.surfaces(w):
+        covered, whole, found = self._covered(w), dict[str, float](), list[Part]()
+        for name, area in self.surfaces(w):
             whole[name] = whole.get(name, 0.0) + area
-        for name, covered in self._covered(w).items():
-            taken = sum(area for _, area in covered)
-            if taken > _SLACK * whole.get(name, 0.0):
-                raise Refused(f"what is on {name!r} takes {taken:.1f} m2, and it has {whole.get(name, 0.0):.1f} m2")
-            for surface, normal, area in self.surfaces(w):
-                if surface != name:
-                    continue
-                share = area / whole[name]
-                for part, on_it in covered:
-                    found.append(part._replace(normal=normal, area_m2=on_it * share))
-                bare = area - taken * share
-                if bare > 0.0:
-                    found.append(Part(name, normal, bare, (self._finish(name),)))
+        taken = {name: sum(part.area_m2 for part in parts) for name, parts in covered.items()}
+        for name, most in whole.items():
+            if taken.get(name, 0.0) > _SLACK * most:
+                raise Refused(f"what is on {name!r} takes {taken[name]:.1f} m2, and it has {most:.1f} m2")
+        facing = self.directions or (UNKNOWN,) * len(self.surfaces(w))
+        for (name, area), direction in zip(self.surfaces(w), facing, strict=True):
+            # Where on a ceiling of several slopes a panel lies matters little: each has its share.
+            share = area / whole[name]
+            on_it = covered.get(name, ())
+            found += [part._replace(direction=direction, area_m2=part.area_m2 * share) for part in on_it]
+            bare = area - taken.get(name, 0.0) * share
+            if bare > 0.0:
+                found.append(Part(name, bare, (self._finish(name),), None, direction))
         return tuple(found)
 
-    def _covered(self, w: World) -> dict[str, list[tuple[Part, float]]]:
-        """Return what lies in or on each surface before its finish shows, with its area."""
-        found: dict[str, list[tuple[Part, float]]] = {name: [] for name, _, _ in self.surfaces(w)}
-        hung: dict[str, list[tuple[Treatment, float, Patch | None]]] = {}
-        flat = (0.0, 0.0, 1.0)
+    def _covered(self, w: World) -> dict[str, list[Part]]:
+        """Return what lies in or on each surface before its finish shows."""
+        found: dict[str, list[Part]] = {}
+        hung: dict[str, list[Patch]] = {}
         for treatment in self.design.treatments:
             on = need(treatment.on, treatment, "on")
             area = w(need(treatment.width_m, treatment, "width")) * w(need(treatment.height_m, treatment, "height"))
-            found.setdefault(on, []).append((Part(on, flat, area, self._made_of(treatment), treatment), area))
-            hung.setdefault(on, []).append((treatment, area, self._patch(w, treatment)))
+            found.setdefault(on, []).append(Part(on, area, self._made_of(treatment), treatment))
+            patch = self._patch(w, treatment)
+            if patch is not None:
+                hung.setdefault(on, []).append(patch)
         for opening in self.design.shell.openings:
-            wall, hole = need(opening.wall, opening, "wall"), self._opening(w, opening)
-            area = hole[0] - sum(
-                hole[1].common_m2(patch) for _, _, patch in hung.get(wall, ()) if hole[1] is not None and patch is not None
-            )
+            wall, (area, patch) = need(opening.wall, opening, "wall"), self._opening(w, opening)
+            if patch is not None:
+                # A curtain before a window: the glass does not show.
+                area -= sum(patch.common_m2(other) for other in hung.get(wall, ()))
             if area > 0.0:
-                kind = need(opening.kind, opening, "kind")
-                found.setdefault(wall, []).append((Part(wall, flat, area, OPENS.get(kind, ())), area))
-        for pane in self.design.shell.roof_windows:
-            area = self._pane(w, pane)
-            found["ceiling"].append((Part("ceiling", flat, area, GLASS), area))
-        return found
+                materials = OPENS.get(need(opening.kind, opening, "kind"), ())
+                found.setdefault(wall, []).append(Part(wall, area, materials))
+        panes = [Part("ceiling", self._pane(w, pane), GLASS) for pane in self.design.shell.roof_windows]
+        return {**found, "ceiling": found.get("ceiling", []) + panes}
 
     def _patch(self, w: World, treatment: Treatment) -> Patch | None:
         """Return where a treatment is on its wall, None where the file does not place it."""
@@ -168,12 +179,18 @@ class Lining(View):
             return ("mineral-wool-50",)
         raise Missing(treatment, "absorption")
 
-    def faces(self, world: World, band_hz: int) -> tuple[Faced, ...]:
-        """Return every part with what it absorbs in an octave."""
-        return world.once(
-            ("faces", band_hz),
-            lambda w: tuple(Faced(p.normal, p.area_m2, self.absorbed(w, p, band_hz)) for p in self.parts(w)),
-        )
+    def groups(self, world: World) -> tuple[Part, ...]:
+        """Return the parts, those that face alike and are covered alike taken together."""
+
+        def found(w: World) -> tuple[Part, ...]:
+            alike: dict[tuple[object, ...], Part] = {}
+            for part in self.parts(w):
+                key = (part.direction, part.materials, part.treatment.key if part.treatment is not None else "")
+                known = alike.get(key)
+                alike[key] = part if known is None else known._replace(area_m2=known.area_m2 + part.area_m2)
+            return tuple(alike.values())
+
+        return world.once("lining groups", found)
 
     def absorbed(self, world: World, part: Part, band_hz: int) -> float:
         """Return the coefficient of a part in an octave: somewhere within what its sources give."""
@@ -208,15 +225,10 @@ class Lining(View):
         most = count * SEAT_M2[1] * coefficient(("seat-occupied",), band_hz).high + OTHER * floor
         return (least + most) / 2.0 + world(self._where(SEATED, "")) * (most - least) / 2.0
 
-    @staticmethod
-    def is_bare(part: Part) -> bool:
-        """Whether a part is a finish that something could cover: no opening, no treatment, not the floor."""
-        return part.surface != "floor" and part.treatment is None and part.materials not in {(), *OPENS.values()}
-
     def free_m2(self, world: World) -> dict[str, float]:
         """Return what nothing covers of each wall and of the ceiling."""
         found: dict[str, float] = {}
         for part in self.parts(world):
-            if self.is_bare(part):
+            if part.is_bare:
                 found[part.surface] = found.get(part.surface, 0.0) + part.area_m2
         return found

@@ -16,7 +16,6 @@ from roomlint.review import (
     found,
     labelled,
     memory,
-    passes,
     practice,
     rule,
     standard,
@@ -32,6 +31,7 @@ if TYPE_CHECKING:
 
 AT_HOME: Final = between(0.2, 0.5, "s")
 TOLERANCE_S: Final = 0.05
+LOWEST_HZ: Final = 250
 MAIN: Subjects[Loudspeaker] = labelled("M+000", "M+030", "M-030")
 
 
@@ -49,8 +49,8 @@ def _wanted(room: Room, _: Shell) -> Windows:
     basis=(
         practice("0.2 to 0.5 s at home; a choice of this rule book"),
         standard(
-            "Master Handbook of Acoustics", "p. 233: 16 furnished living rooms of 0.35 to 0.45 s", edition="6th edition",
-            read=True,
+            "Master Handbook of Acoustics", "p. 233: 16 furnished living rooms", edition="6th edition", read=True,
+            note="0.35 to 0.45 s",
         ),
         standard("EBU Tech 3276", "2.3: 0.25 (V / 100 m3)^(1/3), +-0.05 s", edition="2nd edition", read=False),
     ),
@@ -59,9 +59,9 @@ def _wanted(room: Room, _: Shell) -> Windows:
         "s", (("at home", AT_HOME), ("for critical listening, by the volume: 0.2 to 0.4 s, +-0.05 s", None)), _wanted
     ),
     says={
-        "below": "it rings for {figure}, 500 Hz to 2 kHz; {window} wanted; it absorbs too much",
-        "above": "it rings for {figure}, 500 Hz to 2 kHz; {window} wanted: {area} of {thickness} wool on {where}",
-        "full": "it rings for {figure}, 500 Hz to 2 kHz; {window} wanted, more than wool on walls and ceiling does",
+        "below": "it rings for {figure}, 0.5 to 2 kHz; {window} wanted; it absorbs too much",
+        "above": "it rings for {figure}, 0.5 to 2 kHz; {window} wanted: {least} to {area} of {thickness} wool, {where}",
+        "full": "it rings for {figure}, 0.5 to 2 kHz; {window} wanted, more than wool on walls and ceiling does",
     },
     at="walls",
     since="0.3.0",
@@ -72,12 +72,12 @@ def mid_band(room: Room, _shell: Shell) -> Answer:
     Why: A room that rings for long smears speech and blurs where sound comes from; one that hardly rings is tiring.
 
     How decided: Volume and areas under the real ceiling; absorption of finishes, treatments, openings and seats by
-    octave from published tables, each with all that its sources give; air by ISO 9613-1. The mean over the three octaves
-    by Sabine, Eyring and, where surfaces are square to each other, Arau-Puchades; the middle of what they give, their
-    spread and the tables' as its uncertainty. Furniture other than seats is not counted. A surface without a finish
-    leaves it open; a room in which modes rule up to 350 Hz is left to a person. Panels of mineral wool that would do are
-    told with the surfaces that have room for them, the largest free one first, so that the figure passes with its
-    uncertainty; what stands before a wall is not looked at.
+    octave from published tables, each with all that its sources give; a tenth of the floor at the most for other
+    furniture; air by ISO 9613-1. The mean over the three octaves by Sabine, Eyring and, where surfaces are square to
+    each other, Arau-Puchades; the middle of what they give, their spread and the tables' as its uncertainty. A surface
+    without a finish leaves it open; a room in which modes rule up to 350 Hz is left to a person. Panels of mineral wool
+    that would do are told, from what the figure asks to what it asks with its uncertainty, with the surfaces that have
+    room for them: those across which least is absorbed first. What stands before a wall is not looked at.
 
     Remedy: Absorbing panels, a carpet or curtains; of a dead room, take some away or set up what scatters.
 
@@ -91,7 +91,7 @@ def mid_band(room: Room, _shell: Shell) -> Answer:
     needed = view.needed(high)
     if not needed.enough:
         return found(figure, said="full")
-    return found(figure, area=needed.area, thickness=needed.thickness, where=needed.where)
+    return found(figure, least=needed.least, area=needed.area, thickness=needed.thickness, where=needed.where)
 
 
 def _square(room: Room, _: Shell) -> Applies:
@@ -127,16 +127,20 @@ def uneven(room: Room, _shell: Shell) -> Figure:
     return room.figures.decaying.spread()
 
 
+def _above_modes(room: Room, _: Shell) -> Applies:
+    if room.figures.decaying.low_band_hz() is not None:
+        return True
+    return No("single modes rule up to the octave of 250 Hz, and no decay says anything of them")
+
+
 @rule(
     "decay.low-band",
     level=Level.NOTE,
     basis=memory("a mask that rises to 0.3 s above the nominal at 63 Hz", document="EBU Tech 3276", clause="2.3"),
     each=ROOM_SHELL,
+    when=_above_modes,
     window=by_reference(home=at_most(0.3, "s"), critical=at_most(0.15, "s")),
-    says={
-        "fail": "at {octave} it rings for {figure} longer than from 500 Hz to 2 kHz; {window} wanted",
-        "modes": "modes rule up to {limit_hz}: no octave below 500 Hz is judged",
-    },
+    says="at {octave} it rings for {figure} longer than from 500 Hz to 2 kHz; {window} wanted",
     at="walls",
     since="0.3.0",
 )
@@ -153,9 +157,7 @@ def low_band(room: Room, _shell: Shell) -> Answer:
     When to waive: Measured on site and found even.
     """
     view = room.figures.decaying
-    band = view.low_band_hz()
-    if band is None:
-        return tells("modes", view.schroeder(), limit_hz=view.schroeder())
+    band = view.low_band_hz() or LOWEST_HZ
     return found(view.low_excess(band), octave=f"{band} Hz")
 
 
@@ -201,8 +203,8 @@ def critical_distance(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: Three times as far as the critical distance the direct sound lies 9.5 dB below the room's, and detail goes.
 
-    How decided: Distance over 0.057 sqrt(Q V / T), T the mean decay of 500 Hz to 2 kHz and Q from the coverage angles of
-    the loudspeaker's sheet. Indicative in a room that absorbs much.
+    How decided: Distance over 0.057 sqrt(Q V / T), T the mean decay of 500 Hz to 2 kHz and Q from the coverage angles
+    of the loudspeaker's sheet. Indicative in a room that absorbs much.
 
     Remedy: Sit nearer, treat the room, or take a loudspeaker that directs more.
 
