@@ -104,6 +104,17 @@ class Decaying(View):
         """Return the decay in an octave."""
         return self.figure(f"decay at {band_hz} Hz", "s", lambda w: self.decay_s(w, band_hz), band_hz)
 
+    def by(self, formula: str, band_hz: int) -> Figure:
+        """Return the decay in an octave by one formula; refuses one that does not hold for the room's shape."""
+
+        def compute(world: World) -> float:
+            found = self.formulas(world, band_hz)
+            if formula not in found:
+                raise Refused("its surfaces are not square to each other")
+            return found[formula]
+
+        return self.figure(f"decay at {band_hz} Hz by {formula}", "s", compute, formula, band_hz)
+
     def mid_s(self, world: World) -> float:
         """Return the mean decay of the octaves from 500 Hz to 2 kHz."""
         return sum(self.decay_s(world, band) for band in MID_BANDS_HZ) / len(MID_BANDS_HZ)

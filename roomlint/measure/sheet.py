@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from roomlint.design.base import Missing
 from roomlint.design.listening import WOOD
+from roomlint.figures.absorption import BANDS_HZ
+from roomlint.figures.decay import OCTAVE_EDGE
 from roomlint.figures.domain import Refused
 from roomlint.measure.fixing import SCREWS
 
@@ -31,6 +33,7 @@ class Lacking:
     """What the team calls the element that lacks it."""
 
 
+KILO = 1000
 NOT_ITS = Lacking("")
 """A figure that this kind of source does not have."""
 Cell: TypeAlias = "Figure | Lacking | str"
@@ -47,11 +50,12 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: one a seat, then picture, channels, bass, fixings, circuits, cables and heat."""
+    """Return the tables of a room: seats, then picture, channels, bass, decay, fixings, circuits, cables, heat."""
     tables = list(_seats(figures))
     tables += _picture(figures)
     tables += _channels(figures)
     tables += _bass(figures)
+    tables += _decay(figures)
     tables += _mounts(figures)
     tables += _circuits(figures)
     tables += _cables(figures)
@@ -164,6 +168,25 @@ def _bass(figures: Figures) -> Iterable[Table]:
 
 def _deepest(figures: Figures, seat: Seat) -> Figure:
     return figures.bass.deepest_dip(seat) if len(figures.design.seats) > 1 else figures.bass.own_dip(seat).figure
+
+
+def _decay(figures: Figures) -> Iterable[Table]:
+    """Yield the decay by octave with its range, each formula's own, and which octaves lie where modes rule."""
+    if all(surface.finish is None for surface in figures.design.shell.surfaces):
+        return
+    view, edge = figures.decaying, _ask(figures.decaying.schroeder)
+    square = figures.space.no_ceiling is None and view.is_square
+    rows = []
+    for band in BANDS_HZ:
+        name = f"{band // 1000} kHz" if band >= KILO else f"{band} Hz"
+        name, cells = _row(name, partial(view.band, band), partial(view.by, "sabine", band))
+        cells += (_ask(partial(view.by, "eyring", band)), _ask(partial(view.by, "arau", band)) if square else NOT_ITS)
+        low = not isinstance(edge, Lacking) and edge.value > band / OCTAVE_EDGE
+        rows.append((name, (*cells, "rule here" if low else NOT_ITS)))
+    rows.append(("500 Hz to 2 kHz", (_ask(view.mid), *(NOT_ITS,) * 4)))
+    rows.append(("Schroeder frequency", (*(NOT_ITS,) * 4, edge)))
+    columns = ("decay", "Sabine", "Eyring", "Arau-Puchades", "single modes")
+    yield Table("decay by octave, from tables of absorption", columns, tuple(rows))
 
 
 def _mounts(figures: Figures) -> Iterable[Table]:
