@@ -31,6 +31,12 @@ class Patch(NamedTuple):
         """Its area."""
         return self.width_m * self.height_m
 
+    def holds(self, other: Patch) -> bool:
+        """Return whether another one lies within it."""
+        across = self.left_m <= other.left_m and other.left_m + other.width_m <= self.left_m + self.width_m
+        up = self.bottom_m <= other.bottom_m and other.bottom_m + other.height_m <= self.bottom_m + self.height_m
+        return across and up
+
     def common_m2(self, other: Patch) -> float:
         """Return the area that it shares with another one on the same surface, m2."""
         wide = min(self.left_m + self.width_m, other.left_m + other.width_m) - max(self.left_m, other.left_m)

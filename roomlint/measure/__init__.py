@@ -39,6 +39,7 @@ if TYPE_CHECKING:
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
     from roomlint.measure.standing import Standing
+    from roomlint.measure.treating import Treating
     from roomlint.measure.viewing import Viewing
 
 
@@ -155,6 +156,13 @@ class Figures:
         from roomlint.measure.reflections import Reflections
 
         return Reflections(self)
+
+    @cached_property
+    def treating(self) -> Treating:
+        """Where panels take first reflections."""
+        from roomlint.measure.treating import Treating
+
+        return Treating(self)
 
     @cached_property
     def bass(self) -> Bass:

@@ -40,7 +40,7 @@ SEAT_M2: Final = (0.5, 1.0)
 OTHER: Final = 0.1
 """What tables, shelves and people absorb that no file lists, at the most, of the floor's area. Practice, ours."""
 UNKNOWN: Final = -1
-_HOLE: Final = Range(0.99, 0.99)
+_HOLE: Final = 0.99
 _SLACK: Final = 1.02
 """Pieces of a surface may come to this much more than the surface: what corners are good for."""
 
@@ -194,14 +194,33 @@ class Lining(View):
 
     def absorbed(self, world: World, part: Part, band_hz: int) -> float:
         """Return the coefficient of a part in an octave: somewhere within what its sources give."""
-        if part.treatment is None:
-            if not part.materials:
-                return _HOLE.high
-            return coefficient(part.materials, band_hz).at(world(self._where(TABLES, part.materials)))
-        if part.materials:
-            return coefficient(part.materials, band_hz).at(world(self._where(TABLES, part.materials)))
+        if part.treatment is None or part.materials:
+            return self.taken(world, part.materials, band_hz)
         stated = self._stated(part.treatment, band_hz)
         return stated.at(world(self._where(TESTED, part.treatment.key)))
+
+    def taken(self, world: World, materials: tuple[str, ...], band_hz: int) -> float:
+        """Return the coefficient of what may be one of some materials of the table; a hole takes all."""
+        if not materials:
+            return _HOLE
+        return coefficient(materials, band_hz).at(world(self._where(TABLES, materials)))
+
+    def opening_at(self, world: World, wall: str, across_m: float, up_m: float) -> Opening | None:
+        """Return the opening that a point of a wall is in; one whose place is not given is nowhere."""
+        spot = areas.Patch(across_m, up_m, 0.0, 0.0)
+        for opening in self.design.shell.openings:
+            if opening.wall == wall and opening.start_m is not None and opening.width_m is not None:
+                patch = self._opening(world, opening)[1] if opening.height_m is not None else None
+                if patch is not None and patch.holds(spot):
+                    return opening
+        return None
+
+    def material(self, opening: Opening | None, surface: str) -> tuple[str, ...] | None:
+        """Return what an opening, or else a surface, may be of by the table; None for a surface without a finish."""
+        if opening is not None:
+            return OPENS.get(need(opening.kind, opening, "kind"), ())
+        found = self.design.shell.surface(surface)
+        return (found.finish,) if found is not None and found.finish is not None else None
 
     @staticmethod
     def _stated(treatment: Treatment, band_hz: int) -> Range:
