@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
     from roomlint.measure.panels import Panels
+    from roomlint.measure.placing import Placing
     from roomlint.measure.playing import Playing
     from roomlint.measure.powered import Powered
     from roomlint.measure.protection import Protection
@@ -184,6 +185,13 @@ class Figures:
         from roomlint.measure.decaying import Decaying
 
         return Decaying(self)
+
+    @cached_property
+    def placing(self) -> Placing:
+        """Where else subwoofers could stand."""
+        from roomlint.measure.placing import Placing
+
+        return Placing(self)
 
     @cached_property
     def cabling(self) -> Cabling:

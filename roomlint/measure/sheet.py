@@ -164,6 +164,14 @@ def _bass(figures: Figures) -> Iterable[Table]:
     rows = [_row("all seats", figures.bass.seat_spread)]
     rows += [_row(seat.id, partial(_deepest, figures, seat)) for seat in design.seats]
     yield Table("bass, 20 to 80 Hz", ("range over seats, or a seat's deepest dip",), tuple(rows))
+    if len(design.seats) > 1:
+        try:
+            sets = [(", ".join(cure.placed.names), (cure.spread,)) for cure in figures.placing.best()]
+        except (Missing, Refused):
+            return
+        if sets:
+            title = "subwoofers elsewhere, amid walls or in corners, alike and undelayed: the best"
+            yield Table(title, ("range over seats",), tuple(sets))
 
 
 def _deepest(figures: Figures, seat: Seat) -> Figure:
