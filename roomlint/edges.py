@@ -45,6 +45,8 @@ class Edge:
     products: Sequence[Mapping[str, Any]] = ()
     sheet: str = ""
     """The product whose sheet holds the value; empty for the room's own."""
+    certain: float = 0.0
+    """Of a figure that is uncertain whatever the readings: so far on either side of an edge its verdict is certain."""
 
     def __str__(self) -> str:
         """Return a name for the test's list."""
@@ -110,7 +112,7 @@ def _crossings(edge: Edge, judged: Judged, window: Window, side: str, limit: flo
         known = [r.at.path for r in judged.figure.readings if r.at is not None]
         raise AssertionError(f"{edge}: the figure does not rest on {path}; it rests on {known}")
     way = -1.0 if side == "low" else 1.0
-    hair = 0.55 * 10.0 ** -decimals(window.unit)
+    hair = edge.certain or 0.55 * 10.0 ** -decimals(window.unit)
     base = limit + way * (0.0 if judged.rule.guarded else window.allowance)
 
     @cache  # both sides of an edge are sought along the same points

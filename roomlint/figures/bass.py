@@ -101,6 +101,26 @@ def drive(sources: Sequence[BassSource], frequencies_hz: Sequence[float] | Array
     return found
 
 
+def evened(gains: ComplexArray) -> ComplexArray:
+    """Return the gains of sources without what they have in common: over the root of their mean square, by frequency.
+
+    A low-pass that all share is no fault of a seat, and an equaliser undoes it; one that some have alone stays. Where
+    all are silent they stay as they are. Source: what equalising all sources alike does.
+    """
+    strength = np.sqrt((np.abs(gains) ** 2).mean(axis=0))
+    found: ComplexArray = gains / np.where(strength > 0.0, strength, 1.0)
+    return found
+
+
+def seat_range_db(levels_db: Array) -> Array:
+    """Return the loudest less the quietest seat, averaged over frequency, dB; `levels_db` is (..., seats, frequencies).
+
+    Source: arithmetic.
+    """
+    found: Array = (levels_db.max(axis=-2) - levels_db.min(axis=-2)).mean(axis=-1)
+    return found
+
+
 def level_db(pressure: ComplexArray, floor_db: float = -80.0) -> Array:
     """Level of a pressure; what is below `floor_db` is lifted to it, so that a perfect null stays a number."""
     found: Array = 20 * np.log10(np.maximum(np.abs(pressure), 10 ** (floor_db / 20)))

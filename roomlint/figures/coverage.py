@@ -10,6 +10,8 @@ from roomlint.figures.domain import Refused
 
 UP: Vector3 = (0.0, 0.0, 1.0)
 FRONT: Vector3 = (0.0, 1.0, 0.0)
+COVERED_DB = 6.0
+MOST_DROP_DB = 12.0
 
 
 class Frame(NamedTuple):
@@ -43,6 +45,21 @@ def frame_of(axis: Vector3, top: Vector3 = UP) -> Frame:
     width = math.hypot(*side)
     right = (side[0] / width, side[1] / width, side[2] / width)
     return Frame(right, cross(right, out), out)
+
+
+def drop_db(off: OffAxis, half_horizontal_deg: float, half_vertical_deg: float) -> float:
+    """Return how much weaker a loudspeaker is off its axis than on it, dB.
+
+    6 dB times the square of the direction in units of half its nominal coverage, sideways and up together: naught
+    ahead, 6 dB at the nominal angles, which are its -6 dB points, and no more than 12 dB. Half angles above 0 deg,
+    else Refused. Source: the definition of coverage; the curve between is practice, ours.
+    """
+    if half_horizontal_deg <= 0.0 or half_vertical_deg <= 0.0:
+        raise Refused(
+            f"coverage is above 0 deg to each side, not {half_horizontal_deg:g} and {half_vertical_deg:g} deg"
+        )
+    square = (off.horizontal_deg / half_horizontal_deg) ** 2 + (off.vertical_deg / half_vertical_deg) ** 2
+    return min(COVERED_DB * square, MOST_DROP_DB)
 
 
 def mounted_axis(

@@ -20,17 +20,20 @@ if TYPE_CHECKING:
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
+    from roomlint.measure.decaying import Decaying
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.heating import Heating
     from roomlint.measure.levels import Levels
+    from roomlint.measure.lining import Lining
     from roomlint.measure.mains import Mains
     from roomlint.measure.mounting import Mounts
     from roomlint.measure.noise import Noises
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
     from roomlint.measure.panels import Panels
+    from roomlint.measure.placing import Placing
     from roomlint.measure.playing import Playing
     from roomlint.measure.powered import Powered
     from roomlint.measure.protection import Protection
@@ -39,6 +42,7 @@ if TYPE_CHECKING:
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
     from roomlint.measure.standing import Standing
+    from roomlint.measure.treating import Treating
     from roomlint.measure.viewing import Viewing
 
 
@@ -157,11 +161,39 @@ class Figures:
         return Reflections(self)
 
     @cached_property
+    def treating(self) -> Treating:
+        """Where panels take first reflections."""
+        from roomlint.measure.treating import Treating
+
+        return Treating(self)
+
+    @cached_property
     def bass(self) -> Bass:
         """The modal response of the subwoofers at the seats."""
         from roomlint.measure.bass import Bass
 
         return Bass(self)
+
+    @cached_property
+    def lining(self) -> Lining:
+        """What the room's surfaces are covered with."""
+        from roomlint.measure.lining import Lining
+
+        return Lining(self)
+
+    @cached_property
+    def decaying(self) -> Decaying:
+        """How long sound rings in the room."""
+        from roomlint.measure.decaying import Decaying
+
+        return Decaying(self)
+
+    @cached_property
+    def placing(self) -> Placing:
+        """Where else subwoofers could stand."""
+        from roomlint.measure.placing import Placing
+
+        return Placing(self)
 
     @cached_property
     def cabling(self) -> Cabling:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import need
 from roomlint.figures import images
+from roomlint.figures.coverage import drop_db, off_axis_parts
 from roomlint.figures.direction import dot, toward
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from roomlint.design.base import Pair
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.shell import Treatment
+    from roomlint.figures.direction import Point3
     from roomlint.figures.images import Reflection
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
@@ -26,7 +28,7 @@ WANTED_DB: Final = -10.0
 SPEECH_BANDS_HZ: Final = (1000, 2000, 4000)
 MOST_ABSORBED: Final = 0.99
 """Coefficients above one are an artefact of the measuring method."""
-BARE: Final = "bare surfaces that reflect all, and a loudspeaker that radiates alike to all sides but its back"
+BARE: Final = "surfaces of unknown finish that reflect all, and a loudspeaker without coverage that radiates all round"
 _BESIDE: Final = 0.5
 """A wall is a side wall for a seat that looks along it: its inward direction lies across the look."""
 
@@ -67,7 +69,7 @@ class Reflections(View):
             # Above 1 kHz a cabinet hardly radiates behind itself.
             if bounce.delay_ms(speed) < EARLY_MS and dot(ahead, toward(place, bounce.bounce)) > 0.0
         ]
-        return tuple(sorted(soon, key=lambda bounce: -bounce.level_db(self._absorbed(bounce))))
+        return tuple(sorted(soon, key=lambda bounce: -self.level_db(world, speaker, seat, bounce)))
 
     def loudest_db(self, speaker: Loudspeaker, seat: Seat) -> Figure | None:
         """Level of the loudest early reflection against the direct sound; None when there is none."""
@@ -79,7 +81,7 @@ class Reflections(View):
             found = self._early(world, speaker, seat)
             if not found:
                 raise Refused("no reflection arrives early there")
-            return max(bounce.level_db(self._absorbed(bounce)) for bounce in found)
+            return max(self.level_db(world, speaker, seat, bounce) for bounce in found)
 
         return self.figure("loudest early reflection", "dB", compute)
 
@@ -88,8 +90,6 @@ class Reflections(View):
         return self._told(speaker, seat, self.early(speaker, seat)[0])
 
     def _told(self, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> Early:
-        absorbed = self._absorbed(bounce)
-
         def again(world: World) -> Reflection:
             for other in self.figures.boundary.images(world, speaker, seat):
                 if (other.kind, other.number) == (bounce.kind, bounce.number):
@@ -98,12 +98,12 @@ class Reflections(View):
 
         speed = self.figures.space.sound_speed_m_s
         return Early(
-            self.figure("level of the reflection", "dB", lambda w: again(w).level_db(absorbed)),
+            self.figure("level of the reflection", "dB", lambda w: self.level_db(w, speaker, seat, again(w))),
             self.figure("delay of the reflection", "ms", lambda w: again(w).delay_ms(speed(w))),
             self._surface(bounce),
             (
-                self.figure("along", "m", lambda w: self._on_surface(again(w))[0]),
-                self.figure("up", "m", lambda w: self._on_surface(again(w))[1]),
+                self.figure("along", "m", lambda w: self.on_surface(again(w))[0]),
+                self.figure("up", "m", lambda w: self.on_surface(again(w))[1]),
             ),
             images.absorption_needed(bounce.direct_m, bounce.path_m, WANTED_DB),
         )
@@ -130,11 +130,11 @@ class Reflections(View):
         if any(self._first_side(self.world, speaker, seat, side) is None for speaker, side in sides):
             return None
 
-        def apart(name: str, unit: str, of: Callable[[World, Reflection], float]) -> Figure:
+        def apart(name: str, unit: str, of: Callable[[World, Loudspeaker, Reflection], float]) -> Figure:
             def compute(world: World) -> float:
                 world.assume(BARE)
-                found = [self._first_side(world, speaker, seat, side) for speaker, side in sides]
-                values = [of(world, bounce) for bounce in found if bounce is not None]
+                found = [(speaker, self._first_side(world, speaker, seat, side)) for speaker, side in sides]
+                values = [of(world, speaker, bounce) for speaker, bounce in found if bounce is not None]
                 if len(values) < len(sides):
                     raise Refused("no side wall reflects to the seat there")
                 return abs(values[0] - values[1])
@@ -143,8 +143,8 @@ class Reflections(View):
 
         speed = self.figures.space.sound_speed_m_s
         return Apart(
-            apart("difference of the side reflections", "dB", lambda _, it: it.level_db(self._absorbed(it))),
-            apart("time between the side reflections", "ms", lambda world, it: it.delay_ms(speed(world))),
+            apart("difference of the side reflections", "dB", lambda w, whose, it: self.level_db(w, whose, seat, it)),
+            apart("time between the side reflections", "ms", lambda w, _, it: it.delay_ms(speed(w))),
         )
 
     def one_sided(self, pair: Pair[Loudspeaker], seat: Seat) -> str:
@@ -157,12 +157,35 @@ class Reflections(View):
             return ""
         return pair.left.words if has[0] else pair.right.words
 
+    def level_db(self, world: World, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> float:
+        """Return a bounce's level against the direct sound, by the longer way, the surface and the coverage."""
+        return bounce.level_db(self._absorbed(world, bounce)) - self._weaker_db(world, speaker, seat, bounce)
+
+    def bare_db(self, world: World, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> float:
+        """Return a bounce's level against the direct sound if nothing covered the surface."""
+        return bounce.level_db() - self._weaker_db(world, speaker, seat, bounce)
+
+    def _weaker_db(self, world: World, speaker: Loudspeaker, seat: Seat, bounce: Reflection) -> float:
+        """Return how much weaker a loudspeaker is toward a bounce than toward the seat."""
+        ear = world.xyz(need(seat.ear, seat, "ear"))
+        return self._drop_db(world, speaker, bounce.bounce) - self._drop_db(world, speaker, ear)
+
+    def _drop_db(self, world: World, speaker: Loudspeaker, point: Point3) -> float:
+        """Return how much weaker a loudspeaker is toward a point than ahead; naught where its coverage is not given."""
+        data = speaker.product.loudspeaker if speaker.product is not None else None
+        if data is None or speaker.aim is None or data.horizontal_deg is None or data.vertical_deg is None:
+            return 0.0
+        place = world.xyz(need(speaker.position, speaker, "position"))
+        off = off_axis_parts(self.figures.aim.axis(world, speaker), place, point)
+        halves = (world(data.horizontal_deg) / 2.0, world(data.vertical_deg) / 2.0)
+        return drop_db(off, max(halves[0], 1.0), max(halves[1], 1.0))
+
     def _surface(self, bounce: Reflection) -> str:
         if bounce.kind == "wall":
             return self.figures.space.wall_name(bounce.number)
         return bounce.kind
 
-    def _on_surface(self, bounce: Reflection) -> tuple[float, float]:
+    def on_surface(self, bounce: Reflection) -> tuple[float, float]:
         """Return the bounce's place on its surface as an installer finds it, m."""
         x, y, z = bounce.bounce
         shell = self.design.shell
@@ -171,21 +194,35 @@ class Reflections(View):
             return math.dist((corner.x.value, corner.y.value), (x, y)), z
         return x, shell.length_m.value - y
 
-    def _absorbed(self, bounce: Reflection) -> float:
-        """Return the mean absorption, 1 to 4 kHz, of what covers the bounce point; 0 for a bare surface."""
-        surface = self._surface(bounce)
-        most = 0.0
-        for treatment in self.design.treatments:
-            if treatment.on == surface and treatment.kind != "diffuser" and self._covers(treatment, bounce):
-                bands = need(treatment.absorption, treatment, "absorption")
-                known = [bands[hz] for hz in SPEECH_BANDS_HZ if hz in bands]
-                if not known:
-                    need(None, treatment, "absorption.1 kHz")
-                most = max(most, min(MOST_ABSORBED, sum(known) / len(known)))
-        return most
+    def _absorbed(self, world: World, bounce: Reflection) -> float:
+        """Return the mean absorption, 1 to 4 kHz, of what is where it bounces: treatment, opening or finish."""
+        surface, (across, up) = self._surface(bounce), self.on_surface(bounce)
+        lining = self.figures.lining
+        covering = [
+            treatment
+            for treatment in self.design.treatments
+            if treatment.on == surface and treatment.kind != "diffuser" and self.covers(treatment, bounce)
+        ]
+        if covering:
+            return max(self._stated(treatment) for treatment in covering)
+        opening = lining.opening_at(world, surface, across, up) if bounce.kind == "wall" else None
+        materials = lining.material(opening, surface)
+        if materials is None:
+            return 0.0
+        taken = [lining.taken(world, materials, band) for band in SPEECH_BANDS_HZ]
+        return min(MOST_ABSORBED, sum(taken) / len(taken))
 
-    def _covers(self, treatment: Treatment, bounce: Reflection) -> bool:
-        across, up = self._on_surface(bounce)
+    @staticmethod
+    def _stated(treatment: Treatment) -> float:
+        bands = need(treatment.absorption, treatment, "absorption")
+        known = [bands[hz] for hz in SPEECH_BANDS_HZ if hz in bands]
+        if not known:
+            need(None, treatment, "absorption.1 kHz")
+        return min(MOST_ABSORBED, sum(known) / len(known))
+
+    def covers(self, treatment: Treatment, bounce: Reflection) -> bool:
+        """Whether a treatment of a surface covers the place where something bounces on it."""
+        across, up = self.on_surface(bounce)
         wide, high = need(treatment.width_m, treatment, "width"), need(treatment.height_m, treatment, "height")
         if bounce.kind == "wall":
             start = need(treatment.start_m, treatment, "from_wall_left").value

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Seat, Subwoofer
     from roomlint.design.quantity import Quantity, Reading
-    from roomlint.figures.bass import BassSource
+    from roomlint.figures.bass import BassSource, LowPass
     from roomlint.figures.direction import Point3
     from roomlint.figures.modal_sum import Array, ComplexArray
     from roomlint.figures.room_response import Paths, RoomResponse
@@ -31,6 +31,7 @@ HIGH_HZ: Final = 80
 BAND_HZ: Final = tuple(float(hz) for hz in range(14, 114))
 """Half an octave beyond what is judged, so that a seat's own level has both sides of every note."""
 CLOSED: Final = "closed room with rigid walls"
+OWN_LOW_PASS: Final = "a subwoofer's own low-pass of the fourth order"  # noqa: S105  a filter
 NUMERICAL: Final = "modes of this shape found numerically"
 
 Best: TypeAlias = "Callable[..., float]"
@@ -105,7 +106,25 @@ class SeatBass(View):
             world(level) if level is not None else 0.0,
             world(late) if late is not None else 0.0,
             self.inverted(subwoofer),
+            self._low_pass(subwoofer, world),
         )
+
+    @staticmethod
+    def _low_pass(subwoofer: Subwoofer, world: World) -> LowPass | None:
+        from roomlint.figures.bass import LowPass
+
+        if subwoofer.low_pass_hz is None:
+            return None
+        world.assume(OWN_LOW_PASS)
+        return LowPass(world(subwoofer.low_pass_hz))
+
+    def _gains(self, world: World) -> ComplexArray:
+        """Return what the subwoofers are set to by frequency; a low-pass that all have alike is left out."""
+        from roomlint.figures.bass import drive, evened
+
+        gains = drive([self._source(subwoofer, world) for subwoofer in self.placed_subwoofers()], BAND_HZ)
+        filtered = any(subwoofer.low_pass_hz is not None for subwoofer in self.design.subwoofers)
+        return evened(gains) if filtered else gains
 
     def response_in(self, world: World) -> RoomResponse:
         """Return the room's response in a world; refuses a shape that is too large or too intricate."""
@@ -159,22 +178,19 @@ class SeatBass(View):
         """Return the statistics of the levels at the seats in a world, at a decay."""
 
         def found(w: World) -> Levels:
-            from roomlint.figures.bass import drive
-
-            gains = drive([self._source(subwoofer, w) for subwoofer in self.placed_subwoofers()], BAND_HZ)
-            return self._statistics((self._paths(w).weighed(self._weights(w, decay_s)) * gains).sum(axis=1))
+            return self.statistics((self._paths(w).weighed(self.weights(w, decay_s)) * self._gains(w)).sum(axis=1))
 
         return world.once(("bass levels", decay_s), found)
 
-    def _weights(self, world: World, decay_s: float) -> ComplexArray:
+    def weights(self, world: World, decay_s: float) -> ComplexArray:
         """Return what the room's modes bring at a decay, wherever things stand in it."""
         return world.once(("bass weights", decay_s), lambda w: self.response_in(w).weights(BAND_HZ, decay_s))
 
     @staticmethod
-    def _statistics(pressure: ComplexArray) -> Levels:
+    def statistics(pressure: ComplexArray) -> Levels:
         """Return the statistics of pressures, (..., seats, frequencies)."""
         from roomlint.figures import bass_dips
-        from roomlint.figures.bass import level_db, smoothed_db
+        from roomlint.figures.bass import level_db, seat_range_db, smoothed_db
 
         levels = level_db(pressure)
         judged = levels[..., BAND_HZ.index(LOW_HZ) : BAND_HZ.index(HIGH_HZ) + 1]
@@ -184,8 +200,9 @@ class SeatBass(View):
         if levels.shape[-2] > 1:
             notes = smoothed_db(levels, BAND_HZ, 1.0 / bass_dips.NOTE_OCTAVES)
             others = bass_dips.lowest(bass_dips.against_others_db(notes), *of)
-        spread = (judged.max(axis=-2) - judged.min(axis=-2)).mean(axis=-1)
-        return Levels(spread, bass_dips.lowest(own, *of), others, bass_dips.lowest_of_all_seats(own, *of))
+        return Levels(
+            seat_range_db(judged), bass_dips.lowest(own, *of), others, bass_dips.lowest_of_all_seats(own, *of)
+        )
 
     def _changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
         """Return what is not known exactly, the statistics as read, and a stack of them with each a little off.
@@ -198,15 +215,12 @@ class SeatBass(View):
     def _find_changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
         import numpy as np
 
-        from roomlint.figures.bass import drive
-
         world, response, decay_s = self.world, self.response_in(self.world), DECAYS_S[1]
-        sources = [self._source(subwoofer, world) for subwoofer in self.placed_subwoofers()]
-        places = [source.position for source in sources]
+        places = [need(subwoofer.position, subwoofer, "position").xyz for subwoofer in self.placed_subwoofers()]
         points = [need(seat.ear, seat, "ear") for seat in self.placed_seats()]
         ears = [point.xyz for point in points]
-        gains = drive(sources, BAND_HZ)
-        pressure = (self._paths(world).weighed(self._weights(world, decay_s)) * gains).sum(axis=1)
+        gains = self._gains(world)
+        pressure = (self._paths(world).weighed(self.weights(world, decay_s)) * gains).sum(axis=1)
         changes: dict[Reading, ComplexArray] = {}
         if response.found_numerically:
             coarse = response.coarser.transfer(places, ears, BAND_HZ, decay_s)
@@ -225,8 +239,8 @@ class SeatBass(View):
                         else:
                             change[number] += share.change * (by_ear[number, :, axis] * gains).sum(axis=0)
         moved = [pressure + way * change for change in changes.values() for way in (1.0, -1.0)]
-        as_read = self._statistics(pressure)
-        return tuple(changes), as_read, self._statistics(np.stack(moved)) if moved else as_read
+        as_read = self.statistics(pressure)
+        return tuple(changes), as_read, self.statistics(np.stack(moved)) if moved else as_read
 
     def _kindest(self, pick: Callable[[Levels], Array], best: Best = max) -> float:
         """Return the decay at which a figure is best, as read."""

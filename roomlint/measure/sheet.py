@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from roomlint.design.base import Missing
 from roomlint.design.listening import WOOD
+from roomlint.figures.absorption import BANDS_HZ
+from roomlint.figures.decay import OCTAVE_EDGE
 from roomlint.figures.domain import Refused
 from roomlint.measure.fixing import SCREWS
 
@@ -31,6 +33,7 @@ class Lacking:
     """What the team calls the element that lacks it."""
 
 
+KILO = 1000
 NOT_ITS = Lacking("")
 """A figure that this kind of source does not have."""
 Cell: TypeAlias = "Figure | Lacking | str"
@@ -47,12 +50,13 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: one a seat, then picture, channels, levels, bass, noise and what holds and feeds."""
+    """Return the tables of a room: seats, then picture, channels, levels, bass, decay, noise and what holds and feeds."""
     tables = list(_seats(figures))
     tables += _picture(figures)
     tables += _channels(figures)
     tables += _levels(figures)
     tables += _bass(figures)
+    tables += _decay(figures)
     tables += _noise(figures)
     tables += _mounts(figures)
     tables += _circuits(figures)
@@ -208,10 +212,37 @@ def _bass(figures: Figures) -> Iterable[Table]:
     rows = [_row("all seats", figures.bass.seat_spread)]
     rows += [_row(seat.id, partial(_deepest, figures, seat)) for seat in design.seats]
     yield Table("bass, 20 to 80 Hz", ("range over seats, or a seat's deepest dip",), tuple(rows))
+    if len(design.seats) > 1:
+        try:
+            sets = [(", ".join(cure.placed.names), (cure.spread,)) for cure in figures.placing.best()]
+        except (Missing, Refused):
+            return
+        if sets:
+            title = "subwoofers elsewhere, amid walls or in corners, alike and undelayed: the best"
+            yield Table(title, ("range over seats",), tuple(sets))
 
 
 def _deepest(figures: Figures, seat: Seat) -> Figure:
     return figures.bass.deepest_dip(seat) if len(figures.design.seats) > 1 else figures.bass.own_dip(seat).figure
+
+
+def _decay(figures: Figures) -> Iterable[Table]:
+    """Yield the decay by octave with its range, each formula's own, and which octaves lie where modes rule."""
+    if all(surface.finish is None for surface in figures.design.shell.surfaces):
+        return
+    view, edge = figures.decaying, _ask(figures.decaying.schroeder)
+    square = figures.space.no_ceiling is None and view.is_square
+    rows = []
+    for band in BANDS_HZ:
+        name = f"{band // 1000} kHz" if band >= KILO else f"{band} Hz"
+        name, cells = _row(name, partial(view.band, band), partial(view.by, "sabine", band))
+        cells += (_ask(partial(view.by, "eyring", band)), _ask(partial(view.by, "arau", band)) if square else NOT_ITS)
+        low = not isinstance(edge, Lacking) and edge.value > band / OCTAVE_EDGE
+        rows.append((name, (*cells, "rule here" if low else NOT_ITS)))
+    rows.append(("500 Hz to 2 kHz", (_ask(view.mid), *(NOT_ITS,) * 4)))
+    rows.append(("Schroeder frequency", (*(NOT_ITS,) * 4, edge)))
+    columns = ("decay", "Sabine", "Eyring", "Arau-Puchades", "single modes")
+    yield Table("decay by octave, from tables of absorption", columns, tuple(rows))
 
 
 def _mounts(figures: Figures) -> Iterable[Table]:

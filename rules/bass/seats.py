@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.review import Answer, Applies, Figure, Room, Says
 
+EVEN_DB: Final = 6.0
 SEATS_FOR_ONE: Final = 3
 _BARELY_DRIVEN: Final = 0.2
 _HALF: Final = 0.5
@@ -38,12 +39,16 @@ _HALF: Final = 0.5
     basis=practice("several subwoofers even out the seats below 80 Hz; 6 and 10 dB are a choice of this rule book"),
     each=ROOM,
     when=(has_subwoofers, several_seats),
-    window=at_most(10.0, "dB", note=6.0),
-    says="the bass differs by {figure} from seat to seat, 20 to 80 Hz; {window} wanted",
+    window=at_most(10.0, "dB", note=EVEN_DB),
+    says={
+        "fail": "the bass differs by {figure} from seat to seat, 20 to 80 Hz; {window} wanted",
+        "middles": "bass differs by {figure} from seat to seat; {window} wanted: {better} with {count} amid {walls}",
+        "corners": "bass differs by {figure} from seat to seat; {window} wanted: {better} with {count} in {walls}",
+    },
     at="subwoofers",
     since="0.1.0",
 )
-def seat_spread(room: Room, _design: Design) -> Figure:
+def seat_spread(room: Room, design: Design) -> Answer:
     """The bass is much the same at every seat.
 
     Why: Equalising helps all seats only as far as they agree; what differs from seat to seat stays.
@@ -54,11 +59,22 @@ def seat_spread(room: Room, _design: Design) -> Figure:
     may differ by 3 to 6 dB. In a room that is not a box the modes are found numerically; where that cannot be done a
     person must judge.
 
-    Remedy: Two subwoofers at opposite walls, or four; then try the positions here before building.
+    Remedy: Places are computed for as many subwoofers and for one more, of equal level and without delay: the middles
+    of walls, and corners, that are inside, clear of what the file says of openings, obstacles, seats and loudspeakers.
+    The best set is told with what it makes of the seats; `roomlint figures` lists the next ones.
 
     When to waive: Only the reference seat matters to the client.
     """
-    return room.figures.bass.seat_spread()
+    spread = room.figures.bass.seat_spread()
+    if spread.value <= EVEN_DB:
+        return spread
+    cure = room.figures.placing.cure(spread, EVEN_DB)
+    if cure is None:
+        return spread
+    return found(
+        spread, said="corners" if cure.placed.corners else "middles", better=cure.spread,
+        count=len(cure.placed.spots), walls=cure.placed.names,
+    )  # fmt: skip
 
 
 @rule(

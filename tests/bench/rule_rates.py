@@ -17,6 +17,7 @@ import sys
 from collections import Counter, defaultdict
 from typing import Any
 
+from drawn_lining import lined
 from drawn_wiring import AMPLIFIER, PASSIVE, PROCESSOR, STAGES, record, wiring
 
 from roomlint.review.book import load_book
@@ -24,7 +25,7 @@ from roomlint.review.engine import review_room
 from roomlint.testing import room_of
 
 Data = dict[str, Any]
-CHAPTERS = ("boundary", "bass", "distance", "aim", "level", "noise", "channel", "handover")
+CHAPTERS = ("boundary", "bass", "decay", "distance", "aim", "level", "noise", "channel", "handover")
 SPEED_M_S = 343.2
 SURROUNDS = (110.0, -110.0)
 REARS = (135.0, -135.0)
@@ -349,6 +350,8 @@ def main(rooms: int, chapters: tuple[str, ...]) -> None:
         data = drawn.data()
         if {"level", "noise"} & set(chapters):
             heard(number, data)
+        if "decay" in chapters:
+            data = lined(random.Random(number + 2_000_000), data)
         room = room_of(data, loudness(number))
         outcome = review_room(room, rules)
         for trouble in outcome.troubles:

@@ -35,6 +35,7 @@ FROM_WITHIN = {
     "circuits: total_is_tabled": "whether the table that tests/outside holds has the voltage, to name it in a refusal",
     "convex: meeting_m": "tests/figures/test_enclosure.py: a box that slides, by hand",
     "coverage: mounted_axis": "tests/figures/test_direction.py: a turn by hand",
+    "coverage: drop_db": "tests/figures/test_coverage.py: the definition of coverage; no standard draws the rest",
     "delay: rounded_to_step": "tests/figures/test_direction.py: arithmetic",
     "direction: near_deg, outside_range_deg": "differences of angles, by hand there",
     "dowels: shear_to_grain": "tests/figures/test_fixings.py: directions by hand",

@@ -65,13 +65,17 @@ def corner(left: float, front: float, up: float) -> dict[str, Any]:
 def treated(absorption: float) -> dict[str, Any]:
     bands = {"1 kHz": absorption, "2 kHz": absorption, "4 kHz": absorption}
     laid = {"from_left": "0 m", "from_front": "0 m", "width": "4.5 m", "height": "6 m", "absorption": bands}
-    hung = {"from_wall_left": "0 m", "bottom": "0 m", "height": "2.7 m", "width": "6 m", "absorption": bands}
+    hung = {"from_wall_left": "0 m", "bottom": "0 m", "height": "2.7 m", "absorption": bands}
+    walls = {"left": "6 m", "right": "6 m", "front": "4.5 m", "rear": "4.5 m"}
     return {
         **CRITICAL,
         "treatments": [
             {"id": "rug", "kind": "carpet", "on": "floor", **laid},
             {"id": "cloud", "kind": "canopy", "on": "ceiling", **laid},
-            *({"id": f"on-{wall}", "kind": "absorber", "on": wall, **hung} for wall in ("left", "right", "front", "rear")),
+            *(
+                {"id": f"on-{wall}", "kind": "absorber", "on": wall, "width": width, **hung}
+                for wall, width in walls.items()
+            ),
         ],
     }  # fmt: skip
 
