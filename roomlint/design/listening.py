@@ -103,6 +103,10 @@ class Fixing(Element):
         "Thickness of what the fasteners hold, when no mount's sheet says: a flange, a bracket.", high=0.1,
         example="3 mm",
     )  # fmt: skip
+    standoff_m = length(
+        "Spacers between what the fasteners hold and the board; none when not given.", zero=True, high=0.3,
+        example="20 mm",
+    )  # fmt: skip
     member_thickness_m = length(
         "Actual thickness of what the fasteners enter, along the fastener; a stud or joist has its framing's depth when"
         " not given.", high=1.0, example="38 mm",
@@ -247,6 +251,9 @@ class Loudspeaker(Element):
     aim = part("Where it points.", Aim)
     mounting = part("How it is held.", Mounting)
     departure = part("If it leaves its label's window on purpose.", Departure)
+    tap_w = quantity(
+        "The tap that its transformer is set to, on a line of constant voltage.", "power", high=1000.0, example="30 W"
+    )
     behind_screen = flag("Whether it stands behind the screen.")
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
 

@@ -16,12 +16,14 @@ if TYPE_CHECKING:
     from roomlint.measure.angles import Angles
     from roomlint.measure.arrangement import Arrangement
     from roomlint.measure.bass import Bass
+    from roomlint.measure.boards import Boards
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
+    from roomlint.measure.framing import Framings
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.heating import Heating
     from roomlint.measure.mains import Mains
@@ -169,6 +171,13 @@ class Figures:
         return Cabling(self)
 
     @cached_property
+    def framing(self) -> Framings:
+        """What is cut out of studs and joists, and what fits between them."""
+        from roomlint.measure.framing import Framings
+
+        return Framings(self)
+
+    @cached_property
     def heating(self) -> Heating:
         """Heat of racks and the air that carries it away."""
         from roomlint.measure.heating import Heating
@@ -216,6 +225,13 @@ class Figures:
         from roomlint.measure.mains import Mains
 
         return Mains(self)
+
+    @cached_property
+    def boards(self) -> Boards:
+        """Panels, boxes, and what stands between a receptacle and its loads."""
+        from roomlint.measure.boards import Boards
+
+        return Boards(self)
 
     @cached_property
     def powered(self) -> Powered:

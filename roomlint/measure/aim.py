@@ -27,6 +27,8 @@ DOWN_DEG = 180.0
 STEEP = math.sqrt(0.5)
 """An axis that rises or falls by more than 45 degrees has no sideways of its own: one cone is judged."""
 SQUARE_OUT = "facing square out of the surface it is mounted on"
+NOT_TILTED = "not tilted on its mount, as no tilt is given"
+NOT_SWIVELLED = "not swivelled on its mount, as no swivel is given"
 LEVEL_AIM = "level aim, as no elevation is given"
 _ORIGIN = (0.0, 0.0, 0.0)
 
@@ -87,6 +89,10 @@ class Aiming(View):
         tilt = world(held.tilt_deg) if held.tilt_deg is not None else 0.0
         if held.swivel_deg is None and held.tilt_deg is None:
             world.assume(SQUARE_OUT)
+        elif held.tilt_deg is None:
+            world.assume(NOT_TILTED)
+        elif held.swivel_deg is None:
+            world.assume(NOT_SWIVELLED)
         return mounted_axis(
             plane.normal,
             plane.top,

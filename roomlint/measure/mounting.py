@@ -133,7 +133,8 @@ class Mounts(Holdings):
             out = max(reach, world(use)) if use is not None else reach
         else:
             out = world(need(use, mounting, "extension"))
-        return out + world(self.depth(thing)) / 2.0
+        spacer = mounting.fixing.standoff_m if mounting.fixing is not None else None
+        return out + world(self.depth(thing)) / 2.0 + (world(spacer) if spacer is not None else 0.0)
 
     def slope_deg(self, world: World, thing: Held) -> float:
         """Return the slope of the ceiling where a thing hangs."""
@@ -334,7 +335,7 @@ class Mounts(Holdings):
         return self.on(thing) in FREE
 
     def edge_left(self, thing: Held) -> Figure:
-        """Room left between a screw's edge distance and the edge of the stud; negative is too near."""
+        """Room left between a screw's edge distance and the edge of the stud or joist; negative is too near."""
         fixing, surface = self.fixing(thing), self.surface(thing)
         width = need(surface.framing.member_width_m, surface, "framing.member_width")
         diameter, offset = (
