@@ -12,9 +12,10 @@ CutKind = Literal["hole", "notch", "end-notch"]
 _STUD: Final = {("notch", True): 25.0, ("notch", False): 40.0, ("hole", True): 40.0, ("hole", False): 60.0}
 _DOUBLED: Final = 60.0
 _JOIST: Final = {"hole": 100.0 / 3.0, "notch": 100.0 / 6.0, "end-notch": 25.0}
-_NOTCH_LENGTH: Final = 100.0 / 3.0
 EDGE_M: Final[dict[Member, float]] = {"stud": 0.015875, "joist": 0.0508}
 """Wood that is left between a hole and the edge of its member: 5/8 in and 2 in."""
+NOTCH_LENGTH_PERCENT: Final = 100.0 / 3.0
+"""Longest notch of a joist by its depth: a third (IRC R502.8.1)."""
 APART_M: Final = 0.0508
 """Wood along a joist between a hole and the next hole or notch: 2 in."""
 
@@ -41,11 +42,6 @@ def greatest_cut_percent(member: Member, kind: CutKind, *, bearing: bool, double
     if kind == "hole" and doubled:
         return _DOUBLED
     return _STUD["hole" if kind == "hole" else "notch", bearing]
-
-
-def greatest_notch_length_percent() -> float:
-    """Longest notch of a joist by its depth, %: a third. Source: IRC R502.8.1, as for `cut_percent`."""
-    return _NOTCH_LENGTH
 
 
 def clear_between_m(spacing_m: float, member_width_m: float) -> float:

@@ -17,12 +17,6 @@ if TYPE_CHECKING:
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
 
-SAWN: Final = frozenset({"wood-stud", "joist"})
-"""Framing of which the residential code says what may be cut."""
-MAKERS: Final = frozenset({"truss", "engineered", "steel-stud"})
-"""Framing of which only its maker or an engineer says so."""
-BETWEEN: Final = SAWN | MAKERS
-"""Framing that leaves bays between its members."""
 OVERHEAD: Final = frozenset({"ceiling", "floor"})
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
-from roomlint.measure.holding import LININGS
 from roomlint.review import (
     Cases,
     Level,
@@ -61,9 +60,7 @@ def every_behind(room: Room) -> Iterator[Behind | Missing]:
         if isinstance(fed, Missing):
             yield fed
             continue
-        for panel in room.design.treatments:
-            if panel.kind in LININGS:
-                yield Behind(fed.item, panel)
+        yield from (Behind(fed.item, panel) for panel in room.figures.mounts.panels())
 
 
 BOXES: Final[Subjects[Behind]] = Subjects("receptacle with an acoustic panel", every_behind, ("circuits", "treatments"))

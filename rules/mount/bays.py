@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.measure.framing import BETWEEN
+from roomlint.design.surfaces import BAYS
 from roomlint.review import SOURCES, Level, No, at_least, practice, rule
 
 from . import CAUTION, ELSEWHERE, plain
@@ -27,7 +27,7 @@ def sunk(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
 def between_members(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
     """Whether there are bays behind the board."""
     kind = room.figures.framing.kind(room.figures.mounts.on(source))
-    return True if kind in BETWEEN else No(f"there are no bays in {plain(kind)}")
+    return True if kind in BAYS else No(f"there are no bays in {plain(kind)}")
 
 
 def in_a_wall(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
@@ -42,7 +42,10 @@ def in_a_wall(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
     each=SOURCES,
     when=(sunk, between_members),
     window=at_least(0.0, "mm"),
-    says="its hole has {figure} to spare between the studs or joists; {window} wanted",
+    says={
+        "fail": "its hole has {figure} to spare between the studs or joists; {window} wanted",
+        "negative": "its hole is {size} too wide for the bay between the studs or joists",
+    },
     after=ELSEWHERE,
     at="product",
     caution=CAUTION + WHOLE,
@@ -70,7 +73,10 @@ def between_studs(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
     each=SOURCES,
     when=(sunk, in_a_wall, between_members),
     window=at_least(0.0, "mm"),
-    says="has {figure} to spare behind it in the wall; {window} wanted",
+    says={
+        "fail": "has {figure} to spare behind it in the wall; {window} wanted",
+        "negative": "is {size} too deep for its wall",
+    },
     after=ELSEWHERE,
     at="product",
     caution=CAUTION,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.proofs import stated
-from roomlint.measure.framing import BETWEEN, MAKERS, SAWN
+from roomlint.design.surfaces import BAYS, MAKERS, SAWN
 from roomlint.review import (
     Cases,
     Level,
@@ -107,7 +107,7 @@ def cut_engineer(room: Room, cut: Cut) -> Says:
     When to waive: Never; name the document instead.
     """
     kind, document = room.figures.framing.kind(cut.on or ""), stated(cut.engineer)
-    if kind not in BETWEEN and kind != "unknown":
+    if kind not in BAYS and kind != "unknown":
         return passes("none", kind=plain(kind))
     if document is not None and (kind != "unknown"):
         return passes("allowed", document=document.words)

@@ -193,7 +193,10 @@ def on_plate(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
     each=SOURCES,
     when=on_plate,
     window=at_least(0.0, "mm"),
-    says="its stand's plate is {figure} larger than what it stands on; {window} wanted",
+    says={
+        "fail": "its stand's plate is {figure} larger than what it stands on; {window} wanted",
+        "negative": "its feet stand {size} over the plate of its stand",
+    },
     at="mounting",
     caution=CAUTION,
     since="0.3.0",

@@ -19,9 +19,7 @@ FLUSH = changed(
     {"room.walls": [{"id": "front", "framing": STUD, "board": BOARD}]},
 )
 """A hole of 230 mm between studs at 16 in, which leave 368.3 mm; 95 mm of depth in 101.6 mm of wall."""
-OVERHEAD = changed(
-    FLUSH, {"loudspeakers.0.mounting.on": "ceiling", "room.ceiling.framing": {**STUD, "kind": "joist"}}
-)
+OVERHEAD = changed(FLUSH, {"loudspeakers.0.mounting.on": "ceiling", "room.ceiling.framing": {**STUD, "kind": "joist"}})
 FREE = changed(FLUSH, {"loudspeakers.0.mounting.on": "floor"})
 
 
