@@ -179,7 +179,7 @@ class MountData(Element):
     screws = words("Threads it takes.", formed("A thread.", _THREAD, "M8"), 8)
     swivel_deg = angle("Swivel to each side.", 0.0, 180.0, example="45 deg")
     tilt_deg = angle("Tilt up or down.", 0.0, 180.0, example="15 deg")
-    listed = text("Listing document.", "listing number")
+    listed = text("Listing document.", "listing number", told=True)
     breaking_load_n = quantity("Breaking load.", "force", high=2e5, example="5 kN")
 
     def settle(self, book: Book) -> None:

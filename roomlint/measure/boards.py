@@ -87,7 +87,16 @@ class Boards(View):
     @staticmethod
     def through(unit: Unit, circuit: Circuit) -> tuple[Load, ...]:
         """Return the loads that are fed through a unit, by way of others too."""
-        return tuple(load for load in circuit.loads if unit in circuit.above(load))
+        into = [*(one.unit for one in circuit.units), *(load.unit for load in circuit.loads)]  # what decides it is read
+        return tuple(load for load in circuit.loads if unit in circuit.above(load)) if any(into) else ()
+
+    def rating(self, unit: Unit, circuit: Circuit) -> Figure:
+        """Rated current of a unit."""
+        rated, power = unit.rating_a, unit.apparent_power_va
+        if rated is not None:
+            return self.figure("rating", "A", lambda w: w(rated))
+        whole, volts = need(power, unit, "rating"), need(circuit.voltage_v, circuit, "voltage")
+        return self.figure("rating", "A", lambda w: w(whole) / w(volts))
 
     def use(self, unit: Unit, circuit: Circuit) -> Figure:
         """Return the current that all loads on a unit draw together, by their nameplates.
@@ -105,11 +114,9 @@ class Boards(View):
         return figure
 
     def unit_rating_a(self, unit: Unit, circuit: Circuit) -> float:
-        """Rated current of a unit."""
-        if unit.rating_a is not None:
-            return unit.rating_a.value - unit.rating_a.u
-        power = need(unit.apparent_power_va, unit, "rating")
-        return power.value / need(circuit.voltage_v, circuit, "voltage").value
+        """Return the rated current of a unit, at the near end of its uncertainty."""
+        rating = self.rating(unit, circuit)
+        return rating.value - rating.u
 
     # Boxes
 

@@ -260,6 +260,19 @@ class Mounts(Holdings):
         """Resultant over allowable resultant of the most loaded fastener, board taken as a gap."""
         return self._combined("pull and shear over what one fastener may bear", thing, "permanent")
 
+    def governs(self, thing: Held) -> str:
+        """Return what uses the most loaded fastener up first: `pull`, or the yield mode of its shear."""
+        if self.report(thing) is not None:
+            return "report"
+        screw, demand = self.wood(thing).screw(self.world), self.demand(self.world, thing)
+        along, across = (demand.down, demand.across) if self.wood(thing).along else (demand.across, demand.down)
+        if self.on(thing) == "ceiling":
+            along, across = 0.0, math.hypot(demand.down, demand.across)
+        if along == across == 0.0:
+            return "pull"
+        pulled, sheared = screw.pulled("permanent", demand.pull), screw.sheared("permanent", along, across)
+        return "pull" if pulled >= sheared else screw.shear_mode(math.degrees(math.atan2(across, along)))
+
     def misuse_use(self, thing: Held) -> Figure:
         """Return the same with somebody hanging on the thing, at the ten-year value."""
         return self._combined("use under the misuse load", thing, "ten years", misuse=True)

@@ -43,7 +43,7 @@ def test_joists_are_cut_by_the_fractions_of_r502_8_1(depth_in: float, kind: str,
 
 
 def test_a_notch_is_as_long_as_a_third_of_the_depth() -> None:
-    assert framing.NOTCH_LENGTH_PERCENT * 9.25 / 100.0 == pytest.approx(3.08, abs=0.005)
+    assert pytest.approx(3.08, abs=0.005) == framing.NOTCH_LENGTH_PERCENT * 9.25 / 100.0
 
 
 def test_edges_are_five_eighths_and_two_inches() -> None:
