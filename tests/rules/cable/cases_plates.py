@@ -47,6 +47,7 @@ CASES = [
     plate("notApplicable", base=WIRED),
 
     stop("pass"),
+    stop("pass", {"cables.0.penetrates": ["floor"], "room.floor": {"fire_rated": True}}),
     stop("fail", {"cables.0.fire_stopped": False}, level="warning"),
     stop("open", {"cables.0.fire_stopped": None}, says="fire_stopped"),
     stop("open", {"cables.0.penetrates": None}, says="penetrates"),

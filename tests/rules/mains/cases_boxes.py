@@ -58,6 +58,7 @@ CASES: list[Case | Never] = [
     on(ACCESS, "notApplicable", {f"{OUTLET}.in_cabinet": False}),
     on(ACCESS, "notApplicable", room=NONE_AT_ALL),
 
+    on(FLUSH, "pass", {f"{OUTLET}.wall": "floor", ALONG: None, "room.floor": {"board": {"material": "osb"}}, BACK: "0 mm"}, room=SET, figure=0.0, source="flush with the boards", within=1e-9),
     on(FLUSH, "pass", room=SET, figure=3.0, source="as it is measured"),
     on(FLUSH, "fail", {BACK: "10 mm"}, room=SET, level="warning", figure=10.0, source="as it is measured", says="at most 6"),
     on(FLUSH, "fail", {"room.walls.0.board.material": "plywood"}, room=SET, figure=3.0, source="as it is measured", says="at most 0"),

@@ -66,6 +66,7 @@ CASES = [
     on("cut-engineer", "notApplicable", base=NONE),
 
     on("cut-share", "pass", figure=28.571, source="1 in of 3-1/2 in"),
+    on("cut-share", "pass", {"room.cuts.0.on": "floor", "room.floor.framing": JOIST}, figure=10.811, source="1 in of 9-1/4 in under the floor"),
     on("cut-share", "fail", {SIZE: "1.45 in"}, level="warning", figure=41.43, source="1.45 in of 3-1/2 in; 1.40 in are 40 %", within=0.01),
     on("cut-share", "pass", {SIZE: "1.40 in"}, figure=40.0, source="the largest hole in a bearing 2x4: 0.40 x 3.5 in"),
     on("cut-share", "fail", {SIZE: "1.39 in ± 1 mm"}),
