@@ -58,7 +58,7 @@ class Seat(Element):
     width_m = length("Of the whole seat.", high=10.0, example="0.65 m")
     depth_m = length("Upright, front to rear.", high=5.0, example="0.95 m")
     open_length_m = length("Front to rear with the recliner fully open.", high=5.0, example="1.70 m")
-    recline_deg = angle("Of the back, from vertical.", 0.0, 90.0)
+    recline_deg = angle("Of the back, from vertical.", 0.0, 90.0, told=True)
     riser_m = length(
         "Height of the platform it stands on; that of the room's riser under it when not given.", zero=True, high=3.0,
         example="0.30 m",

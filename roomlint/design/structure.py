@@ -8,7 +8,7 @@ from roomlint.design.along import Along
 from roomlint.design.element import Element
 from roomlint.design.keys import choice, flag, ident
 from roomlint.design.measured import length, quantity, surveyed
-from roomlint.design.parts import named, part
+from roomlint.design.parts import Name, named, part
 from roomlint.design.proofs import Engineer
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ class Panel(Along):
 
     id_key = ident()
     kind = choice("What it is.", "service", "subpanel", required=True, default="service")
-    fed_from = named("The panel that feeds it.", "panel", "house")
+    fed_from: Name[str | None] = Name("The panel that feeds it.", "panel", "house", told=True)
     where = choice(
         "Where it is.", "this-room", "utility-room", "garage", "basement", "hallway", "clothes-closet", "bathroom",
         "stairs", "outdoors", key="place",

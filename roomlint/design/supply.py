@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
-from roomlint.design.keys import choice, flag, ident, labelled, whole
+from roomlint.design.keys import Number, choice, flag, ident, labelled, whole
 from roomlint.design.listening import Mounting
 from roomlint.design.measured import angle, length, quantity, surveyed
 from roomlint.design.parts import Name, named, part, point, several, sheet, words
@@ -189,7 +189,7 @@ class Cable(Element):
     end = named("Id of the element it ends at.", "element", "side-left", key="to")
     length_m = length("One way.", example="9 m")
     conductor_m2 = quantity("Size of one conductor.", "conductor")
-    conductors = whole("How many conductors.", 1, 48, example=2)
+    conductors: Number[int | None] = Number("How many conductors.", 1, 48, example=2, only_whole=True, told=True)
     outer_diameter_m = length("Outer diameter; of a flat cable the larger side.", high=0.2, example="8 mm")
     marking = choice(
         "Marking printed on the jacket.", "CL2", "CL3", "CL2R", "CL3R", "CL2P", "CL3P", "CL2X", "CL3X", "CM", "CMG",

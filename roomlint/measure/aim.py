@@ -79,6 +79,20 @@ class Aiming(View):
             return direction_vector(azimuth, world(aim.elevation_deg))
         return self._mounted(world, speaker)
 
+    def turned(self, speaker: Loudspeaker) -> bool:
+        """Whether a loudspeaker's mount, on a wall or the ceiling, is said to be swivelled or tilted."""
+        held = speaker.mounting
+        if held is None or (held.on not in CEILINGS and held.on not in self.design.shell.wall_names):
+            return False
+        return held.swivel_deg is not None or held.tilt_deg is not None
+
+    def mount_off_aim(self, speaker: Loudspeaker) -> Figure:
+        """Angle between where a loudspeaker's aim points and where its mount, as it is turned, does."""
+        return self.figure(
+            "angle between aim and mount", "deg",
+            lambda w: angle_between_deg(self.axis(w, speaker), self._mounted(w, speaker)), speaker.key,
+        )  # fmt: skip
+
     def _mounted(self, world: World, speaker: Loudspeaker) -> Vector3:
         plane, held = self.plane(world, speaker), need(speaker.mounting, speaker, "aim")
         baffle = self._baffle_deg(world, speaker)

@@ -1,4 +1,4 @@
-"""No key without a reader: whatever a room file or a sheet may say, a rule or a figure looks at it, or it is told why not.
+"""No key without a reader: whatever a room file or a sheet may say, somebody looks at it, or it is told why not.
 
 Every base room of the cases is reviewed by its own rule, the examples and the shorthand rooms by the whole book, with
 their figures; what nobody looks at in any of them stands in the list below, with the reason.
@@ -41,7 +41,6 @@ NOT_READ: Final[dict[str, str]] = {
     "room.walls.finish": LATER,
     "treatments.gap": LATER,
     "room.floor.plenum": "a floor is described like a wall; no loudspeaker is sunk into one",
-    "seats.recline": "the ear is measured as people sit; how far the back leans is for whoever buys the seat",
 }
 """Keys that nobody reads, and why they may be written all the same."""
 INSTEAD: Final = Along.KEYS.keys() - {"from_wall_left"}
