@@ -66,7 +66,8 @@ CASES: list[Case | Never] = [
     Case("file.loudspeaker-label", "notApplicable", room()),
 ]  # fmt: skip
 
-EDGES: list[Edge("file.aim-and-mount", TURNED, SWIVEL, 1.0, 12.0, 1, unit="deg"), Edge] = [
+EDGES: list[Edge] = [
+    Edge("file.aim-and-mount", TURNED, SWIVEL, 1.0, 12.0, 1, unit="deg"),
     Edge(
         "file.delay-and-distance",
         BOTH,
