@@ -7,6 +7,7 @@ from typing import Any
 from cable_rooms import BARE, SHEETS, UNSAID, WIRED, under
 
 from roomlint.edges import Edge
+from roomlint.sample import room
 from roomlint.testing import Case, changed
 
 BORED = changed(
@@ -31,7 +32,13 @@ def stop(kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     return Case("cable.fire-stop", kind, changed(more.pop("base", RATED), changes or {}), SHEETS, **more)
 
 
+SILENT = changed(room(), {"project.codes": {"electrical": "nec2023"}})
+"""A room that lists no loudspeaker, and speaks of no cable."""
+
 CASES = [
+    # That no loudspeaker is listed does not say that there are no cables.
+    *(Case(f"cable.{rule}", "open", SILENT, says="cables") for rule in ("listed", "edge", "wire-loss", "fire-stop", "fill")),
+    *(Case(f"cable.{rule}", "notApplicable", changed(SILENT, {"cables": "none", "raceways": "none"})) for rule in ("listed", "fill")),
     plate("pass", figure=0.035, source="as it is measured"),
     plate("fail", {FROM_EDGE: "20 mm"}, level="warning", figure=0.020, source="as it is measured"),
     plate("pass", {FROM_EDGE: "1-1/4 in"}, figure=0.03175, source="1-1/4 in"),
