@@ -38,6 +38,9 @@ CASES: list[Case | Never] = [
     on(USE, "notApplicable", room=NONE_AT_ALL),
 
     on(CHAINED, "pass", room=ON_STRIP),
+    # What is plugged into a strip meets the strip's outlets; on its receptacle it counts all the same.
+    on("mains.plug-fits", "notApplicable", room=ON_STRIP, says="strip"),
+    on("mains.receptacle-total", "pass", room=ON_STRIP, figure=13.0, source="9 A and 4 A through the strip"),
     on(CHAINED, "pass", NO_CODE, room=ON_STRIP),
     on(CHAINED, "fail", room=CHAIN, subject="unit/ups+circuit/c1", level="warning", says="plugged into a strip"),
     on(CHAINED, "fail", {f"{C}.units.1.kind": "strip", f"{C}.units.0.kind": "conditioner"}, room=CHAIN, subject="unit/ups+circuit/c1", says="is a strip that is plugged into a conditioner"),
