@@ -40,6 +40,8 @@ def room(*speakers: Data, seats: tuple[tuple[float, float], ...] = (), **more: A
             "obstacles": "none",
             "risers": "none",
             "controls": "none",
+            "walkways": "none",
+            "cuts": "none",
             "smoke_alarm": "in-room",
         },
         "seats": [{"id": "seat", "ear": at(0.0, 0.0), "reference": True}, *others],
@@ -48,6 +50,7 @@ def room(*speakers: Data, seats: tuple[tuple[float, float], ...] = (), **more: A
         "picture": "none",
         "treatments": "none",
         "electronics": {"amplifiers": "none", "racks": "none"},
+        "panels": "none",
         **more,
     }
 

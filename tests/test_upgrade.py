@@ -203,3 +203,24 @@ def test_a_house_file_names_the_rules_that_took_over(old_file: Path) -> None:
     )
     assert run("house.yaml", "--yes")[0] == 0
     assert "  - rule: bass.room-modes  # ours\n" in house.read_text(encoding="utf-8")
+
+
+def test_a_circuit_that_started_from_a_word_starts_from_a_panel_of_that_name() -> None:
+    old = """\
+roomlint: 1
+room:
+  size: {width: 4 m, length: 5 m}
+# The electrician's list.
+circuits:
+  - {id: av, rating: 20 A, panel: subpanel}
+  - {id: light, rating: 15 A, panel: service}
+"""
+    assert problems_of(old)
+    found = upgrade(old, "a.room.yaml", WITHDRAWN)
+    new = old.replace(
+        "circuits:\n",
+        "panels:\n  - {id: service, kind: service}\n  - {id: subpanel, kind: subpanel}\n\ncircuits:\n",
+    )
+    assert found.text == new
+    assert problems_of(new) == []
+    assert upgrade(new, "a.room.yaml", WITHDRAWN).text == new

@@ -58,7 +58,7 @@ class Seat(Element):
     width_m = length("Of the whole seat.", high=10.0, example="0.65 m")
     depth_m = length("Upright, front to rear.", high=5.0, example="0.95 m")
     open_length_m = length("Front to rear with the recliner fully open.", high=5.0, example="1.70 m")
-    recline_deg = angle("Of the back, from vertical.", 0.0, 90.0)
+    recline_deg = angle("Of the back, from vertical.", 0.0, 90.0, told=True)
     riser_m = length(
         "Height of the platform it stands on; that of the room's riser under it when not given.", zero=True, high=3.0,
         example="0.30 m",
@@ -102,6 +102,10 @@ class Fixing(Element):
     plate_thickness_m = length(
         "Thickness of what the fasteners hold, when no mount's sheet says: a flange, a bracket.", high=0.1,
         example="3 mm",
+    )  # fmt: skip
+    standoff_m = length(
+        "Spacers between what the fasteners hold and the board; none when not given.", zero=True, high=0.3,
+        example="20 mm",
     )  # fmt: skip
     member_thickness_m = length(
         "Actual thickness of what the fasteners enter, along the fastener; a stud or joist has its framing's depth when"
@@ -255,6 +259,9 @@ class Loudspeaker(Element):
     aim = part("Where it points.", Aim)
     mounting = part("How it is held.", Mounting)
     departure = part("If it leaves its label's window on purpose.", Departure)
+    tap_w = quantity(
+        "The tap that its transformer is set to, on a line of constant voltage.", "power", high=1000.0, example="30 W"
+    )
     behind_screen = flag("Whether it stands behind the screen.")
     port_clearance_m = surveyed("Clearance in front of the port, as measured.", zero=True, high=20.0, example="200 mm")
     boundary_gain_db = boundary_gain()

@@ -161,7 +161,7 @@ def surveyed(
 
 
 def angle(
-    about: str, low: float = -180.0, high: float = 180.0, *, key: str = "", example: str = ""
+    about: str, low: float = -180.0, high: float = 180.0, *, key: str = "", example: str = "", told: bool = False
 ) -> Measured[Quantity | None]:
     """Declare an angle."""
-    return Measured(about, "angle", low=low, high=high, zero=True, key=key, example=example)
+    return Measured(about, "angle", low=low, high=high, zero=True, key=key, example=example, told=told)

@@ -16,6 +16,7 @@ from roomlint.design.record import Calibration, Item, Mode, Project, Survey, Wai
 from roomlint.design.repeated import Repeated
 from roomlint.design.rows import row
 from roomlint.design.shell import Shell, Treatment
+from roomlint.design.structure import Panel
 from roomlint.design.supply import Cable, Circuit, Electronics, Raceway
 
 if TYPE_CHECKING:
@@ -64,6 +65,8 @@ class Design(Element):
         "Conduits and other raceways, or none.", Raceway, most=200, what="raceway", names="raceway", or_none=True
     )
     cables = several("Cable runs, or none.", Cable, most=200, what="cable", or_none=True)
+    panels = several("Boards that circuits start from, or none.", Panel, most=8, what="panel", names="panel",
+                     or_none=True)  # fmt: skip
     circuits = several("Branch circuits, or none.", Circuit, most=40, what="circuit", or_none=True)
     modes = several(
         "Which channels play together.", Mode, most=20, key="listening_modes", what="listening mode",

@@ -187,6 +187,7 @@ class Ceiling(Surface):
             return roof.over_pieces(list(zip(plans, heights, strict=True)))
 
         def over_corners() -> tuple[Facet, ...]:
+            get("heights")  # each corner holds its own: whoever asks for the shape has read the list
             return roof.over_corners(outline, [w(need(c.height_m, shell, "ceiling.heights")) for c in corners])
 
         built = {

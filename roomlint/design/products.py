@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 from roomlint.design.element import Element
 from roomlint.design.keys import Number, Text, choice, flag, formed, ident, labelled, number, text, whole
 from roomlint.design.measured import angle, length, quantity
-from roomlint.design.parts import part, several, words
+from roomlint.design.parts import Each, part, several, words
 
 if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
 
 _PATTERN = "^[0-9]{2,4}x[0-9]{2,4}$"
@@ -98,6 +99,12 @@ class Transducer(Element):
         choice("A placement.", "in-wall", "on-wall", "in-ceiling", "stand", "floor", "behind-screen"), 6,
     )  # fmt: skip
     port = part("The opening of a vented cabinet.", Port)
+    taps: Each[tuple[Quantity, ...]] = Each(
+        "Taps of its transformer for a line of constant voltage, or an empty list.",
+        quantity("A tap.", "power", high=1000.0, example="30 W"), 12,
+    )  # fmt: skip
+    cutout_width_m = length("Width of the hole that it wants in the board.", high=3.0, example="230 mm")
+    mounting_depth_m = length("Depth that it wants behind the face of the board.", high=2.0, example="95 mm")
     base_width_m = length("Width between the feet.", high=5.0, example="0.25 m")
     base_depth_m = length("Depth between the feet.", high=5.0, example="0.30 m")
     centre_of_gravity_m = length("Height of the centre of gravity.", high=5.0, example="0.45 m")
@@ -151,10 +158,19 @@ class AmplifierData(Element):
         "Least rated load of two channels that are bridged, or none where they cannot be.", "impedance", low=0.5,
         high=200.0, example="8 ohm", or_none=True,
     )  # fmt: skip
+    line_voltage_v = quantity(
+        "Voltage of its output for a line of transformers, or none where it has none.", "voltage", low=20.0, high=200.0,
+        example="70.7 V", or_none=True,
+    )  # fmt: skip
     damping_factor = number("Damping factor into 8 ohm.", 1, 100000, example=200)
     technology = choice("Output stage.", "class-ab", "class-d")
     output_class = choice("Marked output wiring class.", "class-1", "class-2", "class-3")
     linear_supply = flag("Whether it has a mains-frequency transformer.")
+
+    @property
+    def no_line(self) -> bool:
+        """Whether the sheet states that it has no output for a line of constant voltage."""
+        return AmplifierData.line_voltage_v.says_none(self)
 
     @property
     def no_bridge(self) -> bool:
@@ -213,7 +229,7 @@ class MountData(Element):
     screws = words("Threads it takes.", formed("A thread.", _THREAD, "M8"), 8)
     swivel_deg = angle("Swivel to each side.", 0.0, 180.0, example="45 deg")
     tilt_deg = angle("Tilt up or down.", 0.0, 180.0, example="15 deg")
-    listed = text("Listing document.", "listing number")
+    listed = text("Listing document.", "listing number", told=True)
     breaking_load_n = quantity("Breaking load.", "force", high=2e5, example="5 kN")
 
     def settle(self, book: Book) -> None:

@@ -114,4 +114,4 @@ class FireApproval(_Documented):
     KIND = "approval"
     PART = "fire_approval"
 
-    fire_class = text("The class that the document gives.", "B-s1,d0", key="class")
+    fire_class = text("The class that the document gives.", "B-s1,d0", key="class", told=True)

@@ -33,7 +33,7 @@ class Codes(Element):
         "asnzs3000",
         "other",
     )
-    building = choice("Building code and edition.", "irc2018", "irc2021", "irc2024", "other")
+    building = choice("Building code and edition.", "irc2018", "irc2021", "irc2024", "other", told=True)
     seismic_category = choice("Seismic design category.", "a", "b", "c", "d", "d0", "d1", "d2", "e", "f")
 
 

@@ -15,6 +15,7 @@ from roomlint.design.overhead import HIGHEST_M, Ceiling
 from roomlint.design.parts import Table, named, part, several
 from roomlint.design.proofs import FireApproval
 from roomlint.design.quantity import Quantity, exact
+from roomlint.design.structure import Cut
 from roomlint.design.surfaces import Board, Floor, Framing, Surface, Wall
 
 if TYPE_CHECKING:
@@ -113,6 +114,9 @@ class Obstacle(Element):
     depth = surveyed("Front to rear.", high=50.0, example="0.30 m", required=True)
     bottom = surveyed("Height of its underside; 0 m when not given.", zero=True, high=20.0, example="2.20 m")
     top = surveyed("Height of its top; the ceiling when not given.", high=20.0, example="2.50 m")
+    fire_blocking = choice(
+        "Whether the hollow of a soffit is closed off inside against fire, or is none.", "blocked", "open", "none"
+    )
     low = Derived[Point | None]("from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None)
     """Corner with the smallest coordinates."""
     high = Derived[Point | None]("from_left", "from_front", "width", "depth", "bottom", "top", default=lambda: None)
@@ -162,6 +166,18 @@ class Riser(Element):
         return bool(start <= x <= end and front.value <= from_front <= rear)
 
 
+class Walkway(Element):
+    """A strip of the floor that people walk along."""
+
+    KIND = "walkway"
+
+    id_key = ident()
+    from_left = surveyed("Of its left side, from the left.", zero=True, high=50.0)
+    from_front = surveyed("Of its front side, from the front.", zero=True, high=50.0)
+    width = surveyed("Left to right.", high=50.0, example="0.95 m")
+    depth = surveyed("Front to rear.", high=50.0, example="3.00 m")
+
+
 class Control(Element):
     """Something that people work by hand: a keypad, a switch, a screen on the wall."""
 
@@ -198,6 +214,7 @@ class Treatment(Along):
     flame_spread = number("Flame-spread index of the test report.", 0, 500, example=25)
     smoke_developed = number("Smoke-developed index of the test report.", 0, 1000, example=50)
     thermal_barrier = flag("Whether a thermal barrier covers it.")
+    removable = flag("Whether it comes off its wall and goes back without damage.")
     approval = part("Approval of the material by a large-scale fire test, or none.", FireApproval)
     mounting = part("How it is held.", Mounting)
 
@@ -250,6 +267,9 @@ class Shell(Element):
     risers = several("Platforms that rows of seats stand on, or none.", Riser, most=12, what="riser", or_none=True)
     controls = several("Keypads, switches and screens on the walls, or none.", Control, most=40, what="control",
                        or_none=True)  # fmt: skip
+    walkways = several("Strips of the floor that people walk along, or none.", Walkway, most=24, what="walkway",
+                       or_none=True)  # fmt: skip
+    cuts = several("Holes and notches in studs and joists, or none.", Cut, most=100, what="cut", or_none=True)
     smoke_alarm = choice("Where the smoke alarm is that warns who sits here.", "in-room", "elsewhere", "none")
     width_m = Derived[Quantity]("size", "outline", default=lambda: exact(0.0, "m"))
     """Of the bounding box, left to right."""

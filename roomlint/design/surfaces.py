@@ -13,6 +13,14 @@ if TYPE_CHECKING:
     from roomlint.design.reader import Book
 
 
+SAWN = frozenset({"wood-stud", "joist"})
+"""Framing of which the residential code says what may be cut."""
+MAKERS = frozenset({"truss", "engineered", "steel-stud"})
+"""Framing of which only its maker or an engineer says so."""
+BAYS = SAWN | MAKERS
+"""Framing that leaves bays between its members."""
+
+
 class Framing(Element):
     """What is behind the surface."""
 

@@ -47,6 +47,27 @@ def series_ohm(loads_ohm: Iterable[float]) -> float:
     return math.fsum(loads)
 
 
+def line_ohm(line_v: float, taps_w: Iterable[float]) -> float:
+    """Return what a line of constant voltage with transformers on it loads its amplifier with, ohm: V^2 / sum(P).
+
+    P are the taps that are set. Refused for none, or for an input not above zero. Source: Ohm's law, as makers' tables
+    of 70.7 V and 100 V lines print it.
+    """
+    taps = [positive("tap", tap, "W") for tap in taps_w]
+    if not taps:
+        raise Refused("nothing is connected")
+    return positive("line voltage", line_v, "V") ** 2 / math.fsum(taps)
+
+
+def tap_share_percent(taps_w: Iterable[float], amplifier_w: float) -> float:
+    """Return the taps on a line by the amplifier's rated power, %: 100 sum(P) / P_amplifier.
+
+    Refused for a tap or a power not above zero. Source: practice; makers leave 10 to 20 % for the transformers' losses.
+    """
+    whole = math.fsum(positive("tap", tap, "W") for tap in taps_w)
+    return 100.0 * whole / positive("rated power", amplifier_w, "W")
+
+
 def power_into_w(rated_w: float, rated_into_ohm: float, load_ohm: float) -> float:
     """Return the power of an ideal voltage source into another load, W: P Z_rated / Z.
 

@@ -153,6 +153,15 @@ def reference_shear_n(joint: SingleShear, divisors: YieldModes) -> float:
     return min(value / divisor for value, divisor in zip(yield_values_n(joint), divisors, strict=True))
 
 
+def governing_mode(joint: SingleShear, divisors: YieldModes) -> str:
+    """Name the yield mode that gives the reference lateral value: a field of `YieldModes`.
+
+    Refused as `yield_values_n`. Source: NDS-2015 12.3.1 (read second-hand).
+    """
+    values = [value / divisor for value, divisor in zip(yield_values_n(joint), divisors, strict=True)]
+    return YieldModes._fields[values.index(min(values))]
+
+
 @dataclass(frozen=True, slots=True)
 class LagSeat:
     """How a lag screw sits under a steel plate, sizes in mm.

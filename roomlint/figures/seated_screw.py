@@ -84,11 +84,20 @@ class SeatedScrew:
         """
         if not self.is_lag:
             raise Refused("the shear value of a wood screw is not computed here")
-        size = fasteners.lag_size(self.diameter_mm)
-        depth = fasteners.penetration_mm(self.length_mm, self.through_mm, size.tip_mm, self.member_mm)
-        seat = dowels.LagSeat(depth, self.plate_mm, gap_mm=self.board_mm, angle_deg=angle_deg)
+        size, seat = self._seat(angle_deg)
         grain = fasteners.end_grain_lateral_factor() if self.end_grain else 1.0
         return dowels.lag_shear_n(size, self.gravity, seat) * self._factors(duration) * grain
+
+    def shear_mode(self, angle_deg: float) -> str:
+        """Return which yield mode governs the shear of a lag screw: a field of `dowels.YieldModes`; refused alike."""
+        size, seat = self._seat(angle_deg)
+        divisors = dowels.reduction_terms(size.root_diameter_mm, size.diameter_mm, angle_deg)
+        return dowels.governing_mode(dowels.lag_joint(size, self.gravity, seat), divisors)
+
+    def _seat(self, angle_deg: float) -> tuple[fasteners.LagSize, dowels.LagSeat]:
+        size = fasteners.lag_size(self.diameter_mm)
+        depth = fasteners.penetration_mm(self.length_mm, self.through_mm, size.tip_mm, self.member_mm)
+        return size, dowels.LagSeat(depth, self.plate_mm, gap_mm=self.board_mm, angle_deg=angle_deg)
 
     def pulled(self, duration: LoadDuration, tension_n: float) -> float:
         """Return the pull over the allowable withdrawal; refused where it holds nothing at all."""

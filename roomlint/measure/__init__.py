@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from roomlint.measure.angles import Angles
     from roomlint.measure.arrangement import Arrangement
     from roomlint.measure.bass import Bass
+    from roomlint.measure.boards import Boards
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.cabling import Cabling
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from roomlint.measure.decaying import Decaying
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
+    from roomlint.measure.framing import Framings
     from roomlint.measure.hanging import Hanging
     from roomlint.measure.heating import Heating
     from roomlint.measure.levels import Levels
@@ -203,6 +205,13 @@ class Figures:
         return Cabling(self)
 
     @cached_property
+    def framing(self) -> Framings:
+        """What is cut out of studs and joists, and what fits between them."""
+        from roomlint.measure.framing import Framings
+
+        return Framings(self)
+
+    @cached_property
     def heating(self) -> Heating:
         """Heat of racks and the air that carries it away."""
         from roomlint.measure.heating import Heating
@@ -250,6 +259,13 @@ class Figures:
         from roomlint.measure.mains import Mains
 
         return Mains(self)
+
+    @cached_property
+    def boards(self) -> Boards:
+        """Panels, boxes, and what stands between a receptacle and its loads."""
+        from roomlint.measure.boards import Boards
+
+        return Boards(self)
 
     @cached_property
     def powered(self) -> Powered:

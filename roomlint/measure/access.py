@@ -5,19 +5,33 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
+from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+from roomlint.design.quantity import assumed
+from roomlint.design.shell import Obstacle
 from roomlint.figures import enclosure, solid
+from roomlint.figures.direction import direction_vector
 from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from roomlint.design.shell import Control, Opening, Riser
+    from roomlint.design.quantity import Quantity
+    from roomlint.design.shell import Control, Opening, Riser, Walkway
     from roomlint.design.supply import Rack
+    from roomlint.figures.solid import Solid
     from roomlint.measure.figure import Figure
     from roomlint.measure.staging import Thing
     from roomlint.measure.world import World
 
 PASSAGE_M: Final = 0.915
 """How deep the way just inside a door is kept free: a walkway's width (2010 ADA Standards, 403.5.1)."""
+SHORT_M: Final = 0.610
+"""A walkway that is no longer than this may be narrower (the same clause, 24 in)."""
+HEAD_M: Final = 2.03
+"""Below it nothing reaches into a way (307.4, 80 in)."""
+CANE_M: Final = 0.685
+"""What is fixed to a wall and begins lower is found with a cane (307.2, 27 in)."""
+BEHIND_EAR_M: Final = (0.25, 0.10)
+"""How far a seat reaches behind its listener's ear, and how far that may be off: ordinary seats, ours."""
 ONE_STEP_M: Final = 0.1968
 """What one step rises at most (IRC R311.7): a lower platform needs no second one."""
 
@@ -57,6 +71,58 @@ class Access(View):
         low = riser.steps is None and height.value + height.u <= ONE_STEP_M
         steps = 1 if low else need(riser.steps, riser, "steps")
         return self.figure("rise of a step", "m", lambda w: w(height) / steps)
+
+    def walkway_width(self, walkway: Walkway) -> Figure:
+        """Width of a walkway: the shorter side of its strip."""
+        width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
+        return self.figure("width of the walkway", "m", lambda w: min(w(width), w(depth)), walkway.key)
+
+    def is_short(self, walkway: Walkway) -> bool:
+        """Whether a walkway is so short that it may be narrower, for certain."""
+        width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
+        longer = max((width, depth), key=lambda side: side.value)
+        return longer.value + longer.u <= SHORT_M
+
+    def in_walkway(self, thing: Thing | Obstacle, walkway: Walkway) -> Figure:
+        """Clearance between a thing, a seat opened up, and a walkway below a head's height; negative in its way."""
+        left, front = need(walkway.from_left, walkway, "from_left"), need(walkway.from_front, walkway, "from_front")
+        width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
+        bodies, length = self.figures.bodies, self.design.shell.length_m
+        if not isinstance(thing, Obstacle):
+            bodies.place(thing)
+
+        def compute(world: World) -> float:
+            x, y = world(left), world(length) - world(front)
+            strip = solid.upright_box((x, y - world(depth), 0.0), (x + world(width), y, HEAD_M))
+            body = bodies.obstacle(world, thing) if isinstance(thing, Obstacle) else self._taken(world, thing)
+            return min(solid.clearance_m(body, strip), FAR_M)
+
+        return self.figure("clearance to a walkway", "m", compute, per_m=3.0)
+
+    def _taken(self, world: World, thing: Thing) -> Solid:
+        """Return what a thing takes up; a seat whose size is given with its footrest out."""
+        if not isinstance(thing, Seat) or thing.depth_m is None:
+            return self.figures.bodies.solid(world, thing)
+        ear, facing = world.xyz(need(thing.ear, thing, "ear")), world(thing.facing_deg)
+        width = world(need(thing.width_m, thing, "width"))
+        behind = world(self._behind_ear(thing))
+        long = world(thing.open_length_m or thing.depth_m)
+        way = direction_vector(facing, 0.0)
+        front = (ear[0] + (long - behind) * way[0], ear[1] + (long - behind) * way[1], ear[2] / 2.0)
+        return solid.cabinet(front, way, width, ear[2], long)
+
+    def _behind_ear(self, seat: Seat) -> Quantity:
+        value, u = BEHIND_EAR_M
+        words = f"a seat that reaches {value:.2f} m behind the ear, and opens forward"
+        return self.once(("behind", seat.key), lambda: assumed(value, u, "m", words))
+
+    def hangs(self, thing: Thing | Obstacle) -> bool:
+        """Whether a thing is fixed to a wall with its underside above where a cane finds it."""
+        names = self.design.shell.wall_names
+        if not isinstance(thing, Loudspeaker | Subwoofer) or thing.mounting is None or thing.mounting.on not in names:
+            return False
+        low, _ = solid.heights_m(self.figures.bodies.solid(self.world, thing))
+        return low > CANE_M
 
     def control(self, control: Control) -> Figure:
         """Height of what is worked by hand."""

@@ -28,6 +28,8 @@ DOWN_DEG = 180.0
 STEEP = math.sqrt(0.5)
 """An axis that rises or falls by more than 45 degrees has no sideways of its own: one cone is judged."""
 SQUARE_OUT = "facing square out of the surface it is mounted on"
+NOT_TILTED = "not tilted on its mount, as no tilt is given"
+NOT_SWIVELLED = "not swivelled on its mount, as no swivel is given"
 LEVEL_AIM = "level aim, as no elevation is given"
 ONE_BETWEEN = "what plays above the crossover of the two drivers sits between them"
 IN_STEP = "crossovers of fourth order, drivers in step on the axis"
@@ -80,6 +82,20 @@ class Aiming(View):
             return direction_vector(azimuth, world(aim.elevation_deg))
         return self._mounted(world, speaker)
 
+    def turned(self, speaker: Loudspeaker) -> bool:
+        """Whether a loudspeaker's mount, on a wall or the ceiling, is said to be swivelled or tilted."""
+        held = speaker.mounting
+        if held is None or (held.on not in CEILINGS and held.on not in self.design.shell.wall_names):
+            return False
+        return held.swivel_deg is not None or held.tilt_deg is not None
+
+    def mount_off_aim(self, speaker: Loudspeaker) -> Figure:
+        """Angle between where a loudspeaker's aim points and where its mount, as it is turned, does."""
+        return self.figure(
+            "angle between aim and mount", "deg",
+            lambda w: angle_between_deg(self.axis(w, speaker), self._mounted(w, speaker)), speaker.key,
+        )  # fmt: skip
+
     def _mounted(self, world: World, speaker: Loudspeaker) -> Vector3:
         plane, held = self.plane(world, speaker), need(speaker.mounting, speaker, "aim")
         baffle = self._baffle_deg(world, speaker)
@@ -90,6 +106,10 @@ class Aiming(View):
         tilt = world(held.tilt_deg) if held.tilt_deg is not None else 0.0
         if held.swivel_deg is None and held.tilt_deg is None:
             world.assume(SQUARE_OUT)
+        elif held.tilt_deg is None:
+            world.assume(NOT_TILTED)
+        elif held.swivel_deg is None:
+            world.assume(NOT_SWIVELLED)
         return mounted_axis(
             plane.normal,
             plane.top,

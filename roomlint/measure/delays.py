@@ -64,6 +64,16 @@ class Delays(View):
             "delay to enter, in the processor's steps", "ms", lambda ms: delay.rounded_to_step(ms, 1e3 * size.value)
         )
 
+    def distance_step(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Distance to enter rounded to the processor's step where its sheet gives one, m."""
+        data, far = self.processor_data(), self.figures.angles.distance(speaker, seat)
+        size = data.distance_step_m if data is not None else None
+        if size is None:
+            return far
+        return far.then(
+            "distance to enter, in the processor's steps", "m", lambda m: delay.rounded_to_step(m, size.value)
+        )
+
     def setting_of(self, source: Loudspeaker | Subwoofer) -> Setting | None:
         """Return what is entered for a source, if anything is."""
         return next((setting for setting in self.design.calibration.settings if setting.id == source.id), None)

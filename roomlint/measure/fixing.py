@@ -50,7 +50,7 @@ class WoodFixing:
             length=need(fixing.length_m, fixing, "length"),
             thread=need(fixing.thread_m, fixing, "thread"),
             plate=plate(fixing, mount),
-            board=board(surface),
+            board=gap(fixing, surface),
             member=member(fixing, surface),
             hottest=_hottest(fixing),
             gravity=_gravity(fixing, surface),
@@ -85,6 +85,11 @@ def plate(fixing: Fixing, mount: MountData | None) -> Quantity:
     if given is None:
         given = fixing.plate_thickness_m
     return need(given, mount if mount is not None else fixing, "plate_thickness")
+
+
+def gap(fixing: Fixing, surface: Surface) -> Quantity:
+    """Thickness of all board and spacers between plate and wood."""
+    return board(surface) + fixing.standoff_m if fixing.standoff_m is not None else board(surface)
 
 
 def board(surface: Surface) -> Quantity:

@@ -42,8 +42,15 @@ class Fixtures(View):
         compute = self._depth(thing)
         return self.figure("distance inside the room", "m", compute, per_m=3.0)
 
-    def no_ceiling(self, thing: Fixture) -> Missing | None:
-        """Return what is missing of the ceiling that it may reach through; of what lies flat only the plan counts."""
+    def lacks(self, thing: Fixture) -> Missing | None:
+        """Return what is missing, so that a thing may reach farther than is known: its own size, or the ceiling.
+
+        Of what lies flat only the plan counts.
+        """
+        if isinstance(thing, Treatment):
+            for key, size in (("width", thing.width_m), ("height", thing.height_m)):
+                if size is None:
+                    return Missing(thing, key)
         lies = isinstance(thing, Treatment) and thing.on in HORIZONTAL
         return None if lies else self.figures.space.no_ceiling
 
@@ -53,7 +60,7 @@ class Fixtures(View):
             return self._on_level(thing) if on in HORIZONTAL else self._on_wall(self._panel(thing, on))
         if isinstance(thing, Receptacle):
             wall = need(thing.wall, thing, "wall")
-            return self._at_height(thing) if wall in HORIZONTAL else self._on_wall(self._outlet(thing, wall))
+            return self._at_height(thing) if wall in HORIZONTAL else self._on_wall(self.spot(thing, wall))
         if isinstance(thing, Picture):
             return self._nearest(self._corners(thing))
         if isinstance(thing, Rack) and None not in (thing.width_m, thing.height_m, thing.depth_m):
@@ -108,7 +115,8 @@ class Fixtures(View):
         start, low = need(panel.start_m, panel, "from_wall_left"), _or_nothing(panel.bottom_m)
         return self._spread(on, start, low, _or_nothing(panel.width_m), _or_nothing(panel.height_m))
 
-    def _outlet(self, outlet: Receptacle, wall: str) -> Callable[[World], enclosure.Opening]:
+    def spot(self, outlet: Receptacle, wall: str) -> Callable[[World], enclosure.Opening]:
+        """Return a receptacle as a point of its wall."""
         start, height = need(outlet.start_m, outlet, "from_wall_left"), need(outlet.height_m, outlet, "height")
         return self._spread(wall, start, height, _or_nothing(None), _or_nothing(None))
 
@@ -166,14 +174,15 @@ class Fixtures(View):
     def beside_opening(self, thing: Flat, opening: Opening) -> Figure:
         """Gap on the wall between a picture or a panel and an opening of that wall; negative when they overlap."""
         there = self.figures.staging.opening(opening)
-        flat = self._hung(thing)
+        flat = self.hung(thing)
 
         def compute(world: World) -> float:
             return enclosure.gap_on_wall_m(self.figures.space.enclosure(world), flat(world), there(world))
 
         return self.figure("gap to an opening", "m", compute, per_m=3.0)
 
-    def _hung(self, thing: Flat) -> Callable[[World], Upright]:
+    def hung(self, thing: Flat) -> Callable[[World], Upright]:
+        """Return a picture or a panel as an upright without thickness, or as deep as what it covers."""
         if isinstance(thing, Picture):
             centre = need(thing.centre, thing, "centre")
             return self._sheet(thing, centre, *self.figures.onscreen.size(thing))

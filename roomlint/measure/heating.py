@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Missing, need
-from roomlint.figures import mains_draw
+from roomlint.figures import enclosure, mains_draw
 from roomlint.figures.domain import positive
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Picture
+    from roomlint.design.listening import Picture, Projector
     from roomlint.design.products import AmplifierData, Product
+    from roomlint.design.quantity import Quantity
     from roomlint.design.supply import Rack
     from roomlint.figures.mains_draw import AmplifierClass
     from roomlint.measure.figure import Figure
@@ -26,6 +27,13 @@ _TECHNOLOGY: Final[dict[str, AmplifierClass]] = {"class-ab": "AB", "class-d": "D
 _EIGHTH: Final = "an amplifier plays an eighth of its rated power on all channels where its sheet states no draw"
 _NAMEPLATE: Final = "what does not state its power in use gives off its nameplate power"
 _SECONDS_PER_HOUR: Final = 3600.0
+
+
+class Around(NamedTuple):
+    """The least gap around a thing, and to what."""
+
+    figure: Figure
+    what: str
 
 
 class Heating(View):
@@ -89,6 +97,29 @@ class Heating(View):
             return 100.0 * world(moved) * _SECONDS_PER_HOUR / positive("air needed", needed, "m3/h")
 
         return self.figure("air over the air needed", "%", compute, rack.key)
+
+    def wanted_gap(self, projector: Projector) -> Quantity:
+        """Return the air that a projector's maker asks for all round."""
+        product = need(projector.product, projector, "product")
+        return need(product.clearance_m, product, "clearance")
+
+    def around(self, projector: Projector) -> Around:
+        """Return the least gap between a projector and the room's surfaces, or what else stands there."""
+        bodies = self.figures.bodies
+        bodies.place(projector)
+        overlap = bodies.overlap(projector)
+
+        def to_surface(world: World) -> float:
+            body = bodies.solid(world, projector)
+            return enclosure.solid_clearance(self.figures.space.enclosure(world), body).distance_m
+
+        def compute(world: World) -> float:
+            return min(to_surface(world), -overlap.figure.at(world))
+
+        figure = self.figure("air around it", "m", compute, projector.key, per_m=3.0)
+        near = enclosure.solid_clearance(self.figures.space.enclosure(self.world), bodies.solid(self.world, projector))
+        surface = "the ceiling or a wall" if near.distance_m <= -overlap.figure.value else ""
+        return Around(figure, surface or overlap.other)
 
     def inlet(self, rack: Rack) -> Figure:
         """Temperature of the air that a rack takes in."""

@@ -133,7 +133,8 @@ class Mounts(Holdings):
             out = max(reach, world(use)) if use is not None else reach
         else:
             out = world(need(use, mounting, "extension"))
-        return out + world(self.depth(thing)) / 2.0
+        spacer = mounting.fixing.standoff_m if mounting.fixing is not None else None
+        return out + world(self.depth(thing)) / 2.0 + (world(spacer) if spacer is not None else 0.0)
 
     def slope_deg(self, world: World, thing: Held) -> float:
         """Return the slope of the ceiling where a thing hangs."""
@@ -259,6 +260,19 @@ class Mounts(Holdings):
         """Resultant over allowable resultant of the most loaded fastener, board taken as a gap."""
         return self._combined("pull and shear over what one fastener may bear", thing, "permanent")
 
+    def governs(self, thing: Held) -> str:
+        """Return what uses the most loaded fastener up first: `pull`, or the yield mode of its shear."""
+        if self.report(thing) is not None:
+            return "report"
+        screw, demand = self.wood(thing).screw(self.world), self.demand(self.world, thing)
+        along, across = (demand.down, demand.across) if self.wood(thing).along else (demand.across, demand.down)
+        if self.on(thing) == "ceiling":
+            along, across = 0.0, math.hypot(demand.down, demand.across)
+        if along == across == 0.0:
+            return "pull"
+        pulled, sheared = screw.pulled("permanent", demand.pull), screw.sheared("permanent", along, across)
+        return "pull" if pulled >= sheared else screw.shear_mode(math.degrees(math.atan2(across, along)))
+
     def misuse_use(self, thing: Held) -> Figure:
         """Return the same with somebody hanging on the thing, at the ten-year value."""
         return self._combined("use under the misuse load", thing, "ten years", misuse=True)
@@ -334,7 +348,7 @@ class Mounts(Holdings):
         return self.on(thing) in FREE
 
     def edge_left(self, thing: Held) -> Figure:
-        """Room left between a screw's edge distance and the edge of the stud; negative is too near."""
+        """Room left between a screw's edge distance and the edge of the stud or joist; negative is too near."""
         fixing, surface = self.fixing(thing), self.surface(thing)
         width = need(surface.framing.member_width_m, surface, "framing.member_width")
         diameter, offset = (

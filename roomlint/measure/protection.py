@@ -159,7 +159,7 @@ class Protection(View):
         """Voltage drop from the service on, feeder and branch together, in percent."""
         branch = self.drop(circuit)
         feeder = circuit.feeder_drop
-        if feeder is None and need(circuit.panel, circuit, "panel") == "subpanel":
+        if feeder is None and self.figures.boards.of(circuit).kind == "subpanel":
             raise Missing(circuit, "feeder_drop")
 
         def compute(world: World) -> float:

@@ -6,6 +6,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import Missing, need
+from roomlint.design.listening import Loudspeaker
 from roomlint.figures import amplifier_load
 from roomlint.measure.powered import draws
 from roomlint.measure.view import View
@@ -13,7 +14,7 @@ from roomlint.measure.view import View
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.listening import Subwoofer
     from roomlint.design.products import AmplifierData
     from roomlint.design.quantity import Quantity
     from roomlint.design.supply import Amplifier, Cable, Feed, Processor, Sent
@@ -224,6 +225,54 @@ class Routing(View):
             world.assume(DIP)
         known = (world(rated) if rated is not None else None, world(least) if least is not None else None)
         return amplifier_load.rating_ohm(*known)
+
+    # Lines of constant voltage
+
+    @staticmethod
+    def is_tapped(source: Source) -> bool:
+        """Whether a loudspeaker is set to a tap, or has taps to be set to."""
+        if not isinstance(source, Loudspeaker):
+            return False
+        data = source.product.loudspeaker if source.product is not None else None
+        return source.tap_w is not None or (data is not None and bool(data.taps))
+
+    def taps(self, feed: Feed) -> tuple[Quantity, ...]:
+        """Return the taps that are set on an output's line; raises `Missing` where one is not told."""
+        speakers = [one for one in self.of_feed(feed) if isinstance(one, Loudspeaker) and self.is_tapped(one)]
+        return tuple(need(one.tap_w, one, "tap") for one in speakers)
+
+    def tap_use(self, feed: Feed, driver: Driver) -> Figure:
+        """Taps on an output's line by the amplifier's rated power."""
+        taps, data = self.taps(feed), self.amplifier_data(driver)
+        power = need(data.power_w, data, "power")
+
+        def compute(world: World) -> float:
+            return amplifier_load.tap_share_percent([world(tap) for tap in taps], world(power))
+
+        return self.figure("taps over the rated power", "%", compute)
+
+    def line_ohm(self, world: World, source: Loudspeaker) -> float:
+        """Return what one tapped loudspeaker loads its line with, ohm."""
+        ways = self.feeding(source)
+        if not ways:
+            raise self.unsaid_amplifier() or Missing(self.design, "electronics.amplifiers[].feeds")
+        data = self.amplifier_data(ways[0].driver)
+        volts, tap = need(data.line_voltage_v, data, "line_voltage"), need(source.tap_w, source, "tap")
+        return amplifier_load.line_ohm(world(volts), [world(tap)])
+
+    def power_match(self, source: Source) -> Figure:
+        """Rated power that drives a loudspeaker, brought to its impedance, over the power that it is rated for."""
+        product = need(source.product, source, "product")
+        data = need(product.loudspeaker, product, "loudspeaker")
+        rating = need(data.power_rating_w, data, "power_rating")
+
+        def compute(world: World) -> float:
+            given = amplifier_load.power_into_w(
+                self.power_w(world, source), _REFERRED_OHM, self._rating_ohm(world, source)
+            )
+            return given / world(rating)
+
+        return self.figure("power over the rated power", "", compute, source.key)
 
     def least_load(self, feed: Feed, driver: Driver) -> Quantity:
         """Return the least load that an amplifier takes with as many channels driven as its feeds use."""

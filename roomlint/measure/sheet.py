@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import partial
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, Final, TypeAlias
 
 from roomlint.design.base import Missing
 from roomlint.design.listening import WOOD
@@ -36,6 +36,17 @@ class Lacking:
 KILO = 1000
 NOT_ITS = Lacking("")
 """A figure that this kind of source does not have."""
+GOVERNS: Final = {
+    "pull": "pull",
+    "report": "its report",
+    "main_bearing": "shear: wood crushes",
+    "side_bearing": "shear: plate crushes",
+    "both": "shear: wood and plate crush",
+    "main_hinge": "shear: bends in the wood",
+    "side_hinge": "shear: bends at the plate",
+    "hinges": "shear: bends twice",
+}
+"""What uses a fastener up first, in words."""
 Cell: TypeAlias = "Figure | Lacking | str"
 """A figure, what it lacks, or a name."""
 
@@ -50,7 +61,7 @@ class Table:
 
 
 def sheet(figures: Figures) -> list[Table]:
-    """Return the tables of a room: seats, then picture, channels, levels, bass, decay, noise and what holds and feeds."""
+    """Return the tables of a room: seats, picture, channels, levels, bass, decay, noise, and what holds and feeds."""
     tables = list(_seats(figures))
     tables += _picture(figures)
     tables += _channels(figures)
@@ -60,6 +71,7 @@ def sheet(figures: Figures) -> list[Table]:
     tables += _noise(figures)
     tables += _mounts(figures)
     tables += _circuits(figures)
+    tables += _power(figures)
     tables += _cables(figures)
     tables += _raceways(figures)
     tables += _heat(figures)
@@ -251,12 +263,16 @@ def _mounts(figures: Figures) -> Iterable[Table]:
         fixing = thing.mounting.fixing if thing.mounting is not None else None
         if fixing is None or fixing.into not in WOOD:
             continue
-        name, cells = _row(thing.id, partial(mounts.hung_mass, thing), partial(mounts.pull, thing))
-        cells += (_ask(partial(mounts.combined_use, thing)) if fixing.fastener in SCREWS else NOT_ITS,)
-        rows.append((name, cells))
+        cells: list[Cell] = [_ask(partial(mounts.hung_mass, thing)), _ask(partial(mounts.pull, thing))]
+        if fixing.fastener not in SCREWS:
+            rows.append((thing.id, (*cells, NOT_ITS, NOT_ITS)))
+            continue
+        use = _ask(partial(mounts.combined_use, thing))
+        governs: Cell = use if isinstance(use, Lacking) else GOVERNS[mounts.governs(thing)]
+        rows.append((thing.id, (*cells, use, governs)))
     if rows:
         title = "fixings (screening arithmetic; an engineer and the maker's instructions decide)"
-        yield Table(title, ("mass", "pull on a top fastener", "use of the fastener"), tuple(rows))
+        yield Table(title, ("mass", "pull on a top fastener", "use of the fastener", "governed by"), tuple(rows))
 
 
 def _circuits(figures: Figures) -> Iterable[Table]:
@@ -268,11 +284,35 @@ def _circuits(figures: Figures) -> Iterable[Table]:
         yield Table("circuits (a licensed electrician decides)", ("rating asked for", "voltage drop"), tuple(rows))
 
 
+def _power(figures: Figures) -> Iterable[Table]:
+    """Yield the tree of power: panels, circuits, what is plugged into them, and the loads at its ends."""
+    design, mains, boards = figures.design, figures.mains, figures.boards
+    rows: list[tuple[str, tuple[Cell, ...]]] = []
+    for panel in design.panels:
+        supply = "supply" if panel.kind == "service" else NOT_ITS
+        rows.append((panel.id, (panel.fed_from or supply, NOT_ITS, NOT_ITS)))
+    for circuit in design.circuits:
+        asked = _ask(partial(mains.required, circuit))
+        rows.append((circuit.id, (circuit.panel or NOT_ITS, _ask(partial(mains.device, circuit)), asked)))
+        for unit in circuit.units:
+            use = _ask(partial(boards.use, unit, circuit)) if boards.through(unit, circuit) else NOT_ITS
+            into = unit.unit or unit.receptacle or NOT_ITS
+            rows.append((f"{unit.id} on {circuit.id}", (into, _ask(partial(boards.rating, unit, circuit)), use)))
+        for load in circuit.loads:
+            into = load.unit or load.receptacle or circuit.id
+            drawn = _ask(partial(mains.current, load, circuit))
+            rows.append((f"{load.id} on {circuit.id}", (into, NOT_ITS, drawn)))
+    if rows:
+        yield Table("tree of power (a licensed electrician decides)", ("fed from", "rating", "current"), tuple(rows))
+
+
 def _cables(figures: Figures) -> Iterable[Table]:
     """Yield every run: what it is, how long, how thick, and what it costs a loudspeaker."""
     cabling, rows = figures.cabling, []
     for cable in figures.design.cables:
-        words = tuple(NOT_ITS if word is None else word for word in (cable.carries, cable.marking, cable.raceway))
+        cores = "" if cable.conductors is None else str(cable.conductors)
+        kind = "/".join(word for word in (cable.marking, cores) if word) or None
+        words = tuple(NOT_ITS if word is None else word for word in (cable.carries, kind, cable.raceway))
         cells: list[Cell] = [*words, _ask(partial(cabling.length, cable))]
         source = next((one for one in figures.design.sources if one.id == cable.end), None)
         if cable.carries == "loudspeaker" and source is not None:
@@ -284,7 +324,7 @@ def _cables(figures: Figures) -> Iterable[Table]:
             cells += [conductor, NOT_ITS, NOT_ITS]
         rows.append((cable.id, tuple(cells)))
     if rows:
-        columns = ("carries", "marking", "raceway", "length", "conductor", "loss", "damping")
+        columns = ("carries", "type/cores", "raceway", "length", "conductor", "loss", "damping")
         yield Table("cables", columns, tuple(rows))
 
 

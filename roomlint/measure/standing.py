@@ -43,6 +43,25 @@ class Standing(Holdings):
 
         return self.figure("push that tips it over the push to bear", "", compute, thing.key)
 
+    def plate_left(self, source: Loudspeaker | Subwoofer) -> Figure:
+        """How much larger a stand's plate is than what the cabinet stands on; negative: its feet hang over."""
+        _, data = self.stand(source)
+        plate = need(data.plate_width_m, data, "plate_width"), need(data.plate_depth_m, data, "plate_depth")
+        product = self.product(source)
+        own = need(product.loudspeaker, product, product.kind)
+        feet = need(own.base_width_m, own, "base_width"), need(own.base_depth_m, own, "base_depth")
+
+        def compute(world: World) -> float:
+            return 1e3 * min(world(there) - world(wanted) for there, wanted in zip(plate, feet, strict=True))
+
+        return self.figure("plate beyond the feet", "mm", compute, source.key)
+
+    def strap_rating(self, thing: Held) -> Figure:
+        """Pull that the strap of a thing is rated for."""
+        strap = need(self.mounting(thing).strap, self.mounting(thing), "strap")
+        rating = need(strap.rating, strap, "rating")
+        return self.figure("rating of the strap", "N", lambda w: w(rating), thing.key)
+
     def _base(self, thing: Held) -> tuple[Quantity, Quantity]:
         """Width and depth between the feet: of the stand, or of the cabinet itself."""
         if self.on(thing) == "stand" or not isinstance(thing, Loudspeaker | Subwoofer):

@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 _PROOFS: Final = ("secondary", "strap", "engineer", "anchor_approval", "approval")
 """Free texts until 0.1.0; a mapping of what can be checked, or the word none, since 0.2.0."""
 
+_PANELS: Final = ("service", "subpanel")
+"""What a circuit could start from until 0.2.0; since 0.3.0 it names one of the panels."""
+
 
 class Change(NamedTuple):
     """One place that is rewritten, or that a person must look at; lines count from 1."""
@@ -54,6 +57,7 @@ def upgrade(text: str, file: str, withdrawn: Mapping[str, str]) -> Upgrade:
     for node in _below(root):
         work.look(node)
     work.rules(root, withdrawn)
+    work.panels(root)
     new = work.result()
     changes = tuple(sorted(work.changes))
     if read_tree(new, file)[1]:
@@ -128,6 +132,23 @@ class _Work:
                 self.edits.append(_Edit(start, end, after))
                 bound = "; see that its bound still means the same" if one.get("bound") is not None else ""
                 self.tell(rule, f"{rule.value} was withdrawn, {after} took over{bound}", done=True)
+
+    def panels(self, root: Node) -> None:
+        """List the panels that circuits start from, which were only words until 0.2.0."""
+        circuits = root.get("circuits")
+        if circuits is None or root.get("panels") is not None or type(circuits.value) is not list:
+            return
+        nodes = [node for one in circuits.value if type(one.value) is dict and (node := one.get("panel")) is not None]
+        words = [word for word in _PANELS if any(node.value == word for node in nodes)]
+        if not words:
+            return
+        if root.in_brackets:
+            self.tell(nodes[0], "a panel is named and stands in the list `panels`; write it by hand", done=False)
+            return
+        start = circuits.key_start
+        lines = "".join(f"  - {{id: {word}, kind: {word}}}{self.newline}" for word in words)
+        self.edits.append(_Edit(start, start, f"panels:{self.newline}{lines}{self.newline}"))
+        self.tell(nodes[0], f"the panel is named {words[0]} and stands in the list `panels`", done=True)
 
     def _into_mounting(self, treatment: Node, fixing: Node) -> None:
         """Put a panel's fixing into its mounting."""

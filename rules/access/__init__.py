@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Projector, Seat, Subwoofer
-    from roomlint.design.shell import Control, Opening, Riser
+    from roomlint.design.shell import Control, Obstacle, Opening, Riser, Walkway
     from roomlint.design.supply import Rack
     from roomlint.review import Applies, Room
 
@@ -26,6 +26,7 @@ DOORS: Final = frozenset({"door", "glass-door", "opening"})
 
 OPENINGS: Subjects[Opening] = Subjects("opening", lambda room: room.design.shell.openings, ("room.openings",))
 RISERS: Subjects[Riser] = Subjects("platform", lambda room: room.design.shell.risers, ("room.risers",))
+WALKWAYS: Subjects[Walkway] = Subjects("walkway", lambda room: room.design.shell.walkways, ("room.walkways",))
 CONTROLS: Subjects[Control] = Subjects(
     "keypad, switch or screen on a wall", lambda room: room.design.shell.controls, ("room.controls",)
 )
@@ -42,6 +43,18 @@ def _at_doors(room: Room) -> Iterator[Seen[Body, Opening]]:
 AT_DOORS: Subjects[Seen[Body, Opening]] = Subjects(
     "door or opening with a thing", _at_doors,
     ("room.openings", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
+)  # fmt: skip
+
+
+def _in_walkways(room: Room) -> Iterator[Seen[Body | Obstacle, Walkway]]:
+    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles):
+        for walkway in room.design.shell.walkways:
+            yield Seen(thing, walkway, " in ")
+
+
+IN_WALKWAYS: Subjects[Seen[Body | Obstacle, Walkway]] = Subjects(
+    "walkway with a thing", _in_walkways,
+    ("room.walkways", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
 )  # fmt: skip
 
 

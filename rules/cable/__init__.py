@@ -35,7 +35,7 @@ def nfpa(topic: str) -> Basis:
 
 def every_cable(room: Room) -> Iterator[Cable | Missing]:
     """Yield the cables; a file that does not list any may have some."""
-    if room.design.at.get("cables") is None and room.design.sources:
+    if room.design.at.get("cables") is None:
         yield Missing(room.design, "cables")
     yield from room.design.cables
 
@@ -44,7 +44,7 @@ def every_raceway(room: Room) -> Iterator[Raceway | Missing]:
     """Yield the raceways; a file that does not list any may have some, unless each cable is said to run in none."""
     design = room.design
     if design.at.get("raceways") is None:
-        if design.at.get("cables") is None and design.sources:
+        if design.at.get("cables") is None:
             yield Missing(design, "cables")
         elif any(cable.raceway is None for cable in design.cables):
             yield Missing(design, "raceways")

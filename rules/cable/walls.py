@@ -15,6 +15,13 @@ if TYPE_CHECKING:
 
 EDGE_M = 0.03175
 OTHER_EDGE_M = 0.050
+EDGE_BASIS = (
+    standard("NFPA 70", "300.4(A)(1) and (D), which 725.24 or 722.24 names for low voltage", edition="2017 to 2026",
+             read=False, note="2017, 2020 and 2023 read in transcriptions"),
+    memory("50 mm from the edge of a joist", document="BS 7671", clause="522.6.201"),
+    practice("the 50 mm of BS 7671 wherever NFPA 70 does not hold"),
+)  # fmt: skip
+"""Why cable keeps from the edge of framing, in a hole or beside it."""
 
 
 def _not_loose_power(room: Room, cable: Cable) -> Applies:
@@ -121,12 +128,7 @@ def edge_window(room: Room, _cable: Cable) -> Windows:
 @rule(
     "cable.edge",
     level=Level.WARNING,
-    basis=(
-        standard("NFPA 70", "300.4(A)(1) and (D), which 725.24 or 722.24 names for low voltage", edition="2017 to 2026",
-                 read=False, note="2017, 2020 and 2023 read in transcriptions"),
-        memory("50 mm from the edge of a joist", document="BS 7671", clause="522.6.201"),
-        practice("the 50 mm of BS 7671 wherever NFPA 70 does not hold"),
-    ),
+    basis=EDGE_BASIS,
     each=CABLES,
     when=(concealed, _unprotected),
     window=Cases(

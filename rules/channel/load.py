@@ -6,15 +6,19 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import (
     ROOM,
+    SOURCES,
     Level,
     No,
     Window,
     Windows,
     at_least,
+    at_most,
     computed,
     fails,
     found,
     labelled,
+    memory,
+    need,
     passes,
     practice,
     rule,
@@ -28,13 +32,25 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.review import Answer, Applies, Figure, Room, Says
 
+    from . import Source
+
 
 def _least(room: Room, output: Output) -> Windows:
     return Windows(Window(room.figures.routing.least_load(output.feed, output.driver).value, None, "ohm"))
 
 
-def _drives(_: Room, output: Output) -> Applies:
-    return True if output.feed.loudspeakers else No("nothing is wired to it")
+def _drives(room: Room, output: Output) -> Applies:
+    if not output.feed.loudspeakers:
+        return No("nothing is wired to it")
+    if any(room.figures.routing.is_tapped(source) for source in room.figures.routing.of_feed(output.feed)):
+        return No("it feeds a line of transformers", unless=("channel.taps",))
+    return True
+
+
+def _tapped(room: Room, output: Output) -> Applies:
+    if any(room.figures.routing.is_tapped(source) for source in room.figures.routing.of_feed(output.feed)):
+        return True
+    return No("it feeds no transformers")
 
 
 def _is_bridged(_: Room, output: Output) -> Applies:
@@ -106,6 +122,92 @@ def bridged(room: Room, output: Output) -> Says:
         return fails("cannot")
     routing.least_load(output.feed, output.driver)
     return passes("can")
+
+
+@rule(
+    "channel.taps",
+    level=Level.WARNING,
+    basis=practice("80 % of the amplifier's power in taps; makers say 80 to 100 %"),
+    each=OUTPUTS,
+    when=_tapped,
+    window=at_most(80.0, "%", error=100.0),
+    says={
+        "fail": "feeds taps that are {figure} of its rated power together; {window} wanted",
+        "direct": "feeds transformers, and its amplifier has no output for a line of constant voltage",
+        "mixed": "feeds {plain} beside transformers: on a line of constant voltage that is a short circuit",
+        "other": "feeds {plain}, set to a tap that is not on the sheet",
+    },
+    cure=("tap",),
+    at="loudspeakers",
+    since="0.3.0",
+)
+def taps(room: Room, output: Output) -> Answer:
+    """The taps on a line of constant voltage leave the amplifier a fifth of its power.
+
+    Why: Taps beyond the amplifier's power load it below what it is made for; a loudspeaker without a transformer on the
+    line takes all of it.
+
+    How decided: The taps that are set on an output's line, over the amplifier's rated power. Every loudspeaker on the
+    line has a tap, among those on its sheet, and the amplifier's sheet names the line's voltage. 100 W of taps on 70.7
+    V are 50 ohm. Such outputs are often Class 3 or Class 1: `cable.output-class`.
+
+    Remedy: Lower taps, fewer loudspeakers on the line, or a larger amplifier.
+
+    When to waive: The amplifier's maker allows taps of its full power, in writing.
+    """
+    routing = room.figures.routing
+    sources = routing.of_feed(output.feed)
+    plain = tuple(source.words for source in sources if not routing.is_tapped(source))
+    if plain:
+        return fails("mixed", plain=plain)
+    routing.taps(output.feed)
+    for source in sources:
+        data = source.product.loudspeaker if source.product is not None else None
+        known = [tap.value for tap in data.taps] if data is not None else []
+        tap = getattr(source, "tap_w", None)
+        if known and tap is not None and tap.value not in known:
+            return fails("other", plain=(source.words,))
+    data_of = routing.amplifier_data(output.driver)
+    if data_of.no_line:
+        return fails("direct")
+    need(data_of.line_voltage_v, data_of, "line_voltage")
+    return routing.tap_use(output.feed, output.driver)
+
+
+def _passive(room: Room, source: Source) -> Applies:
+    if room.figures.routing.is_active(source):
+        return No("it has an amplifier of its own")
+    if room.figures.routing.is_tapped(source):
+        return No("its tap says what it draws")
+    return True
+
+
+@rule(
+    "channel.power-match",
+    level=Level.WARNING,
+    basis=memory("an amplifier of one to two times the loudspeaker's rated power; below half of it it clips"),
+    each=SOURCES,
+    when=_passive,
+    window=Windows(Window(None, 2.0, ""), Window(0.5, 2.0, "")),
+    says="is driven by {figure} times the power that it is rated for; {window} wanted",
+    after=("channel.fed",),
+    at="product",
+    since="0.3.0",
+)
+def power_match(room: Room, source: Source) -> Figure:
+    """An amplifier gives a loudspeaker between half and twice the power that it is rated for.
+
+    Why: Far above it one slip of the level burns a driver; far below it the amplifier clips in the loud scene, and what
+    it then sends burns tweeters.
+
+    How decided: The amplifier's rated power, brought to the loudspeaker's impedance as of an ideal source, over the
+    rated noise power on the loudspeaker's sheet: a warning above 2, a note below a half. From memory.
+
+    Remedy: Another amplifier, or a limiter that is set and on record.
+
+    When to waive: A limiter holds the power below the rating.
+    """
+    return room.figures.routing.power_match(source)
 
 
 @rule(

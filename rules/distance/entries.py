@@ -141,7 +141,7 @@ def entered(room: Room, speaker: Loudspeaker) -> Answer:
     """
     setting, seat = setting_of(room, speaker), room.reference_seat
     error = room.figures.delays.distance_error(speaker, setting, seat)
-    return found(error, place=setting.place_of("distance"), distance=room.figures.angles.distance(speaker, seat))
+    return found(error, place=setting.place_of("distance"), distance=room.figures.delays.distance_step(speaker, seat))
 
 
 @rule(

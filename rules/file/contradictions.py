@@ -16,6 +16,7 @@ from roomlint.review import (
     found,
     need,
     passes,
+    practice,
     rule,
 )
 
@@ -26,7 +27,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.record import Setting  # noqa: F401  named in a base class, as a text
-    from roomlint.review import Applies, Found, Room, Says
+    from roomlint.review import Applies, Figure, Found, Room, Says
 
 AGREE_MS: Final = 0.1
 
@@ -131,3 +132,35 @@ def loudspeaker_label(_: Room, speaker: Loudspeaker) -> Says:
     """
     label = need(speaker.label, speaker, "label")
     return fails("fail", label=label) if label.startswith("LFE") else passes("fine", label=label)
+
+
+def _aimed_and_turned(room: Room, speaker: Loudspeaker) -> Applies:
+    if speaker.aim is None:
+        return No("its aim is what its mount says")
+    return True if room.figures.aim.turned(speaker) else No("how its mount is turned is not written")
+
+
+@rule(
+    "file.aim-and-mount",
+    level=Level.WARNING,
+    basis=(ONCE, practice("five degrees between the two, what an installer sets by eye; a choice of this rule book")),
+    each=LOUDSPEAKERS,
+    when=_aimed_and_turned,
+    window=at_most(5.0, "deg"),
+    says="its mount as turned points {figure} away from its aim; {window} wanted: one of the two is wrong",
+    at="mounting",
+    since="0.3.0",
+)
+def aim_and_mount(room: Room, speaker: Loudspeaker) -> Figure:
+    """A mount is swivelled and tilted to where its loudspeaker is aimed.
+
+    Why: The designer reads the aim and the installer the swivel; the room is built by the swivel.
+
+    How decided: The direction of the aim against that of the cabinet square off its wall or ceiling, with its baffle,
+    turned by swivel and tilt; what of the two is not written is taken as none, and told.
+
+    Remedy: Leave out the aim, or correct the swivel and the tilt.
+
+    When to waive: Never; one of the two is not what is built.
+    """
+    return room.figures.aim.mount_off_aim(speaker)

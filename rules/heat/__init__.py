@@ -21,7 +21,7 @@ CAUTION: Final = (
 def every_rack(room: Room) -> Iterator[Rack | Missing]:
     """Yield the racks; a file that does not speak of any may have some."""
     missing = unsaid(room.design, "electronics.racks")
-    if missing is not None and not room.design.racks and room.design.sources:
+    if missing is not None and not room.design.racks:
         yield missing
     yield from room.design.racks
 

@@ -27,14 +27,8 @@ def every_picture(room: Room) -> Iterator[Picture | Missing]:
 PICTURES: Final[Subjects[Picture]] = Subjects("picture", every_picture)
 
 
-def _over_fire(room: Room, picture: Picture) -> Applies:
-    """Whether a fire is below a picture; where no chimney breast is in the room that need not be said."""
-    if picture.over_fire is None:
-        missing = unsaid(room.design, "room.obstacles")
-        if missing is not None:
-            raise missing
-        if not any(obstacle.kind == "chimney-breast" for obstacle in room.design.shell.obstacles):
-            return No("no chimney breast is in the room")
+def _over_fire(_: Room, picture: Picture) -> Applies:
+    """Whether a fire is below a picture; one in a flat wall shows nowhere else in a file."""
     return True if need(picture.over_fire, picture, "over_fire") else No("no fire is below it")
 
 
@@ -63,8 +57,8 @@ def over_fire(room: Room, picture: Picture) -> Figure:
     Why: Above a fireplace a display ages in a winter, and what holds it to a chimney may loosen in the heat.
 
     How decided: The air at the picture, measured with the fire at its strongest, against the warmest air on its sheet,
-    40 degC at most. Whether a fire is below it is asked for where a chimney breast is in the room. Clearances that the
-    code and the fire's maker ask for are not judged here.
+    40 degC at most. Whether a fire is below it is asked for: one in a flat wall needs no chimney breast. Clearances
+    that the code and the fire's maker ask for are not judged here.
 
     Remedy: Another wall; a mantel that turns the air away, measured again; or a fire that is no longer lit.
 

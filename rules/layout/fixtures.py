@@ -102,16 +102,17 @@ def fixtures_inside(room: Room, thing: Fixture) -> Found:
     Why: A screen wider than its wall or a receptacle past the wall's end is a slip of the pen that costs a day on site.
 
     How decided: Least distance to the surfaces, negative outside: of the corners of the lit picture, of a panel's edges
-    on its wall or in the plan of its ceiling, of the lens, a rack's corners, or the middle of its front where its sizes
-    are not given, and a receptacle along its wall, and from floor to ceiling. A picture without a size counts by its
-    middle. Five centimetres are allowed. Without a ceiling what is outside the walls fails all the same.
+    on its wall or in the plan of its ceiling, of the lens, a rack's corners, or the middle of its front where its
+    sizes are not given, and a receptacle along its wall, and from floor to ceiling. A picture without a size counts
+    by its middle; a panel without one is open unless what is known of it is outside. Five centimetres are allowed.
+    Without a ceiling what is outside the walls fails all the same.
 
     Remedy: Correct the place or the size, or the room's outline or ceiling.
 
     When to waive: A picture or a rack in a recess that the outline leaves out.
     """
     fixture = thing.source if isinstance(thing, Seen) else thing
-    return found(room.figures.fixtures.depth_inside(fixture), lacks=room.figures.fixtures.no_ceiling(fixture))
+    return found(room.figures.fixtures.depth_inside(fixture), lacks=room.figures.fixtures.lacks(fixture))
 
 
 @rule(

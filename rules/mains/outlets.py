@@ -199,12 +199,19 @@ def plug_rating(room: Room, fed: Fed[Load]) -> Figure:
     return room.figures.protection.plug(fed.item, fed.circuit).figure
 
 
+def into_the_wall(_: Room, fed: Fed[Load]) -> Applies:
+    """Whether a load is plugged into a receptacle of the house itself."""
+    if fed.item.unit is None:
+        return True
+    return No("it is plugged into a strip, a conditioner or an uninterruptible supply")
+
+
 @rule(
     "mains.plug-fits",
     level=Level.WARNING,
     basis=memory("which plug goes into which receptacle and meets its earth there, by the standards of both"),
     each=LOADS,
-    when=plugged,
+    when=(plugged, into_the_wall),
     says={
         "not": "has a plug to {plug}, which a receptacle to {form} does not take",
         "fits": "its plug fits its receptacle",

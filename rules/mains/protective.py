@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import Level, Missing, No, at_most, fails, found, need, passes, practice, rule, standard
+from roomlint.review import Level, Missing, No, Subjects, at_most, fails, found, need, passes, practice, rule, standard
 
 from . import CAUTION, CIRCUITS, EARLIER_NUMBER, LIVING_V, nfpa, under_nfpa
 
 if TYPE_CHECKING:
-    from roomlint.design.supply import Circuit
+    from roomlint.design.supply import Circuit, Rack
     from roomlint.review import Answer, Applies, Room, Says
 
+RACKS: Subjects[Rack] = Subjects("rack", lambda room: room.design.racks, ("electronics.racks",))
 LARGEST_ARC_FAULT_A = 20.0
 HIGHEST_GROUND_FAULT_V = 250.0
 
@@ -233,3 +234,42 @@ def lifted_earth(_: Room, circuit: Circuit) -> Says:
     if need(circuit.earth_lifted, circuit, "earth_lifted"):
         return fails("lifted")
     return passes("whole")
+
+
+def _of_metal(_: Room, rack: Rack) -> Applies:
+    """Whether a rack is of metal; one that is bonded need not be asked."""
+    if rack.bonded:
+        return True
+    return True if need(rack.metal, rack, "metal") else No("it is not of metal")
+
+
+@rule(
+    "mains.rack-bonded",
+    level=Level.WARNING,
+    basis=(
+        standard("NFPA 70", "640.22", edition="2020", read=False, note="read in a transcription"),
+        practice("the clause is of NFPA 70; the hazard is the same under any code"),
+    ),
+    each=RACKS,
+    when=_of_metal,
+    says={
+        "loose": "is of metal that is not bonded to earth",
+        "bonded": "its metal is bonded to earth",
+    },
+    at="bonded",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def rack_bonded(_: Room, rack: Rack) -> Says:
+    """A rack of metal is bonded to earth.
+
+    Why: One chafed cord puts the whole rack at mains voltage, and everybody touches it.
+
+    How decided: Whether the file says that its metal is bonded. Of one that is not bonded it is asked whether it is of
+    metal; joinery is not.
+
+    Remedy: A bonding conductor to the circuit's earth, by an electrician.
+
+    When to waive: Never; say in the file that it is not of metal.
+    """
+    return passes("bonded") if need(rack.bonded, rack, "bonded") else fails("loose")

@@ -14,9 +14,9 @@ if TYPE_CHECKING:
 
 
 def in_stud(room: Room, thing: Held) -> Applies:
-    """Whether its fasteners go into studs."""
+    """Whether its fasteners go into studs, joists or rafters."""
     into = room.figures.mounts.into(thing)
-    return True if into == "stud" else No(f"its fasteners go into {base_of(into)}")
+    return True if into in {"stud", "joist"} else No(f"its fasteners go into {base_of(into)}")
 
 
 @rule(
@@ -28,23 +28,24 @@ def in_stud(room: Room, thing: Held) -> Applies:
     each=HELD,
     when=(fixed, in_stud),
     window=at_least(0.0, "mm"),
-    says="its screws have {figure} to spare to the edge of the stud; {window} wanted",
+    says="its screws have {figure} to spare to the edge of the wood; {window} wanted",
     after=CAUSES,
     cure=("mounting.fixing.edge_offset", "mounting.fixing.diameter"),
     at="mounting.fixing.edge_offset",
-    caution=CAUTION + " Find both edges of the stud before drilling.",
+    caution=CAUTION + " Find both edges of the stud or joist before drilling.",
     since="0.1.0",
 )
 def stud_edge(room: Room, thing: Held) -> Figure:
-    """Screws keep their edge distance in the stud.
+    """Screws keep their edge distance in the stud or joist.
 
-    Why: A screw near the edge splits the stud, and its value is gone.
+    Why: A screw near the edge splits the wood, and its value is gone.
 
-    How decided: Half the stud's width less 1.5 diameters less the offset from its middle is not negative.
+    How decided: Half the width of the stud's or joist's face less 1.5 diameters less the offset from its middle is not
+    negative.
 
-    Remedy: Move the mount so that the screws meet the middle of the studs, or use thinner screws.
+    Remedy: Move the mount so that the screws meet the middle of the wood, or use thinner screws.
 
-    When to waive: When blocking was added beside the stud.
+    When to waive: When blocking was added beside it.
     """
     return room.figures.mounts.edge_left(thing)
 

@@ -6,15 +6,18 @@ from typing import TYPE_CHECKING
 
 from roomlint.design.base import need
 from roomlint.design.proofs import stated
-from roomlint.review import Level, No, asks, at_most, fails, passes, rule, standard
+from roomlint.review import Level, No, Subjects, asks, at_most, fails, passes, rule, standard
 
 from . import CAUTION, HELD, PANELS
 
 if TYPE_CHECKING:
-    from roomlint.design.shell import Treatment
+    from roomlint.design.shell import Obstacle, Treatment
     from roomlint.measure.holding import Held
     from roomlint.review import Applies, Figure, Room, Says
 
+SOFFITS: Subjects[Obstacle] = Subjects(
+    "soffit", lambda room: (one for one in room.design.shell.obstacles if one.kind == "soffit"), ("room.obstacles",)
+)
 FIRE = "The building official and the fire code decide; test reports come from the maker."
 
 
@@ -147,3 +150,34 @@ def rated_surface(room: Room, thing: Held) -> Says:
     if rated or plenum:
         return asks("rated", what="fire-rated surface" if rated else "plenum")
     return passes("plain")
+
+
+@rule(
+    "mount.fire-blocking",
+    level=Level.WARNING,
+    basis=standard("IRC", "R302.11", edition="2012", read=True, note="in a state's copy"),
+    each=SOFFITS,
+    says={
+        "open": "is hollow, and nothing inside it keeps fire from running along it",
+        "blocked": "is closed off inside",
+        "none": "has no hollow",
+    },
+    at="fire_blocking",
+    caution=FIRE,
+    since="0.3.0",
+)
+def fire_blocking(_: Room, obstacle: Obstacle) -> Says:
+    """The hollow of a soffit is closed off against fire.
+
+    Why: A soffit or a cove of wood is a flue from wall to wall, above people who look the other way.
+
+    How decided: What the file says of each soffit: closed off where it meets walls and ceiling and at least every 3.05
+    m (10 ft) along it, open, or no hollow at all. Furred walls, double studs and stages have hollows of the same kind,
+    which are for the builder.
+
+    Remedy: Blocking of wood, board or mineral wool before the board goes up, and a photograph.
+
+    When to waive: The building official accepts it, in writing.
+    """
+    word = need(obstacle.fire_blocking, obstacle, "fire_blocking")
+    return fails("open") if word == "open" else passes(word)

@@ -9,11 +9,12 @@ from roomlint.design.listening import FREE
 from roomlint.design.proofs import stated
 from roomlint.design.shell import Treatment
 from roomlint.design.supply import Rack
-from roomlint.review import Cases, Level, No, at_least, fails, passes, practice, rule, standard
+from roomlint.review import SOURCES, Cases, Level, No, at_least, fails, memory, passes, practice, rule, standard
 
 from . import CAREFUL, CAUTION, HELD
 
 if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.measure.holding import Held
     from roomlint.review import Applies, Figure, Room, Says, Windows
 
@@ -145,3 +146,71 @@ def furniture_strap(room: Room, thing: Held) -> Says:
         return passes("strapped", strap=strap.words)
     children = need(room.design.project.children, room.design, "project.children")
     return fails("loose") if children else passes("grown")
+
+
+def strapped(room: Room, thing: Held) -> Applies:
+    """Whether a strap is stated."""
+    mounting = room.figures.mounts.mounting(thing)
+    return True if stated(mounting.strap) is not None else No("no strap is stated")
+
+
+@rule(
+    "mount.strap-rating",
+    level=Level.WARNING,
+    basis=memory("tip restraints are tested with a pull of 50 lbf", document="ASTM F3096"),
+    each=HELD,
+    when=(on_furniture, strapped),
+    window=at_least(222.4, "N"),
+    says="is strapped by what is rated for {figure}; {window} wanted",
+    cure=("mounting.strap.rating",),
+    at="mounting.strap",
+    caution=CAUTION + " Children climb: a strap is as good as what it is screwed to.",
+    since="0.3.0",
+)
+def strap_rating(room: Room, thing: Held) -> Figure:
+    """A strap that keeps something from tipping is rated for a pull of 222.4 N.
+
+    Why: A child that climbs a drawer pulls with more than its weight.
+
+    How decided: The strap's marked rating against the pull, 50 lbf, that restraints are tested with. From memory.
+
+    Remedy: A strap of a marked rating, into framing.
+
+    When to waive: A bracket of the maker, fastened as its instructions say.
+    """
+    return room.figures.standing.strap_rating(thing)
+
+
+def on_plate(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
+    """Whether it stands on a stand."""
+    return True if room.figures.mounts.on(source) == "stand" else No("it stands on no stand")
+
+
+@rule(
+    "mount.stand-plate",
+    level=Level.WARNING,
+    basis=practice("a cabinet stands with all its feet on the plate of its stand"),
+    each=SOURCES,
+    when=on_plate,
+    window=at_least(0.0, "mm"),
+    says={
+        "fail": "its stand's plate is {figure} larger than what it stands on; {window} wanted",
+        "negative": "its feet stand {size} over the plate of its stand",
+    },
+    at="mounting",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def stand_plate(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
+    """A cabinet stands with all its feet on the plate of its stand.
+
+    Why: A foot over the edge is found by whoever vacuums around it.
+
+    How decided: Width and depth of the stand's plate less width and depth between the cabinet's feet, the smaller of
+    both. The plate's own adhesive pads are not counted.
+
+    Remedy: A stand with a larger plate, or a board that is bolted to it.
+
+    When to waive: The cabinet is bolted to the plate through its own thread.
+    """
+    return room.figures.standing.plate_left(source)

@@ -81,3 +81,18 @@ def test_no_impedance_at_all_is_refused() -> None:
 )
 def test_layouts_are_counted_as_they_are_named(name: str, labels: str) -> None:
     assert counted(labels.split()).name == name
+
+
+@pytest.mark.parametrize(
+    ("volts", "watts", "ohms"), [(70.7, [100], 50.0), (70.7, [250], 20.0), (100, [250], 40.0), (70.7, [30] * 4, 41.65)]
+)
+def test_a_line_of_taps_loads_its_amplifier_as_makers_tables_say(volts: float, watts: list[float], ohms: float) -> None:
+    """100 W on 70.7 V are 50 ohm, 250 W 20 ohm, 250 W on 100 V 40 ohm."""
+    assert amplifier_load.line_ohm(volts, watts) == pytest.approx(ohms, rel=1e-3)
+
+
+def test_taps_leave_a_fifth_as_a_maker_adds_it() -> None:
+    """Six taps of 15 W are 90 W, for which a maker's manual asks for 108 W."""
+    assert amplifier_load.tap_share_percent([15.0] * 6, 108.0) == pytest.approx(83.33, abs=0.01)
+    with pytest.raises(Refused):
+        amplifier_load.line_ohm(70.7, [])

@@ -122,3 +122,12 @@ def test_worked_misuse_case_of_the_same_lag(duration: fasteners.LoadDuration, ut
         pull, across, tension_n=330.2066 * POUND_FORCE_N, shear_n=99.0620 * POUND_FORCE_N
     )
     assert used == pytest.approx(utilisation, abs=6e-4)
+
+
+@pytest.mark.parametrize(("gap_mm", "mode"), [(0.0, "side_hinge"), (12.7, "side_hinge")])
+def test_mode_that_governs_the_worked_lag_is_the_hinge_at_the_plate(gap_mm: float, mode: str) -> None:
+    """5/16 in lag, spruce-pine-fir, 1/8 in plate: 192.6791 lbf of mode IIIs is the least of the six."""
+    joint = dowels.lag_joint(fasteners.lag_size(7.9375), 0.42, dowels.LagSeat(2.1875 * 25.4, 0.125 * 25.4, gap_mm))
+    size = fasteners.lag_size(7.9375)
+    divisors = dowels.reduction_terms(size.root_diameter_mm, size.diameter_mm, 0.0)
+    assert dowels.governing_mode(joint, divisors) == mode

@@ -14,6 +14,7 @@ RUN: Data = {
     "id": "run", "carries": "loudspeaker", "from": "amp", "to": "left", "length": "15 m", "conductor": "14 AWG",
     "conductors": 2, "outer_diameter": "8 mm", "marking": "CL3", "in_wall": True, "plenum": False, "riser": False,
     "raceway": "none", "beside_power": "300 mm", "edge_distance": "40 mm", "nail_plate": False, "bend_radius": "60 mm",
+    "penetrates": [],
     "power_exception": "none",
 }  # fmt: skip
 """A loudspeaker's cable in a wall, as it should be."""

@@ -21,6 +21,7 @@ ROOM: dict[str, Any] = {
         "level": "ground",
     },
     "picture": "none",
+    "panels": [{"id": "service", "kind": "service"}, {"id": "subpanel", "kind": "subpanel", "fed_from": "service"}],
     "electronics": {"amplifiers": [{"id": "amp", "product": "seven"}]},
     "circuits": [
         {

@@ -106,14 +106,14 @@ OTHER_VALUES: dict[str, list[object]] = {
     "sequenced": [False, True],
     "earth_lifted": [True], "panel": ["subpanel"], "feeder_drop": ["15 %"], "form": ["iec60309-32"], "outlets": [1, 2],
     "place": ["garage"], "sink": ["0.5 m"],
-    "spur": ["unfused"], "height": ["1.9 m"], "facing_up": [True], "listed_for_floor": [True],
+    "spur": ["unfused"], "height": ["1.9 m"], "facing_up": [True], "reachable": [False], "listed_for_floor": [True],
     "tamper_resistant": [False], "dimmed": [True], "feeds": ["nobody"], "apparent_power": ["1200 VA"],
     "current": ["60 A"], "continuous": [True, False], "connection": ["fastened"], "plug": ["cee7-16"], "fuse": ["3 A"],
     "receptacle": [None], "cord_concealed": [True], "listed_inlet_kit": [True], "linear_supply": [True, False],
 }  # fmt: skip
-ELSEWHERE = {"wall", *Along.KEYS, "in_cabinet", "what"}
-"""Keys that other chapters judge, and one that is a name."""
-WHOLE = {"id", "receptacles", "loads"}
+ELSEWHERE = {"wall", *Along.KEYS, "in_cabinet", "what", "set_back"}
+"""Keys that other chapters judge or that say nothing without a wall, and one that is a name."""
+WHOLE = {"id", "receptacles", "loads", "units", "unit"}
 
 
 def test_every_key_of_a_circuit_changes_some_verdict() -> None:

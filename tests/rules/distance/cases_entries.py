@@ -100,6 +100,15 @@ CASES: list[Case | Never] = [
         "open",
         changed(LINE, {"calibration": settings(("far", "distance", "2.9 m")), "loudspeakers.0.position": None}),
     ),
+    # A processor that takes steps of half a metre is told the nearest of them.
+    Case(
+        "distance.entered",
+        "fail",
+        changed(WIRED, {"calibration": settings(("far", "distance", "2.9 m"))}),
+        products=[sheet(distance_step="0.5 m")],
+        subject="loudspeaker/far",
+        says="3 m wanted",
+    ),
     Case("distance.entered", "open", LINE, says="calibration.settings"),
     Case(
         "distance.entered",

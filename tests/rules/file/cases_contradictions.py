@@ -25,7 +25,24 @@ BOTH = room(
 DELAY = "calibration.settings.1.delay"
 NO_MISSING = "an entry, or a label, is there or it is not; what is not entered contradicts nothing"
 
+TURNED = room(
+    speaker("side", "M+090", -2.3, 0.0, aim={"azimuth": "-90 deg", "elevation": "0 deg"},
+            mounting={"on": "left", "swivel": "0 deg", "tilt": "0 deg"})
+)  # fmt: skip
+"""On the left wall, which faces right, and aimed there."""
+SWIVEL, TILT = "loudspeakers.0.mounting.swivel", "loudspeakers.0.mounting.tilt"
+
 CASES: list[Case | Never] = [
+    Case("file.aim-and-mount", "pass", TURNED, figure=0.0, source="both face right", within=1e-6),
+    Case("file.aim-and-mount", "fail", changed(TURNED, {SWIVEL: "20 deg"}), level="warning", figure=20.0, source="turned in one plane"),
+    Case("file.aim-and-mount", "fail", changed(TURNED, {TILT: "-12 deg"}), figure=12.0, source="turned in one plane"),
+    # What is not written of the two is told as taken for none.
+    Case("file.aim-and-mount", "pass", changed(TURNED, {TILT: None}), figure=0.0, source="both face right", within=1e-6),
+    Case("file.aim-and-mount", "open", changed(TURNED, {"loudspeakers.0.aim": {"elevation": "0 deg"}}), says="azimuth"),
+    Case("file.aim-and-mount", "open", changed(TURNED, {"loudspeakers": None}), says="loudspeakers"),
+    Case("file.aim-and-mount", "notApplicable", changed(TURNED, {SWIVEL: None, TILT: None})),
+    Case("file.aim-and-mount", "notApplicable", changed(TURNED, {"loudspeakers.0.aim": None})),
+    Case("file.aim-and-mount", "notApplicable", changed(TURNED, {"loudspeakers.0.mounting.on": "stand"})),
     Case("file.delay-and-distance", "pass", BOTH, subject="loudspeaker/near+setting/near"),
     Case("file.delay-and-distance", "fail", changed(BOTH, {DELAY: "3.5 ms"}), subject="loudspeaker/near+setting/near", level="error",
          figure=0.5862, source="3.5 ms less 1.0 m over 343.2 m/s"),
@@ -50,6 +67,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
+    Edge("file.aim-and-mount", TURNED, SWIVEL, 1.0, 12.0, 1, unit="deg"),
     Edge(
         "file.delay-and-distance",
         BOTH,

@@ -35,6 +35,8 @@ CASES: list[Case | Never] = [
     on("closed", "open", {"enclosed": None}, says="enclosed"),
     on("closed", "open", {"contains": None}, says="contains"),
     on("closed", "open", SILENT, says="racks"),
+    # A file that lists no loudspeaker either may have a rack all the same.
+    Case("heat.closed", "open", changed(RACKED, {"loudspeakers": "none", "electronics": None}), says="racks"),
     on("closed", "notApplicable", {"enclosed": False, "airflow": "none"}),
     on("closed", "notApplicable", EMPTY),
     on("closed", "notApplicable", NOTHING),

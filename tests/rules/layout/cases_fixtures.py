@@ -69,6 +69,9 @@ CASES: list[Case | Never] = [
     Case(INSIDE, "fail", changed(SHOWN, {"picture.mounting": None, "picture.width": "5.6 m"}), figure=-0.3, source="half of 5.6 m less half of 5.0 m"),
     # Of a picture without a size only its middle can be outside.
     Case(INSIDE, "pass", changed(SHOWN, {"picture.width": None, "picture.centre.height": "2.5 m"}), figure=0.1, source="2.6 - 2.5 m"),
+    # A panel without its size may reach out of the room: what is known of it says only that it may be inside.
+    *(Case(INSIDE, "open", changed(LINED, {f"treatments.0.{key}": None}), subject="treatment/panel", says=key) for key in ("width", "height")),
+    Case(INSIDE, "fail", changed(LINED, {"treatments.0.height": None, "treatments.0.bottom": "2.8 m"}), subject="treatment/panel"),
     Case(INSIDE, "review", taped(changed(SHOWN, {"picture.width": "5.1 m"})), subject="picture/picture"),
     Case(INSIDE, "open", changed(SHOWN, {"picture.centre": None}), subject="picture/picture", says="centre"),
     Case(INSIDE, "pass", PROJECTED, subject="projector/projector", figure=0.4, source="2.6 - 2.2 m"),

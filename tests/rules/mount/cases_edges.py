@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from mount_rooms import FIXING, FLOOR, HAND, SHEETS, arm, on
+from mount_rooms import FIXING, FLOOR, HAND, SHEETS, F, above, arm, on
 
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never
 
+WIDE = "room.ceiling.framing.member_width"
 ONE_COLUMN = {f"{FIXING}.column_spacing": "0 mm"}
 BLOCKING = {f"{FIXING}.into": "blocking", f"{FIXING}.member_thickness": "38.1 mm", f"{FIXING}.edge_distance": "60 mm"}
 PLYWOOD = {f"{FIXING}.into": "plywood-backing", f"{FIXING}.member_thickness": "18 mm"}
@@ -21,6 +22,10 @@ CASES: list[Case | Never] = [
     on("mount.stud-edge", "fail", {f"{FIXING}.edge_offset": "2 mm ± 6 mm"}),
     on("mount.stud-edge", "open", {f"{FIXING}.edge_offset": None}, says="edge_offset"),
     on("mount.stud-edge", "notApplicable", BLOCKING),
+    # A joist splits like a stud: half of 38.1 mm less 1.5 x 7.9375 mm less the offset.
+    above("mount.stud-edge", "pass", {WIDE: "38.1 mm", f"{F}.edge_offset": "2 mm"}, figure=5.14375, source="as in a stud, by hand"),
+    above("mount.stud-edge", "fail", {WIDE: "38.1 mm", f"{F}.edge_offset": "9 mm"}, level="warning"),
+    above("mount.stud-edge", "open", {WIDE: "38.1 mm"}, says="edge_offset"),
     # 60 / 7.9375
     on("mount.loaded-edge", "pass", BLOCKING, figure=7.5591, source="divided by hand"),
     on("mount.loaded-edge", "fail", {**BLOCKING, f"{FIXING}.edge_distance": "25 mm"}, level="warning"),

@@ -62,6 +62,21 @@ CASES: list[Case | Never] = [
     on("mount.stud-span", "notApplicable", products=arm(motion="tilt"), says="no arm"),
     Case("mount.lift-mass", "notApplicable", FLOOR, products=SHEETS),
     above("mount.lift-mass", "pass", figure=12.0, source="the mass as written"),
+    Case(
+        "mount.lift-mass",
+        "fail",
+        changed(
+            FLOOR,
+            {
+                "picture": "none",
+                "electronics": {"racks": [{"id": "rack", "mass": "60 kg", "mounting": {"on": "front"}}]},
+            },
+        ),
+        level="note",
+        figure=60.0,
+        source="as written",
+        subject="rack/rack",
+    ),
     on("mount.lift-mass", "fail", level="note"),
     on("mount.lift-mass", "open", products=(changed(PANEL, {"mass": None}), ARM)),
 ]

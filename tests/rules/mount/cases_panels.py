@@ -28,6 +28,16 @@ ROOM = {
 }
 T = "treatments.0"
 BARE = changed(ROOM, {"treatments": "none"})
+SUNK = {"roomlint_product": 1, "id": "sunk", "kind": "loudspeaker", "loudspeaker": {"placement": ["in-wall"]}}
+IN_WALL = changed(BARE, {
+    "room.walls": [{"id": "front", "fire_rated": False, "plenum": True}],
+    "loudspeakers": [{"id": "left", "product": "sunk", "mounting": {"on": "front"}}],
+})  # fmt: skip
+SOFFIT = changed(ROOM, {"room.obstacles": [
+    {"id": "soffit", "kind": "soffit", "from_left": "0 m", "from_front": "0 m", "width": "0.4 m", "depth": "5 m",
+     "bottom": "2.1 m", "fire_blocking": "blocked"},
+]})  # fmt: skip
+BLOCKING = "room.obstacles.0.fire_blocking"
 FOAM = {f"{T}.material": "open-cell-foam", f"{T}.thermal_barrier": False}
 
 
@@ -53,9 +63,17 @@ CASES: list[Case | Never] = [
     panel("mount.foam-barrier", "open", {f"{T}.material": None}),
     on("mount.rated-surface", "notApplicable"),
     above("mount.rated-surface", "pass", subject=TOP),
+    Case("mount.rated-surface", "review", IN_WALL, (SUNK,), says="plenum"),
     above("mount.rated-surface", "review", {"room.ceiling.fire_rated": True}, subject=TOP),
     above("mount.rated-surface", "open", {"room.ceiling.plenum": None}, subject=TOP),
     Never("mount.rated-surface", "fail", "whether an enclosure keeps the rating is for a person: it is asked, not failed"),
+    Case("mount.fire-blocking", "pass", SOFFIT),
+    Case("mount.fire-blocking", "pass", changed(SOFFIT, {BLOCKING: "none"})),
+    Case("mount.fire-blocking", "fail", changed(SOFFIT, {BLOCKING: "open"}), level="warning"),
+    Case("mount.fire-blocking", "open", changed(SOFFIT, {BLOCKING: None}), says="fire_blocking"),
+    Case("mount.fire-blocking", "open", changed(SOFFIT, {"room.obstacles": None}), says="obstacles"),
+    Case("mount.fire-blocking", "notApplicable", changed(SOFFIT, {"room.obstacles": "none"})),
+    Case("mount.fire-blocking", "notApplicable", changed(SOFFIT, {"room.obstacles.0.kind": "beam"})),
 ]  # fmt: skip
 
 EDGES = [

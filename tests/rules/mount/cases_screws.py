@@ -167,6 +167,10 @@ CASES: list[Case | Never] = [
     on("mount.screw-depth", "fail", {**BLOCKING, f"{FIXING}.member_thickness": "3/4 in"}, figure=2.4, level="error",
        source="0.75 over 0.3125"),
     on("mount.screw-depth", "pass", {f"{FIXING}.length": "3.5 in"}),
+    # Spacers of 20 mm take 20 mm of the 55.5625 mm away: 35.5625 mm over 7.9375 mm.
+    on("mount.screw-depth", "fail", {f"{FIXING}.standoff": "20 mm"}, figure=4.4803, level="note", source="lengths subtracted by hand"),
+    # Spacers of 10 mm: 375.10 N on an arm of 0.51 m, and 45.5625 mm of thread in the wood, 184.3005 lbf for each inch.
+    on("mount.fastener-withdrawal", "pass", {f"{FIXING}.standoff": "10 mm"}, figure=0.25507, source="worked by hand"),
     on("mount.screw-depth", "pass", {f"{FIXING}.fastener": "wood-screw", f"{FIXING}.diameter": "0.216 in"}),
     on("mount.screw-depth", "open", {f"{FIXING}.length": None}, says="length"),
     on("mount.screw-depth", "notApplicable", {f"{FIXING}.fastener": "through-bolt"}),

@@ -56,6 +56,8 @@ ON_STAND = {
         "mounting": {"on": "stand", "stand": "leg", "carpet": False},
     }
 }
+STRAPPED = {f"{L}.mounting": {"on": "furniture", "strap": {**STRAP, "rating": "500 N"}}}
+PULL = f"{L}.mounting.strap.rating"
 RACK = {"electronics": {"racks": [{"id": "rack", "mounting": {"on": "floor"}}]}, "loudspeakers": None}
 
 
@@ -102,9 +104,33 @@ CASES: list[Case | Never] = [
     free("mount.furniture-strap", "fail", {**SHELF, f"{L}.mounting.strap": "none"}),
     free("mount.furniture-strap", "open", {**SHELF, "project.children": None}, says="children"),
     free("mount.furniture-strap", "fail", RACK, subject="rack/rack"),
+    free("mount.strap-rating", "pass", STRAPPED, figure=500.0, source="as it is marked"),
+    free("mount.strap-rating", "fail", {**STRAPPED, PULL: "200 N"}, level="warning", figure=200.0, source="as it is marked"),
+    free("mount.strap-rating", "pass", {**STRAPPED, PULL: "50 lbf"}, figure=222.41, source="50 lbf"),
+    free("mount.strap-rating", "fail", {**STRAPPED, PULL: "230 N ± 20 N"}),
+    free("mount.strap-rating", "open", {**STRAPPED, PULL: None}, says="rating"),
+    free("mount.strap-rating", "notApplicable", {**SHELF, f"{L}.mounting.strap": "none"}),
+    free("mount.strap-rating", "notApplicable"),
+    # Feet 0.21 m by 0.26 m on a plate of 0.22 m by 0.28 m.
+    free("mount.stand-plate", "pass", ON_STAND, products=stand(plate_width="0.22 m", plate_depth="0.28 m"), figure=10.0, source="0.22 m less 0.21 m"),
+    free("mount.stand-plate", "fail", ON_STAND, products=stand(plate_width="0.18 m", plate_depth="0.28 m"), level="warning", figure=-30.0, source="0.18 m less 0.21 m"),
+    free("mount.stand-plate", "fail", ON_STAND, products=stand(plate_width="0.22 m ± 2 cm", plate_depth="0.28 m")),
+    free("mount.stand-plate", "open", ON_STAND, says="plate_width"),
+    free("mount.stand-plate", "notApplicable"),
 ]  # fmt: skip
 
 EDGES = [
     Edge("mount.tip-angle", free("x", "y", ON_STAND).room, f"{L}.position.height", 0.5, 3.0, 1, products=BOXES),
+    Edge("mount.strap-rating", free("x", "y", STRAPPED).room, PULL, 100.0, 600.0, 1, "N", products=BOXES),
+    Edge(
+        "mount.stand-plate",
+        free("x", "y", ON_STAND).room,
+        "stand.plate_width",
+        0.1,
+        0.4,
+        1,
+        sheet="leg",
+        products=stand(plate_width="0.22 m", plate_depth="0.40 m"),
+    ),
     Edge("mount.push-over", free("x", "y", ON_STAND).room, f"{L}.position.height", 0.3, 1.0, 1, products=BOXES),
 ]

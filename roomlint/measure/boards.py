@@ -1,0 +1,161 @@
+"""Panels, boxes, and what stands between a receptacle and its loads: one tree of power."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final, NamedTuple
+
+from roomlint.design.base import Missing, need
+from roomlint.figures import enclosure, solid
+from roomlint.measure.ends import FAR_M
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
+    from roomlint.design.shell import Treatment
+    from roomlint.design.structure import Panel
+    from roomlint.design.supply import Cable
+    from roomlint.design.wiring import Circuit, Load, Receptacle, Unit
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.staging import Thing
+    from roomlint.measure.world import World
+
+DEEP_M: Final = 0.9
+WIDE_M: Final = 0.762
+HIGH_M: Final = 2.0
+"""The working space before a panel of at most 150 V to ground (NFPA 70, 110.26(A))."""
+COMBUSTIBLE: Final = frozenset({"plywood", "osb", "foam-backed"})
+"""Board that burns."""
+
+
+class Space(NamedTuple):
+    """The tightest side of a working space: by its share of what is wanted, which side, and how much there is."""
+
+    share: Figure
+    side: str
+    there: Figure
+
+
+class Boards(View):
+    """Panels, units and boxes."""
+
+    def of(self, circuit: Circuit) -> Panel:
+        """Return the panel that a circuit starts from."""
+        name = need(circuit.panel, circuit, "panel")
+        return next(panel for panel in self.design.panels if panel.id == name)
+
+    def working_space(self, panel: Panel) -> Space:
+        """Return the tightest side of the free space before a panel, by what the clause wants of it."""
+        wide = panel.width_m
+        sides: tuple[tuple[str, Quantity, float], ...] = (
+            ("depth", need(panel.clear_depth_m, panel, "clear_depth"), DEEP_M),
+            ("width", need(panel.clear_width_m, panel, "clear_width"), WIDE_M),
+            ("height", need(panel.clear_height_m, panel, "clear_height"), HIGH_M),
+        )
+
+        def shares(world: World) -> list[float]:
+            wanted = [least for _, _, least in sides]
+            if wide is not None:
+                wanted[1] = max(wanted[1], world(wide))
+            return [100.0 * world(there) / least for (_, there, least), least in zip(sides, wanted, strict=True)]
+
+        share = self.figure("working space", "%", lambda w: min(shares(w)), panel.key)
+        side, there, _ = sides[shares(self.world).index(share.value)]
+        return Space(share, side, self.figure(f"free {side}", "m", lambda w: w(there), panel.key))
+
+    def handle(self, panel: Panel) -> Figure:
+        """Height of the highest handle of a panel."""
+        height = need(panel.handle_height_m, panel, "handle_height")
+        return self.figure("height of the highest handle", "m", lambda w: w(height), panel.key)
+
+    def before_panel(self, thing: Thing, panel: Panel) -> Figure:
+        """Clearance between a thing and the room before a panel, as wide as it is; negative in that room."""
+        wall = self.design.shell.wall_names.index(need(panel.wall, panel, "wall"))
+        start, wide = need(panel.start_m, panel, "from_wall_left"), need(panel.width_m, panel, "width")
+        bodies = self.figures.bodies
+        bodies.place(thing)
+
+        def compute(world: World) -> float:
+            shape = self.figures.space.enclosure(world)
+            front = enclosure.Opening(wall, world(start), world(wide), 0.0, HIGH_M)
+            space = enclosure.before_opening(shape, front, DEEP_M)
+            return min(solid.clearance_m(bodies.solid(world, thing), space), FAR_M)
+
+        return self.figure("clearance before a panel", "m", compute, per_m=3.0)
+
+    # Strips, conditioners, uninterruptible supplies
+
+    @staticmethod
+    def through(unit: Unit, circuit: Circuit) -> tuple[Load, ...]:
+        """Return the loads that are fed through a unit, by way of others too."""
+        into = [*(one.unit for one in circuit.units), *(load.unit for load in circuit.loads)]  # what decides it is read
+        return tuple(load for load in circuit.loads if unit in circuit.above(load)) if any(into) else ()
+
+    def rating(self, unit: Unit, circuit: Circuit) -> Figure:
+        """Rated current of a unit."""
+        rated, power = unit.rating_a, unit.apparent_power_va
+        if rated is not None:
+            return self.figure("rating", "A", lambda w: w(rated))
+        whole, volts = need(power, unit, "rating"), need(circuit.voltage_v, circuit, "voltage")
+        return self.figure("rating", "A", lambda w: w(whole) / w(volts))
+
+    def use(self, unit: Unit, circuit: Circuit) -> Figure:
+        """Return the current that all loads on a unit draw together, by their nameplates.
+
+        What is not known is asked for unless the known part is too much already.
+        """
+        drawn = self.figures.mains.known(circuit, self.through(unit, circuit))
+
+        def compute(world: World) -> float:
+            return sum(self.figures.mains.current_a(world, load, circuit) for load in drawn.loads)
+
+        figure = self.figure("current through it", "A", compute, circuit.key, unit.key)
+        if drawn.missing is not None and figure.value - figure.u <= self.unit_rating_a(unit, circuit):
+            raise drawn.missing
+        return figure
+
+    def unit_rating_a(self, unit: Unit, circuit: Circuit) -> float:
+        """Return the rated current of a unit, at the near end of its uncertainty."""
+        rating = self.rating(unit, circuit)
+        return rating.value - rating.u
+
+    # Boxes
+
+    def inside_panel(self, outlet: Receptacle, panel: Treatment) -> Figure:
+        """Gap on the wall between a box and a panel of the same wall; negative: how far it is behind the panel."""
+        wall, fixtures = need(outlet.wall, outlet, "wall"), self.figures.fixtures
+        there, flat = fixtures.spot(outlet, wall), fixtures.hung(panel)
+
+        def compute(world: World) -> float:
+            gap = enclosure.gap_on_wall_m(self.figures.space.enclosure(world), flat(world), there(world))
+            return min(gap, FAR_M)
+
+        return self.figure("gap between box and panel", "m", compute, per_m=3.0)
+
+    def set_back(self, outlet: Receptacle) -> Figure:
+        """How far a box lies behind the finished surface."""
+        back = need(outlet.set_back_m, outlet, "set_back")
+        return self.figure("set back behind the surface", "mm", lambda w: 1e3 * w(back), outlet.key)
+
+    def in_combustible(self, outlet: Receptacle) -> bool:
+        """Whether a box sits in board that burns."""
+        name = need(outlet.wall, outlet, "wall")
+        surface = self.design.shell.surface(name)
+        if surface is None:
+            raise Missing(self.design.shell, name if name in {"ceiling", "floor"} else f"walls[{name}]")
+        return need(surface.board.material, surface, "board.material") in COMBUSTIBLE
+
+    # Power in British walls
+
+    def deep(self, cable: Cable) -> Figure:
+        """Depth of a cable behind the surface of its wall."""
+        depth = need(cable.depth_m, cable, "depth")
+        return self.figure("depth in the wall", "m", lambda w: w(depth), cable.key)
+
+    def circuit_of(self, cable: Cable) -> Circuit:
+        """Return the circuit that a cable of power is of: one of its ends names it, or a load or receptacle of it."""
+        ends = {cable.start, cable.end} - {None}
+        for circuit in self.design.circuits:
+            names = {circuit.id, *(one.id for one in (*circuit.receptacles, *circuit.loads))}
+            if ends & names:
+                return circuit
+        raise Missing(cable, "from")

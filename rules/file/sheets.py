@@ -1,0 +1,81 @@
+"""Product sheets that somebody guessed."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Final
+
+from roomlint.review import Level, No, Subjects, fails, need, passes, practice, rule
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from roomlint.design.listening import Loudspeaker, Picture, Projector, Subwoofer
+    from roomlint.design.products import Product
+    from roomlint.design.supply import Amplifier, Processor
+    from roomlint.review import Applies, Room, Says
+
+    Bought = Loudspeaker | Subwoofer | Picture | Projector | Amplifier | Processor
+
+DRAWN: Final = frozenset({"survey", "design"})
+
+
+def _bought(room: Room) -> Iterator[Bought]:
+    design = room.design
+    yield from design.sources
+    if design.picture is not None:
+        yield design.picture
+        if design.picture.projector is not None:
+            yield design.picture.projector
+    if design.processor is not None:
+        yield design.processor
+    yield from design.amplifiers
+
+
+BOUGHT: Final[Subjects[Bought]] = Subjects(
+    "loudspeaker, picture or electronics", _bought, ("loudspeakers", "subwoofers", "picture", "electronics.amplifiers")
+)
+
+
+def _sheets(thing: Bought) -> tuple[Product, ...]:
+    """Return the sheets of a thing and of what holds it."""
+    mounting = getattr(thing, "mounting", None)
+    held = (mounting.product, mounting.stand) if mounting is not None else ()
+    return tuple(sheet for sheet in (thing.product, *held) if sheet is not None)
+
+
+def ordered(room: Room, thing: Bought) -> Applies:
+    """Whether the job is so far that products are ordered, and the thing has a sheet."""
+    stage = need(room.design.project.stage, room.design.project, "stage")
+    if stage in DRAWN:
+        return No(f"at {stage} data may be assumed")
+    return True if _sheets(thing) else No("it has no sheet")
+
+
+@rule(
+    "file.assumed-sheet",
+    level=Level.NOTE,
+    basis=practice("what is ordered and fastened is known by its maker's sheet or by a scale"),
+    each=BOUGHT,
+    when=ordered,
+    says={
+        "assumed": "data of {sheets} are assumed, and the job is at {stage}; put the maker's in their place",
+        "known": "its data are the maker's, or measured",
+    },
+    at="product",
+    since="0.3.0",
+)
+def assumed_sheet(room: Room, thing: Bought) -> Says:
+    """From rough-in on no product's data are assumed.
+
+    Why: A guessed mass hangs on real screws, and a guessed draw on a real circuit.
+
+    How decided: Where the sheets of a thing, and of the mount or stand that holds it, say that their data come from,
+    once the job is at rough-in or handover.
+
+    Remedy: Take the data from the maker's sheet, or measure them.
+
+    When to waive: A product of which nothing is published and nothing can be measured.
+    """
+    sources = {sheet.words: need(sheet.provenance, sheet, "provenance") for sheet in _sheets(thing)}
+    guessed = tuple(name for name, source in sources.items() if source == "assumed")
+    return fails("assumed", sheets=guessed, stage=str(room.design.project.stage)) if guessed else passes("known")

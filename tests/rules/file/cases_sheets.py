@@ -1,0 +1,29 @@
+"""Cases of product sheets that somebody guessed."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from roomlint.sample import room, speaker
+from roomlint.testing import Case, changed
+
+ROOM = changed(room(speaker("left", "M+030", -1.5, 2.6, product="box")), {"project.stage": "rough-in"})
+
+
+def on(kind: str, source: str | None, changes: dict[str, Any] | None = None, **more: Any) -> Case:
+    """Return a case of a sheet whose data are from somewhere."""
+    sheet = {"roomlint_product": 1, "id": "box", "kind": "loudspeaker", "provenance": source}
+    data = {key: value for key, value in sheet.items() if value is not None}
+    return Case("file.assumed-sheet", kind, changed(ROOM, changes or {}), [data], **more)
+
+
+CASES = [
+    on("pass", "data-sheet"),
+    on("pass", "measured"),
+    on("fail", "assumed", level="note", says="assumed"),
+    on("fail", "assumed", {"project.stage": "handover"}),
+    on("open", None, says="provenance"),
+    on("open", "assumed", {"project.stage": None}, says="stage"),
+    on("notApplicable", "assumed", {"project.stage": "design"}),
+    Case("file.assumed-sheet", "notApplicable", room()),
+]
