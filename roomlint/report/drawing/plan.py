@@ -1,0 +1,337 @@
+"""The plan and the ceiling plan: where everything stands, how it is aimed, and where findings are."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Final
+
+from roomlint.report.drawing import dimensions, symbols
+from roomlint.report.drawing.pen import Pen
+from roomlint.report.drawing.zones import Zones
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Iterator
+
+    from roomlint.measure.scene import Scene, Spot2, Thing
+    from roomlint.report.drawing.findings import Finding
+    from roomlint.report.drawing.shapes import View
+    from roomlint.report.units import Units
+
+RIGHT_MM: Final = 9.0
+BELOW_MM: Final = 24.0
+_ROW_MM: Final = 7.0
+_IN_PLAN: Final = ("loudspeaker", "subwoofer", "rack", "projector", "seat")
+_LEAST_MOVE_M: Final = 0.005
+
+
+class Planner:
+    """Draws the two plans of one scene."""
+
+    def __init__(
+        self, scene: Scene, findings: tuple[Finding, ...], units: Units, was: Scene | None = None
+    ) -> None:
+        self.scene = scene
+        self.findings = findings
+        self.units = units
+        self.was = was
+        self.customary = units.is_us
+
+    def extent_mm(self, scale: float) -> Spot2:
+        """Return what a plan takes on the paper at a scale, mm."""
+        pen = Pen(scale, self.units)
+        left, top = self._margins(pen)
+        loose = len(self._loose(overhead=False))
+        wide = pen.mm(self.scene.width_m)
+        return left + wide + RIGHT_MM, top + pen.mm(self.scene.length_m) + BELOW_MM + self._rows(loose, wide) * _ROW_MM
+
+    @staticmethod
+    def _rows(count: int, wide_mm: float) -> int:
+        return math.ceil(count / max(1, int((wide_mm + 20.0) / 7.0)))
+
+    def _margins(self, pen: Pen) -> Spot2:
+        return dimensions.needed_mm(self._from_front(), pen), dimensions.needed_mm(self._from_left(), pen)
+
+    def _measured(self) -> Iterator[tuple[Spot2, str]]:
+        for thing in self.scene.things:
+            if thing.kind in _IN_PLAN and not thing.overhead:
+                yield thing.place[:2], thing.name
+        for flat in self.scene.flats:
+            if flat.key.startswith("picture/"):
+                xs, ys = [x for x, _ in flat.plan], [y for _, y in flat.plan]
+                yield (sum(xs) / len(xs), sum(ys) / len(ys)), flat.name
+
+    def _from_left(self) -> list[tuple[float, str]]:
+        places = [(x, name) for (x, _), name in self._measured()]
+        return dimensions.marks_of([*places, (self.scene.width_m, "right")])
+
+    def _from_front(self) -> list[tuple[float, str]]:
+        places = [(self.scene.length_m - y, name) for (_, y), name in self._measured()]
+        return dimensions.marks_of([*places, (self.scene.length_m, "rear")])
+
+    def plan(self, scale: float) -> View:
+        """Return the plan."""
+        pen, scene = Pen(scale, self.units), self.scene
+        symbols.walls(pen, scene)
+        for thing in scene.things:
+            if thing.kind == "riser":
+                symbols.solid(pen, thing)
+        for gap in scene.gaps:
+            symbols.gap(pen, gap)
+        self._sight(pen)
+        for flat in scene.flats:
+            if flat.on not in {"ceiling"}:
+                symbols.flat(pen, flat, "picture" if flat.key.startswith("picture/") else "panel")
+        for thing in scene.things:
+            if thing.kind not in {*_IN_PLAN, "riser"}:
+                symbols.solid(pen, thing)
+        self._zones(pen, overhead=False)
+        for thing in scene.things:
+            self._thing(pen, thing)
+        for outlet in scene.outlets:
+            symbols.outlet(pen, outlet, customary=self.customary)
+        self._cutting(pen)
+        self._ghosts(pen, overhead=False)
+        self._names(pen)
+        loose = self._marks(pen, overhead=False)
+        dimensions.along_top(pen, self._from_left(), scene.length_m, scene.width_m)
+        dimensions.along_left(pen, self._from_front(), 0.0, scene.length_m, scene.length_m)
+        rows = self._loose_row(pen, loose)
+        low, high = self._corners(pen, rows)
+        return pen.view("plan", "Plan", low, high, _about_plan(scene))
+
+    def _corners(self, pen: Pen, rows: int) -> tuple[Spot2, Spot2]:
+        left, top = self._margins(pen)
+        low = (-pen.m(left), -pen.m(BELOW_MM + rows * _ROW_MM))
+        return low, (self.scene.width_m + pen.m(RIGHT_MM), self.scene.length_m + pen.m(top))
+
+    def _thing(self, pen: Pen, thing: Thing) -> None:
+        if thing.kind == "seat":
+            symbols.seat(pen, thing)
+        elif thing.kind in {"loudspeaker", "subwoofer"}:
+            symbols.cabinet(pen, thing, "speaker" if thing.kind == "loudspeaker" else "sub")
+        elif thing.kind in {"rack", "projector"}:
+            symbols.body(pen, thing, "rack" if thing.kind == "rack" else "hidden")
+
+    def _sight(self, pen: Pen) -> None:
+        for line in self.scene.lines:
+            if line.kind in {"sight left", "sight right"}:
+                pen.path((line.start[:2], line.end[:2]), "sight", key=line.key)
+            elif line.kind == "beam":
+                pen.path((line.start[:2], line.end[:2]), "beam", key=line.key)
+
+    def _cutting(self, pen: Pen) -> None:
+        """Draw where the two sections are cut: chain lines at the edges, with a letter and an arrow the way they look."""
+        scene, reach, beyond = self.scene, pen.m(4.5), pen.m(5.0)
+        for cut in scene.cuts:
+            if cut.kind == "long":
+                for v, way in ((scene.length_m + pen.m(2.4), 1.0), (-pen.m(2.4), -1.0)):
+                    del way
+                    pen.path(((cut.at_m, v), (cut.at_m + reach, v)), "cutting")
+                    self._arrow(pen, (cut.at_m + reach, v), 0.0)
+                pen.words((cut.at_m, -beyond), "A", 3.0, bold=True, shift_mm=(-2.0, -1.0))
+            else:
+                u = scene.width_m + pen.m(3.2)
+                pen.path(((u, cut.at_m), (u, cut.at_m + reach)), "cutting")
+                self._arrow(pen, (u, cut.at_m + reach), 90.0)
+                pen.words((u, cut.at_m), "B", 3.0, bold=True, shift_mm=(2.4, -1.0))
+
+    @staticmethod
+    def _arrow(pen: Pen, tip: Spot2, angle: float) -> None:
+        turns = (math.radians(angle + 180.0 + off) for off in (-18.0, 18.0))
+        wings = [(tip[0] + pen.m(2.5) * math.cos(turn), tip[1] + pen.m(2.5) * math.sin(turn)) for turn in turns]
+        pen.path((wings[0], tip, wings[1]), "cutting", closed=True, fill="solid")
+
+    def _zones(self, pen: Pen, *, overhead: bool) -> None:
+        zones = Zones(pen, self.scene, overhead=overhead)
+        for finding in self.findings:
+            if finding.is_marked:
+                zones.draw(finding)
+
+    def _names(self, pen: Pen) -> None:
+        for thing in self.scene.things:
+            if thing.kind == "riser":
+                text = f"{thing.name} +{pen.length(thing.high_m)}"
+                x, y = min(thing.plan)
+                pen.words((x, y), text, 2.0, anchor="start", shift_mm=(1.5, 1.5), key=thing.key)
+            elif not thing.overhead:
+                text = f"{thing.name} {thing.label}" if thing.label else thing.name
+                pen.label(thing.place[:2], text, beside_mm=self._reach_mm(pen, thing), key=thing.key)
+        for side in self.scene.sides:
+            self._wall_name(pen, side.start, side.end, side.inward, side.name)
+        for gap in self.scene.gaps:
+            middle = ((gap.start[0] + gap.end[0]) / 2.0, (gap.start[1] + gap.end[1]) / 2.0)
+            text = gap.name if gap.sill_m in {None, 0.0} else f"{gap.name}, sill {pen.length(gap.sill_m or 0.0)}"
+            pen.label(symbols.moved(middle, gap.inward, pen.m(3.0)), text, 2.0, key=gap.key)
+        for outlet in self.scene.outlets:
+            pen.label(outlet.place[:2], f"{outlet.name} ({outlet.circuit})", 1.9, beside_mm=2.5, key=outlet.key)
+        for flat in self.scene.flats:
+            if flat.on != "ceiling" and len(flat.plan) == 2:  # noqa: PLR2004  on a wall
+                middle = ((flat.plan[0][0] + flat.plan[1][0]) / 2.0, (flat.plan[0][1] + flat.plan[1][1]) / 2.0)
+                pen.label(symbols.moved(middle, flat.inward, pen.m(2.0)), flat.name, 2.0, key=flat.key)
+
+    def _reach_mm(self, pen: Pen, thing: Thing) -> float:
+        (x0, y0), (x1, y1) = symbols.bounds(thing)
+        return pen.mm(min(x1 - x0, y1 - y0)) / 2.0 + 0.8
+
+    @staticmethod
+    def _wall_name(pen: Pen, start: Spot2, end: Spot2, inward: Spot2, name: str) -> None:
+        middle = ((start[0] + end[0]) / 2.0, (start[1] + end[1]) / 2.0)
+        turn = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
+        if not -89.0 < turn <= 91.0:  # noqa: PLR2004  read from below or from the right
+            turn -= math.copysign(180.0, turn)
+        at = symbols.moved(middle, inward, pen.m(2.6))
+        shift = (0.9 * math.sin(math.radians(turn)), -0.9 * math.cos(math.radians(turn)))
+        pen.words(at, name.upper(), 1.9, turn_deg=turn, shift_mm=shift, layer="dimension")
+
+    def _marks(self, pen: Pen, *, overhead: bool) -> list[Finding]:
+        """Put each finding's number where its elements are; return those that are nowhere in the plan."""
+        loose = {id(finding) for finding in self._loose(overhead=overhead)}
+        for finding in self.findings:
+            if not finding.is_marked or id(finding) in loose:
+                continue
+            for key in finding.keys:
+                at = self._place(key, overhead=overhead)
+                if at is not None:
+                    pen.mark(at, finding.number, finding.level, finding.id, key=key)
+        return [finding for finding in self.findings if id(finding) in loose]
+
+    def _loose(self, *, overhead: bool) -> list[Finding]:
+        return [
+            finding
+            for finding in self.findings
+            if finding.is_marked and all(self._place(key, overhead=overhead) is None for key in finding.keys)
+        ]
+
+    def _place(self, key: str, *, overhead: bool) -> Spot2 | None:
+        thing = self.scene.thing(key)
+        if thing is not None:
+            return thing.place[:2] if thing.overhead is overhead else None
+        for flat in self.scene.flats:
+            if flat.key == key and (flat.on == "ceiling") is overhead:
+                xs, ys = [x for x, _ in flat.plan], [y for _, y in flat.plan]
+                return sum(xs) / len(xs), sum(ys) / len(ys)
+        if overhead:
+            return None
+        for gap in self.scene.gaps:
+            if gap.key == key:
+                return (gap.start[0] + gap.end[0]) / 2.0, (gap.start[1] + gap.end[1]) / 2.0
+        outlets = (outlet for outlet in self.scene.outlets if outlet.key == key)
+        outlet = next(outlets, None)
+        if outlet is not None:
+            return outlet.place[:2]
+        side = next((side for side in self.scene.sides if side.key == key), None)
+        return ((side.start[0] + side.end[0]) / 2.0, (side.start[1] + side.end[1]) / 2.0) if side is not None else None
+
+    def _loose_row(self, pen: Pen, loose: list[Finding]) -> int:
+        """Put what is at no place of the plan in rows under it, so that every finding is on the sheet."""
+        if not loose:
+            return 0
+        wide = pen.mm(self.scene.width_m)
+        many = max(1, int((wide + 20.0) / 7.0))
+        pen.words(
+            (0.0, -pen.m(BELOW_MM - 6.0)), "At no place of this view:", 2.2, anchor="start", shift_mm=(0.0, -1.0),
+            layer="dimension",
+        )  # fmt: skip
+        for number, finding in enumerate(loose):
+            row, column = divmod(number, many)
+            at = (pen.m(3.0 + 7.0 * column), -pen.m(BELOW_MM + row * _ROW_MM - 0.5))
+            pen.mark_here(at, finding.number, finding.level, finding.id)
+        return math.ceil(len(loose) / many)
+
+    def _ghosts(self, pen: Pen, *, overhead: bool) -> None:
+        """Draw where things were in the earlier revision, with an arrow from there."""
+        if self.was is None:
+            return
+        for thing in self.scene.things:
+            before = self.was.thing(thing.key)
+            if before is None or thing.overhead is not overhead:
+                continue
+            if math.dist(before.place, thing.place) < _LEAST_MOVE_M:
+                continue
+            if len(before.plan) == 1:
+                pen.arc(before.plan[0], before.radius_m, "earlier", key=thing.key)
+            else:
+                pen.path(before.plan, "earlier", closed=True, key=thing.key)
+            self._moved(pen, before.place[:2], thing.place[:2], thing.key)
+
+    def _moved(self, pen: Pen, start: Spot2, end: Spot2, key: str) -> None:
+        if math.dist(start, end) < pen.m(1.0):
+            return
+        pen.path((start, end), "earlier", key=key)
+        angle = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
+        self._arrow(pen, end, angle)
+
+    def overhead(self, scale: float) -> View:
+        """Return the ceiling plan, as a mirror on the floor shows it: its left is the plan's left."""
+        pen, scene = Pen(scale, self.units), self.scene
+        pen.path(scene.outline, "wall", closed=True)
+        if scene.no_ceiling:
+            pen.path(scene.outline, "unknown", closed=True, fill="hatch")
+            pen.words((scene.width_m / 2.0, scene.length_m / 2.0), "ceiling not known", 3.0)
+        self._facets(pen)
+        for flat in scene.flats:
+            if flat.on == "ceiling":
+                symbols.flat(pen, flat, "panel")
+                self._named(pen, flat.plan, flat.name, flat.key)
+        self._zones(pen, overhead=True)
+        for thing in scene.things:
+            if thing.kind == "seat":
+                pen.arc(thing.place[:2], thing.radius_m, "beyond", key=thing.key)
+            elif thing.overhead:
+                symbols.cabinet(pen, thing, "speaker")
+                if thing.covers_m is not None:
+                    pen.arc(thing.place[:2], thing.covers_m, "cover", key=thing.key)
+            elif thing.low_m >= symbols.CUT_AT_M and thing.kind not in {"loudspeaker", "subwoofer"}:
+                symbols.body(pen, thing, "solid")
+        self._ghosts(pen, overhead=True)
+        for thing in scene.things:
+            if thing.overhead or (thing.low_m >= symbols.CUT_AT_M and thing.kind not in _IN_PLAN):
+                text = f"{thing.name} {thing.label}" if thing.label else thing.name
+                pen.label(thing.place[:2], text, beside_mm=self._reach_mm(pen, thing), key=thing.key)
+        self._marks(pen, overhead=True)
+        over = [(thing.place, thing.name) for thing in scene.things if thing.overhead]
+        across = dimensions.marks_of([*((place[0], name) for place, name in over), (scene.width_m, "right")])
+        ahead = [(scene.length_m - place[1], name) for place, name in over]
+        along = dimensions.marks_of([*ahead, (scene.length_m, "rear")])
+        dimensions.along_top(pen, across, scene.length_m, scene.width_m)
+        dimensions.along_left(pen, along, 0.0, scene.length_m, scene.length_m)
+        left, top = dimensions.needed_mm(along, pen), dimensions.needed_mm(across, pen)
+        low = (-pen.m(left), -pen.m(8.0))
+        high = (scene.width_m + pen.m(RIGHT_MM), scene.length_m + pen.m(top))
+        return pen.view("ceiling", "Ceiling plan, mirrored", low, high, _about_ceiling(scene))
+
+    def _facets(self, pen: Pen) -> None:
+        told: dict[tuple[float, float, float], None] = {}
+        for plane in self.scene.planes:
+            pen.path([corner[:2] for corner in plane.corners], "ceiling", closed=True)
+            if plane.slope_deg < 0.05:  # noqa: PLR2004  level
+                x, y = _middle([corner[:2] for corner in plane.corners])
+                pen.label((x, y), f"height {pen.length(plane.corners[0][2])}", 2.3, beside_mm=0.0)
+                continue
+            for corner in plane.corners:
+                told[round(corner[0], 3), round(corner[1], 3), round(corner[2], 3)] = None
+            x, y = _middle([corner[:2] for corner in plane.corners])
+            if plane.slope_deg < 80.0:  # noqa: PLR2004  an upright side has no slope to tell
+                pen.label((x, y), f"slope {plane.slope_deg:.0f}°", 2.3, beside_mm=0.0)
+        for x, y, z in told:
+            inner = (x + (0.1 if x < self.scene.width_m / 2 else -0.1), y + (0.1 if y < self.scene.length_m / 2 else -0.1))
+            pen.label(inner, pen.length(z), 2.0, beside_mm=0.5)
+
+    @staticmethod
+    def _named(pen: Pen, points: Iterable[Spot2], name: str, key: str) -> None:
+        pen.label(_middle(list(points)), name, 2.0, beside_mm=0.0, key=key)
+
+
+def _middle(points: list[Spot2]) -> Spot2:
+    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
+
+
+def _about_plan(scene: Scene) -> str:
+    seats = sum(thing.kind == "seat" for thing in scene.things)
+    sources = sum(thing.kind in {"loudspeaker", "subwoofer"} for thing in scene.things)
+    return f"Plan of the room from above, front wall at the top: {seats} seats, {sources} loudspeakers and subwoofers."
+
+
+def _about_ceiling(scene: Scene) -> str:
+    over = sum(thing.overhead for thing in scene.things)
+    return f"Ceiling as a mirror on the floor shows it, front wall at the top: {over} loudspeakers overhead."
