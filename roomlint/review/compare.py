@@ -121,7 +121,10 @@ class _Comparing:
         ]
         verdicts = _idle_by_house(verdicts, gone)
         was_file = then_file if then is not None and then_file != file else ""
-        return replace(room, verdicts=tuple(verdicts), gone=tuple(gone), compared=True, was_file=was_file)
+        was_scene = then.scene if then is not None else None
+        return replace(
+            room, verdicts=tuple(verdicts), gone=tuple(gone), compared=True, was_file=was_file, was_scene=was_scene
+        )
 
     def _then(self, file: str, room: RoomReview) -> str:
         """Return a room's file in the earlier review: by its name, as git followed it, or by the project's code."""

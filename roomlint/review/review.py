@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import House
     from roomlint.measure.figure import Figure
+    from roomlint.measure.scene import Scene
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Unjudged, Verdict
@@ -119,6 +120,10 @@ class RoomReview:
     """Its file in the earlier revision, when it had another name."""
     worked: tuple[WorkedOut, ...] = ()
     """What was worked out of what the file says."""
+    scene: Scene | None = None
+    """What a drawing shows, where one is wanted."""
+    was_scene: Scene | None = None
+    """The same of the earlier revision, when compared."""
 
     def counts(self) -> Mapping[str, int]:
         """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""

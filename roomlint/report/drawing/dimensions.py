@@ -5,7 +5,6 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.drawing.shapes import width_mm
-from roomlint.report.words import few
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -20,7 +19,8 @@ LINE_MM: Final = 7.0
 KNEE_MM: Final = 5.0
 _TICK_MM: Final = 1.1
 _SAME_M: Final = 0.002
-_MOST: Final = 3
+_LONGEST: Final = 24
+"""Signs of the names at a dimension, beyond which they are counted."""
 
 
 def marks_of(found: Iterable[tuple[float, str]]) -> list[tuple[float, str]]:
@@ -32,7 +32,18 @@ def marks_of(found: Iterable[tuple[float, str]]) -> list[tuple[float, str]]:
                 groups[-1][1].append(name)
         else:
             groups.append((value, [name] if name else []))
-    return [(value, few(names, _MOST)) for value, names in groups]
+    return [(value, _few(names)) for value, names in groups]
+
+
+def _few(names: Sequence[str]) -> str:
+    """Return as many names as fit a dimension, and how many more there are."""
+    told = list(names[:1])
+    for name in names[1:]:
+        if len(", ".join([*told, name])) > _LONGEST:
+            break
+        told.append(name)
+    more = len(names) - len(told)
+    return ", ".join(told) + (f" +{more}" if more else "")
 
 
 def spread(places: Sequence[float], pitch: float, low: float, high: float) -> list[float]:
@@ -74,6 +85,7 @@ def along_top(pen: Pen, values: Sequence[tuple[float, str]], top_m: float, whole
     y, tick = top_m + pen.m(LINE_MM), pen.m(_TICK_MM)
     knee = y + pen.m(KNEE_MM)
     pen.path(((0.0, y), (whole_m, y)), "dimension")
+    pen.keep_clear(((0.0, top_m + pen.m(3.0)), (whole_m, knee)), 0.5)
     pen.arc((0.0, y), pen.m(0.8), "dimension")
     places = spread([pen.mm(value) for value, _ in values], PITCH_MM, -4.0, pen.mm(whole_m) + 8.0)
     for (value, names), place in zip(values, places, strict=True):
@@ -89,6 +101,7 @@ def along_left(pen: Pen, values: Sequence[tuple[float, str]], left_m: float, fro
     x, tick = left_m - pen.m(LINE_MM), pen.m(_TICK_MM)
     knee = x - pen.m(KNEE_MM)
     pen.path(((x, front_m), (x, front_m - whole_m)), "dimension")
+    pen.keep_clear(((knee, front_m - whole_m), (left_m - pen.m(3.0), front_m)), 0.5)
     pen.arc((x, front_m), pen.m(0.8), "dimension")
     places = spread([pen.mm(value) for value, _ in values], PITCH_MM, -4.0, pen.mm(whole_m) + 8.0)
     for (value, names), place in zip(values, places, strict=True):

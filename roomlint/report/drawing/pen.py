@@ -14,11 +14,13 @@ if TYPE_CHECKING:
     from roomlint.report.drawing.shapes import Anchor, Fill, Item
     from roomlint.report.units import Units
 
-MARK_MM: Final = 2.7
+MARK_MM: Final = 2.35
 """Half the height of a mark."""
 _RINGS: Final = (0.0, 2.0, 4.5, 7.5, 11.0, 15.0, 20.0)
 _TURNS: Final = tuple(math.radians(turn) for turn in (90, 270, 0, 180, 45, 135, 315, 225, 20, 160, 200, 340, 70, 110))
 _GAP_MM: Final = 0.5
+_LIKE_M: Final = 1.0
+"""Lengths are written as this one is."""
 
 
 class Box(NamedTuple):
@@ -34,6 +36,11 @@ class Box(NamedTuple):
         wide = self.half_w + other.half_w - abs(self.x - other.x)
         high = self.half_h + other.half_h - abs(self.y - other.y)
         return wide * high if wide > 0.0 and high > 0.0 else 0.0
+
+
+def lengths(units: Units, metres: float) -> str:
+    """Return a length as one of many that stand beside each other: all in the same unit, however short."""
+    return units.scale("m", [metres, _LIKE_M]).text(metres)
 
 
 class Pen:
@@ -55,7 +62,7 @@ class Pen:
 
     def length(self, metres: float) -> str:
         """Return a length as an installer reads it."""
-        return self.units.number(metres, "m")
+        return lengths(self.units, metres)
 
     def path(
         self, points: Iterable[Spot2], layer: str, *, closed: bool = False, fill: Fill = "", key: str = "", of: str = ""
@@ -105,12 +112,26 @@ class Pen:
         if math.hypot(*shift) > beside_mm + half_w + 2.5 * size_mm:
             self._leader(at, (x, y), half_w, half_h)
 
-    def mark(self, at: Spot2, number: str, level: str, of: str, *, beside_mm: float = 3.0, key: str = "") -> None:
-        """Put a finding's number near a point, where it covers least."""
-        half_w = MARK_MM + max(0, len(number) - 2) * 0.8
-        x, y = self._free(at, half_w, MARK_MM, beside_mm)
-        self._taken.append(Box(x, y, half_w, MARK_MM))
-        self.items.append(Mark(at, number, level, of, (x - self.mm(at[0]), y - self.mm(at[1])), key))
+    def marks(self, at: Spot2, found: Sequence[tuple[str, str, str]], *, beside_mm: float, key: str) -> None:
+        """Put the findings of one element together near it, where they cover least, and join them to it by one line.
+
+        `found`: number, level and id of each.
+        """
+        across = min(len(found), 3 if len(found) <= 6 else 4)  # noqa: PLR2004  as square as it reads well
+        down = math.ceil(len(found) / across)
+        pitch = 2.0 * MARK_MM + 0.7
+        half_w, half_h = across * pitch / 2.0, down * pitch / 2.0
+        x, y = self._free(at, half_w, half_h, beside_mm)
+        self._taken.append(Box(x, y, half_w, half_h))
+        near = (min(max(self.mm(at[0]), x - half_w), x + half_w), min(max(self.mm(at[1]), y - half_h), y + half_h))
+        if math.dist(near, (self.mm(at[0]), self.mm(at[1]))) > 1.0:
+            self.path((at, (self.m(near[0]), self.m(near[1]))), "mark", key=key)
+            self.arc(at, self.m(0.5), "mark", fill="solid", key=key)
+        for count, (number, level, of) in enumerate(found):
+            row, column = divmod(count, across)
+            there = (x - half_w + (column + 0.5) * pitch, y + half_h - (row + 0.5) * pitch)
+            shift = (there[0] - self.mm(at[0]), there[1] - self.mm(at[1]))
+            self.items.append(Mark(at, number, level, of, shift, key))
 
     def mark_here(self, at: Spot2, number: str, level: str, of: str) -> None:
         """Put a finding's number just here, joined to nothing."""
@@ -122,6 +143,11 @@ class Pen:
         share = min(half_w / abs(dx) if dx else math.inf, half_h / abs(dy) if dy else math.inf, 1.0)
         start = (self.m(end_mm[0] + share * dx), self.m(end_mm[1] + share * dy))
         self.path((start, at), "dimension")
+
+    def covered(self, at: Spot2, half_w: float, half_h: float) -> float:
+        """Return how much a box about a point covers of what is drawn there already, mm2."""
+        box = Box(self.mm(at[0]), self.mm(at[1]), half_w, half_h)
+        return sum(box.overlap(other) for other in self._taken)
 
     def _free(self, at: Spot2, half_w: float, half_h: float, beside_mm: float) -> Spot2:
         x, y = self.mm(at[0]), self.mm(at[1])

@@ -5,14 +5,16 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
+from roomlint.plane import contains
 from roomlint.report.drawing import dimensions, symbols
 from roomlint.report.drawing.pen import Pen
-from roomlint.report.drawing.zones import Zones
+from roomlint.report.drawing.shapes import width_mm
+from roomlint.report.drawing.zones import Zones, spot
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
-    from roomlint.measure.scene import Scene, Spot2, Thing
+    from roomlint.measure.scene import Scene, Side, Spot2, Thing
     from roomlint.report.drawing.findings import Finding
     from roomlint.report.drawing.shapes import View
     from roomlint.report.units import Units
@@ -22,6 +24,8 @@ BELOW_MM: Final = 24.0
 _ROW_MM: Final = 7.0
 _IN_PLAN: Final = ("loudspeaker", "subwoofer", "rack", "projector", "seat")
 _LEAST_MOVE_M: Final = 0.005
+_BAR_MM: Final = 9.0
+"""How long a part of the scale bar is at least."""
 
 
 class Planner:
@@ -43,6 +47,21 @@ class Planner:
         loose = len(self._loose(overhead=False))
         wide = pen.mm(self.scene.width_m)
         return left + wide + RIGHT_MM, top + pen.mm(self.scene.length_m) + BELOW_MM + self._rows(loose, wide) * _ROW_MM
+
+    def overhead_mm(self, scale: float) -> Spot2:
+        """Return what the ceiling plan takes on the paper at a scale, mm."""
+        pen = Pen(scale, self.units)
+        across, along = self._over()
+        left, top = dimensions.needed_mm(along, pen), dimensions.needed_mm(across, pen)
+        return left + pen.mm(self.scene.width_m) + RIGHT_MM, top + pen.mm(self.scene.length_m) + 8.0
+
+    def _over(self) -> tuple[list[tuple[float, str]], list[tuple[float, str]]]:
+        """Return what stands overhead, from the left and from the front."""
+        scene = self.scene
+        over = [(thing.place, thing.name) for thing in scene.things if thing.overhead]
+        across = dimensions.marks_of([*((place[0], name) for place, name in over), (scene.width_m, "right")])
+        ahead = [(scene.length_m - place[1], name) for place, name in over]
+        return across, dimensions.marks_of([*ahead, (scene.length_m, "rear")])
 
     @staticmethod
     def _rows(count: int, wide_mm: float) -> int:
@@ -91,10 +110,11 @@ class Planner:
             symbols.outlet(pen, outlet, customary=self.customary)
         self._cutting(pen)
         self._ghosts(pen, overhead=False)
-        self._names(pen)
-        loose = self._marks(pen, overhead=False)
         dimensions.along_top(pen, self._from_left(), scene.length_m, scene.width_m)
         dimensions.along_left(pen, self._from_front(), 0.0, scene.length_m, scene.length_m)
+        self._names(pen)
+        loose = self._marks(pen, overhead=False)
+        self._scale_bar(pen)
         rows = self._loose_row(pen, loose)
         low, high = self._corners(pen, rows)
         return pen.view("plan", "Plan", low, high, _about_plan(scene))
@@ -124,13 +144,12 @@ class Planner:
         scene, reach, beyond = self.scene, pen.m(4.5), pen.m(5.0)
         for cut in scene.cuts:
             if cut.kind == "long":
-                for v, way in ((scene.length_m + pen.m(2.4), 1.0), (-pen.m(2.4), -1.0)):
-                    del way
+                for v in (scene.length_m + pen.m(3.6), -pen.m(3.6)):
                     pen.path(((cut.at_m, v), (cut.at_m + reach, v)), "cutting")
                     self._arrow(pen, (cut.at_m + reach, v), 0.0)
-                pen.words((cut.at_m, -beyond), "A", 3.0, bold=True, shift_mm=(-2.0, -1.0))
+                pen.words((cut.at_m, -beyond + pen.m(1.4)), "A", 3.0, bold=True, shift_mm=(-2.0, -1.0))
             else:
-                u = scene.width_m + pen.m(3.2)
+                u = scene.width_m + pen.m(3.6)
                 pen.path(((u, cut.at_m), (u, cut.at_m + reach)), "cutting")
                 self._arrow(pen, (u, cut.at_m + reach), 90.0)
                 pen.words((u, cut.at_m), "B", 3.0, bold=True, shift_mm=(2.4, -1.0))
@@ -148,16 +167,16 @@ class Planner:
                 zones.draw(finding)
 
     def _names(self, pen: Pen) -> None:
+        for side in self.scene.sides:
+            self._wall_name(pen, side)
         for thing in self.scene.things:
             if thing.kind == "riser":
                 text = f"{thing.name} +{pen.length(thing.high_m)}"
                 x, y = min(thing.plan)
                 pen.words((x, y), text, 2.0, anchor="start", shift_mm=(1.5, 1.5), key=thing.key)
-            elif not thing.overhead:
+            else:
                 text = f"{thing.name} {thing.label}" if thing.label else thing.name
                 pen.label(thing.place[:2], text, beside_mm=self._reach_mm(pen, thing), key=thing.key)
-        for side in self.scene.sides:
-            self._wall_name(pen, side.start, side.end, side.inward, side.name)
         for gap in self.scene.gaps:
             middle = ((gap.start[0] + gap.end[0]) / 2.0, (gap.start[1] + gap.end[1]) / 2.0)
             text = gap.name if gap.sill_m in {None, 0.0} else f"{gap.name}, sill {pen.length(gap.sill_m or 0.0)}"
@@ -174,25 +193,37 @@ class Planner:
         return pen.mm(min(x1 - x0, y1 - y0)) / 2.0 + 0.8
 
     @staticmethod
-    def _wall_name(pen: Pen, start: Spot2, end: Spot2, inward: Spot2, name: str) -> None:
-        middle = ((start[0] + end[0]) / 2.0, (start[1] + end[1]) / 2.0)
-        turn = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
+    def _wall_name(pen: Pen, side: Side) -> None:
+        """Write a wall's name along it, where nothing stands before it."""
+        (x0, y0), (x1, y1) = side.start, side.end
+        turn = math.degrees(math.atan2(y1 - y0, x1 - x0))
         if not -89.0 < turn <= 91.0:  # noqa: PLR2004  read from below or from the right
             turn -= math.copysign(180.0, turn)
-        at = symbols.moved(middle, inward, pen.m(2.6))
-        shift = (0.9 * math.sin(math.radians(turn)), -0.9 * math.cos(math.radians(turn)))
-        pen.words(at, name.upper(), 1.9, turn_deg=turn, shift_mm=shift, layer="dimension")
+        shift = (0.7 * math.sin(math.radians(turn)), -0.7 * math.cos(math.radians(turn)))
+        places = [
+            symbols.moved((x0 + share * (x1 - x0), y0 + share * (y1 - y0)), side.inward, pen.m(2.4))
+            for share in (0.5, 0.35, 0.65, 0.22, 0.78, 0.12, 0.88)
+        ]
+        half = width_mm(side.name.upper(), 1.9) / 2.0
+        upright = abs(math.sin(math.radians(turn))) > 0.7  # noqa: PLR2004  nearer upright than level
+        wide, high = (1.0, half) if upright else (half, 1.0)
+        at = min(places, key=lambda place: pen.covered(place, wide, high))
+        pen.words(at, side.name.upper(), 1.9, turn_deg=turn, shift_mm=shift, layer="dimension")
 
     def _marks(self, pen: Pen, *, overhead: bool) -> list[Finding]:
         """Put each finding's number where its elements are; return those that are nowhere in the plan."""
         loose = {id(finding) for finding in self._loose(overhead=overhead)}
+        at_element: dict[str, list[tuple[str, str, str]]] = {}
         for finding in self.findings:
-            if not finding.is_marked or id(finding) in loose:
-                continue
-            for key in finding.keys:
-                at = self._place(key, overhead=overhead)
-                if at is not None:
-                    pen.mark(at, finding.number, finding.level, finding.id, key=key)
+            for key in finding.keys if finding.is_marked else ():
+                if self._place(key, overhead=overhead) is not None:
+                    at_element.setdefault(key, []).append((finding.number, finding.level, finding.id))
+        for key, found in at_element.items():
+            at = self._place(key, overhead=overhead)
+            if at is not None:
+                thing = self.scene.thing(key)
+                beside = self._reach_mm(pen, thing) if thing is not None else 2.0
+                pen.marks(at, found, beside_mm=beside, key=key)
         return [finding for finding in self.findings if id(finding) in loose]
 
     def _loose(self, *, overhead: bool) -> list[Finding]:
@@ -238,6 +269,23 @@ class Planner:
             pen.mark_here(at, finding.number, finding.level, finding.id)
         return math.ceil(len(loose) / many)
 
+    def _scale_bar(self, pen: Pen) -> None:
+        """Draw a bar of round lengths, and an arrow to the front: north is not in the file."""
+        step = 0.3048 if self.customary else 0.5
+        while pen.mm(step) < _BAR_MM:
+            step *= 2.0
+        v, thick = -pen.m(11.5), pen.m(1.2)
+        for number in range(4):
+            start = number * step
+            points = ((start, v), (start + step, v), (start + step, v + thick), (start, v + thick))
+            pen.path(points, "opening", closed=True, fill="solid" if number % 2 == 0 else "paper")
+        for number in (0, 2, 4):
+            pen.words((number * step, v), pen.length(number * step), 1.9, shift_mm=(0.0, -2.9), layer="dimension")
+        u = 4 * step + pen.m(14.0)
+        pen.path(((u, v - pen.m(3.0)), (u, v + pen.m(4.0))), "opening")
+        self._arrow(pen, (u, v + pen.m(5.0)), 90.0)
+        pen.words((u, v), "to the front", 1.9, anchor="start", shift_mm=(2.0, 0.0), layer="dimension")
+
     def _ghosts(self, pen: Pen, *, overhead: bool) -> None:
         """Draw where things were in the earlier revision, with an arrow from there."""
         if self.was is None:
@@ -280,25 +328,39 @@ class Planner:
             elif thing.overhead:
                 symbols.cabinet(pen, thing, "speaker")
                 if thing.covers_m is not None:
-                    pen.arc(thing.place[:2], thing.covers_m, "cover", key=thing.key)
+                    self._covered(pen, thing, thing.covers_m)
             elif thing.low_m >= symbols.CUT_AT_M and thing.kind not in {"loudspeaker", "subwoofer"}:
                 symbols.body(pen, thing, "solid")
         self._ghosts(pen, overhead=True)
+        across, along = self._over()
+        dimensions.along_top(pen, across, scene.length_m, scene.width_m)
+        dimensions.along_left(pen, along, 0.0, scene.length_m, scene.length_m)
         for thing in scene.things:
             if thing.overhead or (thing.low_m >= symbols.CUT_AT_M and thing.kind not in _IN_PLAN):
                 text = f"{thing.name} {thing.label}" if thing.label else thing.name
                 pen.label(thing.place[:2], text, beside_mm=self._reach_mm(pen, thing), key=thing.key)
         self._marks(pen, overhead=True)
-        over = [(thing.place, thing.name) for thing in scene.things if thing.overhead]
-        across = dimensions.marks_of([*((place[0], name) for place, name in over), (scene.width_m, "right")])
-        ahead = [(scene.length_m - place[1], name) for place, name in over]
-        along = dimensions.marks_of([*ahead, (scene.length_m, "rear")])
-        dimensions.along_top(pen, across, scene.length_m, scene.width_m)
-        dimensions.along_left(pen, along, 0.0, scene.length_m, scene.length_m)
         left, top = dimensions.needed_mm(along, pen), dimensions.needed_mm(across, pen)
         low = (-pen.m(left), -pen.m(8.0))
         high = (scene.width_m + pen.m(RIGHT_MM), scene.length_m + pen.m(top))
         return pen.view("ceiling", "Ceiling plan, mirrored", low, high, _about_ceiling(scene))
+
+    def _covered(self, pen: Pen, thing: Thing, radius_m: float) -> None:
+        """Draw what a loudspeaker overhead covers on the level of the ears, as far as it is in the room."""
+        outline, run = self.scene.outline, []
+        for step in range(121):
+            point = spot(thing.place[:2], radius_m, 3.0 * step)
+            if contains(outline, point):
+                run.append(point)
+            else:
+                self._run(pen, run, thing.key)
+                run = []
+        self._run(pen, run, thing.key)
+
+    @staticmethod
+    def _run(pen: Pen, run: list[Spot2], key: str) -> None:
+        if len(run) > 1:
+            pen.path(run, "cover", key=key)
 
     def _facets(self, pen: Pen) -> None:
         told: dict[tuple[float, float, float], None] = {}

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.drawing import dimensions
-from roomlint.report.drawing.pen import Pen
+from roomlint.report.drawing.pen import Pen, lengths
+from roomlint.report.drawing.shapes import width_mm
 
 if TYPE_CHECKING:
     from roomlint.measure.scene import Cut, Scene, Spot2, Spot3, Thing
@@ -13,10 +14,11 @@ if TYPE_CHECKING:
     from roomlint.report.drawing.shapes import View
     from roomlint.report.units import Units
 
-LEFT_MM: Final = 30.0
+LEFT_MM: Final = 10.0
 RIGHT_MM: Final = 16.0
 ABOVE_MM: Final = 9.0
 BELOW_MM: Final = 17.0
+_SMALL_MM: Final = 1.8
 HEAD_M: Final = 0.1
 """Half a head, as drawn."""
 _BAND_MM: Final = 2.2
@@ -37,7 +39,12 @@ class Sectioner:
         """Return what a section takes on the paper at a scale, mm."""
         long = self.scene.length_m if kind == "long" else self.scene.width_m
         factor = 1000.0 / scale
-        return LEFT_MM + long * factor + RIGHT_MM, ABOVE_MM + self.scene.height_m * factor + BELOW_MM
+        return self.left_mm() + long * factor + RIGHT_MM, ABOVE_MM + self.scene.height_m * factor + BELOW_MM
+
+    def left_mm(self) -> float:
+        """Return what the heights at the left take, mm."""
+        texts = [f"{_short(names)}  {lengths(self.units, value)}" for value, names in heights(self.scene)]
+        return LEFT_MM + max((width_mm(text, _SMALL_MM) for text in texts), default=0.0)
 
     def view(self, cut: Cut, scale: float) -> View:
         """Return a section: the long one looks to the right, with the front at its left; the cross one to the front."""
@@ -48,6 +55,7 @@ class _Section:
     def __init__(self, of: Sectioner, cut: Cut, scale: float) -> None:
         self.scene, self.findings, self.was = of.scene, of.findings, of.was
         self.cut = cut
+        self.left_mm = of.left_mm()
         self.pen = Pen(scale, of.units)
         self.is_long = cut.kind == "long"
 
@@ -75,9 +83,9 @@ class _Section:
         self._lines()
         self._hidden()
         self._ghosts()
+        self._heights()
         self._names()
         self._marks()
-        self._heights()
         below = -pen.m(9.0)
         dimensions.across(pen, 0.0, whole, below)
         if self.is_long:
@@ -86,7 +94,7 @@ class _Section:
         else:
             pen.words((0.0, 0.0), "LEFT", 2.0, anchor="start", shift_mm=(1.0, -4.5), layer="dimension")
             pen.words((whole, 0.0), "RIGHT", 2.0, anchor="end", shift_mm=(-1.0, -4.5), layer="dimension")
-        low = (-pen.m(LEFT_MM), -pen.m(BELOW_MM))
+        low = (-pen.m(self.left_mm), -pen.m(BELOW_MM))
         high = (whole + pen.m(RIGHT_MM), scene.height_m + pen.m(ABOVE_MM))
         name, title, toward = (
             ("long", "Section A, front to rear", "the right") if self.is_long
@@ -102,9 +110,9 @@ class _Section:
             a, b = sorted((self.u(low), self.u(high)))
             pen.path(((a, 0.0), (b, 0.0), (b, -thick), (a, -thick)), "poche", closed=True, fill="hatch")
             pen.path(((a, 0.0), (b, 0.0)), "wall")
-            heights = [z for piece in self.cut.ceilings for z in (piece[0], piece[1])]
+            ends = [end for piece in self.cut.ceilings for end in piece]
             for end in (low, high):
-                near = [z for u, z in heights if abs(u - end) < 1e-5]
+                near = [z for u, z in ends if abs(u - end) < 1e-5]
                 if near:
                     pen.path(((self.u(end), 0.0), (self.u(end), max(near))), "wall")
         pieces = self.cut.ceilings
@@ -217,27 +225,30 @@ class _Section:
             self.pen.label(self.at(together[0].place), f"{names}{more}", 2.0, beside_mm=3.0, key=together[0].key)
 
     def _marks(self) -> None:
+        at_element: dict[str, list[tuple[str, str, str]]] = {}
         for finding in self.findings:
-            if not finding.is_marked or not _is_upright(finding):
-                continue
-            for key in finding.keys:
-                thing = self.scene.thing(key)
-                if thing is not None:
-                    self.pen.mark(self.at(thing.place), finding.number, finding.level, finding.id, key=key)
-                for flat in self.scene.flats:
-                    if flat.key == key:
-                        x, y = flat.plan[0]
-                        middle = (flat.low_m + flat.high_m) / 2.0
-                        self.pen.mark(self.at((x, y, middle)), finding.number, finding.level, finding.id, key=key)
+            for key in finding.keys if finding.is_marked and _is_upright(finding) else ():
+                if self._middle(key) is not None:
+                    at_element.setdefault(key, []).append((finding.number, finding.level, finding.id))
+        for key, found in at_element.items():
+            at = self._middle(key)
+            if at is not None:
+                self.pen.marks(at, found, beside_mm=3.0, key=key)
+
+    def _middle(self, key: str) -> Spot2 | None:
+        thing = self.scene.thing(key)
+        if thing is not None:
+            return self.at(thing.place)
+        flat = next((flat for flat in self.scene.flats if flat.key == key), None)
+        if flat is None:
+            return None
+        xs, ys = [x for x, _ in flat.plan], [y for _, y in flat.plan]
+        return self.at((sum(xs) / len(xs), sum(ys) / len(ys), (flat.low_m + flat.high_m) / 2.0))
 
     def _heights(self) -> None:
         """Write heights above the floor at the left: ears, loudspeakers, picture; the ceiling at the right."""
         pen, scene = self.pen, self.scene
-        found = [(thing.place[2], thing.name) for thing in scene.things if thing.kind in {"loudspeaker", "seat"}]
-        for flat in scene.flats:
-            if flat.key.startswith("picture/"):
-                found += [(flat.low_m, f"{flat.name}, lower edge"), (flat.high_m, f"{flat.name}, upper edge")]
-        values = dimensions.marks_of(found)
+        values = heights(scene)
         x, tick = -pen.m(5.0), pen.m(1.0)
         pen.path(((x, 0.0), (x, scene.height_m)), "dimension")
         places = dimensions.spread([pen.mm(value) for value, _ in values], 2.7, -6.0, pen.mm(scene.height_m) + 6.0)
@@ -246,15 +257,24 @@ class _Section:
             knee = x - pen.m(3.0)
             pen.path(((x, value), (knee, pen.m(place))), "dimension")
             text = f"{_short(names)}  {pen.length(value)}"
-            pen.words((knee, pen.m(place)), text, 1.8, anchor="end", shift_mm=(-0.6, -0.6), layer="dimension")
-        heights = {round(z, 3) for piece in self.cut.ceilings for _, z in piece}
+            pen.words((knee, pen.m(place)), text, _SMALL_MM, anchor="end", shift_mm=(-0.6, -0.6), layer="dimension")
+        levels = {round(z, 3) for piece in self.cut.ceilings for _, z in piece}
         whole = scene.length_m if self.is_long else scene.width_m
         right = whole + pen.m(5.0)
-        rows = sorted(heights)
+        rows = sorted(levels)
         places = dimensions.spread([pen.mm(z) for z in rows], 2.9, -3.0, pen.mm(scene.height_m) + 4.0)
         for z, place in zip(rows, places, strict=True):
             pen.path(((whole + pen.m(2.0), z), (right, pen.m(place))), "dimension")
             pen.words((right, pen.m(place)), pen.length(z), 1.9, anchor="start", shift_mm=(0.5, -0.6), layer="dimension")
+
+
+def heights(scene: Scene) -> list[tuple[float, str]]:
+    """Return the heights that an installer sets out, with what hangs or sits there."""
+    found = [(thing.place[2], thing.name) for thing in scene.things if thing.kind in {"loudspeaker", "seat"}]
+    for flat in scene.flats:
+        if flat.key.startswith("picture/"):
+            found += [(flat.low_m, f"{flat.name}, lower edge"), (flat.high_m, f"{flat.name}, upper edge")]
+    return dimensions.marks_of(found)
 
 
 def _short(names: str) -> str:

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final, Literal, TypeAlias
 if TYPE_CHECKING:
     from roomlint.measure.scene import Spot2
 
-Fill: TypeAlias = Literal["", "tint", "paper", "hatch", "solid"]
+Fill: TypeAlias = Literal["", "tint", "paper", "hatch", "solid", "sheet"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +78,15 @@ LAYERS: Final[dict[str, Layer]] = {
     "mark": Layer("FINDINGS", NARROW),
     "earlier": Layer("EARLIER", NARROW, DOTS, "soft"),
     "frame": Layer("FRAME", WIDE),
+    "grid": Layer("CHART-GRID", THIN, ink="pale"),
+    "spread": Layer("CHART-SPREAD", THIN, ink="pale"),
+    "upright": Layer("CHART-MODES", THIN, DASHED, "sight"),
+    "curve-1": Layer("CHART-CURVES", WIDE, ink="ink"),
+    "curve-2": Layer("CHART-CURVES", WIDE, LONG, "sound"),
+    "curve-3": Layer("CHART-CURVES", WIDE, DASHED, "bad"),
+    "curve-4": Layer("CHART-CURVES", WIDE, CHAIN, "sight"),
+    "curve-5": Layer("CHART-CURVES", WIDE, DOTS, "cure"),
+    "curve-6": Layer("CHART-CURVES", WIDE, DOUBLE_CHAIN, "soft"),
 }
 
 
@@ -134,7 +143,7 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A finding's number at what it is about, joined to it by a line where it stands aside."""
+    """A finding's number, beside what it is about."""
 
     at: Spot2
     number: str
@@ -144,6 +153,8 @@ class Mark:
     """The finding's id in the list."""
     shift_mm: Spot2 = (0.0, 0.0)
     key: str = ""
+    size: float = 1.0
+    """How large it is, against the ordinary one."""
 
 
 Item: TypeAlias = Path | Arc | Words | Mark
@@ -176,9 +187,13 @@ class View:
 
 def width_mm(text: str, size_mm: float) -> float:
     """Return how wide a text is, near enough to keep others clear of it."""
-    return sum(_WIDTHS.get(sign, 0.56) for sign in text) * size_mm
+    return sum(_WIDTHS.get(sign, 0.63) for sign in text) * size_mm
 
 
-_WIDTHS: Final = {sign: 0.28 for sign in " .,:;'|!il()[]·"} | {sign: 0.34 for sign in "-rtfj/"} | {
-    sign: 0.86 for sign in "mwMW@%"
-} | {sign: 0.68 for sign in "ABCDEGHKNOPQRUVXYZ"}  # fmt: skip
+_WIDTHS: Final = (
+    dict.fromkeys(" .,:;'|!il()[]·", 0.33)
+    | dict.fromkeys("-rtfj/", 0.4)
+    | dict.fromkeys("mwMW@%", 0.95)
+    | dict.fromkeys("ABCDEGHKNOPQRUVXYZ", 0.73)
+)
+"""Widths of signs by their size, of the widest of the common fonts: what is kept clear is rather too much.""" 

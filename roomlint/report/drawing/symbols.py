@@ -32,6 +32,8 @@ def walls(pen: Pen, scene: Scene) -> None:
     for number, side in enumerate(sides):
         band = (side.start, side.end, outer[(number + 1) % len(sides)], outer[number])
         pen.path(band, "poche", closed=True, fill="hatch", key=side.key)
+        if min(abs(side.inward[0]), abs(side.inward[1])) < 1e-6:
+            pen.keep_clear(band, 0.0)
     pen.path(scene.outline, "wall", closed=True)
 
 

@@ -181,7 +181,9 @@ class Zones:
                 self.pen.path(points, "window", closed=True, fill="tint", key=gap.key, of=of)
 
     def _picture_angle(self, thing: Thing, verdict: Verdict, window: Window, of: str) -> None:  # noqa: ARG002  as its like
-        """Draw how wide the picture would have to look from the seat at least."""
+        """Draw how wide the picture would have to look from the seat at least; from the reference seat, or a lone one."""
+        if thing is not self.scene.reference:
+            return
         picture = next((flat for flat in self.scene.flats if flat.key.startswith("picture/")), None)
         edge = window.low if window.nearer_side(verdict.figure.value if verdict.figure else 0.0) == "below" else window.high
         if picture is None or edge is None:

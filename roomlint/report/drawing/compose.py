@@ -1,0 +1,39 @@
+"""Makes the drawings of a finished review, and writes them in one of the forms."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from roomlint.report.drawing.findings import listing
+from roomlint.report.drawing.sheets import Drawing
+from roomlint.report.drawing.svg import svg_report
+from roomlint.report.telling import Rules, Telling
+from roomlint.source.say import one_line
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from roomlint.report.wishes import Wishes
+    from roomlint.review.review import Review, RoomReview
+
+
+def drawings(review: Review, wishes: Wishes) -> Iterator[Drawing]:
+    """Yield the drawing of each room that has a scene."""
+    rules = Rules(review.rules)
+    for room in review.rooms:
+        if room.scene is not None:
+            telling = Telling(room, rules, wishes.units)
+            yield Drawing(room, room.scene, listing(room, telling), telling.units, wishes.paper)
+
+
+def title_of(room: RoomReview) -> str:
+    """Return what a drawing is called."""
+    return " · ".join(one_line(part) for part in (room.code, room.title or room.file) if part)
+
+
+def svg(review: Review, wishes: Wishes) -> Iterator[str]:
+    """Yield the sheets of all rooms as one SVG."""
+    found = list(drawings(review, wishes))
+    sheets = [sheet for drawing in found for sheet in drawing.sheets()]
+    names = {key: text for drawing in found for key, text in drawing.names.items()}
+    yield from svg_report(sheets, names, ", ".join(title_of(drawing.room) for drawing in found))
