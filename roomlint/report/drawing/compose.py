@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.report.drawing.findings import listing
+from roomlint.report.drawing.html import html_report
 from roomlint.report.drawing.sheets import Drawing
 from roomlint.report.drawing.svg import svg_report
 from roomlint.report.telling import Rules, Telling
@@ -20,15 +21,22 @@ if TYPE_CHECKING:
 def drawings(review: Review, wishes: Wishes) -> Iterator[Drawing]:
     """Yield the drawing of each room that has a scene."""
     rules = Rules(review.rules)
-    for room in review.rooms:
+    for number, room in enumerate(review.rooms):
         if room.scene is not None:
             telling = Telling(room, rules, wishes.units)
-            yield Drawing(room, room.scene, listing(room, telling), telling.units, wishes.paper)
+            prefix = f"r{number + 1}-" if number else ""
+            yield Drawing(room, room.scene, listing(room, telling, prefix), telling.units, wishes.paper, prefix)
 
 
 def title_of(room: RoomReview) -> str:
     """Return what a drawing is called."""
     return " · ".join(one_line(part) for part in (room.code, room.title or room.file) if part)
+
+
+def html(review: Review, wishes: Wishes) -> Iterator[str]:
+    """Yield the drawings of all rooms as one page."""
+    found = list(drawings(review, wishes))
+    yield from html_report(found, ", ".join(title_of(drawing.room) for drawing in found), review.against)
 
 
 def svg(review: Review, wishes: Wishes) -> Iterator[str]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.asking import lacks
@@ -33,7 +33,6 @@ SAID: Final = {
     "error": "error", "warning": "warning", "note": "note", "review": "to decide", "open": "not known",
     "accepted": "accepted",
 }  # fmt: skip
-_PLACED_BY: Final = ("receptacle", "load", "amplifier", "cable")
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +69,11 @@ class Listing:
         return tuple(finding for finding in self.findings if finding.level == level)
 
 
-def listing(room: RoomReview, telling: Telling) -> Listing:
-    """Return what a review found: points, what a person decides, what is not known, what is accepted."""
+def listing(room: RoomReview, telling: Telling, prefix: str = "") -> Listing:
+    """Return what a review found: points, what a person decides, what is not known, what is accepted.
+
+    `prefix` begins every id, so that the rooms of one page have ids of their own.
+    """
     footnotes, found = Footnotes(), []
     for point in points_of(room, telling):
         told = (*point.entry.verdicts, *point.entry.beside)
@@ -90,6 +92,7 @@ def listing(room: RoomReview, telling: Telling) -> Listing:
     accepted = [verdict for verdict in room.verdicts if verdict.waived is not None]
     for count, entry in enumerate(merged(accepted, telling), start=1):
         found.append(_accepted(count, entry))
+    found = [replace(one, id=f"{prefix}{one.id}") for one in found]
     return Listing(tuple(found), tuple((mark, text) for text, mark in footnotes.marks.items()))
 
 

@@ -61,11 +61,12 @@ class Views:
 class Drawing:
     """One room's drawing: its views, and the sheets that they are put on."""
 
-    def __init__(self, room: RoomReview, scene: Scene, listing: Listing, units: Units, paper: str = "") -> None:
+    def __init__(self, room: RoomReview, scene: Scene, listing: Listing, units: Units, paper: str = "", prefix: str = "") -> None:
         self.room = room
         self.scene = scene
         self.listing = listing
         self.units = units
+        self.prefix = prefix
         self.paper: Paper = paper_of(paper, units)
         was = room.was_scene
         self._planner = Planner(scene, listing.findings, units, was)
