@@ -45,3 +45,19 @@ def svg(review: Review, wishes: Wishes) -> Iterator[str]:
     sheets = [sheet for drawing in found for sheet in drawing.sheets()]
     names = {key: text for drawing in found for key, text in drawing.names.items()}
     yield from svg_report(sheets, names, ", ".join(title_of(drawing.room) for drawing in found))
+
+
+def pdf(review: Review, wishes: Wishes) -> Iterator[bytes]:
+    """Yield the sheets of all rooms as one PDF."""
+    from roomlint.report.drawing.pdf import pdf_bytes  # loads only where it is asked for
+
+    found = list(drawings(review, wishes))
+    sheets = [sheet for drawing in found for sheet in drawing.sheets()]
+    yield pdf_bytes(sheets, ", ".join(title_of(drawing.room) for drawing in found))
+
+
+def dxf(review: Review, wishes: Wishes) -> Iterator[str]:
+    """Yield the views of all rooms as one DXF."""
+    from roomlint.report.drawing.dxf import dxf_text  # loads only where it is asked for
+
+    yield dxf_text(list(drawings(review, wishes)))
