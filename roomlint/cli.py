@@ -8,7 +8,6 @@ import sys
 from contextlib import redirect_stdout, suppress
 from dataclasses import replace
 from datetime import date
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click

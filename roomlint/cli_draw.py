@@ -56,10 +56,10 @@ def _stem(file: str) -> str:
 @click.option("--paper", type=click.Choice(PAPERS), help="A3 or tabloid, by the units, unless given.")
 @click.option("--units", type=click.Choice(["metric", "us"]), help="Units instead of those of the file.")
 @click.option("--house", type=click.Path(), help="Use this house file instead of the nearest one.")
-@click.option("--against", metavar="REV", help="Show where things were in a git revision, and what got better or worse.")
+@click.option("--against", metavar="REV", help="Show where things were in a git revision.")
 @click.option("--today", metavar="DATE", help="The day that waivers are held against, instead of the clock's.")
 @click.pass_context
-def draw(
+def draw(  # noqa: PLR0917  one parameter an option
     ctx: click.Context, file: str, kind: str | None, to: str | None, paper: str | None, units: str | None,
     house: str | None, against: str | None, today: str | None,
 ) -> None:  # fmt: skip

@@ -1,4 +1,4 @@
-"""Runs the review that a command asks for: which rooms, against what, with what result. It talks to the terminal too."""
+"""Runs the review that a command asks for: which rooms, against what. It talks to the terminal too."""
 
 from __future__ import annotations
 

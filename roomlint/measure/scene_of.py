@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Picture
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Receptacle
+    from roomlint.figures.ceiling import Facets
     from roomlint.measure import Figures
     from roomlint.measure.scene import Cut, Shape, Spot2, Spot3
 
@@ -95,7 +96,7 @@ def _gaps(figures: Figures) -> Iterator[Gap]:
     for opening in figures.design.shell.openings:
         if _is_placed(opening):
             first, wide = need(opening.start_m, opening, "").value, need(opening.width_m, opening, "").value
-            (start, end), inward = _along(figures, opening.wall, first, first + wide)
+            (start, end), inward = _along(figures, str(opening.wall), first, first + wide)
             sill, height = opening.sill_m, opening.height_m
             yield Gap(
                 opening.key, opening.words, opening.kind, start, end, inward,
@@ -179,15 +180,12 @@ def _outlet(figures: Figures, outlet: Receptacle) -> tuple[Spot3, Spot2] | None:
 
 def _cuts(figures: Figures) -> Iterator[Cut]:
     seats = [seat for seat in figures.design.seats if seat.ear is not None]
-    if not seats:
-        at: tuple[float, float] | None = (
-            figures.design.shell.width_m.value / 2.0, figures.design.shell.length_m.value / 2.0,
-        )  # fmt: skip
-    else:
+    at = (figures.design.shell.width_m.value / 2.0, figures.design.shell.length_m.value / 2.0)
+    if seats:
         seat = next((one for one in seats if one.reference), seats[0])
         x, y, _ = need(seat.ear, seat, "ear").xyz
         at = (x, y)
-    facets = ()
+    facets: Facets = ()
     with suppress(Missing, Refused):
         facets = tuple(figures.space.facets(figures.world))
     outline = figures.space.outline(figures.world)
@@ -251,19 +249,14 @@ def _hides(figures: Figures) -> Iterator[tuple[str, str]]:
 
 def _unplaced(figures: Figures, drawn: set[str]) -> Iterator[tuple[str, str]]:
     design = figures.design
+    panels = {panel.key for panel in _panels(figures)}
     for thing in figures.bodies.things:
         if not Bodies.is_placed(thing) or thing.key not in drawn:
             yield thing.key, thing.words
-    for opening in design.shell.openings:
-        if not _is_placed(opening):
-            yield opening.key, opening.words
+    yield from ((one.key, one.words) for one in design.shell.openings if not _is_placed(one))
     if design.picture is not None and next(iter(_picture(figures)), None) is None:
         yield design.picture.key, design.picture.words
-    placed = {panel.key for panel in _panels(figures)}
-    for treatment in design.treatments:
-        if treatment.key not in placed:
-            yield treatment.key, treatment.words
+    yield from ((one.key, one.words) for one in design.treatments if one.key not in panels)
     for circuit in design.circuits:
-        for outlet in circuit.receptacles:
-            if _outlet(figures, outlet) is None:
-                yield outlet.key, f"receptacle {outlet.words}"
+        missing = (outlet for outlet in circuit.receptacles if _outlet(figures, outlet) is None)
+        yield from ((outlet.key, f"receptacle {outlet.words}") for outlet in missing)

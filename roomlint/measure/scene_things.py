@@ -21,11 +21,10 @@ if TYPE_CHECKING:
     from roomlint.figures.solid import Solid
     from roomlint.measure import Figures
     from roomlint.measure.scene import Shape, Spot3
-    from roomlint.measure.world import World
 
 Drawn: TypeAlias = Loudspeaker | Subwoofer | Seat | Rack | Projector
-_CIRCLE: Final = (0.0, 0.0, 0.0)
 _STEEP: Final = 0.5**0.5
+"""An axis that rises or falls by more than 45 deg covers a cone, and has no wedge in plan."""
 
 
 def ask(compute: Callable[[], float]) -> float | None:
@@ -114,7 +113,17 @@ def _thing(figures: Figures, thing: Drawn) -> Thing | None:
     told = [reading.words for reading in trace.readings if reading.origin is Origin.ASSUMED]
     side, front = _shapes(body)
     low, high = solid.heights_m(body)
-    common = (thing.key, thing.words, thing.KIND, bodies.place(thing).xyz, solid.footprint(body), side, front, low, high)
+    common = (
+        thing.key,
+        thing.words,
+        thing.KIND,
+        bodies.place(thing).xyz,
+        solid.footprint(body),
+        side,
+        front,
+        low,
+        high,
+    )
     assumes = tuple(dict.fromkeys([*trace.assumes, *told]))
     radius = solid.radius_m(body)
     if isinstance(thing, Seat):
@@ -135,7 +144,7 @@ def _thing(figures: Figures, thing: Drawn) -> Thing | None:
             covers = ask(lambda: figures.aim.within_m(thing).value)
     return Thing(
         *common, radius, thing.label or "", axis, half, covers, overhead=held in {"ceiling", "grid-ceiling"},
-        port=data.port.face if data is not None and data.port is not None else "", assumes=assumes,
+        port=(data.port.face or "") if data is not None and data.port is not None else "", assumes=assumes,
     )  # fmt: skip
 
 

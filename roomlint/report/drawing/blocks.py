@@ -97,8 +97,8 @@ def finding_lines(listing: Listing, wide_mm: float) -> list[TextLine]:
                 for number, line in enumerate(wrapped(action, wide_mm - indent - 3.0, _TEXT_MM)):
                     sign = "> " if number == 0 else "   "
                     lines.append(TextLine(f"{sign}{line}", indent_mm=indent))
-    for mark, text in listing.cautions:
-        for number, line in enumerate(wrapped(f"{mark} {text}", wide_mm, 1.9)):
+    for letter, text in listing.cautions:
+        for number, line in enumerate(wrapped(f"{letter} {text}", wide_mm, 1.9)):
             lines.append(TextLine(line, 1.9, above_mm=1.2 if number == 0 else 0.0))
     return lines
 
@@ -139,7 +139,12 @@ def frame(paper: Paper, left_mm: float) -> View:
     """Return the frame of a sheet, the line of its column of words, and the marks for folding and centring."""
     pen = _pen()
     w, h = paper.width_mm, paper.height_mm
-    inside = ((BINDING_MM, MARGIN_MM), (w - MARGIN_MM, MARGIN_MM), (w - MARGIN_MM, h - MARGIN_MM), (BINDING_MM, h - MARGIN_MM))
+    inside = (
+        (BINDING_MM, MARGIN_MM),
+        (w - MARGIN_MM, MARGIN_MM),
+        (w - MARGIN_MM, h - MARGIN_MM),
+        (BINDING_MM, h - MARGIN_MM),
+    )
     pen.path(inside, "frame", closed=True)
     pen.path(((left_mm, MARGIN_MM), (left_mm, h - MARGIN_MM)), "dimension")
     for x in (w / 2.0,):
@@ -158,7 +163,15 @@ def caption(view: View, units: Units) -> View:
 
 
 def title_block(
-    wide_mm: float, room: RoomReview, scene: Scene, units: Units, *, title: str, scale: str, sheet: str, paper: str,
+    wide_mm: float,
+    room: RoomReview,
+    scene: Scene,
+    units: Units,
+    *,
+    title: str,
+    scale: str,
+    sheet: str,
+    paper: str,
     found: str,
 ) -> View:
     """Return the title block: which job, which sheet, how far it holds, and who decides."""
@@ -205,7 +218,7 @@ def title_cells(
     ]
 
 
-def key(wide_mm: float, units: Units) -> View:
+def key(wide_mm: float) -> View:
     """Return the key: what the signs, lines and marks mean."""
     pen = _pen()
     rows = [
@@ -273,7 +286,7 @@ def setting_out(
     column = min(128.0, wide_mm - 4.0)
     most = max(3, int((high_mm - from_mm - 16.0) / _ROW_MM))
     x, y = 2.0, from_mm
-    if from_mm > high_mm * 0.75:  # noqa: PLR2004  the charts took the sheet
+    if from_mm > high_mm * 0.75:
         return
     while rows and x + column <= wide_mm + 1.0:
         yield x, y, _table(rows[:most], column)

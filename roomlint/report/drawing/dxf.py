@@ -10,7 +10,7 @@ from roomlint.report.drawing.shapes import INK, LAYERS, Arc, Mark, Path, Words
 from roomlint.report.drawing.svg import legible
 
 if TYPE_CHECKING:
-    from ezdxf.layouts import Modelspace
+    from ezdxf.layouts.layout import Modelspace
 
     from roomlint.measure.scene import Spot2
     from roomlint.report.drawing.shapes import Layer, View
@@ -51,15 +51,15 @@ def dxf_text(drawings: list[Drawing]) -> str:
 
 def _written(document: Any) -> str:  # noqa: ANN401  ezdxf's document
     """Return a document's text, the same for the same drawing: no clock, no identity drawn by lot."""
-    import ezdxf
+    from ezdxf._options import options
 
-    was = ezdxf.options.write_fixed_meta_data_for_testing
-    ezdxf.options.write_fixed_meta_data_for_testing = True
+    was = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
     try:
         stream = io.StringIO()
         document.write(stream)
     finally:
-        ezdxf.options.write_fixed_meta_data_for_testing = was
+        options.write_fixed_meta_data_for_testing = was
     return stream.getvalue()
 
 

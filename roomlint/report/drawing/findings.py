@@ -1,4 +1,4 @@
-"""The findings as a drawing lists them: in the report's own words and numbers, with the elements that they are about."""
+"""The findings as a drawing lists them: in the report's own words and numbers, with what they are about."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.asking import lacks
+from roomlint.report.merging import merged
 from roomlint.report.names import about, key_words
 from roomlint.report.page import LETTERS, Footnotes
 from roomlint.report.points import again_of, by_element, other_actions, points_of
-from roomlint.report.merging import merged
 from roomlint.report.words import acceptance
 from roomlint.review.verdict import Kind
 from roomlint.source.say import one_line

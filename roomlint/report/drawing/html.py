@@ -11,8 +11,8 @@ from roomlint.report.drawing import blocks
 from roomlint.report.drawing.findings import LEVELS, SAID
 from roomlint.report.drawing.paper import scale_words
 from roomlint.report.drawing.plots import Axes
-from roomlint.report.drawing.svg import PATTERN, Writer, legible, number, style
 from roomlint.report.drawing.shapes import Mark, View
+from roomlint.report.drawing.svg import PATTERN, Writer, legible, number, style
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
@@ -60,7 +60,7 @@ def _room(drawing: Drawing, against: str) -> dict[str, Any]:
         room, drawing.scene, units, scale=scale_words(drawing.views.plan.scale, units), sheet="", title="",
         paper=drawing.paper.name, found=drawing.found,
     )  # fmt: skip
-    key = blocks.key(110.0, units)
+    key = blocks.key(110.0)
     return {
         "prefix": drawing.prefix,
         "code": legible(one_line(room.code)),

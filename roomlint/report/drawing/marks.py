@@ -49,4 +49,3 @@ def outline(level: str, number: str, size: float = 1.0) -> Shape:
 def _around(radius: float, corners: int, first_deg: float) -> Shape:
     turns = (math.radians(first_deg + 360.0 * corner / corners) for corner in range(corners))
     return tuple((radius * math.cos(turn), radius * math.sin(turn)) for turn in turns)
-

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 POINT_MM: Final = 25.4 / 72.0
 _SPACED: Final = {"→": "->", "−": "-", "≤": "<=", "≥": ">=", "′": "'", "″": '"'}
 _HATCH_MM: Final = 1.6
+_RIM_MM: Final = 0.5
 _TINT: Final = "#f3e3df"
 _SHEET: Final = "#e6eaee"
 
@@ -97,7 +98,8 @@ class _Page:
         if item.is_circle:
             path.circle(x, y, radius)
         else:
-            path.arc(x - radius, y - radius, x + radius, y + radius, item.start_deg, item.end_deg - item.start_deg)
+            turn = item.end_deg - item.start_deg
+            path.arc(x - radius, y - radius, x + radius, y + radius, item.start_deg, turn)  # type: ignore[arg-type]
         self._shape(path, item, [(x - radius, y - radius), (x + radius, y + radius)])
 
     def _shape(self, path: PDFPathObject, item: Path | Arc, points: Sequence[Spot2]) -> None:
@@ -137,10 +139,16 @@ class _Page:
         canvas.saveState()
         canvas.translate(x, y)
         canvas.rotate(item.turn_deg)
-        canvas.setFillColor(INK["ink"])
         canvas.setFont("Helvetica-Bold" if item.bold else "Helvetica", item.size_mm)
         draw = {"start": canvas.drawString, "middle": canvas.drawCentredString, "end": canvas.drawRightString}
-        draw[item.anchor](0.0, 0.0, plain(item.text))
+        text = plain(item.text)
+        # What stands on a line is read on a rim of paper.
+        canvas.setStrokeColor(INK["paper"])
+        canvas.setLineWidth(_RIM_MM)
+        canvas.setDash([])
+        draw[item.anchor](0.0, 0.0, text, mode=1)
+        canvas.setFillColor(INK["ink"])
+        draw[item.anchor](0.0, 0.0, text, mode=0)
         canvas.restoreState()
 
     def _mark(self, item: Mark) -> None:

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.plane import contains
-from roomlint.report.drawing import dimensions, symbols
+from roomlint.report.drawing import aids, dimensions, symbols
 from roomlint.report.drawing.pen import Pen
 from roomlint.report.drawing.shapes import width_mm
 from roomlint.report.drawing.zones import Zones, spot
@@ -20,20 +20,15 @@ if TYPE_CHECKING:
     from roomlint.report.units import Units
 
 RIGHT_MM: Final = 9.0
-BELOW_MM: Final = 24.0
 _ROW_MM: Final = 7.0
 _IN_PLAN: Final = ("loudspeaker", "subwoofer", "rack", "projector", "seat")
 _LEAST_MOVE_M: Final = 0.005
-_BAR_MM: Final = 9.0
-"""How long a part of the scale bar is at least."""
 
 
 class Planner:
     """Draws the two plans of one scene."""
 
-    def __init__(
-        self, scene: Scene, findings: tuple[Finding, ...], units: Units, was: Scene | None = None
-    ) -> None:
+    def __init__(self, scene: Scene, findings: tuple[Finding, ...], units: Units, was: Scene | None = None) -> None:
         self.scene = scene
         self.findings = findings
         self.units = units
@@ -46,7 +41,8 @@ class Planner:
         left, top = self._margins(pen)
         loose = len(self._loose(overhead=False))
         wide = pen.mm(self.scene.width_m)
-        return left + wide + RIGHT_MM, top + pen.mm(self.scene.length_m) + BELOW_MM + self._rows(loose, wide) * _ROW_MM
+        below = aids.BELOW_MM + self._rows(loose, wide) * _ROW_MM
+        return left + wide + RIGHT_MM, top + pen.mm(self.scene.length_m) + below
 
     def overhead_mm(self, scale: float) -> Spot2:
         """Return what the ceiling plan takes on the paper at a scale, mm."""
@@ -98,7 +94,7 @@ class Planner:
             symbols.gap(pen, gap)
         self._sight(pen)
         for flat in scene.flats:
-            if flat.on not in {"ceiling"}:
+            if flat.on != "ceiling":
                 symbols.flat(pen, flat, "picture" if flat.key.startswith("picture/") else "panel")
         for thing in scene.things:
             if thing.kind not in {*_IN_PLAN, "riser"}:
@@ -108,20 +104,21 @@ class Planner:
             self._thing(pen, thing)
         for outlet in scene.outlets:
             symbols.outlet(pen, outlet, customary=self.customary)
-        self._cutting(pen)
+        aids.cutting(pen, scene)
         self._ghosts(pen, overhead=False)
         dimensions.along_top(pen, self._from_left(), scene.length_m, scene.width_m)
         dimensions.along_left(pen, self._from_front(), 0.0, scene.length_m, scene.length_m)
         self._names(pen)
         loose = self._marks(pen, overhead=False)
-        self._scale_bar(pen)
+        aids.scale_bar(pen)
+        aids.not_placed(pen, scene)
         rows = self._loose_row(pen, loose)
         low, high = self._corners(pen, rows)
         return pen.view("plan", "Plan", low, high, _about_plan(scene))
 
     def _corners(self, pen: Pen, rows: int) -> tuple[Spot2, Spot2]:
         left, top = self._margins(pen)
-        low = (-pen.m(left), -pen.m(BELOW_MM + rows * _ROW_MM))
+        low = (-pen.m(left), -pen.m(aids.BELOW_MM + rows * _ROW_MM))
         return low, (self.scene.width_m + pen.m(RIGHT_MM), self.scene.length_m + pen.m(top))
 
     def _thing(self, pen: Pen, thing: Thing) -> None:
@@ -138,27 +135,6 @@ class Planner:
                 pen.path((line.start[:2], line.end[:2]), "sight", key=line.key)
             elif line.kind == "beam":
                 pen.path((line.start[:2], line.end[:2]), "beam", key=line.key)
-
-    def _cutting(self, pen: Pen) -> None:
-        """Draw where the two sections are cut: chain lines at the edges, with a letter and an arrow the way they look."""
-        scene, reach, beyond = self.scene, pen.m(4.5), pen.m(5.0)
-        for cut in scene.cuts:
-            if cut.kind == "long":
-                for v in (scene.length_m + pen.m(3.6), -pen.m(3.6)):
-                    pen.path(((cut.at_m, v), (cut.at_m + reach, v)), "cutting")
-                    self._arrow(pen, (cut.at_m + reach, v), 0.0)
-                pen.words((cut.at_m, -beyond + pen.m(1.4)), "A", 3.0, bold=True, shift_mm=(-2.0, -1.0))
-            else:
-                u = scene.width_m + pen.m(3.6)
-                pen.path(((u, cut.at_m), (u, cut.at_m + reach)), "cutting")
-                self._arrow(pen, (u, cut.at_m + reach), 90.0)
-                pen.words((u, cut.at_m), "B", 3.0, bold=True, shift_mm=(2.4, -1.0))
-
-    @staticmethod
-    def _arrow(pen: Pen, tip: Spot2, angle: float) -> None:
-        turns = (math.radians(angle + 180.0 + off) for off in (-18.0, 18.0))
-        wings = [(tip[0] + pen.m(2.5) * math.cos(turn), tip[1] + pen.m(2.5) * math.sin(turn)) for turn in turns]
-        pen.path((wings[0], tip, wings[1]), "cutting", closed=True, fill="solid")
 
     def _zones(self, pen: Pen, *, overhead: bool) -> None:
         zones = Zones(pen, self.scene, overhead=overhead)
@@ -260,31 +236,14 @@ class Planner:
         wide = pen.mm(self.scene.width_m)
         many = max(1, int((wide + 20.0) / 7.0))
         pen.words(
-            (0.0, -pen.m(BELOW_MM - 6.0)), "At no place of this view:", 2.2, anchor="start", shift_mm=(0.0, -1.0),
+            (0.0, -pen.m(aids.BELOW_MM - 6.0)), "At no place of this view:", 2.2, anchor="start", shift_mm=(0.0, -1.0),
             layer="dimension",
         )  # fmt: skip
         for number, finding in enumerate(loose):
             row, column = divmod(number, many)
-            at = (pen.m(3.0 + 7.0 * column), -pen.m(BELOW_MM + row * _ROW_MM - 0.5))
+            at = (pen.m(3.0 + 7.0 * column), -pen.m(aids.BELOW_MM + row * _ROW_MM - 0.5))
             pen.mark_here(at, finding.number, finding.level, finding.id)
         return math.ceil(len(loose) / many)
-
-    def _scale_bar(self, pen: Pen) -> None:
-        """Draw a bar of round lengths, and an arrow to the front: north is not in the file."""
-        step = 0.3048 if self.customary else 0.5
-        while pen.mm(step) < _BAR_MM:
-            step *= 2.0
-        v, thick = -pen.m(11.5), pen.m(1.2)
-        for number in range(4):
-            start = number * step
-            points = ((start, v), (start + step, v), (start + step, v + thick), (start, v + thick))
-            pen.path(points, "opening", closed=True, fill="solid" if number % 2 == 0 else "paper")
-        for number in (0, 2, 4):
-            pen.words((number * step, v), pen.length(number * step), 1.9, shift_mm=(0.0, -2.9), layer="dimension")
-        u = 4 * step + pen.m(14.0)
-        pen.path(((u, v - pen.m(3.0)), (u, v + pen.m(4.0))), "opening")
-        self._arrow(pen, (u, v + pen.m(5.0)), 90.0)
-        pen.words((u, v), "to the front", 1.9, anchor="start", shift_mm=(2.0, 0.0), layer="dimension")
 
     def _ghosts(self, pen: Pen, *, overhead: bool) -> None:
         """Draw where things were in the earlier revision, with an arrow from there."""
@@ -307,7 +266,7 @@ class Planner:
             return
         pen.path((start, end), "earlier", key=key)
         angle = math.degrees(math.atan2(end[1] - start[1], end[0] - start[0]))
-        self._arrow(pen, end, angle)
+        aids.arrow(pen, end, angle)
 
     def overhead(self, scale: float) -> View:
         """Return the ceiling plan, as a mirror on the floor shows it: its left is the plan's left."""
@@ -323,14 +282,7 @@ class Planner:
                 self._named(pen, flat.plan, flat.name, flat.key)
         self._zones(pen, overhead=True)
         for thing in scene.things:
-            if thing.kind == "seat":
-                pen.arc(thing.place[:2], thing.radius_m, "beyond", key=thing.key)
-            elif thing.overhead:
-                symbols.cabinet(pen, thing, "speaker")
-                if thing.covers_m is not None:
-                    self._covered(pen, thing, thing.covers_m)
-            elif thing.low_m >= symbols.CUT_AT_M and thing.kind not in {"loudspeaker", "subwoofer"}:
-                symbols.body(pen, thing, "solid")
+            self._overhead(pen, thing)
         self._ghosts(pen, overhead=True)
         across, along = self._over()
         dimensions.along_top(pen, across, scene.length_m, scene.width_m)
@@ -344,6 +296,16 @@ class Planner:
         low = (-pen.m(left), -pen.m(8.0))
         high = (scene.width_m + pen.m(RIGHT_MM), scene.length_m + pen.m(top))
         return pen.view("ceiling", "Ceiling plan, mirrored", low, high, _about_ceiling(scene))
+
+    def _overhead(self, pen: Pen, thing: Thing) -> None:
+        if thing.kind == "seat":
+            pen.arc(thing.place[:2], thing.radius_m, "beyond", key=thing.key)
+        elif thing.overhead:
+            symbols.cabinet(pen, thing, "speaker")
+            if thing.covers_m is not None:
+                self._covered(pen, thing, thing.covers_m)
+        elif thing.low_m >= symbols.CUT_AT_M and thing.kind not in {"loudspeaker", "subwoofer"}:
+            symbols.body(pen, thing, "solid")
 
     def _covered(self, pen: Pen, thing: Thing, radius_m: float) -> None:
         """Draw what a loudspeaker overhead covers on the level of the ears, as far as it is in the room."""
@@ -376,7 +338,10 @@ class Planner:
             if plane.slope_deg < 80.0:  # noqa: PLR2004  an upright side has no slope to tell
                 pen.label((x, y), f"slope {plane.slope_deg:.0f}°", 2.3, beside_mm=0.0)
         for x, y, z in told:
-            inner = (x + (0.1 if x < self.scene.width_m / 2 else -0.1), y + (0.1 if y < self.scene.length_m / 2 else -0.1))
+            inner = (
+                x + (0.1 if x < self.scene.width_m / 2 else -0.1),
+                y + (0.1 if y < self.scene.length_m / 2 else -0.1),
+            )
             pen.label(inner, pen.length(z), 2.0, beside_mm=0.5)
 
     @staticmethod

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.drawing import dimensions
@@ -11,7 +12,7 @@ from roomlint.report.drawing.shapes import width_mm
 if TYPE_CHECKING:
     from roomlint.measure.scene import Cut, Scene, Spot2, Spot3, Thing
     from roomlint.report.drawing.findings import Finding
-    from roomlint.report.drawing.shapes import View
+    from roomlint.report.drawing.shapes import Fill, View
     from roomlint.report.units import Units
 
 LEFT_MM: Final = 10.0
@@ -22,6 +23,8 @@ _SMALL_MM: Final = 1.8
 HEAD_M: Final = 0.1
 """Half a head, as drawn."""
 _BAND_MM: Final = 2.2
+_SAME_M: Final = 1e-5
+_OF_KIND: Final = {"loudspeaker": "speaker", "subwoofer": "sub", "rack": "rack", "riser": "riser"}
 _UPRIGHT: Final = ("height", "elevation", "head", "up to", "beam", "ceiling", "over")
 """Words of the names of figures that a section shows and a plan does not."""
 
@@ -112,16 +115,17 @@ class _Section:
             pen.path(((a, 0.0), (b, 0.0)), "wall")
             ends = [end for piece in self.cut.ceilings for end in piece]
             for end in (low, high):
-                near = [z for u, z in ends if abs(u - end) < 1e-5]
+                near = [z for u, z in ends if abs(u - end) < _SAME_M]
                 if near:
                     pen.path(((self.u(end), 0.0), (self.u(end), max(near))), "wall")
         pieces = self.cut.ceilings
         for (u0, z0), (u1, z1) in pieces:
-            a, b = (self.u(u0), z0), (self.u(u1), z1)
-            pen.path((a, b, (b[0], b[1] + thick), (a[0], a[1] + thick)), "poche", closed=True, fill="hatch")
-            pen.path((a, b), "wall")
-        for (_, before), (after, _) in zip(pieces, pieces[1:], strict=False):
-            if abs(before[0] - after[0]) < 1e-5 and before[1] != after[1]:
+            first, last = (self.u(u0), z0), (self.u(u1), z1)
+            upper = ((last[0], last[1] + thick), (first[0], first[1] + thick))
+            pen.path((first, last, *upper), "poche", closed=True, fill="hatch")
+            pen.path((first, last), "wall")
+        for (_, before), (after, _) in pairwise(pieces):
+            if abs(before[0] - after[0]) < _SAME_M and before[1] != after[1]:
                 pen.path(((self.u(before[0]), before[1]), (self.u(after[0]), after[1])), "wall")
         if not pieces:
             whole = self.scene.length_m if self.is_long else self.scene.width_m
@@ -143,10 +147,12 @@ class _Section:
         if thing.kind == "seat":
             self._listener(thing)
             return
-        layer = {"loudspeaker": "speaker", "subwoofer": "sub", "rack": "rack", "riser": "riser"}.get(thing.kind, "solid")
+        layer = {"loudspeaker": "speaker", "subwoofer": "sub", "rack": "rack", "riser": "riser"}.get(
+            thing.kind, "solid"
+        )
         layer = "hidden" if self.is_before(thing) and thing.kind != "riser" else layer
         cut_through = thing.kind not in {"loudspeaker", "subwoofer", "rack", "projector"} and self._is_cut(thing)
-        fill = "hatch" if thing.assumes or cut_through else ""
+        fill: Fill = "hatch" if thing.assumes or cut_through else ""
         self.pen.path(shape, "unknown" if thing.assumes else layer, closed=True, fill=fill, key=thing.key)
         if thing.kind != "riser":
             self.pen.keep_clear(shape)
@@ -265,7 +271,9 @@ class _Section:
         places = dimensions.spread([pen.mm(z) for z in rows], 2.9, -3.0, pen.mm(scene.height_m) + 4.0)
         for z, place in zip(rows, places, strict=True):
             pen.path(((whole + pen.m(2.0), z), (right, pen.m(place))), "dimension")
-            pen.words((right, pen.m(place)), pen.length(z), 1.9, anchor="start", shift_mm=(0.5, -0.6), layer="dimension")
+            pen.words(
+                (right, pen.m(place)), pen.length(z), 1.9, anchor="start", shift_mm=(0.5, -0.6), layer="dimension"
+            )
 
 
 def heights(scene: Scene) -> list[tuple[float, str]]:

@@ -196,4 +196,4 @@ _WIDTHS: Final = (
     | dict.fromkeys("mwMW@%", 0.95)
     | dict.fromkeys("ABCDEGHKNOPQRUVXYZ", 0.73)
 )
-"""Widths of signs by their size, of the widest of the common fonts: what is kept clear is rather too much.""" 
+"""Widths of signs by their size, of the widest of the common fonts: what is kept clear is rather too much."""

@@ -12,7 +12,7 @@ from roomlint.report.drawing.plots import plot
 from roomlint.report.drawing.section import Sectioner
 
 if TYPE_CHECKING:
-    from roomlint.measure.scene import Cut, Scene, Spot2
+    from roomlint.measure.scene import Scene, Spot2
     from roomlint.report.drawing.findings import Listing
     from roomlint.report.drawing.paper import Paper
     from roomlint.report.drawing.shapes import View
@@ -61,7 +61,9 @@ class Views:
 class Drawing:
     """One room's drawing: its views, and the sheets that they are put on."""
 
-    def __init__(self, room: RoomReview, scene: Scene, listing: Listing, units: Units, paper: str = "", prefix: str = "") -> None:
+    def __init__(
+        self, room: RoomReview, scene: Scene, listing: Listing, units: Units, paper: str = "", prefix: str = ""
+    ) -> None:
         self.room = room
         self.scene = scene
         self.listing = listing
@@ -126,7 +128,7 @@ class Drawing:
         found.append(("Ceiling plan", scale_words(over.scale, self.units), [self._captioned(over, 0.0, 0.0)]))
         found.append(("Curves and setting out", "", self._curves()))
         column = self._column_high()
-        key = blocks.key(self.paper.column_mm, self.units)
+        key = blocks.key(self.paper.column_mm)
         taken = blocks.taken(lines, column - key.size_mm[1] - 3.0)
         columns: list[list[View]] = [[key, blocks.text_block(lines[:taken], self.paper.column_mm)]]
         lines = lines[taken:]
@@ -180,9 +182,7 @@ class Drawing:
             lines = lines[taken:]
         return placed, lines
 
-    def _sheet(
-        self, number: int, many: int, title: str, scale: str, placed: list[Placed], column: list[View]
-    ) -> Sheet:
+    def _sheet(self, number: int, many: int, title: str, scale: str, placed: list[Placed], column: list[View]) -> Sheet:
         paper = self.paper
         left = paper.width_mm - MARGIN_MM - paper.column_mm
         frame = blocks.frame(paper, left)

@@ -40,12 +40,16 @@ def legible(text: str) -> str:
 
 def style() -> str:
     """Return the looks of all layers, as a style sheet."""
-    rules = [f"text{{font-family:{FONT};fill:{INK['ink']};stroke:{INK['paper']};stroke-width:.5;paint-order:stroke}}", ".bold{font-weight:700}"]
+    rim = f"stroke:{INK['paper']};stroke-width:.5;paint-order:stroke"
+    rules = [
+        f"text{{font-family:{FONT};fill:{INK['ink']};{rim}}}",
+        ".bold{font-weight:700}",
+    ]
     for name, layer in LAYERS.items():
         dashes = f";stroke-dasharray:{' '.join(map(number, layer.dashes))}" if layer.dashes else ""
         ink = INK[layer.ink]
-        look = f"fill:none;stroke:{ink};color:{ink};stroke-width:{number(layer.width_mm)}{dashes}"
-        rules.append(f".l-{name}{{{look};stroke-linejoin:round}}")
+        drawn = f"fill:none;stroke:{ink};color:{ink};stroke-width:{number(layer.width_mm)}{dashes}"
+        rules.append(f".l-{name}{{{drawn};stroke-linejoin:round}}")
     rules.append(f".tint{{fill:{INK['bad']};fill-opacity:.12}}")
     for level, look in LOOKS.items():
         rules.append(
@@ -146,7 +150,6 @@ def _looks(item: Path | Arc) -> str:
     fill = f' style="fill:{_FILLS[item.fill]}"' if item.fill in _FILLS else ""
     of = f' data-of="{item.of}"' if item.of else ""
     return f' class="l-{item.layer}{tint}"{fill}{_key(item.key)}{of}'
-
 
 
 def svg_report(sheets: list[Sheet], names: Mapping[str, str], title: str) -> Iterator[str]:

@@ -10,12 +10,13 @@ from roomlint.report.drawing.zones import spot, turn_deg
 if TYPE_CHECKING:
     from roomlint.measure.scene import Flat, Gap, Outlet, Scene, Shape, Side, Spot2, Thing
     from roomlint.report.drawing.pen import Pen
+    from roomlint.report.drawing.shapes import Fill
 
 FACE_MM: Final = 2.2
 """How thick a wall is drawn: its real thickness is not in the file."""
 WEDGE_MM: Final = 13.0
 """How far a coverage wedge reaches on the paper."""
-_AHEAD_MM: Final = 4.0
+_LEVEL: Final = 1e-6
 CUT_AT_M: Final = 1.2
 """Height at which a plan is cut: what begins above it is overhead, and dashed."""
 
@@ -32,7 +33,7 @@ def walls(pen: Pen, scene: Scene) -> None:
     for number, side in enumerate(sides):
         band = (side.start, side.end, outer[(number + 1) % len(sides)], outer[number])
         pen.path(band, "poche", closed=True, fill="hatch", key=side.key)
-        if min(abs(side.inward[0]), abs(side.inward[1])) < 1e-6:
+        if min(abs(side.inward[0]), abs(side.inward[1])) < _LEVEL:
             pen.keep_clear(band, 0.0)
     pen.path(scene.outline, "wall", closed=True)
 
@@ -89,7 +90,7 @@ def solid(pen: Pen, thing: Thing) -> None:
 
 def body(pen: Pen, thing: Thing, layer: str, filled: bool = False) -> None:  # noqa: FBT001, FBT002  one drawing way
     """Draw what a thing covers of the plan."""
-    fill = "hatch" if filled or thing.assumes else "paper"
+    fill: Fill = "hatch" if filled or thing.assumes else "paper"
     layer = "unknown" if thing.assumes else layer
     if len(thing.plan) == 1:
         pen.arc(thing.plan[0], thing.radius_m, layer, fill=fill, key=thing.key)
@@ -142,8 +143,7 @@ def _front_face(plan: Shape, azimuth: float) -> tuple[Spot2, Spot2] | None:
     edges = list(zip(plan, (*plan[1:], plan[0]), strict=True)) if len(plan) > 2 else []  # noqa: PLR2004  an area
     if not edges:
         return None
-    best = max(edges, key=lambda edge: (edge[0][0] + edge[1][0]) * ux + (edge[0][1] + edge[1][1]) * uy)
-    return best
+    return max(edges, key=lambda edge: (edge[0][0] + edge[1][0]) * ux + (edge[0][1] + edge[1][1]) * uy)
 
 
 def _cross(pen: Pen, thing: Thing) -> None:
@@ -186,7 +186,7 @@ def flat(pen: Pen, one: Flat, layer: str) -> None:
 
 
 def outlet(pen: Pen, one: Outlet, *, customary: bool) -> None:
-    """Draw a receptacle: a half circle on a stem (IEC 60617), or a circle with two bars as drawn in the United States."""
+    """Draw a receptacle: a half circle on a stem (IEC 60617), in the United States a circle with bars."""
     at = one.place[:2]
     reach = pen.m(1.5)
     nx, ny = one.inward if one.inward != (0.0, 0.0) else (0.0, 1.0)

@@ -108,9 +108,8 @@ class Zones:
         reach = math.dist(centre, thing.place[:2])
         band = min(self.pen.m(_BAND_MM), 0.4 * reach)
         start, end = ends if ends[1] - ends[0] >= _LEAST_DEG else (ends[0] - 0.5, ends[0] + 0.5)
-        self.pen.path(
-            ring(centre, reach - band, reach + band, start, end), "window", closed=True, fill="tint", key=thing.key, of=of
-        )  # fmt: skip
+        points = ring(centre, reach - band, reach + band, start, end)
+        self.pen.path(points, "window", closed=True, fill="tint", key=thing.key, of=of)
         for angle in (start, end):
             self.pen.path((centre, spot(centre, reach - band, angle)), "window", of=of)
 
@@ -180,12 +179,16 @@ class Zones:
                 points = ((x0, y0), (x1, y1), (x1 + nx, y1 + ny), (x0 + nx, y0 + ny))
                 self.pen.path(points, "window", closed=True, fill="tint", key=gap.key, of=of)
 
-    def _picture_angle(self, thing: Thing, verdict: Verdict, window: Window, of: str) -> None:  # noqa: ARG002  as its like
-        """Draw how wide the picture would have to look from the seat at least; from the reference seat, or a lone one."""
+    def _picture_angle(self, thing: Thing, verdict: Verdict, window: Window, of: str) -> None:
+        """Draw how wide the picture would have to look from the reference seat, or a lone one."""
         if thing is not self.scene.reference:
             return
         picture = next((flat for flat in self.scene.flats if flat.key.startswith("picture/")), None)
-        edge = window.low if window.nearer_side(verdict.figure.value if verdict.figure else 0.0) == "below" else window.high
+        edge = (
+            window.low
+            if window.nearer_side(verdict.figure.value if verdict.figure else 0.0) == "below"
+            else window.high
+        )
         if picture is None or edge is None:
             return
         (x0, y0), (x1, y1) = picture.plan
