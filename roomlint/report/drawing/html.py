@@ -150,6 +150,6 @@ def _finding(one: Finding) -> dict[str, Any]:
         "text": legible(" ".join((one.text, *one.marks))),
         "actions": [legible(action) for action in one.actions],
         "rules": ", ".join(one.rules),
-        "keys": legible(" ".join(one.keys)),
+        "elements": legible(" ".join(one.keys)),
         "mark": mark,
     }

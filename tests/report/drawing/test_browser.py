@@ -195,9 +195,9 @@ def test_print_gives_whole_pages_of_the_paper(opened: webdriver.Chrome) -> None:
         opened.execute_cdp_cmd("Page.printToPDF", {"preferCSSPageSize": True, "printBackground": True})["data"]
     )
     boxes = re.findall(rb"/MediaBox\s*\[\s*0 0 ([\d.]+) ([\d.]+)\s*\]", printed)
-    assert 5 <= len(boxes) <= 12
+    assert 4 <= len(boxes) <= 8
     for wide, high in boxes:
-        assert (float(wide), float(high)) == pytest.approx(A3_PT, abs=1.0)
+        assert (float(wide), float(high)) == pytest.approx(A3_PT, abs=1.5)
 
 
 def test_views_are_printed_at_their_scale(opened: webdriver.Chrome) -> None:

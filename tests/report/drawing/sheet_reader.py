@@ -25,18 +25,15 @@ if TYPE_CHECKING:
 Data = dict[str, Any]
 SVG = "{http://www.w3.org/2000/svg}"
 DAY = date(2026, 11, 25)
-RULES = load_book().rules
+CHAPTERS = {"angle", "bass", "boundary", "distance", "layout", "picture"}
+RULES = tuple(rule for rule in load_book().rules if rule.chapter in CHAPTERS)
+"""What a plan can show of places; a whole book has its turn where a page is opened."""
 
 
 def reviewed(data: Data) -> Review:
     """Return the review of a room, with its scene."""
     room, troubles = review_design(room_of(data).design, House(), RULES, Choices(DAY, scene=True))
     return Review((room,), RULES, troubles=tuple(troubles))
-
-
-def drawing_of(data: Data, **wishes: Any) -> Drawing:
-    """Return the drawing of a room."""
-    return next(iter(drawings(reviewed(data), Wishes(**wishes))))
 
 
 def written(kind: str, data: Data, **wishes: Any) -> str:
@@ -58,8 +55,10 @@ class Sheet:
     """The SVG of one room, with the views of it in metres."""
 
     def __init__(self, data: Data, **wishes: Any) -> None:
-        self.drawing = drawing_of(data, **wishes)
-        self.root = ElementTree.fromstring(written("svg", data, **wishes))  # noqa: S314  we wrote it
+        review, wished = reviewed(data), Wishes(**wishes)
+        self.drawing: Drawing = next(iter(drawings(review, wished)))
+        text = "".join(str(part) for part in draw("svg", review, wished))
+        self.root = ElementTree.fromstring(text)  # noqa: S314  we wrote it
 
     def view(self, name: str) -> View:
         """Return a view as it was drawn."""
