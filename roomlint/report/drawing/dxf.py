@@ -53,6 +53,9 @@ def _written(document: Any) -> str:  # noqa: ANN401  ezdxf's document
     """Return a document's text, the same for the same drawing: no clock, no identity drawn by lot."""
     from ezdxf._options import options
 
+    for name in sorted(document.entitydb.dxf_types_in_use()):
+        document.classes.add_class(name)
+    document.ezdxf_metadata()["CREATED_BY_EZDXF"] = "roomlint"
     was = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
     try:

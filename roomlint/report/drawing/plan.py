@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 RIGHT_MM: Final = 9.0
 _ROW_MM: Final = 7.0
 _IN_PLAN: Final = ("loudspeaker", "subwoofer", "rack", "projector", "seat")
+_AT_THE_EAR: Final = frozenset({"loudspeaker", "subwoofer", "rack", "seat"})
+"""What a ceiling plan names only where it is overhead."""
 _LEAST_MOVE_M: Final = 0.005
 
 
@@ -288,7 +290,7 @@ class Planner:
         dimensions.along_top(pen, across, scene.length_m, scene.width_m)
         dimensions.along_left(pen, along, 0.0, scene.length_m, scene.length_m)
         for thing in scene.things:
-            if thing.overhead or (thing.low_m >= symbols.CUT_AT_M and thing.kind not in _IN_PLAN):
+            if thing.overhead or (thing.low_m >= symbols.CUT_AT_M and thing.kind not in _AT_THE_EAR):
                 text = f"{thing.name} {thing.label}" if thing.label else thing.name
                 pen.label(thing.place[:2], text, beside_mm=self._reach_mm(pen, thing), key=thing.key)
         self._marks(pen, overhead=True)
@@ -310,8 +312,8 @@ class Planner:
     def _covered(self, pen: Pen, thing: Thing, radius_m: float) -> None:
         """Draw what a loudspeaker overhead covers on the level of the ears, as far as it is in the room."""
         outline, run = self.scene.outline, []
-        for step in range(121):
-            point = spot(thing.place[:2], radius_m, 3.0 * step)
+        for step in range(721):
+            point = spot(thing.place[:2], radius_m, 0.5 * step)
             if contains(outline, point):
                 run.append(point)
             else:
@@ -338,11 +340,12 @@ class Planner:
             if plane.slope_deg < 80.0:  # noqa: PLR2004  an upright side has no slope to tell
                 pen.label((x, y), f"slope {plane.slope_deg:.0f}°", 2.3, beside_mm=0.0)
         for x, y, z in told:
+            across, along = pen.m(6.0), pen.m(2.5)
             inner = (
-                x + (0.1 if x < self.scene.width_m / 2 else -0.1),
-                y + (0.1 if y < self.scene.length_m / 2 else -0.1),
+                x + (across if x < self.scene.width_m / 2.0 else -across),
+                y + (along if y < self.scene.length_m / 2.0 else -along),
             )
-            pen.label(inner, pen.length(z), 2.0, beside_mm=0.5)
+            pen.label(inner, pen.length(z), 2.0, beside_mm=0.0)
 
     @staticmethod
     def _named(pen: Pen, points: Iterable[Spot2], name: str, key: str) -> None:

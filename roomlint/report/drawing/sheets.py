@@ -134,7 +134,7 @@ class Drawing:
         lines = lines[taken:]
         for _ in found[1:]:
             taken = blocks.taken(lines, column)
-            columns.append([blocks.text_block(lines[:taken], self.paper.column_mm)])
+            columns.append([blocks.text_block(lines[:taken], self.paper.column_mm) if lines else key])
             lines = lines[taken:]
         while lines:
             page, lines = self._findings_page(lines)

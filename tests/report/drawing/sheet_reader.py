@@ -19,8 +19,8 @@ from roomlint.testing import room_of
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.report.drawing.sheets import Drawing
     from roomlint.report.drawing.shapes import View
+    from roomlint.report.drawing.sheets import Drawing
 
 Data = dict[str, Any]
 SVG = "{http://www.w3.org/2000/svg}"
@@ -103,6 +103,8 @@ class Sheet:
 
 def near(found: tuple[tuple[float, float], ...], wanted: list[tuple[float, float]], within: float = 2e-4) -> bool:
     """Return whether two polygons have the same corners, wherever they begin and whichever way round."""
-    return len(found) == len(wanted) and all(
-        any(math.dist(one, other) < within for other in wanted) for one in found
-    ) and all(any(math.dist(one, other) < within for other in found) for one in wanted)
+    return (
+        len(found) == len(wanted)
+        and all(any(math.dist(one, other) < within for other in wanted) for one in found)
+        and all(any(math.dist(one, other) < within for other in found) for one in wanted)
+    )
