@@ -6,7 +6,7 @@ import math
 import re
 from datetime import date
 from typing import TYPE_CHECKING, Any, NamedTuple
-from xml.etree import ElementTree
+from xml.etree import ElementTree as ET
 
 from roomlint.design.house import House
 from roomlint.report import Wishes, draw
@@ -58,7 +58,7 @@ class Sheet:
         review, wished = reviewed(data), Wishes(**wishes)
         self.drawing: Drawing = next(iter(drawings(review, wished)))
         text = "".join(str(part) for part in draw("svg", review, wished))
-        self.root = ElementTree.fromstring(text)  # noqa: S314  we wrote it
+        self.root = ET.fromstring(text)  # noqa: S314  we wrote it
 
     def view(self, name: str) -> View:
         """Return a view as it was drawn."""

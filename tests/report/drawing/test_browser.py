@@ -1,4 +1,4 @@
-"""The page in a real browser: nothing is fetched, nothing breaks, every finding is found both ways, phones and print."""
+"""The page in a real browser: nothing is fetched, nothing breaks, findings are found both ways, phones and print."""
 
 from __future__ import annotations
 
@@ -45,7 +45,7 @@ A3_PT = (1190.55, 841.89)
 
 @pytest.fixture(scope="module")
 def page(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The basement's sheet: as many findings as a room may have."""
+    """Draw the basement: as many findings as a room may have."""
     pytest.importorskip("jinja2", reason="needs the packages of roomlint[draw]")
     target = tmp_path_factory.mktemp("drawing") / "basement.html"
     room = ROOT / "example_projects" / "basement" / "basement.room.yaml"

@@ -13,7 +13,9 @@ from roomlint.sample import at, room, shorthand, speaker
 Data = dict[str, Any]
 BOX: Data = {
     "width": "0.2 m", "height": "0.3 m", "depth": "0.4 m",
-    "loudspeaker": {"horizontal_coverage": "90 deg", "placement": ["stand"], "port": {"face": "rear", "diameter": "80 mm"}},
+    "loudspeaker": {
+        "horizontal_coverage": "90 deg", "placement": ["stand"], "port": {"face": "rear", "diameter": "80 mm"},
+    },
 }  # fmt: skip
 
 
@@ -196,7 +198,7 @@ def test_a_listener_s_sight_line_runs_from_the_eye_to_the_picture() -> None:
 
 
 def test_a_door_swings_the_way_that_the_file_says() -> None:
-    """In the rear wall, seen from inside 0.5 to 1.3 m from its left-hand end, which is the room's right: x 4.5 to 3.7."""
+    """In the rear wall, seen from inside 0.5 to 1.3 m from its left-hand end: x 4.5 to 3.7 m."""
     data = room()
     data["room"]["openings"] = [
         {"id": "door", "kind": "door", "wall": "rear", "from_wall_left": "0.5 m", "width": "0.8 m", "sill": "0 m",

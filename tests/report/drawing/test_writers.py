@@ -1,4 +1,4 @@
-"""The four forms of a drawing: the same bytes, hostile words that do nothing, what CAD and paper get, what is missing."""
+"""The four forms of a drawing: the same bytes, hostile words that do nothing, what CAD and paper get."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import sys
 from html.parser import HTMLParser
 from pathlib import Path
 from typing import Any
-from xml.etree import ElementTree
+from xml.etree import ElementTree as ET
 
 import pytest
 from click.testing import CliRunner
@@ -84,7 +84,7 @@ def test_the_page_lets_nothing_in_and_asks_for_nothing() -> None:
 
 
 def test_hostile_words_leave_the_svg_whole() -> None:
-    root = ElementTree.fromstring(written("svg", hostile()))  # noqa: S314  we wrote it
+    root = ET.fromstring(written("svg", hostile()))  # noqa: S314  we wrote it
     kinds = {one.tag.rpartition("}")[2] for one in root.iter()}
     assert kinds <= {
         "svg",
@@ -247,7 +247,7 @@ def test_against_a_revision_shows_where_things_were(tmp_path: Path, monkeypatch:
     monkeypatch.chdir(tmp_path)
     status, output = run("draw", "a.room.yaml", "--to", "a.svg", "--against", "HEAD", *TODAY)
     assert status == 0, output
-    root = ElementTree.fromstring((tmp_path / "a.svg").read_bytes())  # noqa: S314  we wrote it
+    root = ET.fromstring((tmp_path / "a.svg").read_bytes())  # noqa: S314  we wrote it
     moved = {one.get("data-key") for one in root.iter() if (one.get("class") or "").startswith("l-earlier")}
     assert moved - {None} == {"loudspeaker/left"}
 
