@@ -62,8 +62,6 @@ class Side:
     start: Spot2
     end: Spot2
     inward: Spot2
-    height_m: tuple[float, float] | None
-    """Of the ceiling over its ends; None where no ceiling is given."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
 from roomlint.design.shell import HORIZONTAL
-from roomlint.figures import ceiling
 from roomlint.figures.domain import Refused
 from roomlint.measure.bodies import Bodies
 from roomlint.measure.curves import charts
@@ -75,11 +74,7 @@ def _sides(figures: Figures) -> Iterator[Side]:
     outline = figures.space.outline(figures.world)
     for number, corner in enumerate(figures.design.shell.corners):
         start, end = outline[number], outline[(number + 1) % len(outline)]
-        heights = None
-        with suppress(Missing, Refused):
-            facets = figures.space.facets(figures.world)
-            heights = ceiling.height_m(facets, start), ceiling.height_m(facets, end)
-        yield Side(f"surface/{corner.wall}", corner.wall, start, end, _inward(start, end), heights)
+        yield Side(f"surface/{corner.wall}", corner.wall, start, end, _inward(start, end))
 
 
 def _along(figures: Figures, wall: str, *metres: float) -> tuple[tuple[Spot2, ...], Spot2]:

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.drawing.findings import LEVELS
-from roomlint.report.drawing.marks import LOOKS
 from roomlint.report.drawing.paper import BINDING_MM, MARGIN_MM, scale_words
 from roomlint.report.drawing.pen import Pen, lengths
 from roomlint.report.drawing.shapes import Mark, width_mm
@@ -307,6 +306,3 @@ def _table(rows: list[tuple[str, str, str, str]], wide_mm: float) -> View:
         for number, (text, x) in enumerate(zip(row, ends, strict=True)):
             pen.words((x, y - 1.0), text, 2.1, anchor="start" if number == 0 else "end")
     return pen.view("table", "", (0.0, y - 3.0), (wide_mm, 0.0), "")
-
-
-SHAPES: Final = {level: look.said for level, look in LOOKS.items()}

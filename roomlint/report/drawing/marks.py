@@ -18,15 +18,13 @@ class Look(NamedTuple):
     edge: str
     text: str
     width_mm: float
-    said: str
-    """The shape, in words."""
 
 
 LOOKS: Final = {
-    "error": Look("#8f1d14", "#8f1d14", "#ffffff", 0.3, "filled octagon"),
-    "warning": Look("#ffe9b8", "#6b4200", "#1a2027", 0.5, "square"),
-    "note": Look("#ffffff", "#0b5577", "#1a2027", 0.3, "circle"),
-    "review": Look("#ece4f4", "#4d2f6b", "#1a2027", 0.5, "diamond, lettered"),
+    "error": Look("#8f1d14", "#8f1d14", "#ffffff", 0.3),
+    "warning": Look("#ffe9b8", "#6b4200", "#1a2027", 0.5),
+    "note": Look("#ffffff", "#0b5577", "#1a2027", 0.3),
+    "review": Look("#ece4f4", "#4d2f6b", "#1a2027", 0.5),
 }
 
 

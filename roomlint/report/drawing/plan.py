@@ -278,6 +278,7 @@ class Planner:
             pen.path(scene.outline, "unknown", closed=True, fill="hatch")
             pen.words((scene.width_m / 2.0, scene.length_m / 2.0), "ceiling not known", 3.0)
         self._facets(pen)
+        self._joists(pen)
         for flat in scene.flats:
             if flat.on == "ceiling":
                 symbols.flat(pen, flat, "panel")
@@ -298,6 +299,31 @@ class Planner:
         low = (-pen.m(left), -pen.m(8.0))
         high = (scene.width_m + pen.m(RIGHT_MM), scene.length_m + pen.m(top))
         return pen.view("ceiling", "Ceiling plan, mirrored", low, high, _about_ceiling(scene))
+
+    def _joists(self, pen: Pen) -> None:
+        """Draw which way the joists run, where the file says so: whoever hangs something looks for them."""
+        if not self.scene.joists:
+            return
+        along, across = (0.0, 1.0) if self.scene.joists == "front-to-rear" else (1.0, 0.0)
+        reach = pen.m(9.0)
+        places = [
+            (u * self.scene.width_m, v * self.scene.length_m) for v in (0.62, 0.3, 0.8) for u in (0.78, 0.5, 0.25)
+        ]
+        middle = next((place for place in places if self._free(place, 1.3 * reach)), places[0])
+        x, y = middle
+        ends = [(x + way * reach * along, y + way * reach * across) for way in (-1.0, 1.0)]
+        pen.path(ends, "ceiling")
+        for (u, v), way in zip(ends, (-1.0, 1.0), strict=True):
+            turn = math.degrees(math.atan2(way * across, way * along))
+            aids.arrow(pen, (u, v), turn)
+        pen.keep_clear(ends, 1.0)
+        pen.label((x, y), f"joists {self.scene.joists}", 2.0, beside_mm=1.5)
+
+    def _free(self, place: Spot2, reach_m: float) -> bool:
+        """Return whether a place of the plan has the room about it, and neither seat nor loudspeaker."""
+        corners = [(place[0] + a * reach_m, place[1] + b * reach_m) for a in (-1.0, 1.0) for b in (-1.0, 1.0)]
+        near = any(math.dist(thing.place[:2], place) < 1.5 * reach_m for thing in self.scene.things)
+        return not near and all(contains(self.scene.outline, corner) for corner in corners)
 
     def _overhead(self, pen: Pen, thing: Thing) -> None:
         if thing.kind == "seat":

@@ -59,6 +59,8 @@ class _Section:
         self.scene, self.findings, self.was = of.scene, of.findings, of.was
         self.cut = cut
         self.left_mm = of.left_mm()
+        self._named: list[tuple[float, float, str, str]] = []
+        """Doors, windows and panels that are seen: where their upper edge is, their names and keys."""
         self.pen = Pen(scale, of.units)
         self.is_long = cut.kind == "long"
 
@@ -80,6 +82,7 @@ class _Section:
         for start, end in self.cut.beyond:
             pen.path(((self.u(start[0]), start[1]), (self.u(end[0]), end[1])), "beyond")
         self._cut_faces()
+        self._gaps()
         self._flats()
         for thing in scene.things:
             self._thing(thing)
@@ -141,6 +144,29 @@ class _Section:
             else:
                 points = ((low, flat.low_m), (high, flat.low_m), (high, flat.high_m), (low, flat.high_m))
                 self.pen.path(points, "panel", closed=True, key=flat.key)
+                self._named.append(((low + high) / 2.0, flat.high_m, flat.name, flat.key))
+
+    def _gaps(self) -> None:
+        """Draw doors and windows of the walls that are seen, and where the cut walls have theirs."""
+        for gap in self.scene.gaps:
+            if gap.height_m is None:
+                continue
+            ends = (gap.start, gap.end)
+            low = gap.sill_m or 0.0
+            high = low + gap.height_m
+            left, right = sorted(self.u(y) if self.is_long else x for x, y in ends)
+            behind = max(x if self.is_long else y for x, y in ends) <= self.cut.at_m
+            if right - left < self.pen.m(0.3):
+                aside = sorted(y if not self.is_long else x for x, y in ends)
+                if not aside[0] <= self.cut.at_m <= aside[1]:
+                    continue
+                half = self.pen.m(0.8)
+                left, right = left - half, right + half
+            elif behind:
+                continue
+            points = ((left, low), (right, low), (right, high), (left, high))
+            self.pen.path(points, "opening", closed=True, key=gap.key)
+            self._named.append(((left + right) / 2.0, high, gap.name, gap.key))
 
     def _thing(self, thing: Thing) -> None:
         shape = [(self.u(y), z) for y, z in thing.side] if self.is_long else list(thing.front)
@@ -229,6 +255,8 @@ class _Section:
             names = ", ".join(thing.name for thing in together[:3])
             more = f" +{len(together) - 3}" if len(together) > 3 else ""  # noqa: PLR2004  as many as are named
             self.pen.label(self.at(together[0].place), f"{names}{more}", 2.0, beside_mm=3.0, key=together[0].key)
+        for u, v, name, key in self._named:
+            self.pen.label((u, v), name, 1.8, beside_mm=0.6, key=key)
 
     def _marks(self) -> None:
         at_element: dict[str, list[tuple[str, str, str]]] = {}

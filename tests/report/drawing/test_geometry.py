@@ -130,6 +130,24 @@ def test_a_remedy_is_a_stretch_from_where_to_where() -> None:
         assert any(one == pytest.approx(ends, abs=1e-3) for one in found)
 
 
+def test_a_reflection_is_drawn_by_way_of_its_mirror_image() -> None:
+    """A metre from the left wall, 2.5 m before the ear and a metre above it, under a high ceiling.
+
+    By way of the wall 4.42 m, by way of the floor 4.48 m: the wall's is the loudest, and bounces at 1 / 3.5 of the way.
+    """
+    data = room(speaker("left", "M+030", -1.5, 2.5, 1.0, product=BOX, aim={"seat": "seat"}))
+    data["room"]["ceiling"]["height"] = "6 m"
+    data["project"]["reference"] = "critical"
+    sheet = Sheet(data)
+    (bounce,) = sheet.drawing.scene.bounces
+    share = 1.0 / 3.5
+    assert (bounce.surface, bounce.source) == ("left", "loudspeaker/left")
+    assert bounce.at == pytest.approx((0.0, 5.0 - 2.5 * share, 2.2 - share), abs=1e-6)
+    told = [one for one in sheet.drawing.listing.findings if any("reflection" in rule for rule in one.rules)]
+    ways = [one.points for one in sheet.of("plan", "loudspeaker/left", "window", told[0].id) if len(one.points) == 3]
+    assert any(near(way, [(1.0, 5.0), (0.0, 5.0 - 2.5 * share), (2.5, 2.5)]) for way in ways)
+
+
 def test_marks_stand_beside_what_they_are_about() -> None:
     sheet = Sheet(ell())
     view = sheet.view("plan")
