@@ -73,7 +73,7 @@ def _room(drawing: Drawing, against: str) -> dict[str, Any]:
         ],
         "setting_out": [tuple(map(legible, row)) for row in blocks.setting_out_rows(drawing.scene, units)],
         "groups": [
-            (heading, level, [_finding(one) for one in drawing.listing.of(level)])
+            (heading, level, [_finding(one, drawing) for one in drawing.listing.of(level)])
             for level, heading in LEVELS.items()
             if drawing.listing.of(level)
         ],
@@ -133,7 +133,7 @@ def _chart(chart: Chart, view: View, writer: Writer) -> dict[str, Any]:
     }
 
 
-def _finding(one: Finding) -> dict[str, Any]:
+def _finding(one: Finding, drawing: Drawing) -> dict[str, Any]:
     from markupsafe import Markup
 
     mark = ""
@@ -150,6 +150,6 @@ def _finding(one: Finding) -> dict[str, Any]:
         "text": legible(" ".join((one.text, *one.marks))),
         "actions": [legible(action) for action in one.actions],
         "rules": ", ".join(one.rules),
-        "elements": legible(" ".join(one.keys)),
+        "elements": legible(" ".join(drawing.elements(one))),
         "mark": mark,
     }

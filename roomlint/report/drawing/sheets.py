@@ -13,7 +13,7 @@ from roomlint.report.drawing.section import Sectioner
 
 if TYPE_CHECKING:
     from roomlint.measure.scene import Scene, Spot2
-    from roomlint.report.drawing.findings import Listing
+    from roomlint.report.drawing.findings import Finding, Listing
     from roomlint.report.drawing.paper import Paper
     from roomlint.report.drawing.shapes import View
     from roomlint.report.units import Units
@@ -112,6 +112,16 @@ class Drawing:
     def names(self) -> dict[str, str]:
         """What each finding says, by its id."""
         return {one.id: f"{one.number} {one.level}: {one.text}" for one in self.listing.findings}
+
+    def elements(self, finding: Finding) -> tuple[str, ...]:
+        """Return the elements that a finding is about; of a part, such as a mounting, the thing that it is part of."""
+        found: dict[str, None] = {}
+        for key in finding.keys:
+            found[key] = None
+            _, _, name = key.partition("/")
+            if self.scene.thing(key) is None:
+                found |= {one.key: None for one in self.scene.things if one.key.partition("/")[2] == name}
+        return tuple(found)
 
     @property
     def found(self) -> str:

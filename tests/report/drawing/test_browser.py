@@ -71,7 +71,7 @@ def browser() -> Iterator[webdriver.Chrome]:
 def opened(browser: webdriver.Chrome, page: Path) -> webdriver.Chrome:
     browser.get_log("browser")
     browser.get_log("performance")
-    browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": "screen"})
+    browser.execute_cdp_cmd("Emulation.setEmulatedMedia", {"media": ""})
     browser.execute_cdp_cmd(
         "Emulation.setDeviceMetricsOverride", {"width": 1400, "height": 900, "deviceScaleFactor": 1, "mobile": False}
     )
@@ -132,7 +132,7 @@ def test_a_mark_finds_its_line_by_mouse_and_by_key(opened: webdriver.Chrome) -> 
 
 
 def test_what_is_not_known_lights_up_what_it_is_of(opened: webdriver.Chrome) -> None:
-    ran(opened, "document.querySelector('.finding.m-open[data-keys=\"loudspeaker/rear-left\"] > button').click()")
+    ran(opened, "document.querySelector('.finding.m-open[data-keys~=\"loudspeaker/rear-left\"] > button').click()")
     lit = ran(opened, "return [...document.querySelectorAll('.lit')].map(one => one.dataset.key)")
     assert set(lit) == {"loudspeaker/rear-left"}
 
