@@ -1,4 +1,4 @@
-"""The command line; with `cli_files` and `cli_upgrade`, the only place that prints or exits."""
+"""The command line; with the other modules that begin with `cli`, the only place that prints or exits."""
 
 from __future__ import annotations
 
@@ -8,13 +8,14 @@ import sys
 from contextlib import redirect_stdout, suppress
 from dataclasses import replace
 from datetime import date
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from roomlint import __version__
+from roomlint.cli_draw import draw, need_extra
 from roomlint.cli_files import new, schema
+from roomlint.cli_review import refuse_empty, reviewed, staged_choices, unknown
 from roomlint.cli_upgrade import tell, upgrade_file
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
@@ -22,22 +23,21 @@ from roomlint.terminal import for_the_output, page_width
 from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
-    from roomlint.review.book import Book
-    from roomlint.review.earlier import Earlier
+    from collections.abc import Iterator
+
+    from roomlint.report import Wishes
     from roomlint.review.review import Review
-    from roomlint.review.session import Choices
-    from roomlint.source.files import Files
 
 for _threads in ("OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS", "OMP_NUM_THREADS"):
     # The matrices here are small: several threads only wait for each other, and for those of other processes.
     os.environ.setdefault(_threads, "1")
 
 FORMATS = ("text", "lines", "sarif", "alerts", "markdown", "annotations")
+DRAWING = "drawing"
+"""What is written besides the reports: a page with plan, sections, curves and findings."""
 GATES = ("error", "warning", "note", "never")
 USAGE = 2
 NOTHING = 3
-BAR_FROM = 20
-"""Rooms from which a terminal shows how far the run is."""
 INCOMPLETE = 4
 INTERRUPTED = 130
 """What a shell gives for a program that the keyboard interrupted."""
@@ -96,8 +96,8 @@ def _writes(ctx: click.Context, param: click.Parameter, values: tuple[str, ...])
     pairs = []
     for value in values:
         kind, equals, file = value.partition("=")
-        if not equals or not file or kind not in FORMATS:
-            text = f"{value!r} is not FORMAT=FILE with a format of {', '.join(FORMATS)}."
+        if not equals or not file or kind not in {*FORMATS, DRAWING}:
+            text = f"{value!r} is not FORMAT=FILE with a format of {', '.join((*FORMATS, DRAWING))}."
             raise click.BadParameter(text, ctx=ctx, param=param)
         pairs.append((kind, file))
     return tuple(pairs)
@@ -174,26 +174,29 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
 
     # A review makes many small objects that live as long as their room; looking for cycles often finds nothing.
     gc.set_threshold(100_000, 20, 20)
-    _refuse_empty(paths)
+    refuse_empty(paths)
     outputs = Outputs(file for _, file in writes)
     day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one
-    choices = Choices(day, house, gate, only, without)
+    draws = any(other == DRAWING for other, _ in writes)
+    if draws:
+        need_extra("html")
+    choices = Choices(day, house, gate, only, without, scene=draws)
     if staged:
-        choices, against = _staged(choices, against)
+        choices, against = staged_choices(choices, against)
     elif gate_new and against is None:
         raise click.UsageError("--gate-new needs --against: say what is compared with.")
     newly = against is not None and (staged if gate_new is None else gate_new)
     exact = verdicts or bool(writes) or against is not None or kind == "sarif"
     with redirect_stdout(sys.stderr):  # what a rule prints must not get into a report
-        review = _review(paths or (".",), replace(choices, gate_new=newly, exact=exact), against, jobs, outputs)
+        found = reviewed(paths or (".",), replace(choices, gate_new=newly, exact=exact), against, jobs, outputs)
     wishes = Wishes(units or "", verdicts=verdicts, notes=notes, missing=missing, basis=basis)
     for other, file in writes:
-        outputs.write(file, write(other, review, replace(wishes, verdicts=True)))
+        outputs.write(file, _written(other, found, replace(wishes, verdicts=True)))
     wishes, coloured = for_the_output(wishes)
-    say(write(kind, review, wishes), kind, coloured=coloured)
-    status = review.exit_status
+    say(write(kind, found, wishes), kind, coloured=coloured)
+    status = found.exit_status
     # A repository whose rooms are all still to come, or gone, is no mistake of the commit that is reviewed.
-    ctx.exit(0 if staged and not paths and status == NOTHING and not review.troubles else status)
+    ctx.exit(0 if staged and not paths and status == NOTHING and not found.troubles else status)
 
 
 @main.command("rules")
@@ -215,9 +218,9 @@ def rule_book(ctx: click.Context, name: str | None, kind: str, house: str | None
         tell(problems)
         ctx.exit(USAGE)
     book = replace(book, rules=(*book.rules, *Reviewer.of_house(decided)))
-    chosen, unknown = select(book, (name,) if name else (), ())
-    if unknown or not chosen:
-        raise click.UsageError(_unknown(unknown or [str(name)], book.ids))
+    chosen, strange = select(book, (name,) if name else (), ())
+    if strange or not chosen:
+        raise click.UsageError(unknown(strange or [str(name)], book.ids))
     if clause is not None:
         chosen = citing(chosen, clause)
         if not chosen:
@@ -255,7 +258,7 @@ def figure_sheet(
         return
     if file is None:
         raise click.UsageError("name a room file, or ask for --names.")
-    _refuse_empty((file,))
+    refuse_empty((file,))
     from roomlint.measure import Figures
     from roomlint.measure.sheet import sheet
     from roomlint.review.desk import Desk
@@ -272,115 +275,15 @@ def figure_sheet(
     say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units, page_width()), kind)
 
 
+def _written(kind: str, found: Review, wishes: Wishes) -> Iterator[str | bytes]:
+    """Return a report as it is written to a file."""
+    from roomlint.report import draw as drawn
+    from roomlint.report import write
+
+    return drawn("html", found, wishes) if kind == DRAWING else write(kind, found, wishes)
+
+
+main.add_command(draw)
 main.add_command(new)
 main.add_command(schema)
 main.add_command(upgrade_file)
-
-
-def _refuse_empty(paths: tuple[str, ...]) -> None:
-    """Refuse an empty name, as of a variable that a script forgot: it must not stand for the folder one is in."""
-    if "" in paths:
-        raise click.UsageError("an empty text names no file; leave it out, or name a room file or a folder.")
-
-
-def _staged(choices: Choices, against: str | None) -> tuple[Choices, str | None]:
-    """Return the choices of a review of what is staged, and what it is compared with: nothing before any commit."""
-    from roomlint.source.revision import STAGED, RevisionError, has_commits
-
-    try:
-        against = against or ("HEAD" if has_commits() else None)
-    except RevisionError as error:
-        raise click.UsageError(f"--staged: {error}") from None
-    return replace(choices, revision=STAGED), against
-
-
-def _review(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int, outputs: Outputs) -> Review:
-    from roomlint.review.book import load_book
-    from roomlint.review.session import select
-    from roomlint.source.files import find_rooms
-
-    files = _files(choices)
-    if choices.house is not None and not files.is_file(choices.house):
-        raise click.UsageError(f"there is no house file {choices.house!r}.")
-    rooms, problems, empty = find_rooms(paths, files)
-    outputs.clear([*rooms, *(name for name in (choices.house, against) if name is not None)])
-    book = load_book()
-    rules, unknown = select(book, choices.only, choices.without)
-    if unknown:
-        raise click.UsageError(_unknown(unknown, book.ids))
-    if not rules and not any(name.startswith("house") for name in choices.only):
-        raise click.UsageError("no rule is left to run; --only and --without leave nothing.")
-    earlier, renamed = _earlier(against, paths, book, choices, jobs) if against is not None else (None, {})
-    found = _run(rooms, book, choices, jobs, "Reviewing")
-    if earlier is not None:
-        from roomlint.review.compare import compare
-        from roomlint.source.files import at_top
-
-        found = compare(found, earlier, renamed, lambda file: files.is_file(at_top(file)))
-    return replace(
-        found,
-        problems=tuple(sorted({*found.problems, *problems})),
-        troubles=(*book.troubles, *found.troubles),
-        unmatched=tuple(empty),
-    )
-
-
-def _files(choices: Choices) -> Files:
-    from roomlint.source.files import Disk
-
-    if not choices.revision:
-        return Disk()
-    from roomlint.source.revision import Revision, RevisionError
-
-    try:
-        return Revision(choices.revision)
-    except RevisionError as error:
-        raise click.UsageError(f"--staged: {error}") from None
-
-
-def _run(rooms: list[str], book: Book, choices: Choices, jobs: int, label: str) -> Review:
-    from roomlint.review.session import run
-
-    if len(rooms) < BAR_FROM or not sys.stderr.isatty():
-        return run(rooms, book, choices, jobs)
-    with click.progressbar(length=len(rooms), label=label, file=sys.stderr) as bar:
-        return run(rooms, book, choices, jobs, lambda: bar.update(1))
-
-
-def _earlier(
-    against: str, paths: tuple[str, ...], book: Book, choices: Choices, jobs: int
-) -> tuple[Earlier, dict[str, str]]:
-    """Return the earlier review, of every room that was there then, and which files were renamed since."""
-    from roomlint.review.compare import NotOursError, earlier_of, is_json, read_sarif
-    from roomlint.source.files import at_top, find_rooms
-    from roomlint.source.revision import STAGED, Revision, RevisionError, renamed_since
-
-    try:
-        if is_json(against):
-            return read_sarif(against), {}
-        there = Revision(against)
-    except NotOursError as error:
-        raise click.UsageError(f"--against: {error}") from None
-    except RevisionError as error:
-        file = "the file of that name is no report" if Path(against).is_file() else "there is no report of that name"
-        raise click.UsageError(f"--against: {str(error).rstrip('.')}, and {file}.") from None
-    renamed = renamed_since(there.commit, staged=choices.revision == STAGED)
-    then = {room: None for room in find_rooms(paths, there)[0] if there.is_file(room)}
-    then |= {at_top(old): None for new, old in renamed.items() if there.is_file(at_top(old)) and _is_asked(new, paths)}
-    review = _run(sorted(then), book, replace(choices, revision=there.commit), jobs, "Reviewing then")
-    return earlier_of(review, f"revision {against}"), renamed
-
-
-def _is_asked(file: str, paths: tuple[str, ...]) -> bool:
-    """Return whether a room file, named from the top of the repository, is among what is to be reviewed."""
-    from roomlint.source.files import ROOM_ENDINGS, at_top
-
-    whole = Path(at_top(file)).resolve()
-    return file.endswith(ROOM_ENDINGS) and any(whole.is_relative_to(Path(path).resolve()) for path in paths)
-
-
-def _unknown(names: list[str], ids: tuple[str, ...]) -> str:
-    from roomlint.design.reader import nearest
-
-    known = {*ids, *(rule_id.partition(".")[0] for rule_id in ids)}
-    return " ".join(f"{name!r} is neither a rule nor a chapter; {nearest(name, known)}" for name in names)

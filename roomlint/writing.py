@@ -66,8 +66,8 @@ def _put(text: str, *, is_terminal: bool) -> None:
         buffer.write(_bytes(text))
 
 
-def _bytes(text: str) -> bytes:
-    return text.encode("utf-8", "backslashreplace")  # a file name need not be text
+def _bytes(text: str | bytes) -> bytes:
+    return text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace")  # a file name need not be text
 
 
 def _parts(text: str | Iterable[str]) -> Iterator[str]:
@@ -125,13 +125,13 @@ class Outputs:
             except OSError as error:
                 raise CannotWriteError(f"cannot write {file}: {error.strerror}.") from None
 
-    def write(self, file: str, text: str | Iterable[str]) -> None:
+    def write(self, file: str, text: str | Iterable[str | bytes]) -> None:
         """Write a report beside its place and move it there when it is whole; raises `CannotWriteError`."""
         real = self._real[file]
         beside = real.with_name(f".roomlint-{os.getpid()}-{os.urandom(4).hex()}.part")
         try:
             with beside.open("xb") as stream:
-                for part in _parts(text):
+                for part in [text] if isinstance(text, str) else text:
                     stream.write(_bytes(part))
                 stream.flush()
                 os.fsync(stream.fileno())  # some disks say only now that they are full

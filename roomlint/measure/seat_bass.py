@@ -137,6 +137,18 @@ class SeatBass(View):
 
         return world.once("bass response", solved)
 
+    def levels_db(self, decay_s: float) -> tuple[tuple[float, ...], ...]:
+        """Return the level of all subwoofers together at each seat, over `BAND_HZ`, as read, at a decay."""
+        from roomlint.figures.bass import drive, level_db
+
+        gains = drive([self._source(subwoofer, self.world) for subwoofer in self.placed_subwoofers()], BAND_HZ)
+        pressure = (self._paths(self.world).weighed(self._weights(self.world, decay_s)) * gains).sum(axis=1)
+        return tuple(tuple(row) for row in level_db(pressure).tolist())
+
+    def mode_frequencies_hz(self) -> tuple[float, ...]:
+        """Return the frequencies of the room's modes, lowest first, as far as they are well found."""
+        return self.response_in(self.world).frequencies_hz
+
     @property
     def _solver(self) -> Reading:
         return self.once("solver", lambda: assumed(0.0, 1.0, "", NUMERICAL)).shares[0].reading

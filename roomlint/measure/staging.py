@@ -133,7 +133,7 @@ class Staging(View):
 
     def beside_roof_window(self, thing: Source | Treatment, window: RoofWindow) -> Figure:
         """Gap in plan between what is at the ceiling and a window in it; negative when one covers the other."""
-        pane = self._pane(window)
+        pane = self.pane(window)
         around = self._spread(thing) if isinstance(thing, Treatment) else self._seen_from_below(thing)
 
         def compute(world: World) -> float:
@@ -151,7 +151,7 @@ class Staging(View):
 
         return there
 
-    def _pane(self, window: RoofWindow) -> Callable[[World], tuple[Point2, ...]]:
+    def pane(self, window: RoofWindow) -> Callable[[World], tuple[Point2, ...]]:
         """Return a roof window in plan: its sizes are along the ceiling, which a slope makes shorter there."""
         left, front = need(window.from_left_m, window, "from_left"), need(window.from_front_m, window, "from_front")
         wide, long = need(window.width_m, window, "width"), need(window.length_m, window, "length")

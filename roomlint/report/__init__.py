@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 
     from roomlint.review.review import Review
 
-__all__ = ["WRITERS", "Wishes", "width_of", "write"]
+__all__ = ["DRAWN", "WRITERS", "Wishes", "draw", "width_of", "write"]
 
 WRITERS = {
     "text": ("roomlint.report.text", "text_report"),
@@ -23,6 +23,18 @@ WRITERS = {
     "annotations": ("roomlint.report.annotations", "annotations_report"),
 }
 """Format to the module and the function that writes it; a writer loads only when it is asked for."""
+
+
+DRAWN = ("html", "svg", "pdf", "dxf")
+"""The forms of a drawing; a review that is drawn was made with the scenes of its rooms."""
+
+
+def draw(kind: str, review: Review, wishes: Wishes | None = None) -> Iterator[str | bytes]:
+    """Yield the drawings of a finished review in one of the forms."""
+    parts: Iterator[str | bytes] = getattr(import_module("roomlint.report.drawing.compose"), kind)(
+        review, wishes or Wishes()
+    )
+    return parts
 
 
 def write(kind: str, review: Review, wishes: Wishes | None = None) -> Iterator[str]:

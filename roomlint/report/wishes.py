@@ -32,6 +32,8 @@ class Wishes:
     """Whether to write out all that is missing instead of the most hazardous."""
     basis: bool = False
     """Whether to name the rule of each line, and why its window is what it is."""
+    paper: str = ""
+    """What a drawing is put on: `a3`, `a4`, `tabloid` or `letter`; empty for the usual one of the units."""
     width: int = WIDTH
     paint: Callable[[str, str], str] = _plain
     """Gives a text the look of a role: `heading`, `error`, `warning`, `note`, `quiet`."""

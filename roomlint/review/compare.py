@@ -129,6 +129,7 @@ class _Comparing:
             compared=True,
             was_file=was_file,
             sheets_changed=tuple(name for name, now in room.sheets.items() if sheets.get(name, now) != now),
+            was_scene=then.scene if then is not None else None,
         )
 
     def _then(self, file: str, room: RoomReview) -> str:

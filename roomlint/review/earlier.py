@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from roomlint.design.house import House
+    from roomlint.measure.scene import Scene
     from roomlint.review.review import Review, RoomReview
     from roomlint.review.verdict import Verdict
 
@@ -37,6 +38,8 @@ class EarlierRoom:
     verdicts: Mapping[tuple[str, str], Verdict]
     sheets: Mapping[str, str] = field(default_factory=dict)
     """A digest of each product sheet that it used; a report keeps none."""
+    scene: Scene | None = None
+    """What a drawing showed of it, where one is wanted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +84,8 @@ def earlier_of(review: Review, name: str) -> Earlier:
 
 def of_room(file: str, room: RoomReview) -> EarlierRoom:
     """Return a room's review as an earlier one."""
-    return EarlierRoom(file, {(verdict.rule, verdict.subject): verdict for verdict in room.verdicts}, room.sheets)
+    verdicts = {(verdict.rule, verdict.subject): verdict for verdict in room.verdicts}
+    return EarlierRoom(file, verdicts, room.sheets, room.scene)
 
 
 def decided_by(house: House) -> dict[str, Decided]:

@@ -13,6 +13,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import House
     from roomlint.measure.figure import Figure
+    from roomlint.measure.scene import Scene
     from roomlint.review.engine import Trouble
     from roomlint.review.rule import AnyRule
     from roomlint.review.verdict import Unjudged, Verdict
@@ -123,6 +124,10 @@ class RoomReview:
     """A digest of each product sheet that it uses, by the product's id; empty where nothing is compared."""
     sheets_changed: tuple[str, ...] = ()
     """The products whose sheets say something else than in the earlier revision, when compared."""
+    scene: Scene | None = None
+    """What a drawing shows, where one is wanted."""
+    was_scene: Scene | None = None
+    """The same of the earlier revision, when compared."""
 
     def counts(self) -> Mapping[str, int]:
         """Return how many verdicts there are of each kind; failures are counted by level, waived ones apart."""

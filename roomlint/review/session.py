@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.house import House
     from roomlint.design.model import Design
+    from roomlint.measure.scene import Scene
     from roomlint.review.book import Book
     from roomlint.review.rule import AnyRule
     from roomlint.review.spool import Spool
@@ -53,6 +54,8 @@ class Choices:
     """Whether only what is new or worse than an earlier review gates."""
     exact: bool = True
     """Whether a report tells, or a comparison asks, how far the figures that pass may be off: it takes a while."""
+    scene: bool = False
+    """Whether a drawing is wanted: the room's scene is then kept with its review."""
 
 
 def select(book: Book, only: Sequence[str], without: Sequence[str]) -> tuple[tuple[AnyRule, ...], list[str]]:
@@ -225,11 +228,19 @@ def review_design(
             units=house.units or ("us" if is_customary(design.at) else "metric"),
             worked=_worked(design),
             sheets=_sheets(design) if choices.exact else {},
+            scene=_scene(room) if choices.scene else None,
         ),
         outcome.troubles,
     )
     room.figures.release()
     return found
+
+
+def _scene(room: Room) -> Scene:
+    """Return what a drawing of a room shows; made last, for what it looks at counts as judged by nobody."""
+    from roomlint.measure.scene_of import scene_of  # loads only where a drawing is wanted
+
+    return scene_of(room.figures)
 
 
 def _settled(verdict: Verdict) -> Verdict:
