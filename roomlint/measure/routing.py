@@ -268,7 +268,7 @@ class Routing(View):
 
         def compute(world: World) -> float:
             given = amplifier_load.power_into_w(
-                self.power_w(world, source), _REFERRED_OHM, self._rating_ohm(world, source)
+                self.power_w(world, source), _REFERRED_OHM, self.rating_ohm(world, source)
             )
             return given / world(rating)
 

@@ -139,10 +139,10 @@ class SeatBass(View):
 
     def levels_db(self, decay_s: float) -> tuple[tuple[float, ...], ...]:
         """Return the level of all subwoofers together at each seat, over `BAND_HZ`, as read, at a decay."""
-        from roomlint.figures.bass import drive, level_db
+        from roomlint.figures.bass import level_db
 
-        gains = drive([self._source(subwoofer, self.world) for subwoofer in self.placed_subwoofers()], BAND_HZ)
-        pressure = (self._paths(self.world).weighed(self._weights(self.world, decay_s)) * gains).sum(axis=1)
+        paths = self._paths(self.world).weighed(self.weights(self.world, decay_s))
+        pressure = (paths * self._gains(self.world)).sum(axis=1)
         return tuple(tuple(row) for row in level_db(pressure).tolist())
 
     def mode_frequencies_hz(self) -> tuple[float, ...]:
