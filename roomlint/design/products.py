@@ -42,10 +42,10 @@ class Driver(Element):
     )
     from_hz = quantity(
         "Crossover that its band begins at; nothing begins it when not given.", "frequency", key="from",
-        example="2.5 kHz",
+        example="300 Hz",
     )  # fmt: skip
     to_hz = quantity(
-        "Crossover that its band ends at; nothing ends it when not given.", "frequency", key="to", example="1.3 kHz"
+        "Crossover that its band ends at; nothing ends it when not given.", "frequency", key="to", example="2.5 kHz"
     )
 
     right_m.required = True
@@ -91,7 +91,7 @@ class Transducer(Element):
         "Internal crossover of that pair, above which a driver in the middle plays.", "frequency", example="2.2 kHz"
     )
     drivers = several(
-        "Every driver of the front, instead of driver_spacing and crossover: for two that do not share one band.",
+        "Every driver of the front, in place of driver_spacing and crossover: for two that do not share one band.",
         Driver, most=12,
     )  # fmt: skip
     placement = words(
@@ -110,13 +110,10 @@ class Transducer(Element):
     centre_of_gravity_m = length("Height of the centre of gravity.", high=5.0, example="0.45 m")
 
     def settle(self, book: Book) -> None:
-        """Refuse a band that ends before it begins, and drivers that are told in two ways."""
+        """Refuse a band that ends before it begins."""
         low, high = self.given("low_limit_hz"), self.given("high_limit_hz")
         if low is not None and high is not None and low.value >= high.value:
             book.cross(low.at, "the lower limit of the band is not below the upper one.")
-        pair = self.at.get("driver_spacing")
-        if pair is not None and self.given("drivers"):
-            book.cross(pair, "give driver_spacing with crossover, or every driver, not both.")
 
 
 class LeastLoad(Element):

@@ -191,7 +191,7 @@ def mount_reach(room: Room, speaker: Loudspeaker) -> Answer:
 def _side_by_side(room: Room, heard: Seen[Loudspeaker, Seat]) -> Applies:
     """Whether its sheet speaks of more than one driver; a centre without a sheet may have several."""
     data = room.figures.aim.data(heard.source)
-    if data.driver_spacing_m is None and not data.drivers:
+    if not data.drivers and data.driver_spacing_m is None:
         return No("its sheet speaks of no second driver beside the first")
     return True
 

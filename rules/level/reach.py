@@ -62,7 +62,7 @@ def _has_subwoofer(room: Room, _: Design) -> Applies:
     when=_amplified_outside,
     window=Cases("dB", ((HOME, None), (CRITICAL, None)), _wanted),
     says="reaches {figure} at its amplifier's rated power; {window} wanted for full scale ({wanted})",
-    after=("channel.fed", "channel.load", "channel.bridged"),
+    after=("channel.fed",),
     at="product",
     since="0.3.0",
 )  # fmt: skip

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from roomlint.sample import room
+from roomlint.sample import at, room
 from roomlint.testing import changed, room_of
 
 SHEET: dict[str, Any] = {
@@ -33,7 +33,6 @@ def test_drivers_are_read_with_their_places_and_bands() -> None:
 @pytest.mark.parametrize(
     ("changes", "says"),
     [
-        ({"loudspeaker.driver_spacing": "180 mm"}, "not both"),
         ({"loudspeaker.drivers.0.from": "2 kHz"}, "does not begin below its end"),
         ({"loudspeaker.drivers.0.right": None}, "right"),
     ],
@@ -46,3 +45,16 @@ def test_drivers_that_nobody_builds_are_refused(changes: dict[str, Any], says: s
 def test_a_band_of_noise_that_is_no_octave_is_refused() -> None:
     with pytest.raises(ValueError, match="750 Hz"):
         room_of(room(noise={"octaves": {"750 Hz": "20 dB"}}))
+
+
+def test_where_every_driver_is_listed_a_spacing_beside_them_is_told_as_not_looked_at() -> None:
+    from roomlint.design.element import unread
+    from roomlint.review.book import load_book
+    from roomlint.review.engine import review_room
+
+    both = changed(SHEET, {"loudspeaker.driver_spacing": "180 mm", "loudspeaker.crossover": "2 kHz"})
+    data = changed(ROOM, {"loudspeakers.0.position": at(0.0, 2.0), "loudspeakers.0.aim": {"seat": "seat"}})
+    one = room_of(data, [both])
+    review_room(one, [rule for rule in load_book().rules if rule.id == "aim.centre-interference"])
+    left = {key.key for key in unread(one.design.products[0])}
+    assert {"loudspeaker.driver_spacing", "loudspeaker.crossover"} <= left
