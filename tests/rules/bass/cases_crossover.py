@@ -95,7 +95,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
-    Edge("bass.crossover-sum", SHARED, "calibration.settings.0.delay", 6.0, 11.0, 1, "ms", 0.001),
+    Edge("bass.crossover-sum", SHARED, "calibration.settings.0.delay", 6.0, 10.0, 1, "ms", 0.001),
     Edge("bass.crossover-reach", crossed("80 Hz"), SETTING, 30.0, 100.0, 2, unit="Hz", products=SHEETS),
     Edge("bass.crossover-high", crossed("80 Hz"), SETTING, 60.0, 200.0, 1, unit="Hz", products=SHEETS),
     Edge("bass.subwoofer-reach", crossed("80 Hz"), SETTING, 60.0, 200.0, 2, unit="Hz", products=SHEETS),
