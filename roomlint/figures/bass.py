@@ -18,6 +18,7 @@ from roomlint.figures.modal_sum import ComplexArray as ComplexArray  # noqa: PLC
 from roomlint.figures.modes import Indices, Size, mode_frequency_hz, mode_shape
 from roomlint.figures.room_response import solve
 
+MOST_TOGETHER_DB = 20.0
 FilterShape = Literal["butterworth", "linkwitz-riley"]
 
 
@@ -82,6 +83,33 @@ def low_pass(filtering: LowPass, frequencies_hz: Sequence[float] | Array) -> Com
     along = 1j * np.asarray(frequencies_hz, dtype=np.float64) / filtering.corner_hz
     gain: ComplexArray = np.prod(-poles / (along[:, None] - poles), axis=1)
     return gain**2 if twice else gain
+
+
+def high_pass(filtering: LowPass, frequencies_hz: Sequence[float] | Array) -> ComplexArray:
+    """Complex gain of the high-pass that belongs to a low-pass of the same corner, class and order, (frequencies,).
+
+    The low-pass times (j f/fc)^n. An even Linkwitz-Riley sums with it to the same level at every frequency. Range,
+    errors and source as for `low_pass`.
+    """
+    along = 1j * np.asarray(frequencies_hz, dtype=np.float64) / filtering.corner_hz
+    found: ComplexArray = low_pass(filtering, frequencies_hz) * along**filtering.order
+    return found
+
+
+def together_db(one: ComplexArray, other: ComplexArray) -> float:
+    """Return how much louder two pressures are together as they are than with one of them turned round, dB.
+
+    10 log10 of the mean of |a + b|^2 over the mean of |a - b|^2, each first brought to the same mean level: naught
+    where they have nothing to do with each other, below where they cancel; cut at 20 dB either way. Raises Refused
+    where one of them is silent. Source: the definition of adding two pressures.
+    """
+    levels = [float((np.abs(pressure) ** 2).mean()) for pressure in (one, other)]
+    if not min(levels) > 0.0:
+        raise Refused("one of the two is silent there")
+    a, b = one / np.sqrt(levels[0]), other / np.sqrt(levels[1])
+    plus, minus = (float((np.abs(a + sign * b) ** 2).mean()) for sign in (1.0, -1.0))
+    least = 10.0 ** (-MOST_TOGETHER_DB / 10.0)
+    return float(np.clip(10.0 * np.log10(max(plus, least) / max(minus, least)), -MOST_TOGETHER_DB, MOST_TOGETHER_DB))
 
 
 def drive(sources: Sequence[BassSource], frequencies_hz: Sequence[float] | Array) -> ComplexArray:

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
+    from roomlint.measure.crossing import Crossing
     from roomlint.measure.decaying import Decaying
     from roomlint.measure.delays import Delays
     from roomlint.measure.fixtures import Fixtures
@@ -189,6 +190,13 @@ class Figures:
         from roomlint.measure.decaying import Decaying
 
         return Decaying(self)
+
+    @cached_property
+    def crossing(self) -> Crossing:
+        """How subwoofers and loudspeakers add up through the crossover."""
+        from roomlint.measure.crossing import Crossing
+
+        return Crossing(self)
 
     @cached_property
     def placing(self) -> Placing:

@@ -78,7 +78,7 @@ class Delays(View):
         """Return what is entered for a source, if anything is."""
         return next((setting for setting in self.design.calibration.settings if setting.id == source.id), None)
 
-    def _entered_ms(self, world: World, speaker: Loudspeaker) -> float | None:
+    def entered_ms(self, world: World, speaker: Loudspeaker | Subwoofer) -> float | None:
         """Return the delay that is in force for a loudspeaker, by delay or by distance; None when none is entered."""
         setting = self.setting_of(speaker)
         if setting is None:
@@ -99,7 +99,7 @@ class Delays(View):
 
     def _in_force_ms(self, world: World, speaker: Loudspeaker) -> float:
         """Return the delay in force: the one entered, or else the one that the drawing asks for."""
-        entered = self._entered_ms(world, speaker)
+        entered = self.entered_ms(world, speaker)
         if entered is not None:
             return entered
         world.assume(ALIGNED)
@@ -190,7 +190,7 @@ class Delays(View):
         def compute(world: World) -> float:
             speed = self.figures.space.sound_speed_m_s(world)
             apart = delay.travel_ms(self.far_m(world, left, seat) - self.far_m(world, right, seat), speed)
-            if self._entered_ms(world, left) is None and self._entered_ms(world, right) is None:
+            if self.entered_ms(world, left) is None and self.entered_ms(world, right) is None:
                 # Both count from the farthest loudspeaker, which drops out of their difference and needs no place.
                 world.assume(ALIGNED)
                 ahead = self.far_m(world, right, reference) - self.far_m(world, left, reference)

@@ -86,6 +86,11 @@ class SeatBass(View):
         setting = self.figures.delays.setting_of(subwoofer)
         return _together(subwoofer.level_db, setting.level_db if setting is not None else None)
 
+    def level_of(self, world: World, subwoofer: Subwoofer) -> float:
+        """Return that level in a world; a subwoofer of which nothing is said plays as loud as the others."""
+        level = self.level(subwoofer)
+        return world(level) if level is not None else 0.0
+
     def delay(self, subwoofer: Subwoofer) -> Quantity | None:
         """Return a subwoofer's delay: its own and the one that is entered for it together."""
         setting = self.figures.delays.setting_of(subwoofer)
@@ -100,10 +105,10 @@ class SeatBass(View):
     def _source(self, subwoofer: Subwoofer, world: World) -> BassSource:
         from roomlint.figures.bass import BassSource
 
-        level, late = self.level(subwoofer), self.delay(subwoofer)
+        late = self.delay(subwoofer)
         return BassSource(
             world.xyz(need(subwoofer.position, subwoofer, "position")),
-            world(level) if level is not None else 0.0,
+            self.level_of(world, subwoofer),
             world(late) if late is not None else 0.0,
             self.inverted(subwoofer),
             self._low_pass(subwoofer, world),

@@ -83,7 +83,10 @@ class World:
         known = self.known(key, compute)
         self._trace.add(known.trace)
         if known.refusal is not None:
-            raise known.refusal.with_traceback(None)
+            try:
+                raise known.refusal.with_traceback(None)
+            finally:
+                del known  # by way of this frame what is raised would hold on to itself, and the room with it
         value: T = known.value
         return value
 
@@ -98,7 +101,10 @@ class World:
         """Return what a computation gives and what it looked at."""
         found = self._compute(compute)
         if found.refusal is not None:
-            raise found.refusal.with_traceback(None)
+            try:
+                raise found.refusal.with_traceback(None)
+            finally:
+                del found  # by way of this frame what is raised would hold on to itself, and the room with it
         return found.value, found.trace
 
     def _compute(self, compute: Callable[[World], Any]) -> _Known:
@@ -170,6 +176,9 @@ class Moved(World):
         if not known.trace.readings.keys().isdisjoint(self._readings):
             known = self.known(key, compute)
         if known.refusal is not None:
-            raise known.refusal.with_traceback(None)
+            try:
+                raise known.refusal.with_traceback(None)
+            finally:
+                del known  # by way of this frame what is raised would hold on to itself, and the room with it
         value: T = known.value
         return value

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     LOUDSPEAKERS,
@@ -15,6 +15,7 @@ from roomlint.review import (
     at_most,
     fails,
     found,
+    labelled,
     passes,
     practice,
     rule,
@@ -24,8 +25,12 @@ from roomlint.review import (
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.quantity import Quantity
-    from roomlint.review import Answer, Applies, Figure, Room, Says
+    from roomlint.review import Answer, Applies, Figure, Room, Says, Subjects
     from roomlint.review.subjects import Source
+
+
+MOST_HZ: Final = 110.0
+SCREEN: Subjects[Loudspeaker] = labelled("M+000", "M+030", "M-030")
 
 
 def _meets_a_subwoofer(room: Room, _: Loudspeaker) -> Applies:
@@ -51,6 +56,12 @@ def _highest(room: Room) -> Quantity:
     if crossover is None:
         raise Missing(room.design, "calibration.settings")
     return crossover
+
+
+def _in_reach(room: Room, speaker: Loudspeaker) -> Applies:
+    if _crossover(room, speaker).value <= MOST_HZ:
+        return True
+    return No("its crossover lies above the modes that are computed")
 
 
 @rule(
@@ -160,6 +171,38 @@ def low_pass(room: Room, subwoofer: Subwoofer) -> Answer:
     crossover = _highest(room)
     view = room.figures.bass
     return found(view.low_pass_ratio(subwoofer, crossover), crossover=view.crossover_figure(crossover))
+
+
+@rule(
+    "bass.crossover-sum",
+    level=Level.NOTE,
+    basis=practice("as set at least as loud through the crossover as with one turned round, less 3 dB; our choice"),
+    each=SCREEN,
+    when=(_meets_a_subwoofer, _in_reach),
+    window=at_least(-3.0, "dB"),
+    says="through {crossover} it and the subwoofers cancel: {figure} against one turned round; {window} wanted",
+    at="position",
+    since="0.3.0",
+)
+def crossover_sum(room: Room, speaker: Loudspeaker) -> Answer:
+    """As set, the subwoofers do not work against a main loudspeaker through its crossover.
+
+    Why: A subwoofer of the wrong polarity, or some milliseconds late, takes the loudspeaker's sound away where both
+    play.
+
+    How decided: Pressure of all subwoofers, with level, delay, polarity and low-pass as entered, and of the
+    loudspeaker, at the reference seat as a sum over the room's modes, half an octave to either side of the crossover
+    entered, with filters of the fourth order, both brought to one level; against the same with one of them turned
+    round. Computed at decays of 0.3, 0.5 and 0.8 s, the kindest told. A crossover above 110 Hz lies beyond the modes
+    that are computed.
+
+    Remedy: Turn the subwoofers' polarity, or set their delay anew by a measurement through the crossover.
+
+    When to waive: A measurement through the crossover shows that it is right.
+    """
+    crossover = _crossover(room, speaker)
+    summed = room.figures.crossing.together(speaker, crossover, room.reference_seat)
+    return found(summed, crossover=room.figures.bass.crossover_figure(crossover))
 
 
 @rule(

@@ -7,6 +7,7 @@ import pyroomacoustics
 import pytest
 
 from roomlint.figures import bass
+from roomlint.figures.domain import Refused
 
 FOOT = 0.3048
 ROOM_A = (6.0, 4.5, 2.7)
@@ -206,3 +207,20 @@ def test_what_all_sources_share_is_left_out() -> None:
     assert np.abs(bass.evened(gains)) == pytest.approx(np.ones((2, 2)))
     assert bass.evened(gains)[1, 1] == pytest.approx(-1.0)
     assert (bass.evened(np.zeros((2, 1), dtype=complex)) == 0).all()
+
+
+def test_a_crossover_sums_flat_and_cancels_turned_round() -> None:
+    # Textbook: low- and high-pass of an even Linkwitz-Riley are in phase everywhere and sum to a level of one.
+    frequencies = [20.0, 56.6, 80.0, 113.0, 400.0]
+    low = bass.low_pass(bass.LowPass(80.0), frequencies)
+    high = bass.high_pass(bass.LowPass(80.0), frequencies)
+    assert np.abs(low + high) == pytest.approx(np.ones(5), abs=1e-9)
+    assert np.abs(low - high)[2] == pytest.approx(0.0, abs=1e-9)
+    assert bass.together_db(low, high) > 0.0
+    assert bass.together_db(low, -high) == pytest.approx(-bass.together_db(low, high))
+
+
+def test_what_has_nothing_to_do_with_each_other_adds_nothing() -> None:
+    assert bass.together_db(np.array([1.0 + 0j]), np.array([1j])) == pytest.approx(0.0)
+    with pytest.raises(Refused):
+        bass.together_db(np.zeros(2, dtype=complex), np.ones(2, dtype=complex))

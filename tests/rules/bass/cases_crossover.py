@@ -28,9 +28,38 @@ def crossed(at: str, own: str | None = None, **more: Any) -> dict[str, Any]:
     )
 
 
+# 4.5 by 6.0 m under 2.7 m; the left one delayed against a subwoofer in the corner.
+SHARED: dict[str, Any] = {
+    "roomlint": 1,
+    "project": {"code": "case"},
+    "survey": {"tolerance": "0 mm", "temperature": "20 degC"},
+    "room": {"size": {"width": "4.5 m", "length": "6 m"}, "ceiling": {"shape": "flat", "height": "2.7 m"}},
+    "seats": [{"id": "middle", "ear": {"from_left": "2.25 m", "from_front": "4.0 m", "height": "1.1 m"}}],
+    "loudspeakers": [
+        {
+            "id": "left", "label": "M+030",
+            "position": {"from_left": "1.2 m", "from_front": "1.0 m", "height": "1.0 m"},
+        }
+    ],
+    "subwoofers": [{"id": "sub", "position": {"from_left": "0.4 m", "from_front": "0.4 m", "height": "0.25 m"}}],
+    "calibration": {
+        "settings": [{"id": "left", "crossover": "80 Hz", "delay": "2.9 ms"}, {"id": "sub", "delay": "0 ms"}],
+    },
+}  # fmt: skip
+LATE = changed(SHARED, {"calibration.settings.0.delay": "10 ms"})
+SUMMED = "an independent modal sum of the same room to 1600 Hz with both filters"
 SETTING = "calibration.settings.0.crossover"
 
 CASES: list[Case | Never] = [
+    Case("bass.crossover-sum", "pass", SHARED, figure=3.18, within=0.15, source=SUMMED),
+    Case("bass.crossover-sum", "fail", LATE, level="note", figure=-3.62, within=0.15, source=SUMMED, says="80 Hz"),
+    Case("bass.crossover-sum", "pass", changed(SHARED, {"subwoofers.0.inverted": True}), figure=-1.88, within=0.15,
+         source=SUMMED),
+    Case("bass.crossover-sum", "open", changed(SHARED, {"calibration.settings.0.crossover": None})),
+    Case("bass.crossover-sum", "open", changed(SHARED, {"calibration.settings.0.delay": None}), says="delay"),
+    Case("bass.crossover-sum", "open", changed(SHARED, {"calibration.settings.1": None}), says="delay"),
+    Case("bass.crossover-sum", "notApplicable", changed(SHARED, {"subwoofers": "none", "calibration.settings.1": None})),
+    Case("bass.crossover-sum", "notApplicable", changed(SHARED, {"calibration.settings.0.crossover": "150 Hz"})),
     Case("bass.crossover-reach", "pass", crossed("80 Hz"), SHEETS, figure=1.6, source="80 / 50"),
     Case("bass.crossover-reach", "fail", crossed("40 Hz"), SHEETS, level="warning", figure=0.8, source="40 / 50"),
     Case("bass.crossover-reach", "fail", crossed("60 Hz"), SHEETS, level="note"),
@@ -66,6 +95,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
+    Edge("bass.crossover-sum", SHARED, "calibration.settings.0.delay", 6.0, 10.0, 1, "ms", 0.001),
     Edge("bass.crossover-reach", crossed("80 Hz"), SETTING, 30.0, 100.0, 2, unit="Hz", products=SHEETS),
     Edge("bass.crossover-high", crossed("80 Hz"), SETTING, 60.0, 200.0, 1, unit="Hz", products=SHEETS),
     Edge("bass.subwoofer-reach", crossed("80 Hz"), SETTING, 60.0, 200.0, 2, unit="Hz", products=SHEETS),

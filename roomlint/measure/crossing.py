@@ -1,0 +1,99 @@
+"""Subwoofers and a loudspeaker in the band that they share around its crossover, as set, at a seat."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Final
+
+from roomlint.design.base import Missing, need
+from roomlint.design.quantity import Share
+from roomlint.measure.figure import Figure
+from roomlint.measure.seat_bass import BAND_HZ, DECAYS_S
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from roomlint.design.base import Point
+    from roomlint.design.listening import Loudspeaker, Seat
+    from roomlint.design.quantity import Quantity
+    from roomlint.figures.direction import Point3
+    from roomlint.measure.boundary import Source
+    from roomlint.measure.world import World
+
+FILTERS: Final = "a crossover of the fourth order, high- and low-pass alike"
+HALF_OCTAVE: Final = math.sqrt(2.0)
+
+
+class Crossing(View):
+    """How the subwoofers and a loudspeaker add up through the crossover that is entered for it."""
+
+    def late_s(self, world: World, source: Source) -> float:
+        """Return the delay that is in force for a source: what is entered and its own; raises `Missing` without."""
+        entered = self.figures.delays.entered_ms(world, source)
+        own: Quantity | None = getattr(source, "delay_s", None)
+        if entered is None and own is None:
+            setting = self.figures.delays.setting_of(source)
+            raise Missing(setting, "delay") if setting is not None else Missing(source, "delay")
+        return (entered or 0.0) / 1e3 + (world(own) if own is not None else 0.0)
+
+    def together(self, speaker: Loudspeaker, crossover: Quantity, seat: Seat) -> Figure:
+        """Return how much louder both are as set than with the polarity of one turned round, dB.
+
+        Over half an octave to either side of the crossover, by the room's modes, the kindest of three decays; levels
+        are taken as matched.
+        """
+        points = self._points(speaker, seat)
+        read = [point.xyz for point in points]
+
+        def compute(world: World) -> float:
+            world.assume(FILTERS)
+            return self._together(world, speaker, crossover, [world.xyz(point) for point in points])
+
+        def shares() -> list[Share]:
+            now = self._together(self.world, speaker, crossover, read)
+            changes: dict[object, Share] = {}
+            for number, point in enumerate(points):
+                for axis, value in enumerate(point.values):
+                    for share in (share for share in value.shares if share.change):
+                        moved = [list(place) for place in read]
+                        moved[number][axis] += share.change
+                        places = [(x, y, z) for x, y, z in moved]
+                        change = (self._together(self.world, speaker, crossover, places) - now) / share.reading.u
+                        known = changes.get(share.reading)
+                        slope = change + (known.slope if known is not None else 0.0)
+                        changes[share.reading] = Share(share.reading, slope)
+            return list(changes.values())
+
+        return Figure.together("level through the crossover", "dB", self.world, compute, shares)
+
+    def _points(self, speaker: Loudspeaker, seat: Seat) -> list[Point]:
+        bass = self.figures.bass
+        subwoofers = [need(one.position, one, "position") for one in bass.placed_subwoofers()]
+        return [*subwoofers, need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")]
+
+    def _together(self, world: World, speaker: Loudspeaker, crossover: Quantity, places: list[Point3]) -> float:
+        import numpy as np
+
+        from roomlint.figures.bass import BassSource, LowPass, drive, high_pass, low_pass, together_db
+
+        bass, corner = self.figures.bass, world(crossover)
+        band = [number for number, hz in enumerate(BAND_HZ) if corner / HALF_OCTAVE <= hz <= corner * HALF_OCTAVE]
+        hertz = [BAND_HZ[number] for number in band]
+        subwoofers = bass.placed_subwoofers()
+        sources = [
+            BassSource(place, bass.level_of(world, one), self.late_s(world, one), bass.inverted(one))
+            for one, place in zip(subwoofers, places, strict=False)
+        ]
+        sources.append(BassSource(places[-2], 0.0, self.late_s(world, speaker), bass.inverted(speaker)))
+        gains = drive(sources, hertz)
+        shared = LowPass(corner)
+        gains[:-1] *= low_pass(shared, hertz)
+        gains[-1] *= high_pass(shared, hertz)
+        for number, one in enumerate(subwoofers):
+            if one.low_pass_hz is not None:
+                gains[number] *= low_pass(LowPass(world(one.low_pass_hz)), hertz)
+        paths = bass.response_in(self.world).paths(places[:-1], places[-1:])
+        found = []
+        for decay_s in DECAYS_S:
+            pressure = paths.weighed(bass.weights(self.world, decay_s)[:, np.asarray(band)])[0] * gains
+            found.append(together_db(pressure[:-1].sum(axis=0), pressure[-1]))
+        return max(found)
