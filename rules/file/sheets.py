@@ -44,11 +44,12 @@ def _sheets(thing: Bought) -> tuple[Product, ...]:
 
 
 def ordered(room: Room, thing: Bought) -> Applies:
-    """Whether the job is so far that products are ordered, and the thing has a sheet."""
+    """Whether the job is so far that products are ordered; what has no sheet yet may be given a guessed one."""
     stage = need(room.design.project.stage, room.design.project, "stage")
     if stage in DRAWN:
         return No(f"at {stage} data may be assumed")
-    return True if _sheets(thing) else No("it has no sheet")
+    need(thing.product, thing, "product")
+    return True
 
 
 @rule(

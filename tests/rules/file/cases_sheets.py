@@ -25,5 +25,6 @@ CASES = [
     on("open", None, says="provenance"),
     on("open", "assumed", {"project.stage": None}, says="stage"),
     on("notApplicable", "assumed", {"project.stage": "design"}),
+    on("open", "assumed", {"loudspeakers.0.product": None}, says="product"),
     Case("file.assumed-sheet", "notApplicable", room()),
 ]
