@@ -137,6 +137,8 @@ def loudspeaker_label(_: Room, speaker: Loudspeaker) -> Says:
 def _aimed_and_turned(room: Room, speaker: Loudspeaker) -> Applies:
     if speaker.aim is None:
         return No("its aim is what its mount says")
+    mounting = need(speaker.mounting, speaker, "mounting")
+    need(mounting.on, mounting, "on")
     return True if room.figures.aim.turned(speaker) else No("how its mount is turned is not written")
 
 

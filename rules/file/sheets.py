@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Level, No, Subjects, fails, need, passes, practice, rule
+from roomlint.review import Level, Missing, No, Subjects, fails, need, passes, practice, rule
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -44,11 +44,12 @@ def _sheets(thing: Bought) -> tuple[Product, ...]:
 
 
 def ordered(room: Room, thing: Bought) -> Applies:
-    """Whether the job is so far that products are ordered, and the thing has a sheet."""
+    """Whether the job is so far that products are ordered; what has no sheet yet may be given a guessed one."""
     stage = need(room.design.project.stage, room.design.project, "stage")
     if stage in DRAWN:
         return No(f"at {stage} data may be assumed")
-    return True if _sheets(thing) else No("it has no sheet")
+    need(thing.product, thing, "product")
+    return True
 
 
 @rule(
@@ -78,4 +79,8 @@ def assumed_sheet(room: Room, thing: Bought) -> Says:
     """
     sources = {sheet.words: need(sheet.provenance, sheet, "provenance") for sheet in _sheets(thing)}
     guessed = tuple(name for name, source in sources.items() if source == "assumed")
-    return fails("assumed", sheets=guessed, stage=str(room.design.project.stage)) if guessed else passes("known")
+    if guessed:
+        return fails("assumed", sheets=guessed, stage=str(room.design.project.stage))
+    if "mounting" in thing.KEYS and getattr(thing, "mounting", None) is None:
+        raise Missing(thing, "mounting")
+    return passes("known")

@@ -151,7 +151,8 @@ def furniture_strap(room: Room, thing: Held) -> Says:
 def strapped(room: Room, thing: Held) -> Applies:
     """Whether a strap is stated."""
     mounting = room.figures.mounts.mounting(thing)
-    return True if stated(mounting.strap) is not None else No("no strap is stated")
+    need(mounting.strap, mounting, "strap")
+    return True if stated(mounting.strap) is not None else No("no strap is there", unless=("mount.furniture-strap",))
 
 
 @rule(

@@ -27,6 +27,7 @@ STRIDE = 41
 ALIKE: Final[dict[str, str]] = {
     r"room\.ceiling\.framing\.runs": "which way joists run matters only where two things hang on one",
     r"circuits\[\]\.receptacles\[\]\.(place|sink)": "one receptacle that asks for protection, or has it, is enough",
+    r"room\.cuts\[\]\.doubled": "a stud that does not bear takes the larger hole, doubled or not",
     r"circuits\[\]\.gfci": "where no receptacle asks for protection it may be there or not",
     r"circuits\[\]\.feeds_lighting": "a circuit that is overloaded by its plugs needs no lighting for it",
     r"handover\[0\]\.kind": "what nobody asks for beside the rest may be of any kind",

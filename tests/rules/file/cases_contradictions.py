@@ -40,6 +40,7 @@ CASES: list[Case | Never] = [
     Case("file.aim-and-mount", "pass", changed(TURNED, {TILT: None}), figure=0.0, source="both face right", within=1e-6),
     Case("file.aim-and-mount", "open", changed(TURNED, {"loudspeakers.0.aim": {"elevation": "0 deg"}}), says="azimuth"),
     Case("file.aim-and-mount", "open", changed(TURNED, {"loudspeakers": None}), says="loudspeakers"),
+    Case("file.aim-and-mount", "open", changed(TURNED, {"loudspeakers.0.mounting": None}), says="mounting"),
     Case("file.aim-and-mount", "notApplicable", changed(TURNED, {SWIVEL: None, TILT: None})),
     Case("file.aim-and-mount", "notApplicable", changed(TURNED, {"loudspeakers.0.aim": None})),
     Case("file.aim-and-mount", "notApplicable", changed(TURNED, {"loudspeakers.0.mounting.on": "stand"})),

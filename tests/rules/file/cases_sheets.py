@@ -7,7 +7,9 @@ from typing import Any
 from roomlint.sample import room, speaker
 from roomlint.testing import Case, changed
 
-ROOM = changed(room(speaker("left", "M+030", -1.5, 2.6, product="box")), {"project.stage": "rough-in"})
+ROOM = changed(
+    room(speaker("left", "M+030", -1.5, 2.6, product="box", mounting={"on": "front"})), {"project.stage": "rough-in"}
+)
 
 
 def on(kind: str, source: str | None, changes: dict[str, Any] | None = None, **more: Any) -> Case:
@@ -25,5 +27,9 @@ CASES = [
     on("open", None, says="provenance"),
     on("open", "assumed", {"project.stage": None}, says="stage"),
     on("notApplicable", "assumed", {"project.stage": "design"}),
+    on("open", "assumed", {"loudspeakers.0.product": None}, says="product"),
+    # What holds it may have a sheet that somebody guessed.
+    on("open", "measured", {"loudspeakers.0.mounting": None}, says="mounting"),
+    on("fail", "assumed", {"loudspeakers.0.mounting": None}),
     Case("file.assumed-sheet", "notApplicable", room()),
 ]

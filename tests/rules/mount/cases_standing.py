@@ -109,7 +109,8 @@ CASES: list[Case | Never] = [
     free("mount.strap-rating", "pass", {**STRAPPED, PULL: "50 lbf"}, figure=222.41, source="50 lbf"),
     free("mount.strap-rating", "fail", {**STRAPPED, PULL: "230 N ± 20 N"}),
     free("mount.strap-rating", "open", {**STRAPPED, PULL: None}, says="rating"),
-    free("mount.strap-rating", "notApplicable", {**SHELF, f"{L}.mounting.strap": "none"}),
+    free("mount.strap-rating", "notApplicable", {**SHELF, f"{L}.mounting.strap": "none", "project.children": False}),
+    free("mount.strap-rating", "open", SHELF, says="strap"),
     free("mount.strap-rating", "notApplicable"),
     # Feet 0.21 m by 0.26 m on a plate of 0.22 m by 0.28 m.
     free("mount.stand-plate", "pass", ON_STAND, products=stand(plate_width="0.22 m", plate_depth="0.28 m"), figure=10.0, source="0.22 m less 0.21 m"),
