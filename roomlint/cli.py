@@ -121,7 +121,7 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
     multiple=True,
     callback=_writes,
     metavar="FORMAT=FILE",
-    help="Also write a report to a file; repeatable.",
+    help="Also write a report, or the drawing (drawing=FILE), to a file; repeatable.",
 )
 @click.option("--gate", type=click.Choice(GATES), help="Lowest level that gives exit status 1; else the house decides.")
 @click.option("--only", multiple=True, metavar="ID-OR-CHAPTER", help="Run only these rules; repeatable.")

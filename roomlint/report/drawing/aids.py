@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from roomlint.measure.scene import Scene, Spot2
     from roomlint.report.drawing.pen import Pen
 
-BELOW_MM: Final = 24.0
+BELOW_MM: Final = 30.0
 """What a plan takes below the room for these."""
 _BAR_MM: Final = 9.0
 """How long a part of the scale bar is at least."""
@@ -53,6 +53,7 @@ def scale_bar(pen: Pen) -> None:
     for number in (0, 2, 4):
         pen.words((number * step, v), pen.length(number * step), 1.9, shift_mm=(0.0, -2.9), layer="dimension")
     u = 4 * step + pen.m(14.0)
+    pen.keep_clear(((0.0, v - pen.m(3.0)), (u + pen.m(20.0), v + pen.m(4.0))))
     pen.path(((u, v - pen.m(3.0)), (u, v + pen.m(4.0))), "opening")
     arrow(pen, (u, v + pen.m(5.0)), 90.0)
     pen.words((u, v), "to the front", 1.9, anchor="start", shift_mm=(2.0, 0.0), layer="dimension")
@@ -63,11 +64,10 @@ def not_placed(pen: Pen, scene: Scene) -> None:
     names = [name for _, name in scene.unplaced]
     if not names:
         return
-    v = -pen.m(BELOW_MM - 11.0)
-    u = 4.0 * _bar_m(pen) + pen.m(34.0)
+    u, v = 0.0, -pen.m(20.0)
     points = ((u, v), (u + pen.m(5.0), v), (u + pen.m(5.0), v + pen.m(2.4)), (u, v + pen.m(2.4)))
     pen.path(points, "unknown", closed=True, fill="hatch")
-    text = f"not placed, so not drawn: {few(names)}"
+    text = f"not placed, so not drawn: {few(names, 3)}"
     pen.words((u, v), text, 2.0, anchor="start", shift_mm=(6.0, 0.5), layer="dimension")
 
 

@@ -6,7 +6,7 @@ All of it is drawn in millimetres of the paper: a view at 1:1000 whose metres ar
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, TypeAlias
 
 from roomlint.report.drawing.findings import LEVELS
 from roomlint.report.drawing.paper import BINDING_MM, MARGIN_MM, scale_words
@@ -16,8 +16,6 @@ from roomlint.report.words import count_of
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from roomlint.measure.scene import Scene
     from roomlint.report.drawing.findings import Listing
     from roomlint.report.drawing.paper import Paper
@@ -38,6 +36,9 @@ _MARKED_MM: Final = 7.0
 _IN_LIST: Final = 0.72
 """How large a mark is in the list."""
 _ROW_MM: Final = 3.6
+_LEAST_ROWS: Final = 3
+Row: TypeAlias = tuple[str, str, str, str]
+"""What stands somewhere, from the left, from the front, height."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -256,7 +257,7 @@ def key(wide_mm: float) -> View:
     return pen.view("key", "", (0.0, y), (wide_mm, 0.0), "")
 
 
-def setting_out_rows(scene: Scene, units: Units) -> list[tuple[str, str, str, str]]:
+def setting_out_rows(scene: Scene, units: Units) -> list[Row]:
     """Return what an installer sets out: name, from the left, from the front, height."""
     rows = []
     for thing in scene.things:
@@ -278,22 +279,20 @@ def setting_out_rows(scene: Scene, units: Units) -> list[tuple[str, str, str, st
 
 
 def setting_out(
-    scene: Scene, units: Units, wide_mm: float, high_mm: float, from_mm: float
-) -> Iterator[tuple[float, float, View]]:
-    """Yield the setting-out table in as many columns as it takes: where each goes, and the table."""
-    rows = setting_out_rows(scene, units)
+    rows: list[Row], wide_mm: float, high_mm: float, from_mm: float = 0.0
+) -> tuple[list[tuple[float, float, View]], list[Row]]:
+    """Return the setting-out table in as many columns as fit below a height, each with its place, and what is left."""
     column = min(128.0, wide_mm - 4.0)
-    most = max(3, int((high_mm - from_mm - 16.0) / _ROW_MM))
-    x, y = 2.0, from_mm
-    if from_mm > high_mm * 0.75:
-        return
-    while rows and x + column <= wide_mm + 1.0:
-        yield x, y, _table(rows[:most], column)
+    most = int((high_mm - from_mm - 14.0) / _ROW_MM)
+    found, x = [], 2.0
+    while rows and most >= _LEAST_ROWS and x + column <= wide_mm + 1.0:
+        found.append((x, from_mm, _table(rows[:most], column)))
         rows = rows[most:]
         x += column + 4.0
+    return found, rows
 
 
-def _table(rows: list[tuple[str, str, str, str]], wide_mm: float) -> View:
+def _table(rows: list[Row], wide_mm: float) -> View:
     pen = _pen()
     ends = [2.0, wide_mm * 0.58, wide_mm * 0.79, wide_mm - 1.0]
     y = -5.0

@@ -111,7 +111,11 @@ def _finding(
     marks = dict.fromkeys(
         mark for rule in known.values() if rule is not None for mark in footnotes.of(rule.caution, 1) if rule.caution
     )
-    return Finding(f"f{number}", number, level, one_line(text), actions, _keys(verdicts), verdicts, rules, tuple(marks))
+    change = verdicts[0].change
+    way = f" ({change.way.value})" if change is not None and change.way is not None else ""
+    return Finding(
+        f"f{number}", number, level, one_line(f"{text}{way}"), actions, _keys(verdicts), verdicts, rules, tuple(marks)
+    )
 
 
 def _keys(verdicts: tuple[Verdict, ...]) -> tuple[str, ...]:

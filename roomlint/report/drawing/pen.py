@@ -19,6 +19,8 @@ MARK_MM: Final = 2.35
 _RINGS: Final = (0.0, 2.0, 4.5, 7.5, 11.0, 15.0, 20.0)
 _TURNS: Final = tuple(math.radians(turn) for turn in (90, 270, 0, 180, 45, 135, 315, 225, 20, 160, 200, 340, 70, 110))
 _GAP_MM: Final = 0.5
+_RING_MM2: Final = 1.5
+"""What a ring farther out costs, against an area that is covered."""
 _LIKE_M: Final = 1.0
 """Lengths are written as this one is."""
 
@@ -151,7 +153,13 @@ class Pen:
 
     def _free(self, at: Spot2, half_w: float, half_h: float, beside_mm: float) -> Spot2:
         x, y = self.mm(at[0]), self.mm(at[1])
-        best: tuple[float, Spot2] | None = None
+        reach = beside_mm + _RINGS[-1] + _GAP_MM
+        near = [
+            box
+            for box in self._taken
+            if abs(box.x - x) < reach + 2.0 * half_w + box.half_w and abs(box.y - y) < reach + 2.0 * half_h + box.half_h
+        ]
+        best, least = (x, y), math.inf
         for number, ring in enumerate(_RINGS):
             for turn in _TURNS:
                 dx, dy = math.cos(turn), math.sin(turn)
@@ -159,13 +167,16 @@ class Pen:
                     x + dx * (beside_mm + ring + half_w * abs(dx)), y + dy * (beside_mm + ring + half_h * abs(dy)),
                 )  # fmt: skip
                 box = Box(*there, half_w + _GAP_MM, half_h + _GAP_MM)
-                covered = sum(box.overlap(other) for other in self._taken)
-                if covered <= 0.0:
-                    return there
-                cost = covered + 1.5 * number
-                if best is None or cost < best[0]:
-                    best = cost, there
-        return best[1] if best is not None else (x, y)
+                cost = _RING_MM2 * number
+                for other in near:
+                    cost += box.overlap(other)
+                    if cost >= least:
+                        break
+                else:
+                    if cost <= _RING_MM2 * number:
+                        return there
+                    best, least = there, cost
+        return best
 
     def view(self, name: str, title: str, low: Spot2, high: Spot2, about: str) -> View:
         """Return what was drawn, as a view."""

@@ -136,7 +136,12 @@ class Drawing:
         found.append(("Sections", scale_words(self.views.sections[0].scale, self.units), self._sections()))
         over = self.views.ceiling
         found.append(("Ceiling plan", scale_words(over.scale, self.units), [self._captioned(over, 0.0, 0.0)]))
-        found.append(("Curves and setting out", "", self._curves()))
+        curves, rows = self._curves()
+        found.append(("Curves and setting out", "", curves))
+        wide, high = room_mm(self.paper)
+        while rows:
+            tables, rows = blocks.setting_out(rows, wide, high)
+            found.append(("Setting out, continued", "", self._tables(tables)))
         column = self._column_high()
         key = blocks.key(self.paper.column_mm)
         taken = blocks.taken(lines, column - key.size_mm[1] - 3.0)
@@ -169,15 +174,19 @@ class Drawing:
         places = self._places(views[0].scale) or [(0.0, 0.0), (0.0, views[0].size_mm[1] + _CAPTION_MM)]
         return [self._captioned(view, x, y) for view, (x, y) in zip(views, places, strict=True)]
 
-    def _curves(self) -> list[Placed]:
+    def _curves(self) -> tuple[list[Placed], list[blocks.Row]]:
+        """Return the charts with as much of the setting out as fits below them, and what is left of it."""
         found, y = [], MARGIN_MM + _CAPTION_MM
         for chart in self.views.charts:
             found.append(Placed(chart, BINDING_MM + 2.0, y))
             y += chart.size_mm[1] + GUTTER_MM
-        wide, high = room_mm(self.paper)
-        for x, top, table in blocks.setting_out(self.scene, self.units, wide, high, y - MARGIN_MM):
-            found.append(Placed(table, BINDING_MM + x, MARGIN_MM + top))
-        return found
+        rows = blocks.setting_out_rows(self.scene, self.units)
+        tables, rows = blocks.setting_out(rows, *room_mm(self.paper), y - MARGIN_MM)
+        return [*found, *self._tables(tables)], rows
+
+    @staticmethod
+    def _tables(tables: list[tuple[float, float, View]]) -> list[Placed]:
+        return [Placed(table, BINDING_MM + x, MARGIN_MM + y) for x, y, table in tables]
 
     def _findings_page(self, lines: list[blocks.TextLine]) -> tuple[list[Placed], list[blocks.TextLine]]:
         wide, high = room_mm(self.paper)

@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 from sheet_reader import Sheet, near
 
+from roomlint.report.drawing import blocks
+from roomlint.report.drawing.shapes import Mark, Words
 from roomlint.sample import at, room, shorthand, speaker
 
 Data = dict[str, Any]
@@ -151,8 +153,6 @@ def test_a_reflection_is_drawn_by_way_of_its_mirror_image() -> None:
 def test_marks_stand_beside_what_they_are_about() -> None:
     sheet = Sheet(ell())
     view = sheet.view("plan")
-    from roomlint.report.drawing.shapes import Mark
-
     marks = [item for item in view.items if isinstance(item, Mark) and item.key == "loudspeaker/left"]
     assert marks
     assert all(item.at == (1.5, 4.5) for item in marks)
@@ -266,3 +266,16 @@ def test_a_sheet_is_as_large_as_its_paper_and_its_plan_true_to_scale(
     assert sheet.root.get("height") == f"{round(size[1] * many, 3):g}mm"
     view = sheet.view("plan")
     assert view.mm(5.0) == pytest.approx(5000.0 / view.scale)
+
+
+@pytest.mark.parametrize("paper", ["a3", "letter"])
+def test_all_that_is_placed_is_in_the_setting_out_of_every_paper(paper: str) -> None:
+    sheet = Sheet(shorthand("tray"), paper=paper)
+    told = "".join(sheet.root.itertext())
+    for thing in sheet.drawing.scene.things:
+        if thing.kind in {"loudspeaker", "subwoofer", "seat"}:
+            assert f"{thing.name} {thing.label}".strip() in told
+    rows = blocks.setting_out_rows(sheet.drawing.scene, sheet.drawing.units)
+    tables = [one.view for page in sheet.drawing.sheets() for one in page.placed if one.view.name == "table"]
+    written = [item.text for view in tables for item in view.items if isinstance(item, Words)]
+    assert all(row[0] in written for row in rows)

@@ -250,6 +250,7 @@ def test_against_a_revision_shows_where_things_were(tmp_path: Path, monkeypatch:
     root = ET.fromstring((tmp_path / "a.svg").read_bytes())  # noqa: S314  we wrote it
     moved = {one.get("data-key") for one in root.iter() if (one.get("class") or "").startswith("l-earlier")}
     assert moved - {None} == {"loudspeaker/left"}
+    assert re.search(r"\((new|worse|newly for a person)\)", " ".join(root.itertext()))
 
 
 def test_a_chart_is_plotted_from_its_data_and_its_values_are_listed() -> None:
