@@ -16,7 +16,7 @@ SHEET = {"roomlint_product": 1, "id": "box", "kind": "loudspeaker", "title": "A 
 ROOM: dict[str, Any] = {
     "$schema": "room.schema.json",
     "roomlint": 1,
-    "project": {"code": "r", "title": "T", "about": "A", "children": True, "codes": {"building": "irc2021"}},
+    "project": {"code": "r", "title": "T", "about": "A", "children": True, "codes": {"seismic_category": "b"}},
     "survey": {"tolerance": "5 mm", "by": "somebody", "on": "2026-03-14"},
     "room": {"size": {"width": "4 m", "length": "5 m"}, "ceiling": {"shape": "flat", "height": "2.5 m"}},
     "seats": [{"id": "middle", "ear": {"from_left": "2 m", "from_front": "3 m", "height": "1.1 m"}, "row": 1}],
