@@ -275,7 +275,10 @@ class RoomText:
             self._for_a_person(told)
 
     def _item(self, entry: Entry, end: str) -> None:
-        fails = entry.first.kind in {Kind.FAIL, Kind.REVIEW}
+        change = entry.first.change
+        # What is cured needs neither a remedy nor a caution.
+        is_over = change is not None and change.way is Way.GONE
+        fails = entry.first.kind in {Kind.FAIL, Kind.REVIEW} and not is_over
         marks = dict.fromkeys(mark for rule in self._rules(entry) for mark in self._marks(rule)) if fails else {}
         level = entry.first.level.value if entry.first.level is not None else "review"
         place = entry.first.place

@@ -113,7 +113,7 @@ def test_a_key_that_is_missing_is_told_with_the_choices() -> None:
         ("project: {region: us}\nroom: {size: {width: 12, length: 14}}", "write the unit too, such as '7 ft 6 in'"),
         ("room: {size: {width: 12, length: 14 ft}}", "write the unit too, such as '7 ft 6 in'"),
         ("room: {size: {width: 12, length: 14 m}}", "write the unit too, such as '2.40 m'"),
-        ("loudspeakers: [{id: Left}]", "id 'Left' is not made of small letters, digits and dashes alone; write 'left'."),
+        ("loudspeakers: [{id: Left}]", "letters, digits and dashes alone; write 'left'."),
         ("loudspeakers: [{id: surround left}]", "write 'surround-left'."),
         ("layout: 4-5-0", "'4-5-0' is 4+5+0"),
         ("layout: 4 + 5 + 0", "'4 + 5 + 0' is 4+5+0"),
