@@ -328,3 +328,19 @@ def test_what_is_cured_is_told_without_a_remedy(make):
     text = make.report("text", make.review(make.room(gone, compared=True), against="main"))
     assert "no longer there" in text
     assert "> place it" not in text
+
+
+def test_the_first_warnings_stand_on_a_page_however_full_it_is(make):
+    unsure = [
+        make.verdict(Kind.REVIEW, rule="aim.seat", subject=f"loudspeaker/s{number}", because=f"{number} hides the seat")
+        for number in range(50)
+    ]
+    warned = [
+        make.verdict(subject=f"loudspeaker/w{n}", figure=make.figure(9.0, u=n / 100), facts={"number": n})
+        for n in range(9)
+    ]
+    room = make.room(*unsure, *warned)
+    narrow = make.report("text", make.review(room), width=60)
+    assert narrow.count("wants it 22") == 3
+    assert "not listed here (--notes)" in narrow
+    assert make.report("text", make.review(room)).count("wants it 22") >= 1
