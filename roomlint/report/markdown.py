@@ -10,7 +10,7 @@ from roomlint.report.derived import worked_out
 from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
 from roomlint.report.merging import Entry, merged
-from roomlint.report.names import key_words
+from roomlint.report.names import key_words, wanted_words
 from roomlint.report.page import Footnotes
 from roomlint.report.points import gravest_first, in_one_breath
 from roomlint.report.rule_pages import basis_words
@@ -173,7 +173,7 @@ class _Seen:
         """Take in what is not known, what is assumed, and what no rule looks at."""
         alike: dict[str, list[Lack]] = {}
         for lack in lacks(room.verdicts):
-            alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
+            alike.setdefault(few([wanted_words(wanted) for wanted in lack.wanted.values()]), []).append(lack)
         for keys, those in alike.items():
             waiting = sum(lack.waiting for lack in those)
             waits = count_of(waiting, "check waits", "checks wait")

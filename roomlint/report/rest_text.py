@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.report.asking import block
 from roomlint.report.derived import MOST, worked_out
 from roomlint.report.merging import Entry, merged
-from roomlint.report.names import key_words
+from roomlint.report.names import key_words, wanted_words
 from roomlint.report.rule_pages import basis_words
 from roomlint.report.words import acceptance, count_of
 from roomlint.review.verdict import Kind
@@ -177,7 +177,7 @@ class Rest:
         keys: dict[tuple[str, ...], list[Lack]] = {}
         for lack in sorted(self.lacks, key=lambda lack: lack.order):
             if lack.drilling:
-                words = dict.fromkeys(key_words(key) for key in lack.drilling)
+                words = dict.fromkeys(wanted_words(wanted) for wanted in lack.drilling.values())
                 keys.setdefault(tuple(words), []).append(lack)
         told = []
         for named, of in keys.items():
