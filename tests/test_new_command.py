@@ -102,8 +102,8 @@ def test_the_same_answers_give_the_same_bytes() -> None:
 def test_at_a_terminal_it_asks_for_what_is_not_given() -> None:
     """A real terminal, a pseudo one: questions in order, a slip asked again, and the file at the end."""
     answers = [
-        "banana", "13 ft", "17 ft", "gable", "low", "7 ft", "10 ft", "front-to-rear", "door,rear,1 ft,3 ft", "none", "9",
-        "", "display 57 in", "2",
+        "banana", "13 ft", "17 ft", "gable", "low", "7 ft", "10 ft", "front-to-rear", "door,rear,1 ft,3 ft", "none",
+        "9", "", "display 57 in", "2",
     ]  # fmt: skip
     parent, child = pty.openpty()
     command = [sys.executable, "-m", "roomlint", "new", "den.room.yaml", "--quick"]
