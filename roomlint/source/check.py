@@ -118,13 +118,13 @@ def _missing_key(node: Node, error: ValidationError, _: _Schema) -> list[tuple[A
             what = str(known.get("description", "")).rstrip(".")
             choices = known.get("enum")
             what += f"; one of {', '.join(str(one) for one in choices)}" if choices and len(choices) > 1 else ""
-            told.append((node.place, f"{node.path or 'the file'} needs the key {key!r}{f' ({what})' if what else ''}."))
+            told.append((node.place, f"{_named(node)} needs the key {key!r}{f' ({what})' if what else ''}."))
     return told
 
 
 def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
-    name = node.path or "the file"
+    name = _named(node)
     dimension = DIMENSIONS.get(str(schema.get("title")))
     example = (schema.get("examples") or [""])[0]
     if dimension is not None:
@@ -144,9 +144,16 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     shown = (
         f" {shorten(str(node.value))!r}" if not isinstance(node.value, (dict, list)) and node.value is not None else ""
     )
+    if number and "string" in kinds and dimension is None:
+        hint += f'; a number alone stands in quotes: "{node.value}"'
     if isinstance(example, bool):
         hint = "; write true or false"
     return f"{name} is {found}{shown}, but {wanted} belongs here{hint}."
+
+
+def _named(node: Node) -> str:
+    """Return what a key is called: the place in a list is told by the line, not by a number that nobody counts."""
+    return re.sub(r"\[[0-9]+\]\.", ".", node.path) or "the file"
 
 
 def _not_listed(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
@@ -156,7 +163,7 @@ def _not_listed(node: Node, error: ValidationError, _: _Schema) -> list[tuple[An
     value = str(node.value)
     close = nearest(value, allowed)
     hint = f"did you mean {close!r}? " if close else ""
-    return [(node.place, f"{node.path}: {shorten(value)!r} is not known; {hint}allowed: {', '.join(allowed)}.")]
+    return [(node.place, f"{_named(node)}: {shorten(value)!r} is not known; {hint}allowed: {', '.join(allowed)}.")]
 
 
 def _wrong_form(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
@@ -209,7 +216,7 @@ def _out_of_range(node: Node, error: ValidationError, _: _Schema) -> list[tuple[
         return [(node.place, f"{text} Install a newer one.")]
     many = isinstance(node.value, (dict, list))
     shown = f"has {len(node.value)}" if many else f"is {shorten(str(node.value))!r}"
-    return [(node.place, f"{node.path or 'the file'} {shown}; expected {words}.")]
+    return [(node.place, f"{_named(node)} {shown}; expected {words}.")]
 
 
 def _listed(error: ValidationError) -> list[Any]:

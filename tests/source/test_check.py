@@ -117,6 +117,7 @@ def test_a_key_that_is_missing_is_told_with_the_choices() -> None:
         ("loudspeakers: [{id: surround left}]", "write 'surround-left'."),
         ("layout: 4-5-0", "'4-5-0' is 4+5+0"),
         ("layout: 4 + 5 + 0", "'4 + 5 + 0' is 4+5+0"),
+        ("seats: [{id: 1}]", "seats.id is a number '1', but text belongs here, such as 'left'; a number alone"),
         ("seat: []", "unknown key 'seat'; did you mean 'seats'?"),
         ("loudspeakers: [{id: a, aim: middle}]", "a mapping belongs here: {seat: ..., azimuth: ..., elevation: ...}."),
         ("room: {size: {width: -1 ft, length: 14 ft}}", "'-1 ft' must be more than zero."),
