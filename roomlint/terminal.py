@@ -43,6 +43,20 @@ def page_width() -> int:
     return width_of(get_terminal_size((0, 0)).columns)
 
 
+def wrapped(text: str) -> str:
+    """Return a page for reading no wider than the terminal; into a file or a pipe, a paragraph stays one line."""
+    if not _is_terminal() and not os.environ.get("COLUMNS"):
+        return text
+    from textwrap import fill
+
+    width = page_width()
+    lines = (
+        fill(line, width, subsequent_indent="    ", break_on_hyphens=False, break_long_words=False) if line else ""
+        for line in text.split("\n")
+    )
+    return "\n".join(lines)
+
+
 def _is_terminal() -> bool:
     return sys.stdout is not None and sys.stdout.isatty()
 
