@@ -44,12 +44,15 @@ def page_width() -> int:
 
 
 def wrapped(text: str) -> str:
-    """Return a page for reading no wider than the terminal; into a file or a pipe, a paragraph stays one line."""
-    if not _is_terminal() and not os.environ.get("COLUMNS"):
+    """Return a page for reading no wider than the terminal.
+
+    Into a file or a pipe a paragraph stays one line, unless the shell says that there is less than a page's width.
+    """
+    width = page_width()
+    if not _is_terminal() and width == width_of(None):
         return text
     from textwrap import fill
 
-    width = page_width()
     lines = (
         fill(line, width, subsequent_indent="    ", break_on_hyphens=False, break_long_words=False) if line else ""
         for line in text.split("\n")
