@@ -19,7 +19,7 @@ from roomlint.cli_review import refuse_empty, reviewed, staged_choices, unknown
 from roomlint.cli_upgrade import tell, upgrade_file
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
-from roomlint.terminal import for_the_output, page_width
+from roomlint.terminal import for_the_output, page_width, wrapped
 from roomlint.writing import CannotWriteError, Outputs, say
 
 if TYPE_CHECKING:
@@ -230,7 +230,7 @@ def rule_book(ctx: click.Context, name: str | None, kind: str, house: str | None
     elif kind == "markdown":
         say(rules_markdown(chosen, decided))
     elif name in book.ids:
-        say(rule_text(chosen[0], decided))
+        say(wrapped(rule_text(chosen[0], decided)))
     else:
         say(rules_text(chosen))
     for trouble in book.troubles:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 import sys
 from pathlib import Path
@@ -26,18 +27,39 @@ LAYOUTS: Final = ("0+2+0", "0+5+0", "2+5+0", "4+5+0", "4+5+1", "3+7+0", "4+9+0",
 SHAPES: Final = ("flat", "mono-pitch", "gable")
 SIDES: Final = ("left", "right", "front", "rear")
 STAGES: Final = ("survey", "design", "rough-in", "handover")
+_WIDTH_OF_DIAGONAL: Final = 16.0 / math.hypot(16.0, 9.0)
 _ROOM, _PRODUCT, _HOUSE = ".room.yaml", ".product.yaml", "house.yaml"
 
 
-def length(text: str) -> Said:
-    """Return a length as it was written, and in metres."""
+class _Layout(click.Choice[str]):
+    """The layouts of the standard; other names are answered with the one that is meant."""
+
+    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        from roomlint.source.spellings import right_layout
+
+        meant = right_layout(str(value)) or str(value)
+        if value not in LAYOUTS and meant in LAYOUTS:
+            self.fail(f"{value!r} is {meant} here: upper + ear layer + bottom, LFE not counted.", param, ctx)
+        if value not in LAYOUTS and re.fullmatch(r"[0-9]{1,2}(\+[0-9]{1,2}){2}", meant):
+            said = f"{meant} is no layout of the standard; begin with the nearest of {', '.join(LAYOUTS)}"
+            self.fail(f"{said}, then change its name and add or drop loudspeakers in the file.", param, ctx)
+        return super().convert(value, param, ctx)
+
+
+def length(text: str, width: Said | None = None) -> Said:
+    """Return a length as it was written, and in metres; a slip is answered in the units of the width, once known."""
+    from roomlint.source.dimensions import DIMENSIONS
     from roomlint.source.quantity import QuantityError, parse
+    from roomlint.source.say import leans_customary
     from roomlint.start.answers import Said
 
     try:
         return Said(" ".join(text.split()), parse(text, "length").value)
     except QuantityError as error:
-        raise click.BadParameter(str(error)) from None
+        told, known = str(error), DIMENSIONS["length"]
+        if width is not None and leans_customary(width.text) > 0:
+            told = told.replace(repr(known.example), repr(known.customary))
+        raise click.BadParameter(told) from None
 
 
 def seats(text: str) -> tuple[int, ...]:
@@ -61,13 +83,23 @@ def opening(text: str) -> Gap:
 
 
 def picture(text: str) -> tuple[str, Said] | str:
-    """Return what the picture is and how wide; an empty text for none."""
+    """Return what the picture is and how wide; an empty text for none. A diagonal is taken as that of 16 by 9."""
+    from roomlint.source.say import leans_customary
+    from roomlint.start.answers import Said
+    from roomlint.start.lengths import written
+
     if text.strip() == "none":
         return ""
-    kind, _, width = text.strip().partition(" ")
-    if kind not in {"display", "projection"} or not width.strip():
-        raise click.BadParameter(f"{text!r} is no picture; write none, or display or projection and its width.")
-    return kind, length(width)
+    kind, _, size = text.strip().partition(" ")
+    number, diagonal, _ = size.partition("diagonal")
+    if kind not in {"display", "projection"} or not number.strip():
+        hint = "write none, or display or projection and its width, or 'display 65 in diagonal'."
+        raise click.BadParameter(f"{text!r} is no picture; {hint}")
+    said = length(number)
+    if not diagonal:
+        return kind, said
+    width_m = said.m * _WIDTH_OF_DIAGONAL
+    return kind, Said(written(width_m, us=leans_customary(said.text) > 0), width_m)
 
 
 def _read_by(read: Callable[[str], Any]) -> Callable[[click.Context, click.Parameter, Any], Any]:
@@ -112,14 +144,14 @@ def _length_option(name: str, about: str) -> Callable[[Any], Any]:
 @_length_option("--ear-from-front", "Ears of the first row from the front wall; proposed unless given.")
 @click.option(
     "--layout",
-    type=click.Choice(LAYOUTS),
+    type=_Layout(LAYOUTS),
     help="By its name in ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four.",
 )
 @click.option(
     "--picture",
     callback=_read_by(picture),
     metavar="PICTURE",
-    help="none, or display or projection with its width: 'display 1.44 m'.",
+    help="none, or display or projection with its width, 'display 1.44 m', or its diagonal, 'display 65 in diagonal'.",
 )
 @click.option("--code", help="The job's code; the file's name unless given.")
 @click.option("--stage", type=click.Choice(STAGES), help="How far the job is; survey for a quick file, else design.")
@@ -206,7 +238,7 @@ def _new_room(path: Path, given: dict[str, Any], *, quick: bool) -> None:
             if answered is given or question is None:
                 raise click.UsageError(f"{error.option}: {error}") from None
             click.echo(f"Error: {error}", err=True)
-            answered[name.replace("-", "_")] = _ask(*question)
+            answered[name.replace("-", "_")] = _ask(*question, answered)
     _write(path, lambda _: quick_text(answers, proposal) if quick else room_text(answers, proposal, path.name))
     say(_told(proposal, path))
 
@@ -242,11 +274,15 @@ def _answered(given: dict[str, Any]) -> dict[str, Any]:
         needed = _missing(asked)
         optional = {"ceiling", "openings", "picture"}
         if (name in needed) or (name in optional and not given[name]):
-            asked[name.replace("-", "_")] = _ask(name, question, kind, default)
+            asked[name.replace("-", "_")] = _ask(name, question, kind, default, asked)
     return asked
 
 
-def _ask(name: str, question: str, kind: Any, default: str | None) -> Any:  # noqa: ANN401  what the option takes
+def _ask(name: str, question: str, kind: Any, default: str | None, known: dict[str, Any]) -> Any:  # noqa: ANN401
+    """Return the answer to a question, in the type that its option has."""
+    question = _HEIGHTS.get((known["ceiling"] or "flat", name), question)
+    if kind is length:
+        return click.prompt(question, value_proc=lambda text: length(text, known["width"]), default=default)
     if isinstance(kind, click.Choice):
         return click.prompt(question, type=kind, default=default)
     if name != "openings":
@@ -262,6 +298,12 @@ def _ask(name: str, question: str, kind: Any, default: str | None) -> Any:  # no
             click.echo(f"Error: {error.message}", err=True)
 
 
+_HEIGHTS: Final = {
+    ("flat", "height"): "Height of the ceiling",
+    ("gable", "height"): "Height of the ridge",
+    ("gable", "low"): "Height at the eaves",
+    ("mono-pitch", "low"): "Height at the low side",
+}
 _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
     ("width", "Width of the room, left wall to right wall, such as 12 ft 6 in or 4.20 m", length, None),
     ("length", "Length, front wall to rear wall", length, None),
@@ -276,10 +318,10 @@ _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
     (
         "layout",
         "Layout by ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four",
-        click.Choice(LAYOUTS),
+        _Layout(LAYOUTS),
         "0+5+0",
     ),
-    ("picture", "Picture: none, or display or projection and its width", picture, "none"),
+    ("picture", "Picture: none, or such as display 57 in wide, or display 65 in diagonal", picture, "none"),
 )
 
 

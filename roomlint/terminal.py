@@ -43,6 +43,23 @@ def page_width() -> int:
     return width_of(get_terminal_size((0, 0)).columns)
 
 
+def wrapped(text: str) -> str:
+    """Return a page for reading no wider than the terminal.
+
+    Into a file or a pipe a paragraph stays one line, unless the shell says that there is less than a page's width.
+    """
+    width = page_width()
+    if not _is_terminal() and width == width_of(None):
+        return text
+    from textwrap import fill
+
+    lines = (
+        fill(line, width, subsequent_indent="    ", break_on_hyphens=False, break_long_words=False) if line else ""
+        for line in text.split("\n")
+    )
+    return "\n".join(lines)
+
+
 def _is_terminal() -> bool:
     return sys.stdout is not None and sys.stdout.isatty()
 

@@ -75,6 +75,10 @@ def test_a_link_that_leads_nowhere_is_not_written_through() -> None:
         (("den.room.yaml", "--seats", "many"), "write 3, or 3+4 for two rows"),
         (("den.room.yaml", "--picture", "big"), "write none, or display or projection and its width"),
         (("den.room.yaml", "--opening", "door,back,1 m,1 m"), "its wall (left, right, front, rear)"),
+        (("den.room.yaml", *ANSWERS[:-1], "5.1.4"), "'5.1.4' is 4+5+0 here: upper + ear layer + bottom"),
+        (("den.room.yaml", *ANSWERS[:-1], "6+5+0"), "6+5+0 is no layout of the standard; begin with the nearest of"),
+        (("den.room.yaml", "--width", "200 ft", *ANSWERS[2:]), "200 ft is no side of a room; 5 ft to 98 ft are"),
+        (("den.room.yaml", *ANSWERS, "--picture", "tv 65 in"), "or 'display 65 in diagonal'"),
         (("den.room.yaml", "--quick", "--house"), "three different files"),
         (("den.room.yaml", *ANSWERS, "--low", "2 m"), "--low: a flat ceiling has none; it takes height."),
     ],
@@ -98,8 +102,8 @@ def test_the_same_answers_give_the_same_bytes() -> None:
 def test_at_a_terminal_it_asks_for_what_is_not_given() -> None:
     """A real terminal, a pseudo one: questions in order, a slip asked again, and the file at the end."""
     answers = [
-        "banana", "13 ft", "17 ft", "gable", "7 ft", "10 ft", "front-to-rear", "door,rear,1 ft,3 ft", "none", "9", "",
-        "display 57 in", "2",
+        "banana", "13 ft", "17 ft", "gable", "low", "7 ft", "10 ft", "front-to-rear", "door,rear,1 ft,3 ft", "none",
+        "9", "", "display 57 in", "2",
     ]  # fmt: skip
     parent, child = pty.openpty()
     command = [sys.executable, "-m", "roomlint", "new", "den.room.yaml", "--quick"]
@@ -110,12 +114,22 @@ def test_at_a_terminal_it_asks_for_what_is_not_given() -> None:
     os.close(parent)
     assert running.returncode == 0, output
     assert "'banana'" in output
+    assert "'low' is not a length; write a number and its unit, such as '7 ft 6 in'." in output
+    assert "Height at the eaves: " in output
+    assert "Height of the ridge: " in output
     assert "Error: 9 seats side by side do not fit a room 13 ft wide; 5 do." in output
     text = Path("den.room.yaml").read_text(encoding="utf-8")
     assert "ceiling: {shape: gable, height: 10 ft, low: 7 ft, ridge: front-to-rear}" in text
     assert "layout: 0+5+0" in text
     assert "wall: rear, from_wall_left: 1 ft, width: 3 ft" in text
     assert text.count("id: seat-") == 2
+
+
+def test_a_picture_may_be_said_by_its_diagonal() -> None:
+    assert run("new", "den.room.yaml", "--quick", *ANSWERS, "--picture", "display 65 in diagonal").exit_code == 0
+    text = Path("den.room.yaml").read_text(encoding="utf-8")
+    # 65 in x 16 / sqrt(16^2 + 9^2) = 56.65 in
+    assert "picture: {kind: display, width: 4 ft 8-1/2 in, height: 2 ft 8 in" in text
 
 
 @pytest.mark.parametrize("kind", PRODUCTS)

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Any, Final, TypeVar, overload
 from roomlint.design.element import ABSENT, Element, Key
 from roomlint.design.keys import NONE
 from roomlint.design.quantity import Quantity, read
-from roomlint.source.dimensions import DIMENSIONS
+from roomlint.source.dimensions import DIMENSIONS, SYMBOLS
+from roomlint.source.dimensions import customary as in_customary
 from roomlint.source.quantity import QuantityError, parse
 
 if TYPE_CHECKING:
@@ -66,10 +67,11 @@ class Measured(Key[T]):
             return ABSENT
         value, u = measure.value, measure.u
         if not self.low <= value <= self.high or (value == 0.0 and self.above_zero):
-            book.tell(node, self._out_of_range(text, value))
+            book.tell(node, self._out_of_range(text, value, customary=book.is_customary))
             return ABSENT
         if u and u > (limit := self._widest(value)):
-            said = f"{text!r} may be off by more than {_shown(limit, self.of.unit)}, and then it says nothing;"
+            widest = _shown(limit, self.of.unit, customary=book.is_customary)
+            said = f"{text!r} may be off by more than {widest}, and then it says nothing;"
             book.tell(node, f"{said} measure it, or leave it out.")
             return ABSENT
         if self.surveyed and not measure.u_given:
@@ -90,10 +92,11 @@ class Measured(Key[T]):
             return _WIDEST[self.dimension]
         return max(abs(value), WIDEST_M if self.dimension == "length" else 0.0)
 
-    def _out_of_range(self, text: str, value: float) -> str:
+    def _out_of_range(self, text: str, value: float, *, customary: bool) -> str:
         if value <= 0.0 and self.above_zero:
             return f"{text!r} must be more than zero."
-        limits = f"{_shown(self.low, self.of.unit)} to {_shown(self.high, self.of.unit)}"
+        low, high = (_shown(limit, self.of.unit, customary=customary) for limit in (self.low, self.high))
+        limits = f"{low} to {high}"
         return f"{text!r} is out of range; expected {limits}. Check its unit."
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
@@ -116,10 +119,15 @@ class Measured(Key[T]):
         return made | ({"examples": [self.example]} if self.example else {})
 
 
-def _shown(value: float, unit: str) -> str:
+def _shown(value: float, unit: str, *, customary: bool) -> str:
     """Return a limit as a message shows it, in a unit that makes it short."""
     if unit == "m2" and abs(value) < 0.01:  # noqa: PLR2004  a conductor
         return f"{value * 1e6:g} mm2"
+    if customary and unit in SYMBOLS and SYMBOLS[unit].customary:
+        number, symbol = in_customary(value, unit)
+        if symbol == "ft" and 0 < abs(number) < 1:
+            number, symbol = number * 12.0, "in"
+        return f"{number:.3g} {symbol}"
     if unit in {"s", "m"} and 0 < abs(value) < 1:
         return f"{value * 1e3:g} m{unit}"
     return f"{value:g} {unit}"

@@ -83,9 +83,14 @@ class Book:
 
     def told(self, text: str, dimension: Dimension) -> str:
         """Return a message with its example in the units that the file is written in."""
+        return text.replace(repr(dimension.example), repr(dimension.customary)) if self.is_customary else text
+
+    @property
+    def is_customary(self) -> bool:
+        """Whether the file is written in the units of the United States."""
         if self._customary is None:
             self._customary = is_customary(self.root)
-        return text.replace(repr(dimension.example), repr(dimension.customary)) if self._customary else text
+        return self._customary
 
     @property
     def tolerance_m(self) -> float:

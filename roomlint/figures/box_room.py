@@ -66,7 +66,7 @@ def box_modes(size: tuple[float, float, float], top_hz: float, sound_speed_mps: 
     steps = np.pi / np.asarray(size)
     axes = [np.arange(int(split.reach / step) + 1) for step in steps]
     if np.prod([float(axis.size) for axis in axes]) > MOST_MODES:
-        raise Refused(f"a room of {np.prod(size):.0f} m3 has too many modes below {top_hz:.0f} Hz to tell them apart")
+        raise Refused(f"a room this large has too many modes below {top_hz:.0f} Hz to tell them apart")
     indices = np.stack([axis.ravel() for axis in np.meshgrid(*axes, indexing="ij")])
     squares = ((indices.T * steps) ** 2).sum(axis=1)
     order = np.argsort(squares, kind="stable")

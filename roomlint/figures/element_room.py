@@ -218,8 +218,8 @@ def affordable_refinement(
         if modes <= MOST_MODES and unknowns * modes <= MOST_WORK:
             return refine
     raise Refused(
-        f"a room of {volume:.0f} m3 and {polygon_area_m2(outline):.0f} m2 whose walls or ceiling are not at right"
-        f" angles has too many modes below {NEAR_OVER_TOP * top_hz:.0f} Hz to find them one by one"
+        "a room this large whose walls or ceiling are not at right angles has too many modes below"
+        f" {NEAR_OVER_TOP * top_hz:.0f} Hz to find them one by one"
     )
 
 

@@ -22,6 +22,7 @@ DRILLING: Final = frozenset({"mount", "mains"})
 _NO_HAZARD: Final = 9
 _POINT: Final = "{from_left: , from_front: , height: }"
 _POINTS: Final = frozenset({"position", "ear", "centre", "lens"})
+_ITEM: Final = "- "
 _STEP: Final = re.compile(r"[^.\[\]]+|\[\d*\]")
 
 
@@ -104,7 +105,7 @@ def _put(root: dict[str, Any], wanted: Wanted) -> None:
     at, ids = root, iter(wanted.above)
     steps = _STEP.findall(wanted.path)
     for step in steps[:-1]:
-        name = f"- id: {next(ids, '') or '...'}" if step.startswith("[") else step
+        name = f"{_ITEM}{next(ids, '') or 'id: ...'}" if step.startswith("[") else step
         below = at.setdefault(name, {})
         at = below if isinstance(below, dict) else {}
     last = one_line(steps[-1]) if steps else ""
@@ -135,7 +136,7 @@ def _in_braces(at: dict[str, Any], indent: str, width: int) -> list[str]:
 
 
 def _is_list(at: dict[str, Any]) -> bool:
-    return any(name.startswith("- id: ") for name in at)
+    return any(name.startswith(_ITEM) for name in at)
 
 
 def _holds_a_list(at: dict[str, Any]) -> bool:
@@ -146,9 +147,10 @@ def _lines(at: dict[str, Any], depth: int, width: int) -> list[str]:
     lines = []
     for name, value in at.items():
         indent = "  " * depth
-        if name.startswith("- id: "):
+        if name.startswith(_ITEM):
             if width and not _holds_a_list(value):
-                lines += _in_braces({"id": one_line(name.removeprefix("- id: ")), **value}, indent, width)
+                key, _, told = one_line(name.removeprefix(_ITEM)).partition(": ")
+                lines += _in_braces({key: told, **value}, indent, width)
                 continue
             lines.append(f"{indent}{one_line(name)}")
             lines += _lines(value, depth + 1, width)

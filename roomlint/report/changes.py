@@ -58,8 +58,9 @@ def _rule_book(change: HouseChange, rule: AnyRule | None) -> str:
 def departed_words(room: Departed) -> str:
     """Return that a room is no longer there, and what went with it."""
     name = one_line(room.code or room.file)
+    gone = f"{name} is no longer there ({one_line(room.file)})"
     many = "failure was" if room.failures == 1 else "failures were"
-    return f"{name} is no longer there ({one_line(room.file)}); its {room.failures} {many} not cured"
+    return f"{gone}; its {room.failures} {many} not cured" if room.failures else gone
 
 
 def has_changed(room: RoomReview) -> bool:

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
+from roomlint.report.units import Units
 from roomlint.source.dimensions import DIMENSIONS
+from roomlint.source.quantity import parse
+from roomlint.source.say import leans_customary
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator, Mapping, Sequence
@@ -13,6 +16,10 @@ if TYPE_CHECKING:
 
 _WIDEST_FORM: Final = 34
 _WIDEST_EXAMPLE: Final = 26
+_IN_OTHER_UNITS: Final = frozenset({"length", "mass", "temperature"})
+"""Dimensions that a tape, a scale and a thermometer of the United States show in other units."""
+_THINNEST_M: Final = 0.005
+"""What is thinner is sheet, which no fraction of an inch tells."""
 
 
 def chapters_of(kind: str, inputs: Mapping[str, Sequence[str]]) -> dict[str, tuple[str, ...]]:
@@ -32,7 +39,7 @@ def chapters_of(kind: str, inputs: Mapping[str, Sequence[str]]) -> dict[str, tup
 
 
 def tree_text(keys: Iterable[Listed], read: Mapping[str, Sequence[str]], *, customary: bool = False) -> str:
-    """Return the tree of keys; `customary`: examples in the units of the United States where a key has none of its own.
+    """Return the tree of keys; `customary`: examples in the units of the United States.
 
     A star marks what its mapping cannot do without, `[]` a list.
     """
@@ -49,15 +56,26 @@ def _row(key: Listed, read: Mapping[str, Sequence[str]], *, customary: bool) -> 
     name = key.path.rpartition(".")[2]
     many = "[]" if key.form.startswith("list") else ""
     star = "*" if key.required else ""
-    example = key.example
-    dimension = DIMENSIONS.get(key.dimension)
-    if customary and dimension is not None and example == dimension.example:
-        example = dimension.customary
+    example = _example(key, customary=customary)
     form = (
         key.form if len(key.form) <= _WIDEST_FORM else f"one of {len(key.choices)} words" if key.choices else key.form
     )
     shown = example if len(example) <= _WIDEST_EXAMPLE else f"{example[: _WIDEST_EXAMPLE - 1]}…"
     return (f"{'  ' * depth}{name}{many}{star}", "" if key.holds else form, shown, ", ".join(_chapters(key.path, read)))
+
+
+def _example(key: Listed, *, customary: bool) -> str:
+    """Return a key's example in the units asked for."""
+    example, dimension = key.example, DIMENSIONS.get(key.dimension)
+    if not customary or dimension is None:
+        return example
+    if example == dimension.example:
+        return dimension.customary
+    if key.dimension not in _IN_OTHER_UNITS or leans_customary(example) >= 0:
+        return example
+    measure = parse(example, key.dimension)
+    is_sheet = key.dimension == "length" and abs(measure.value) < _THINNEST_M
+    return example if measure.u_given or is_sheet else Units("us").number(measure.value, dimension.unit)
 
 
 def _chapters(path: str, read: Mapping[str, Sequence[str]]) -> Iterator[str]:
@@ -80,10 +98,7 @@ def branch_text(keys: Sequence[Listed], read: Mapping[str, Sequence[str]], *, cu
         name = key.path.removeprefix(top.path).lstrip("[].") or key.path
         must = " (needed)" if key.required else ""
         lines.append(f"{name}{must}: {key.about}")
-        dimension = DIMENSIONS.get(key.dimension)
-        example = key.example
-        if customary and dimension is not None and example == dimension.example:
-            example = dimension.customary
+        example = _example(key, customary=customary)
         form = "" if key.holds else key.form
         such = f", such as {example}" if example and not key.choices else ""
         by = ", ".join(_chapters(key.path, read))

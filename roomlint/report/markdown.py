@@ -10,7 +10,7 @@ from roomlint.report.derived import worked_out
 from roomlint.report.digest import Digest, Foremost, is_for_action
 from roomlint.report.markdown_text import code, data
 from roomlint.report.merging import Entry, merged
-from roomlint.report.names import key_words
+from roomlint.report.names import key_words, wanted_words
 from roomlint.report.page import Footnotes
 from roomlint.report.points import gravest_first, in_one_breath
 from roomlint.report.rule_pages import basis_words
@@ -173,7 +173,7 @@ class _Seen:
         """Take in what is not known, what is assumed, and what no rule looks at."""
         alike: dict[str, list[Lack]] = {}
         for lack in lacks(room.verdicts):
-            alike.setdefault(few([key_words(key) for key in lack.wanted]), []).append(lack)
+            alike.setdefault(few([wanted_words(wanted) for wanted in lack.wanted.values()]), []).append(lack)
         for keys, those in alike.items():
             waiting = sum(lack.waiting for lack in those)
             waits = count_of(waiting, "check waits", "checks wait")
@@ -240,7 +240,8 @@ class _Seen:
     def first(self) -> Iterator[str]:
         """Yield the few things to read first."""
         rows = [f"{number}. {line}" for number, (line, _, _) in enumerate(self._first.items(), 1)]
-        yield from _list("Read first", rows, self._first.total)
+        where = ", among what is folded below" if self.review.against else ""
+        yield from _list("Read first", rows, self._first.total, where)
 
     def moved(self) -> Iterator[str]:
         """Yield what was cured, what got better, and what nobody can tell any more."""
@@ -318,8 +319,9 @@ class _Seen:
             if len(fitting) < total:
                 yield f"- {total - len(fitting)} more in the full report."
             yield from ("", "</details>")
-        yield ""
-        yield f"{count_of(digest.rooms, 'room', 'rooms')}: {tally(digest.counts)}."
+        if digest.rooms or not self.review.problems:
+            yield ""
+            yield f"{count_of(digest.rooms, 'room', 'rooms')}: {tally(digest.counts)}."
 
 
 def _held(room: RoomReview, name: str) -> str:
@@ -373,7 +375,7 @@ def _incomplete(review: Review) -> Iterator[str]:
     yield from _list("What could not be reviewed", rows[:MOST_PROBLEMS], len(rows))
 
 
-def _list(title: str, rows: Iterable[str], total: int) -> Iterator[str]:
+def _list(title: str, rows: Iterable[str], total: int, where: str = "") -> Iterator[str]:
     rows = list(rows)
     if not rows:
         return
@@ -381,5 +383,5 @@ def _list(title: str, rows: Iterable[str], total: int) -> Iterator[str]:
     yield ""
     yield from rows
     if total > len(rows):
-        yield f"- and {total - len(rows)} more"
+        yield f"- and {total - len(rows)} more{where}"
     yield ""

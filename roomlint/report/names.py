@@ -10,7 +10,7 @@ from roomlint.source.say import one_line
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
-    from roomlint.review.verdict import Verdict
+    from roomlint.review.verdict import Verdict, Wanted
 
 OF_THEIR_KIND: Final = frozenset({
     "circuit", "load", "receptacle", "cable", "rack", "raceway", "amplifier", "listening mode", "setting", "step",
@@ -42,6 +42,7 @@ _KEYS: Final = {
     "secondary": "what holds it when the mount fails",
     "rating": "rating",
     "label": "label",
+    "loudspeaker": "loudspeaker data",
     "aim": "where it points",
     "from_left": "from the left",
     "from_right": "from the right",
@@ -190,6 +191,11 @@ def key_words(key: str) -> str:
     if above and above[-1] != last:
         return f"{words} of the {above[-1].replace('_', ' ')}" if above[-1] not in _PLACES else words
     return words
+
+
+def wanted_words(wanted: Wanted) -> str:
+    """Return a key that is missing in those words; the sheet of a mount is not that of what hangs on it."""
+    return "sheet of its mount" if wanted.path.endswith("mounting.product") else key_words(wanted.key)
 
 
 def reading_words(name: str, key: str) -> str:

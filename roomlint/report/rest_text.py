@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.report.asking import block
 from roomlint.report.derived import MOST, worked_out
 from roomlint.report.merging import Entry, merged
-from roomlint.report.names import key_words
+from roomlint.report.names import key_words, wanted_words
 from roomlint.report.rule_pages import basis_words
 from roomlint.report.words import acceptance, count_of
 from roomlint.review.verdict import Kind
@@ -105,7 +105,9 @@ class Rest:
         """Count what is not written out, and name the option that shows it; say what numbers count."""
         self.page.blank()
         assumed = self._assumptions()
-        told = list(self._folded(notes, len(assumed)))
+        # On a full page what somebody must act on comes before what was worked out.
+        worked = 0 if not tight or self.wishes.verdicts else len(self.room.worked)
+        told = list(self._folded(notes, len(assumed), worked))
         lines = [f"Folded: {'; '.join(told)}."] if told else []
         if not tight and not self.wishes.is_narrow and not self.wishes.basis:
             if findings > points:
@@ -116,11 +118,12 @@ class Rest:
         if lines:
             self.page.line(" ".join(lines), role="quiet")
         self._unjudged()
-        self._worked()
+        if not worked:
+            self._worked()
         if assumed and (self.wishes.verdicts or len(assumed) <= MOST_ASSUMED):
             self.page.line(f"Assumed: {'; '.join(assumed)}.")
 
-    def _folded(self, notes: int, assumed: int) -> Iterator[str]:
+    def _folded(self, notes: int, assumed: int, worked: int) -> Iterator[str]:
         room, wishes = self.room, self.wishes
         if notes:
             yield f"{count_of(notes, 'note', 'notes')} (--notes)"
@@ -141,6 +144,7 @@ class Rest:
             count_of(counts["notApplicable"], "does not apply", "do not apply") if counts.get("notApplicable") else "",
             f"{count_of(keys, 'key', 'keys')} unjudged" if keys > MOST_UNJUDGED else "",
             count_of(assumed, "assumption", "assumptions") if assumed > MOST_ASSUMED else "",
+            f"{count_of(worked, 'value', 'values')} worked out" if worked else "",
         ]
         words = ", ".join(part for part in rest if part)
         if words:
@@ -173,7 +177,7 @@ class Rest:
         keys: dict[tuple[str, ...], list[Lack]] = {}
         for lack in sorted(self.lacks, key=lambda lack: lack.order):
             if lack.drilling:
-                words = dict.fromkeys(key_words(key) for key in lack.drilling)
+                words = dict.fromkeys(wanted_words(wanted) for wanted in lack.drilling.values())
                 keys.setdefault(tuple(words), []).append(lack)
         told = []
         for named, of in keys.items():

@@ -128,16 +128,17 @@ class RoomText:
         return self.footnotes.of(rule.caution, None if whole else 1)
 
     def _warnings(self, points: list[Point]) -> None:
-        """Write as many warnings as the page has room for, and count the others."""
+        """Write as many warnings as the page has room for, the first where nothing is graver, and count the others."""
         if not points:
             return
         left, shown = self._lines_left(), 0
+        least = 0 if self.points[0].level is Level.ERROR else FEW if self.wishes.is_narrow else 1
         trial, page, footnotes = self.page.trial(), self.page, self.footnotes
         self.page, self.footnotes = trial, footnotes.trial()
         trial.heading(_warned(points, 1), "warning")
         for number, point in enumerate(points, start=1):
             self._listed_points([point])
-            if trial.height > left:
+            if trial.height > left and number > least:
                 break
             shown = number
         self.page, self.footnotes = page, footnotes
@@ -275,7 +276,10 @@ class RoomText:
             self._for_a_person(told)
 
     def _item(self, entry: Entry, end: str) -> None:
-        fails = entry.first.kind in {Kind.FAIL, Kind.REVIEW}
+        change = entry.first.change
+        # What is cured needs neither a remedy nor a caution.
+        is_over = change is not None and change.way is Way.GONE
+        fails = entry.first.kind in {Kind.FAIL, Kind.REVIEW} and not is_over
         marks = dict.fromkeys(mark for rule in self._rules(entry) for mark in self._marks(rule)) if fails else {}
         level = entry.first.level.value if entry.first.level is not None else "review"
         place = entry.first.place

@@ -6,7 +6,7 @@ import string
 from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.measure.figure import Figure
-from roomlint.report.names import Names, about, key_words, reading_words, rule_words
+from roomlint.report.names import Names, about, key_words, reading_words, rule_words, wanted_words
 from roomlint.report.units import METRIC, SIDES, Units, inward, mirrored
 from roomlint.review.verdict import Fate, Kind
 from roomlint.review.window import Window
@@ -267,7 +267,7 @@ def _wanted(verdicts: Sequence[Verdict], names: Names) -> str:
     subjects = {key for verdict in verdicts for key in verdict.subject.split("+")}
     name = names.one(wanted.subject)
     of = "" if wanted.subject in subjects else f" of {'the room' if name == 'room' else name}"
-    return f"not known: {key_words(wanted.key)}{of}"
+    return f"not known: {wanted_words(wanted)}{of}"
 
 
 def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: bool) -> dict[str, str]:

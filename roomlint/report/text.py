@@ -120,7 +120,8 @@ def _closing(
     if review.against and digest.rooms == 1:
         page.line(f"Compared with {review.against}.")
     _decided(digest, page, wishes)
-    if digest.rooms != 1:
+    # Counting what was not looked at would read as if nothing had been found.
+    if digest.rooms > 1 or not (digest.rooms or review.problems):
         since = f"Compared with {review.against}: " if review.against else ""
         rooms = count_of(digest.rooms, "room", "rooms")
         page.line(f"{since}{rooms}, {digest.stopped} held back: {tally(told)}.")

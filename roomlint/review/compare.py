@@ -10,6 +10,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from roomlint.review.earlier import FINGERPRINT, Earlier, decided_by, earlier_of, fingerprint
+from roomlint.review.followed import followed
 from roomlint.review.read_sarif import NotOursError, is_json, read_sarif
 from roomlint.review.review import Decided, Departed, HouseChange
 from roomlint.review.rule import GUARDED
@@ -102,6 +103,7 @@ class _Comparing:
             # What it needs could not be read then: nobody knows what is new of it.
             return room
         was = _of_code(then.verdicts, self._earlier.codes[then_file], room.code) if then is not None else {}
+        was = followed(was, room.verdicts)
         self._house(room.house)
         ran = {rule for rule, _ in was}
         runs = {verdict.rule for verdict in room.verdicts}

@@ -250,7 +250,10 @@ def _open(rule: AnyRule, subject: Subject, missing: Missing, room: Room) -> Verd
 
 
 def ids_above(root: Node, path: str) -> tuple[str, ...]:
-    """Return the ids of the list items that a path leads through, from outside in; empty where one has none."""
+    """Return the names of the list items that a path leads through, from outside in: `id: left`, `pair: [left, right]`.
+
+    Empty where one has none.
+    """
     found: list[str] = []
     node: Node | None = root
     for step in re.findall(r"[^.\[\]]+|\[\d+\]", path):
@@ -260,9 +263,19 @@ def ids_above(root: Node, path: str) -> tuple[str, ...]:
             node = node.get(step)
         elif isinstance(node.value, list) and int(step[1:-1]) < len(node.value):
             node = node.value[int(step[1:-1])]
-            named = node.get("id") if node is not None else None
-            found.append(str(named.value) if named is not None else "")
+            found.append(_name_of(node))
     return tuple(found)
+
+
+def _name_of(item: Node) -> str:
+    """Return the key that an item of a list is found by in its file, with its value; empty where it has none."""
+    named = item.get("id")
+    if named is not None:
+        return f"id: {named.value}"
+    pair = item.get("pair")
+    if pair is None or not isinstance(pair.value, list):
+        return ""
+    return f"pair: [{', '.join(str(one.value) for one in pair.value)}]"
 
 
 def _plain(

@@ -64,7 +64,9 @@ class Wanted:
     """The key's path in its file."""
     file: str
     above: tuple[str, ...] = ()
-    """Ids of the list items on that path, from outside in: what the key is to be written below."""
+    """What the list items on that path are found by, from outside in, such as `id: left`: what the key is to be written
+    below.
+    """
 
 
 @dataclass(frozen=True, slots=True)

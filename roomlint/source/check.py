@@ -33,6 +33,8 @@ MOST_PROBLEMS = 100
 """A file with more mistakes than this is the wrong file; the rest is not listed."""
 _MOST_ERRORS = 1000
 _LISTED = 12
+_NAMED = 3
+"""So many keys of a mapping are named to whoever wrote a word in its place."""
 
 
 @cache
@@ -91,8 +93,9 @@ def _unknown_keys(node: Node, error: ValidationError, root: _Schema) -> list[tup
     told = []
     unknown = ((key, child) for key, child in node.value.items() if key not in known)
     for key, child in islice(unknown, MOST_PROBLEMS + 1):
-        where = belongs(key, error.absolute_path, root) if key != "id" else ""
-        close = None if where else nearest(key, known) or _begun(key, known)
+        many = next((name for name in (f"{key}s", key.removesuffix("s")) if name in known), "")
+        where = belongs(key, error.absolute_path, root) if key != "id" and not many else ""
+        close = None if where else many or nearest(key, known) or _begun(key, known)
         listed = ", ".join(known[:_LISTED]) + (" ..." if len(known) > _LISTED else "")
         text = f"unknown key {shorten(key)!r}; {f'did you mean {close!r}?' if close else f'known keys: {listed}.'}"
         if where and not close:
@@ -115,13 +118,13 @@ def _missing_key(node: Node, error: ValidationError, _: _Schema) -> list[tuple[A
             what = str(known.get("description", "")).rstrip(".")
             choices = known.get("enum")
             what += f"; one of {', '.join(str(one) for one in choices)}" if choices and len(choices) > 1 else ""
-            told.append((node.place, f"{node.path or 'the file'} needs the key {key!r}{f' ({what})' if what else ''}."))
+            told.append((node.place, f"{_named(node)} needs the key {key!r}{f' ({what})' if what else ''}."))
     return told
 
 
 def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     schema: Mapping[str, Any] = error.schema  # type: ignore[assignment]
-    name = node.path or "the file"
+    name = _named(node)
     dimension = DIMENSIONS.get(str(schema.get("title")))
     example = (schema.get("examples") or [""])[0]
     if dimension is not None:
@@ -135,13 +138,22 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     if dimension is not None:
         wanted = f"{wanted} with its unit"
     hint = f", such as {example!r}" if example != "" and "mapping" not in wanted else ""
+    if "object" in kinds and (keys := schema.get("properties")):
+        hint = f": {{{', '.join(f'{key}: ...' for key in list(keys)[:_NAMED])}}}"
     found = kind_of(node.value)
     shown = (
         f" {shorten(str(node.value))!r}" if not isinstance(node.value, (dict, list)) and node.value is not None else ""
     )
+    if number and "string" in kinds and dimension is None:
+        hint += f'; a number alone stands in quotes: "{node.value}"'
     if isinstance(example, bool):
         hint = "; write true or false"
     return f"{name} is {found}{shown}, but {wanted} belongs here{hint}."
+
+
+def _named(node: Node) -> str:
+    """Return what a key is called: the place in a list is told by the line, not by a number that nobody counts."""
+    return re.sub(r"\[[0-9]+\]\.", ".", node.path) or "the file"
 
 
 def _not_listed(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
@@ -151,7 +163,7 @@ def _not_listed(node: Node, error: ValidationError, _: _Schema) -> list[tuple[An
     value = str(node.value)
     close = nearest(value, allowed)
     hint = f"did you mean {close!r}? " if close else ""
-    return [(node.place, f"{node.path}: {shorten(value)!r} is not known; {hint}allowed: {', '.join(allowed)}.")]
+    return [(node.place, f"{_named(node)}: {shorten(value)!r} is not known; {hint}allowed: {', '.join(allowed)}.")]
 
 
 def _wrong_form(node: Node, error: ValidationError, _: _Schema) -> list[tuple[Any, str]]:
@@ -170,6 +182,11 @@ def _wrong_form(node: Node, error: ValidationError, _: _Schema) -> list[tuple[An
     example = ", ".join(repr(value) for value in schema.get("examples", []))
     what = str(schema.get("description", "")).rstrip(".")
     name = node.path.rpartition(".")[2]
+    if schema.get("pattern") == load_schema("room")["$defs"]["id"]["pattern"]:
+        meant = re.sub(r"[^a-z0-9]+", "-", str(node.value).casefold()).strip("-")[:63]
+        hint = f"write {meant!r}" if meant else f"such as {example}"
+        said = f"{name} {shorten(str(node.value))!r} is not made of small letters, digits and dashes alone; {hint}."
+        return [(node.place, said)]
     return [
         (node.place, f"{name} {shorten(str(node.value))!r} does not have the form wanted ({what}); such as {example}.")
     ]
@@ -199,7 +216,7 @@ def _out_of_range(node: Node, error: ValidationError, _: _Schema) -> list[tuple[
         return [(node.place, f"{text} Install a newer one.")]
     many = isinstance(node.value, (dict, list))
     shown = f"has {len(node.value)}" if many else f"is {shorten(str(node.value))!r}"
-    return [(node.place, f"{node.path or 'the file'} {shown}; expected {words}.")]
+    return [(node.place, f"{_named(node)} {shown}; expected {words}.")]
 
 
 def _listed(error: ValidationError) -> list[Any]:

@@ -86,6 +86,10 @@ def _colon_in_braces(text: str, index: int) -> At | None:
     if text[start : start + 2] != ": " or not value:
         return None
     said = f"the value that begins with {code(value)} holds a colon. Put the whole value in quotes."
+    key = re.search(r"[ \t]([a-z]+(?:_[a-z]+)*)$", value)
+    if key is not None and text[index + 1 : index + 2] in {" ", "{", "["}:
+        # A word and a colon after a value is the next key.
+        said = f"a comma is missing before {code(key[1])}. If it is part of the value, put the whole value in quotes."
     return start + 1 + len(text[start + 1 : index]) - len(text[start + 1 : index].lstrip()), said
 
 

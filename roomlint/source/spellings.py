@@ -26,6 +26,8 @@ _AZIMUTHS: Final = (
 _WIDEST_DEG: Final = 180
 _DOTTED: Final = re.compile(r"(\d{1,2})[.,](\d{1,2})(?:[.,](\d{1,2}))?(?:[.,](\d{1,2}))?")
 _TWO: Final = re.compile(r"(\d{1,2})\+(\d{1,2})")
+_APART: Final = re.compile(r"(\d{1,2})\s*[-/ +]\s*(\d{1,2})\s*[-/ +]\s*(\d{1,2})")
+"""A name with another sign between its numbers, or with blanks."""
 
 
 def no_label(text: str) -> str:
@@ -76,4 +78,7 @@ def right_layout(typed: str) -> str:
     match = _TWO.fullmatch(bare)
     if match is not None:
         return f"{match[1]}+{match[2]}+0"
+    match = _APART.fullmatch(bare)
+    if match is not None:
+        return "+".join(match.groups())
     return {"stereo": "0+2+0", "quad": "0+4+0"}.get(bare, "")

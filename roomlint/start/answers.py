@@ -100,7 +100,7 @@ class Answers:
         """Raise `UnfitError` for the first answer that cannot be a room."""
         for option, said in (("--width", self.width), ("--length", self.length)):
             if not SMALLEST_M <= said.m <= LARGEST_M:
-                text = f"{said.text} is no side of a room; {SMALLEST_M:g} m to {LARGEST_M:g} m are expected."
+                text = f"{said.text} is no side of a room; {self._range(SMALLEST_M, LARGEST_M)} are expected."
                 raise UnfitError(option, text)
         self._check_roof()
         for gap in self.openings:
@@ -111,12 +111,18 @@ class Answers:
             text = f"{self.ear_from_front.text} from the front wall is not in a room {self.length.text} long."
             raise UnfitError("--ear-from-front", text)
 
+    def _range(self, low_m: float, high_m: float) -> str:
+        """Return two limits in the units of the file, in whole feet or as they are."""
+        if not self.us:
+            return f"{low_m:g} m to {high_m:g} m"
+        return f"{low_m / 0.3048:.0f} ft to {high_m / 0.3048:.0f} ft"
+
     def _check_roof(self) -> None:
         roof = self.roof
         top = roof.high if roof.shape == "mono-pitch" else roof.height
         option = "--high" if roof.shape == "mono-pitch" else "--height"
         if top is None or not LOWEST_M <= top.m <= HIGHEST_M:
-            text = f"a ceiling {LOWEST_M:g} m to {HIGHEST_M:g} m high is expected where it is highest."
+            text = f"a ceiling {self._range(LOWEST_M, HIGHEST_M)} high is expected where it is highest."
             raise UnfitError(option, text)
         if roof.low is not None and not 0.0 < roof.low.m <= top.m:
             raise UnfitError("--low", f"{roof.low.text} is not between the floor and the highest point, {top.text}.")

@@ -81,9 +81,8 @@ def sides_swapped(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     basis=LABELS,
     each=SIDED,
     window=at_most(0.0, "deg"),
-    says="stands {figure} past the middle; its label {label} means {side}",
+    says="stands {figure} past the middle; its label {label} means {side}: change the sign, or the side",
     after=("layout.sides-swapped",),
-    cure=("position",),
     at="label",
     since="0.1.0",
 )

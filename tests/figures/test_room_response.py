@@ -217,7 +217,7 @@ WIDE = ((0.0, 0.0), (30.0, 0.0), (30.0, 29.0), (29.0, 30.0), (0.0, 30.0))
         (stairs(30, 0.25), 2.5, "too large or too intricate"),
         (circle(80, 3.0), 2.5, "80 walls"),
         (WIDE, 0.31, "too many modes"),
-        (WIDE, 5.0, "too many modes"),
+        (WIDE, 5.0, "a room this large whose .* too many modes"),
     ],
 )
 def test_room_that_would_take_long_is_refused_before_anything_is_solved(

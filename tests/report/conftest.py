@@ -84,7 +84,7 @@ def make_verdict(kind=Kind.FAIL, *, level=Level.WARNING, rule="angle.front-pair"
 
 def make_wanted(key="position", *, subject="loudspeaker/left", file=FILE, path="", above=()):
     kind, _, name = subject.partition("/")
-    return Wanted(subject, name, key, path or f"{kind}s[0].{key}", file, above or (name,))
+    return Wanted(subject, name, key, path or f"{kind}s[0].{key}", file, above or (f"id: {name}",))
 
 
 def make_open(key="position", *, rule="angle.front-pair", subject="loudspeaker/left", index=0, **more):

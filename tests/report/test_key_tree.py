@@ -8,7 +8,10 @@ from click.testing import CliRunner
 from roomlint.cli import main
 from roomlint.report.key_tree import chapters_of, tree_text
 from roomlint.review.inputs import kept
+from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.listing import listed
+from roomlint.source.quantity import parse
+from roomlint.source.say import leans_customary
 
 
 def run(*words: str) -> str:
@@ -37,6 +40,23 @@ def test_a_line_tells_form_example_and_chapters() -> None:
     temperature = [key for key in listed("room") if key.path == "survey.temperature"]
     assert "70 degF" in tree_text(temperature, {}, customary=True)
     assert "21 degC" in tree_text(temperature, {})
+
+
+@pytest.mark.parametrize("kind", ["room", "product"])
+def test_examples_stand_in_the_units_that_are_asked_for_and_can_be_typed(kind: str) -> None:
+    wanted = 0
+    for key in listed(kind):
+        if key.dimension not in {"length", "mass", "temperature"} or not key.example:
+            continue
+        (line,) = tree_text([key], {}, customary=True).splitlines()
+        example = line.strip().partition(f"  {key.form}  ")[2] if not key.holds else ""
+        value, was = parse(example, key.dimension).value, parse(key.example, key.dimension).value
+        if key.dimension == "length" and was < 0.005:
+            continue  # the gauge of a sheet
+        assert leans_customary(example) > 0 or not was, line
+        assert value == pytest.approx(was, rel=0.05) or example == DIMENSIONS[key.dimension].customary
+        wanted += 1
+    assert wanted > 20
 
 
 @pytest.mark.parametrize("kind", ["room", "product"])

@@ -239,3 +239,15 @@ def test_what_can_hurt_people_is_read_first_and_each_load_path_once(make):
     assert len(first) == 2
     assert "is pulled too hard; with shear too (mount.x, mount.y, " in first[0]
     assert "stands askew" in first[1]
+
+
+def test_what_is_not_read_first_is_said_to_stand_below_in_a_comparison(make):
+    old = [
+        make.verdict(
+            subject=f"loudspeaker/w{n}", figure=make.figure(9.0, u=n / 100), facts={"number": n},
+            change=make.change(state=State.UNCHANGED),
+        )
+        for n in range(9)
+    ]  # fmt: skip
+    text = comment(make, make.room(*old, gate=Level.WARNING, compared=True), against="main")
+    assert "- and 4 more, among what is folded below\n" in text

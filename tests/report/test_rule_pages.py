@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import json
 
+from click.testing import CliRunner
+
+from roomlint.cli import main
 from roomlint.report.rule_pages import rule_text, rules_json, rules_markdown, rules_text
 from roomlint.review.basis import memory, practice, standard
 from roomlint.review.verdict import Level
@@ -86,3 +89,13 @@ def test_a_page_in_markdown_holds_no_html(make):
     book = rules_markdown([make.rule(docstring="A < B, see `a<b>`.\n\nWhy: <script>.")])
     assert "A &lt; B, see `a<b>`." in book
     assert "&lt;script&gt;" in book
+
+
+def test_a_page_is_no_wider_than_the_terminal_and_one_line_a_paragraph_elsewhere(monkeypatch):
+    monkeypatch.setenv("COLUMNS", "60")
+    narrow = CliRunner().invoke(main, ["rules", "mount.fastener-combined"]).output
+    assert max(map(len, narrow.splitlines())) <= 60
+    monkeypatch.delenv("COLUMNS")
+    whole = CliRunner().invoke(main, ["rules", "mount.fastener-combined"]).output
+    assert " ".join(narrow.split()) == " ".join(whole.split())
+    assert max(map(len, whole.splitlines())) > 200

@@ -6,10 +6,12 @@ import pytest
 
 from roomlint.report.asking import block, lacks
 from roomlint.report.merging import merged
-from roomlint.report.names import Names, key_words, reading_words
+from roomlint.report.names import Names, key_words, reading_words, wanted_words
 from roomlint.report.telling import Rules, Telling, told
+from roomlint.review.engine import ids_above
 from roomlint.review.verdict import Kind, Level, Way
 from roomlint.review.window import Window
+from roomlint.source.tree import read_tree
 
 
 def telling_of(make, *verdicts, rules=(), **more):
@@ -55,6 +57,8 @@ def test_a_close_call_says_so_in_the_rule_s_own_words(make):
         ("room.ceiling.height", "height of the ceiling"),
         ("seats[].reference", "reference of the seats"),
         ("low_pass", "low pass"),
+        ("product", "product sheet"),
+        ("loudspeaker", "loudspeaker data"),
     ],
 )
 def test_what_is_missing_is_told_in_an_installer_s_words(key, words):
@@ -157,7 +161,7 @@ def test_all_that_one_element_lacks_is_one_block_to_paste(make):
         make.verdict(
             Kind.OPEN,
             wanted=make.wanted(
-                "gfci", subject="receptacle/bar", path="circuits[0].receptacles[1].gfci", above=("c1", "bar")
+                "gfci", subject="receptacle/bar", path="circuits[0].receptacles[1].gfci", above=("id: c1", "id: bar")
             ),
         ),
         make.verdict(
@@ -176,6 +180,24 @@ def test_all_that_one_element_lacks_is_one_block_to_paste(make):
         "        gfci:",
         "survey: {tolerance: }",
     ]
+
+
+def test_the_sheet_of_a_mount_is_not_that_of_what_hangs_on_it(make):
+    assert wanted_words(make.wanted("product", path="loudspeakers[0].mounting.product")) == "sheet of its mount"
+    assert wanted_words(make.wanted("product", path="loudspeakers[0].product")) == "product sheet"
+
+
+def test_what_a_pair_lacks_is_to_be_written_below_the_pair(make):
+    tree, _ = read_tree("loudspeakers:\n- {id: centre}\n- {pair: [left, right]}\n- {label: M+110}\n", "a.room.yaml")
+    assert tree is not None
+    opens = []
+    for number in range(3):
+        path = f"loudspeakers[{number}].aim"
+        wanted = make.wanted("aim", path=path, above=ids_above(tree, path))
+        opens.append(make.verdict(Kind.OPEN, subject=f"loudspeaker/{number}", wanted=wanted))
+    assert block(lacks(opens[:1]), 60) == ["loudspeakers:", "  - {id: centre, aim: }"]
+    assert block(lacks(opens[1:2]), 60) == ["loudspeakers:", "  - {pair: [left, right], aim: }"]
+    assert block(lacks(opens[2:]), 60) == ["loudspeakers:", "  - {id: ..., aim: }"]
 
 
 def test_no_sentence_holds_a_place_in_a_list(make):

@@ -306,3 +306,41 @@ def test_the_output_is_as_wide_as_the_shell_says(tmp_path):
         capture_output=True, cwd=tmp_path, env={**os.environ, "COLUMNS": "40"}, text=True, check=False,
     )  # fmt: skip
     assert max(map(len, done.stdout.splitlines())) <= 40
+
+
+def test_what_was_not_looked_at_is_not_counted_as_nothing_found(make):
+    for profile in ("text", "markdown"):
+        told = make.report(profile, make.review(problems=(make.problem("no unit", line=4),)))
+        assert "no unit" in told
+        assert "0 errors" not in told
+        assert "0 rooms" not in told
+    assert "0 rooms" in make.report("text", make.review())
+
+
+def test_a_room_that_is_gone_without_failures_left_none_uncured(make):
+    text = make.report("text", make.review(against="main", departed=(make.departed("gone.room.yaml", "B", 0),)))
+    assert "B is no longer there (gone.room.yaml).\n" in text
+    assert "0 failures" not in text
+
+
+def test_what_is_cured_is_told_without_a_remedy(make):
+    gone = make.verdict(change=make.change(Way.GONE, state=State.ABSENT, was="warning"), remedy=make.remedy())
+    text = make.report("text", make.review(make.room(gone, compared=True), against="main"))
+    assert "no longer there" in text
+    assert "> place it" not in text
+
+
+def test_the_first_warnings_stand_on_a_page_however_full_it_is(make):
+    unsure = [
+        make.verdict(Kind.REVIEW, rule="aim.seat", subject=f"loudspeaker/s{number}", because=f"{number} hides the seat")
+        for number in range(50)
+    ]
+    warned = [
+        make.verdict(subject=f"loudspeaker/w{n}", figure=make.figure(9.0, u=n / 100), facts={"number": n})
+        for n in range(9)
+    ]
+    room = make.room(*unsure, *warned)
+    narrow = make.report("text", make.review(room), width=60)
+    assert narrow.count("wants it 22") == 3
+    assert "not listed here (--notes)" in narrow
+    assert make.report("text", make.review(room)).count("wants it 22") >= 1

@@ -261,6 +261,34 @@ def test_a_renamed_room_is_followed_by_git_s_word_or_by_its_code() -> None:
         assert room.verdicts[0].change.state is State.UNCHANGED
 
 
+def named(*subjects, values=(17.4, 40.0)):
+    judged = zip(subjects, values, strict=True)
+    return [verdict(value, subject=subject, line=line) for line, (subject, value) in enumerate(judged, 1)]
+
+
+def test_an_element_of_another_name_is_followed_by_what_is_judged_of_it() -> None:
+    was = earlier_of(review(*named("loudspeaker/left", "loudspeaker/left+seat/a")), "HEAD")
+    room = compare(review(*named("loudspeaker/l", "loudspeaker/l+seat/a")), was).rooms[0]
+    assert {one.change.state for one in room.verdicts} == {State.UNCHANGED}
+    assert room.gone == ()
+
+
+def test_elements_that_are_judged_alike_are_followed_in_the_order_of_the_file() -> None:
+    values = (17.4, 17.4, 40.0)
+    was = earlier_of(review(*named("loudspeaker/a", "loudspeaker/b", "seat/s", values=values)), "HEAD")
+    room = compare(review(*named("loudspeaker/z", "loudspeaker/c", "seat/s", values=values)), was).rooms[0]
+    assert {one.change.state for one in room.verdicts} == {State.UNCHANGED}
+    assert room.gone == ()
+
+
+@pytest.mark.parametrize("now", [("loudspeaker/l", 15.0), ("seat/l", 17.4)])
+def test_what_is_judged_otherwise_or_of_another_kind_is_another_element(now: tuple[str, float]) -> None:
+    was = earlier_of(review(verdict(17.4, subject="loudspeaker/left")), "HEAD")
+    room = compare(review(verdict(now[1], subject=now[0])), was).rooms[0]
+    assert room.verdicts[0].change.way is Way.NEW
+    assert len(room.gone) == 1
+
+
 def test_a_room_whose_code_is_another_keeps_what_is_judged_of_it_as_a_whole() -> None:
     earlier = earlier_of(review(verdict(subject="design/A+seat/middle")), "HEAD")
     room = compare(review(verdict(subject="design/B+seat/middle"), code="B"), earlier).rooms[0]

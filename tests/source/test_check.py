@@ -113,6 +113,16 @@ def test_a_key_that_is_missing_is_told_with_the_choices() -> None:
         ("project: {region: us}\nroom: {size: {width: 12, length: 14}}", "write the unit too, such as '7 ft 6 in'"),
         ("room: {size: {width: 12, length: 14 ft}}", "write the unit too, such as '7 ft 6 in'"),
         ("room: {size: {width: 12, length: 14 m}}", "write the unit too, such as '2.40 m'"),
+        ("loudspeakers: [{id: Left}]", "letters, digits and dashes alone; write 'left'."),
+        ("loudspeakers: [{id: surround left}]", "write 'surround-left'."),
+        ("layout: 4-5-0", "'4-5-0' is 4+5+0"),
+        ("layout: 4 + 5 + 0", "'4 + 5 + 0' is 4+5+0"),
+        ("seats: [{id: 1}]", "seats.id is a number '1', but text belongs here, such as 'left'; a number alone"),
+        ("seat: []", "unknown key 'seat'; did you mean 'seats'?"),
+        ("loudspeakers: [{id: a, aim: middle}]", "a mapping belongs here: {seat: ..., azimuth: ..., elevation: ...}."),
+        ("room: {size: {width: -1 ft, length: 14 ft}}", "'-1 ft' must be more than zero."),
+        ("room: {size: {width: 9 ft, length: 14 ft}}\nsurvey: {tolerance: 9 ft}", "to 3.94 in. Check its unit"),
+        ("room: {size: {width: 3 m, length: 4 m}}\nsurvey: {tolerance: 9 m}", "expected 0 m to 100 mm"),
     ],
 )  # fmt: skip
 def test_a_slip_in_a_room_file_is_answered_with_what_belongs_there(text: str, said: str) -> None:

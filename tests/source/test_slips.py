@@ -12,6 +12,12 @@ SLIPS = [
     ("a brace too many in a list", "- {id: a}}\n- {id: b}\n", "1:10", ["one `}` too many"]),
     ("a bracket too many", "a: [1, 2]]\n", "1:10", ["one `]` too many"]),
     ("a colon in braces", "project: {title: Attic: north, code: x}\n", "1:18", ["`Attic`", "colon", "quotes"]),
+    (
+        "a comma left out",
+        "ear: {from_left: 6 ft 3 in from_rear: 2 ft}\n",
+        "1:18",
+        ["comma is missing before `from_rear`"],
+    ),
     ("a comment closes the braces", "project: {code: #17}\nroom: {}\n", "1:17", ["`#17`", "comment", '"#17"']),
     ("a comment ends the braces", "p: {code: #17, title: x}\nroom: {a: b}\n", "1:11", ["`#17`", "comment"]),
     ("a comment for a value", "project:\n  code: #17\n", "2:8", ["`#17`", "no value", '"#17"']),

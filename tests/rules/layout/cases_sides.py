@@ -36,7 +36,7 @@ CASES: list[Case | Never] = [
     Case("layout.sides-swapped", "open", nowhere(PAIR)),
     Case("layout.sides-swapped", "notApplicable", room(L)),
     Case("layout.label-side", "pass", PAIR),
-    Case("layout.label-side", "fail", ACROSS, level="error", figure=90.0, source="straight to the right is 90 deg off the plane that the seat looks along", says="its label M+090 means left"),
+    Case("layout.label-side", "fail", ACROSS, level="error", figure=90.0, source="straight to the right is 90 deg off the plane that the seat looks along", says="its label M+090 means left: change the sign, or the side"),
     # Behind the ear, 45 deg to the wrong side of straight behind.
     Case("layout.label-side", "fail", BEHIND, figure=45.0, source=f"{HAND}: 1.0 / 1.0"),
     # Exchanged labels are told once, by the rule of exchanged labels.
