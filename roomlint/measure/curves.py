@@ -5,9 +5,11 @@ A further curve is a further function in `CURVES`; whatever draws charts draws i
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing
+from roomlint.figures.absorption import BANDS_HZ, MID_BANDS_HZ
 from roomlint.figures.domain import Refused
 from roomlint.measure.scene import Ax, Chart, Curve
 from roomlint.measure.seat_bass import BAND_HZ, CLOSED, DECAYS_S, HIGH_HZ, LOW_HZ
@@ -20,6 +22,9 @@ if TYPE_CHECKING:
 _STEP_DB: Final = 6.0
 _DROWNED_DB: Final = 48.0
 """How far below the loudest a chart reaches: what is deeper is not heard, and would flatten all else."""
+_STEP_S: Final = 0.2
+_LEAST_TOP_S: Final = 0.8
+"""What a chart of decay reaches up to at the least: one of a dead room is no zoom into nothing."""
 _AT_DECAY: Final = f"decay of {DECAYS_S[1]:.1f} s for every mode"
 
 
@@ -58,7 +63,37 @@ def bass(figures: Figures) -> Chart | None:
     )  # fmt: skip
 
 
-CURVES: Final[tuple[Callable[[Figures], Chart | None], ...]] = (bass,)
+def decay(figures: Figures) -> Chart | None:
+    """Decay of the room by octave, with its range, the octaves that the mid-band decay stands for, and Schroeder's.
+
+    None where no surface says its finish: the room has no decay that anybody could tell.
+    """
+    if all(surface.finish is None for surface in figures.design.shell.surfaces):
+        return None
+    title = "Decay by octave, from tables of absorption"
+    x = Ax("frequency", "Hz", float(BANDS_HZ[0]), float(BANDS_HZ[-1]), by_octave=True)
+    view = figures.decaying
+    try:
+        found = [view.band(band) for band in BANDS_HZ]
+        edge = view.schroeder().value
+    except Missing as missing:
+        return Chart("decay", title, x, Ax("decay", "s", 0.0, 1.0), lacks=(missing.element.words, missing.key))
+    except Refused as refusal:
+        return Chart("decay", title, x, Ax("decay", "s", 0.0, 1.0), lacks=(str(refusal), ""))
+    spread = tuple(
+        (float(band), max(one.value - one.u, 0.0), one.value + one.u) for band, one in zip(BANDS_HZ, found, strict=True)
+    )
+    top = max(_LEAST_TOP_S, _STEP_S * math.ceil(max(high for _, _, high in spread) / _STEP_S))
+    points = tuple((float(band), one.value) for band, one in zip(BANDS_HZ, found, strict=True))
+    return Chart(
+        "decay", title, x, Ax("decay", "s", 0.0, top), (Curve("decay", points),), spread, "its range",
+        ((edge, f"{edge:.0f} Hz"),) if x.low <= edge <= x.high else (), "Schroeder frequency, single modes below it",
+        tuple(dict.fromkeys(words for one in found for words in one.assumes)),
+        "mid-band decay", (float(MID_BANDS_HZ[0]), float(MID_BANDS_HZ[-1])),
+    )  # fmt: skip
+
+
+CURVES: Final[tuple[Callable[[Figures], Chart | None], ...]] = (bass, decay)
 
 
 def charts(figures: Figures) -> Iterator[Chart]:

@@ -188,6 +188,10 @@ class Chart:
     uprights: tuple[tuple[float, str], ...] = ()
     uprights_name: str = ""
     assumes: tuple[str, ...] = ()
+    judged: str = ""
+    """The figure that is held against a window in the chart's upright unit, by its name."""
+    judged_over: tuple[float, float] = (0.0, 0.0)
+    """From where to where that figure stands for."""
     lacks: tuple[str, str] = ("", "")
     """The element and the key that it lacks, or, with no key, why a formula does not hold."""
 

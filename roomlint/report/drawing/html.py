@@ -13,6 +13,7 @@ from roomlint.report.drawing.paper import scale_words
 from roomlint.report.drawing.plots import Axes
 from roomlint.report.drawing.shapes import Mark, View
 from roomlint.report.drawing.svg import PATTERN, Writer, legible, number, style
+from roomlint.source.dimensions import decimals
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
@@ -69,7 +70,7 @@ def _room(drawing: Drawing, against: str) -> dict[str, Any]:
         "against": against if room.compared else "",
         "views": [_view(view, writer, drawing) for view in drawing.views.all],
         "charts": [
-            _chart(chart, view, writer) for chart, view in zip(drawing.scene.charts, drawing.views.charts, strict=True)
+            _chart(chart, view, writer) for chart, view in zip(drawing.charts, drawing.views.charts, strict=True)
         ],
         "setting_out": [tuple(map(legible, row)) for row in blocks.setting_out_rows(drawing.scene, units)],
         "groups": [
@@ -109,11 +110,13 @@ def _chart(chart: Chart, view: View, writer: Writer) -> dict[str, Any]:
 
     wide, high = view.size_mm
     axes = Axes(chart, wide, high)
-    xs = sorted({x for curve in chart.curves for x, _ in curve.points})
-    values = [dict(curve.points) for curve in chart.curves]
-    rows = [(f"{x:g}", [f"{of[x]:.1f}" if x in of else "" for of in values]) for x in xs]
+    curves = [curve for curve in chart.curves if curve.role == "curve"]
+    xs = sorted({x for curve in curves for x, _ in curve.points})
+    values = [dict(curve.points) for curve in curves]
+    places = decimals(chart.y.unit)
+    rows = [(f"{x:g}", [f"{of[x]:.{places}f}" if x in of else "" for of in values]) for x in xs]
     heads = [f"{chart.x.name}, {chart.x.unit}".rstrip(", ")]
-    heads += [legible(f"{curve.name}, {chart.y.unit}".rstrip(", ")) for curve in chart.curves]
+    heads += [legible(f"{curve.name}, {chart.y.unit}".rstrip(", ")) for curve in curves]
     return {
         "name": view.name,
         "title": view.title,

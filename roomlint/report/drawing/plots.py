@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
+from roomlint.measure.scene import Curve
 from roomlint.report.drawing.pen import Pen
 from roomlint.report.names import key_words
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from roomlint.measure.scene import Ax, Chart, Spot2
     from roomlint.report.drawing.shapes import View
     from roomlint.report.units import Units
+    from roomlint.review.verdict import Verdict
 
 LEFT_MM: Final = 14.0
 BELOW_MM: Final = 13.0
@@ -23,6 +28,24 @@ _THIRDS: Final = (10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200
 """Nominal third-octave frequencies (ISO 266)."""
 _STEPS: Final = (0.05, 0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 6.0, 10.0, 12.0, 20.0, 50.0, 100.0)
 _MOST_TICKS: Final = 9
+_LETTERS_A_MM: Final = 1.0
+"""How many letters of the notes below a chart stand on a millimetre."""
+
+
+def with_limits(chart: Chart, verdicts: Iterable[Verdict], units: Units) -> Chart:
+    """Return a chart with the edges of the window that the review held its figure against, where it did."""
+    windows = (one.window for one in verdicts if one.figure is not None and one.figure.name == chart.judged)
+    window = next((window for window in windows if window is not None), None) if chart.judged else None
+    if window is None or not chart.is_known:
+        return chart
+    low, high = chart.judged_over
+    edges = ((window.low, "at least"), (window.high, "at most"))
+    limits = tuple(
+        Curve(f"{said} {units.number(edge, window.unit)}", ((low, edge), (high, edge)), role="limit")
+        for edge, said in edges
+        if edge is not None
+    )
+    return replace(chart, curves=(*chart.curves, *limits))
 
 
 class Axes:
@@ -90,16 +113,30 @@ def plot(chart: Chart, units: Units, wide_mm: float, high_mm: float) -> View:
         layer = CURVES[number % len(CURVES)] if curve.role == "curve" else "window"
         pen.path([axes.spot(point) for point in curve.points], layer, key=curve.key)
         end = axes.spot(curve.points[-1])
-        pen.path((end, (x1 + 3.0, places[number])), layer, key=curve.key)
+        leader = layer if end[0] >= x1 else "dimension"  # a limit ends where what it is of ends
+        pen.path((end, (x1 + 3.0, places[number])), leader, key=curve.key)
         pen.words((x1 + 3.6, places[number] - 0.7), curve.name, 2.0, anchor="start", key=curve.key)
     notes = [
         f"tinted: {chart.spread_name}" if chart.spread else "",
         f"upright lines: {chart.uprights_name}" if chart.uprights else "",
-        f"assumed: {'; '.join(chart.assumes)}" if chart.assumes else "",
+        _assumed(chart.assumes, wide_mm),
     ]
     text = " · ".join(note for note in notes if note)
     pen.words((x0, 1.0), text, 1.8, anchor="start", layer="dimension")
     return _view(pen, chart, wide_mm, high_mm)
+
+
+def _assumed(assumes: tuple[str, ...], wide_mm: float) -> str:
+    """Return what a chart assumes, as much as a line beside the other notes holds, and how much more there is."""
+    shown: list[str] = []
+    left = int(wide_mm * _LETTERS_A_MM / 2)
+    for words in assumes:
+        left -= len(words) + 2
+        if shown and left < 0:
+            break
+        shown.append(words)
+    more = f" and {len(assumes) - len(shown)} more" if len(shown) < len(assumes) else ""
+    return f"assumed: {'; '.join(shown)}{more}" if assumes else ""
 
 
 def _grid(pen: Pen, axes: Axes) -> None:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.report.drawing import blocks
 from roomlint.report.drawing.paper import BINDING_MM, GUTTER_MM, MARGIN_MM, largest, paper_of, room_mm, scale_words
 from roomlint.report.drawing.plan import Planner
-from roomlint.report.drawing.plots import plot
+from roomlint.report.drawing.plots import plot, with_limits
 from roomlint.report.drawing.section import Sectioner
 
 if TYPE_CHECKING:
@@ -73,6 +73,7 @@ class Drawing:
         was = room.was_scene
         self._planner = Planner(scene, listing.findings, units, was)
         self._sectioner = Sectioner(scene, listing.findings, units, was)
+        self.charts = tuple(with_limits(chart, room.verdicts, units) for chart in scene.charts)
         self.views = self._views()
 
     def _views(self) -> Views:
@@ -87,7 +88,7 @@ class Drawing:
         over = max(largest(self.units, lambda one: self._over_fits(one, wide, high)), scale)
         cut = max(largest(self.units, lambda one: self._places(one) is not None), scale)
         sections = tuple(self._sectioner.view(one, cut) for one in self.scene.cuts)
-        charts = tuple(plot(chart, self.units, *self._chart_mm()) for chart in self.scene.charts)
+        charts = tuple(plot(chart, self.units, *self._chart_mm()) for chart in self.charts)
         return Views(self._planner.plan(scale), self._planner.overhead(over), sections, charts)
 
     def _chart_mm(self) -> Spot2:

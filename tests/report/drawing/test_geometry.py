@@ -10,7 +10,7 @@ from sheet_reader import Sheet, near
 
 from roomlint.report.drawing import blocks
 from roomlint.report.drawing.shapes import Mark, Words
-from roomlint.sample import at, room, shorthand, speaker
+from roomlint.sample import room, shorthand, speaker
 
 Data = dict[str, Any]
 BOX: Data = {
@@ -116,7 +116,8 @@ def test_a_port_s_clearance_is_drawn_behind_the_cabinet() -> None:
 
 
 def test_a_remedy_is_a_stretch_from_where_to_where() -> None:
-    data = room(subwoofers=[{"id": "sub", "position": at(-2.3, 3.3, -1.0), "product": {**BOX, "kind": "subwoofer"}}])
+    """Of a pair that stands 30 and 23 deg out, one is to be moved."""
+    data = room(speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.2, 2.8))
     sheet = Sheet(data)
     told = [
         (finding, verdict.remedy)
@@ -124,6 +125,7 @@ def test_a_remedy_is_a_stretch_from_where_to_where() -> None:
         for verdict in finding.verdicts
         if verdict.remedy is not None and verdict.remedy.key.endswith(("from_left", "from_front"))
     ]
+    assert told
     for finding, remedy in told:
         stretches = [one for one in sheet.of("plan", remedy.subject, "cure", finding.id) if len(one.points) == 2]
         ends = sorted((remedy.low.value, remedy.high.value))
