@@ -238,7 +238,10 @@ def test_same_input_gives_the_same_bytes(tmp_path: Path) -> None:
 
 
 def test_a_machine_s_report_grows_by_what_is_said_of_each_room(tmp_path: Path) -> None:
-    """A thousand small rooms are a report that a host takes, not a gigabyte: each says a rule's page no second time."""
+    """A thousand small rooms are a report that a host takes, not a gigabyte: each says a rule's page no second time.
+
+    What is left of a verdict that says only that a rule is open, or does not apply, is some 750 bytes.
+    """
 
     def size(rooms: int) -> int:
         folder, report = tmp_path / str(rooms), tmp_path / f"{rooms}.sarif"
@@ -249,7 +252,7 @@ def test_a_machine_s_report_grows_by_what_is_said_of_each_room(tmp_path: Path) -
         run("check", str(folder), "--write", f"sarif={report}")
         return report.stat().st_size
 
-    assert (size(3) - size(1)) / 2 < 200_000
+    assert (size(3) - size(1)) / 2 < 760 * len(load_book().ids)
 
 
 def test_rule_book_as_json_has_what_a_reader_needs() -> None:

@@ -75,7 +75,7 @@ def test_ridge_whose_parts_differ_by_rounding_leaves_no_point_alone() -> None:
 
 def test_hall_with_more_modes_than_can_be_found_in_seconds_is_refused() -> None:
     hall = ((0.0, 0.0), (20.0, 0.0), (20.0, 29.0), (19.0, 30.0), (0.0, 30.0))
-    with pytest.raises(ValueError, match="2998 m3"):
+    with pytest.raises(ValueError, match="too many modes below 128 Hz"):
         room_response.solve(hall, [Facet(hall, 0.0, 0.0, 5.0)], 80, C)
 
 
