@@ -82,9 +82,9 @@ class Framings(View):
     def covered(self, cut: Cut) -> Figure:
         """Distance from what runs through a cut to the edge of the framing; none in a notch."""
         if cut.kind != "hole":
-            return self.figure("distance to the edge of the framing", "m", lambda _: 0.0, cut.key)
+            return self.figure("distance to the edge of the framing", "mm", lambda _: 0.0, cut.key)
         edge = need(cut.edge_distance_m, cut, "edge_distance")
-        return self.figure("distance to the edge of the framing", "m", lambda w: w(edge), cut.key)
+        return self.figure("distance to the edge of the framing", "mm", lambda w: 1e3 * w(edge), cut.key)
 
     # What sits in a wall
 

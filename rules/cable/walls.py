@@ -13,8 +13,8 @@ if TYPE_CHECKING:
     from roomlint.design.supply import Cable
     from roomlint.review import Applies, Figure, Room, Says, Windows
 
-EDGE_M = 0.03175
-OTHER_EDGE_M = 0.050
+EDGE_MM = 31.75
+OTHER_EDGE_MM = 50.0
 EDGE_BASIS = (
     standard("NFPA 70", "300.4(A)(1) and (D), which 725.24 or 722.24 names for low voltage", edition="2017 to 2026",
              read=False, note="2017, 2020 and 2023 read in transcriptions"),
@@ -122,7 +122,7 @@ def _unprotected(_: Room, cable: Cable) -> Applies:
 
 def edge_window(room: Room, _cable: Cable) -> Windows:
     """Return how far a cable keeps from the edge of framing under the code in force."""
-    return at_least(EDGE_M if room.figures.mains.family == "nfpa" else OTHER_EDGE_M, "m")
+    return at_least(EDGE_MM if room.figures.mains.family == "nfpa" else OTHER_EDGE_MM, "mm")
 
 
 @rule(
@@ -132,10 +132,10 @@ def edge_window(room: Room, _cable: Cable) -> Windows:
     each=CABLES,
     when=(concealed, _unprotected),
     window=Cases(
-        "m",
+        "mm",
         (
-            ("under NFPA 70", at_least(EDGE_M, "m")),
-            ("under BS 7671, IEC 60364, AS/NZS 3000 and other codes", at_least(OTHER_EDGE_M, "m")),
+            ("under NFPA 70", at_least(EDGE_MM, "mm")),
+            ("under BS 7671, IEC 60364, AS/NZS 3000 and other codes", at_least(OTHER_EDGE_MM, "mm")),
         ),
         edge_window,
     ),
