@@ -90,6 +90,12 @@ class Boards(View):
         into = [*(one.unit for one in circuit.units), *(load.unit for load in circuit.loads)]  # what decides it is read
         return tuple(load for load in circuit.loads if unit in circuit.above(load)) if any(into) else ()
 
+    @staticmethod
+    def unplaced(circuit: Circuit) -> Missing | None:
+        """Return what is missing of the first load that may be plugged into any unit, as nothing says into what."""
+        bare = (load for load in circuit.loads if load.connection != "fastened")
+        return next((Missing(load, "unit") for load in bare if load.unit is None and load.receptacle is None), None)
+
     def rating(self, unit: Unit, circuit: Circuit) -> Figure:
         """Rated current of a unit."""
         rated, power = unit.rating_a, unit.apparent_power_va
@@ -109,8 +115,9 @@ class Boards(View):
             return sum(self.figures.mains.current_a(world, load, circuit) for load in drawn.loads)
 
         figure = self.figure("current through it", "A", compute, circuit.key, unit.key)
-        if drawn.missing is not None and figure.value - figure.u <= self.unit_rating_a(unit, circuit):
-            raise drawn.missing
+        missing = drawn.missing or self.unplaced(circuit)
+        if missing is not None and figure.value - figure.u <= self.unit_rating_a(unit, circuit):
+            raise missing
         return figure
 
     def unit_rating_a(self, unit: Unit, circuit: Circuit) -> float:
