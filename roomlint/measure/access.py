@@ -54,14 +54,14 @@ class Access(View):
         sill = need(opening.sill_m, opening, "sill")
         return self.figure("height of the sill", "m", lambda w: w(sill))
 
-    def before_door(self, thing: Thing, opening: Opening) -> Figure:
+    def before_door(self, thing: Thing | Obstacle, opening: Opening) -> Figure:
         """Clearance between a thing and the way just inside an opening, as wide as it is; negative in that way."""
         there, bodies = self.figures.staging.opening(opening), self.figures.bodies
-        bodies.place(thing)
+        bodies.put(thing)
 
         def compute(world: World) -> float:
             way = enclosure.before_opening(self.figures.space.enclosure(world), there(world), PASSAGE_M)
-            return min(solid.clearance_m(bodies.solid(world, thing), way), FAR_M)
+            return min(solid.clearance_m(bodies.body(world, thing), way), FAR_M)
 
         return self.figure("clearance before a door", "m", compute, per_m=3.0)
 

@@ -11,7 +11,7 @@ from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.quantity import Quantity
-    from roomlint.design.shell import Treatment
+    from roomlint.design.shell import Obstacle, Treatment
     from roomlint.design.structure import Panel
     from roomlint.design.supply import Cable
     from roomlint.design.wiring import Circuit, Load, Receptacle, Unit
@@ -67,18 +67,18 @@ class Boards(View):
         height = need(panel.handle_height_m, panel, "handle_height")
         return self.figure("height of the highest handle", "m", lambda w: w(height), panel.key)
 
-    def before_panel(self, thing: Thing, panel: Panel) -> Figure:
+    def before_panel(self, thing: Thing | Obstacle, panel: Panel) -> Figure:
         """Clearance between a thing and the room before a panel, as wide as it is; negative in that room."""
         wall = self.design.shell.wall_names.index(need(panel.wall, panel, "wall"))
         start, wide = need(panel.start_m, panel, "from_wall_left"), need(panel.width_m, panel, "width")
         bodies = self.figures.bodies
-        bodies.place(thing)
+        bodies.put(thing)
 
         def compute(world: World) -> float:
             shape = self.figures.space.enclosure(world)
             front = enclosure.Opening(wall, world(start), world(wide), 0.0, HIGH_M)
             space = enclosure.before_opening(shape, front, DEEP_M)
-            return min(solid.clearance_m(bodies.solid(world, thing), space), FAR_M)
+            return min(solid.clearance_m(bodies.body(world, thing), space), FAR_M)
 
         return self.figure("clearance before a panel", "m", compute, per_m=3.0)
 

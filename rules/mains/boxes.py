@@ -72,7 +72,11 @@ def one_wall(_: Room, behind: Behind) -> Applies:
     panel = behind.seat
     if need(panel.on, panel, "on") != wall:
         return No("the panel is on another surface")
-    return No("on the ceiling or the floor nothing tells where the box is") if wall in {"ceiling", "floor"} else True
+    if wall not in {"ceiling", "floor"} or panel.removable:
+        return True
+    # Nothing tells where on it the box is: whoever placed it says whether it stays within reach.
+    need(behind.source.reachable, behind.source, "reachable")
+    return No("whether it is reached is stated, and judged by that", unless=("mains.box-access",))
 
 
 def stays(_: Room, behind: Behind) -> Applies:
@@ -102,7 +106,8 @@ def box_covered(room: Room, behind: Behind) -> Figure:
 
     How decided: Place of the receptacle on its wall against the edges of each absorber, diffuser, bass trap and canopy
     on that wall. A panel that comes off and goes back without damage may cover a box; whether it does is asked for
-    where it covers one. A cord behind it is another matter (`mains.concealed-cord`).
+    where it covers one. On the ceiling and the floor nothing tells where a box is: there it is asked whether the box is
+    reached. A cord behind it is another matter (`mains.concealed-cord`).
 
     Remedy: Move the receptacle or the panel, or hang the panel on clips.
 

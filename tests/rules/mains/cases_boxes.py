@@ -21,6 +21,11 @@ BESIDE = changed(
 """A receptacle 0.4 m up, 0.2 m beside a panel of its wall."""
 ALONG, COVERED, ACCESS, FLUSH = f"{OUTLET}.from_wall_left", "mains.box-covered", "mains.box-access", "mains.box-flush"
 BEHIND = {ALONG: "1.3 m"}
+CEILED = changed(
+    BESIDE,
+    {f"{OUTLET}.wall": "ceiling", ALONG: None, "treatments.0.on": "ceiling", "treatments.0.from_wall_left": None,
+     "treatments.0.bottom": None},
+)  # fmt: skip
 BACK, STAGE = f"{OUTLET}.set_back", "project.stage"
 SET = changed(BESIDE, {BACK: "3 mm", STAGE: "rough-in"})
 ZONE, BONDED = "mains.wall-zone", "mains.rack-bonded"
@@ -46,6 +51,11 @@ CASES: list[Case | Never] = [
     on(COVERED, "open", {"treatments": None}, room=BESIDE, says="treatments"),
     on(COVERED, "open", room=UNSAID, says="circuits"),
     on(COVERED, "notApplicable", {f"{OUTLET}.wall": "left"}, room=BESIDE),
+    # A projector's receptacle in the ceiling, and a panel that is glued there: nothing tells which covers which.
+    on(COVERED, "open", room=CEILED, says="reachable"),
+    on(COVERED, "notApplicable", {f"{OUTLET}.reachable": True}, room=CEILED, says="judged by that"),
+    on(COVERED, "notApplicable", {"treatments.0.removable": True}, room=CEILED, says="comes off"),
+    on(ACCESS, "fail", {f"{OUTLET}.reachable": False}, room=CEILED),
     on(COVERED, "notApplicable", {"treatments.0.kind": "curtain"}, room=BESIDE),
     on(COVERED, "notApplicable", {"treatments": "none"}, room=BESIDE),
 
