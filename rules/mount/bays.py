@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.surfaces import BAYS
-from roomlint.review import SOURCES, Level, No, at_least, practice, rule
+from roomlint.review import SOURCES, Level, Missing, No, at_least, practice, rule
 
-from . import CAUTION, ELSEWHERE, plain
+from . import CAUTION, ELSEWHERE, UNCOVERED, plain
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
@@ -25,9 +25,12 @@ def sunk(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
 
 
 def between_members(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
-    """Whether there are bays behind the board."""
-    kind = room.figures.framing.kind(room.figures.mounts.on(source))
-    return True if kind in BAYS else No(f"there are no bays in {plain(kind)}")
+    """Whether there are bays behind the board: between studs and joists, and between strips before a wall."""
+    on = room.figures.mounts.on(source)
+    kind = room.figures.framing.kind(on)
+    if kind == "unknown":
+        raise Missing(room.figures.framing.of(on), "framing.kind")
+    return True if kind in BAYS or kind in UNCOVERED else No(f"there are no bays in {plain(kind)}")
 
 
 def in_a_wall(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
@@ -56,7 +59,7 @@ def between_studs(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
 
     Why: Found out with the saw in the board, it ends with a cut stud or a cabinet somewhere else.
 
-    How decided: Spacing of the members less their width, less the hole that the loudspeaker's sheet asks for. Where
+    How decided: Spacing of the members, or of furring, less their width, less the hole that its sheet asks for. Where
     the studs stand is for the installer to find; a bay beside a corner or an opening is often narrower.
 
     Remedy: A narrower loudspeaker, one on the surface, or framing that is drawn for it while the wall is open.
@@ -87,8 +90,8 @@ def flush_depth(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
 
     Why: It stands out of the board, or presses on the board of the next room and rattles there.
 
-    How decided: Depth of the studs and of the board before them, less the depth that the sheet asks for behind the
-    face of the board.
+    How decided: Depth of the studs, or of the furring before a wall, and of the board before them, less the depth that
+    the sheet asks for behind the face of the board.
 
     Remedy: A shallower loudspeaker, or deeper framing.
 

@@ -53,6 +53,10 @@ CASES = [
     on("flush-depth", "open", products=sheet(mounting_depth=None), says="mounting_depth"),
     on("flush-depth", "open", {"room.walls.0.framing.member_depth": None}, says="member_depth"),
     on("flush-depth", "open", {"room.walls": None}, says="walls[front]"),
+    # A wall that nobody has looked into is no wall without bays, and furring is as deep as its strips.
+    *(on(which, "open", {"room.walls.0.framing.kind": "unknown"}, says="kind") for which in ("flush-depth", "between-studs")),
+    on("flush-depth", "fail", {"room.walls.0.framing": {**STUD, "kind": "furring", "member_depth": "38 mm"}}, figure=-44.3, source="38 mm and 12.7 mm less 95 mm"),
+    on("between-studs", "fail", {"room.walls.0.framing": {**STUD, "kind": "hat-channel"}}, products=sheet(cutout_width="400 mm"), figure=-31.7, source="368.3 mm less 400 mm"),
     on("flush-depth", "notApplicable", base=OVERHEAD, says="above a ceiling"),
     on("flush-depth", "notApplicable", base=FREE),
 ]  # fmt: skip

@@ -51,7 +51,9 @@ def framed(kind: str) -> dict[str, Any]:
 CASES = [
     on("cut-engineer", "pass"),
     on("cut-engineer", "pass", {**framed("engineered"), "room.cuts.0.engineer": PAPER}, says="sketch 4"),
-    on("cut-engineer", "pass", framed("masonry"), says="no studs or joists"),
+    # A core through a slab or a chase in masonry is cut by somebody's word too.
+    *(on("cut-engineer", "review", framed(kind), says=f"cuts {kind}") for kind in ("masonry", "concrete", "furring")),
+    on("cut-engineer", "pass", {**framed("concrete"), "room.cuts.0.engineer": PAPER}, says="sketch 4"),
     *(on("cut-engineer", "fail", {**framed(kind), "room.cuts.0.engineer": "none"}, level="error", says="no table")
       for kind in ("engineered", "truss", "steel-stud")),
     on("cut-engineer", "fail", {"room.cuts.0.kind": "cut-through", "room.cuts.0.engineer": "none"}, level="error", says="through"),
