@@ -42,6 +42,9 @@ CASES = [
     plate("pass", figure=35.0, source="as it is measured"),
     plate("fail", {FROM_EDGE: "20 mm"}, level="warning", figure=20.0, source="as it is measured"),
     plate("fail", {FROM_EDGE: "29 mm"}, figure=29.0, source="below 31.75 mm"),
+    # No hole of 38 mm leaves 35 mm in a stud of 88.9 mm.
+    plate("fail", {"room.cuts.0.size": "38 mm", "room.walls": [{"id": "rear", "framing": {"member_depth": "88.9 mm"}}]},
+          figure=25.45, source="88.9 mm less 38 mm, halved"),
     plate("pass", {FROM_EDGE: "1-1/4 in"}, figure=31.75, source="1-1/4 in"),
     # In a notch it lies at the edge itself.
     plate("fail", NOTCH, figure=0.0, source="a notch has no wood before it", within=1e-9),
