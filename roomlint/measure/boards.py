@@ -11,7 +11,7 @@ from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.quantity import Quantity
-    from roomlint.design.shell import Obstacle, Treatment
+    from roomlint.design.shell import Obstacle, Surface, Treatment
     from roomlint.design.structure import Panel
     from roomlint.design.supply import Cable
     from roomlint.design.wiring import Circuit, Load, Receptacle, Unit
@@ -25,6 +25,13 @@ HIGH_M: Final = 2.0
 """The working space before a panel of at most 150 V to ground (NFPA 70, 110.26(A))."""
 COMBUSTIBLE: Final = frozenset({"plywood", "osb", "foam-backed"})
 """Board that burns."""
+BURNING: Final = frozenset({
+    "wood-on-joists", "parquet-on-concrete", "wood-lining", "carpet-on-concrete", "carpet-on-felt", "curtain-light",
+    "curtain-medium", "curtain-heavy",
+})  # fmt: skip
+"""Finishes that burn, whatever is behind them."""
+METAL: Final = frozenset({"steel-stud", "hat-channel"})
+"""Framing of metal."""
 
 
 class Space(NamedTuple):
@@ -144,12 +151,18 @@ class Boards(View):
         return self.figure("set back behind the surface", "mm", lambda w: 1e3 * w(back), outlet.key)
 
     def in_combustible(self, outlet: Receptacle) -> bool:
-        """Whether a box sits in board that burns."""
+        """Whether a box sits in board that burns, or behind a finish that does.
+
+        A finish that nobody names is asked for where the box is set back at all.
+        """
         name = need(outlet.wall, outlet, "wall")
         surface = self.design.shell.surface(name)
         if surface is None:
             raise Missing(self.design.shell, name if name in {"ceiling", "floor"} else f"walls[{name}]")
-        return need(surface.board.material, surface, "board.material") in COMBUSTIBLE
+        if need(surface.board.material, surface, "board.material") in COMBUSTIBLE:
+            return True
+        back = need(outlet.set_back_m, outlet, "set_back")
+        return back.value + back.u > 0.0 and need(surface.finish, surface, "finish") in BURNING
 
     # Power in British walls
 
@@ -157,6 +170,11 @@ class Boards(View):
         """Depth of a cable behind the surface of its wall."""
         depth = need(cable.depth_m, cable, "depth")
         return self.figure("depth in the wall", "m", lambda w: w(depth), cable.key)
+
+    @property
+    def metal_walls(self) -> tuple[Surface, ...]:
+        """Walls that are framed in metal, in any of which a cable may run: none tells which it runs in."""
+        return tuple(wall for wall in self.design.shell.walls if wall.framing.kind in METAL)
 
     def circuit_of(self, cable: Cable) -> Circuit:
         """Return the circuit that a cable of power is of: one of its ends names it, or a load or receptacle of it."""

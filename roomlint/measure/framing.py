@@ -93,9 +93,7 @@ class Framings(View):
         if cut.kind != "hole":
             return self.figure("distance to the edge of the framing", "mm", lambda _: 0.0, cut.key)
         need(cut.edge_distance_m, cut, "edge_distance")
-        return self.figure(
-            "distance to the edge of the framing", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut.key
-        )
+        return self.figure("distance to the edge of the framing", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut.key)
 
     # What sits in a wall
 

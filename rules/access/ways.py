@@ -175,9 +175,9 @@ def before_door(room: Room, both: Seen[Body | Obstacle, Opening]) -> Figure:
 
     Why: A subwoofer beside the door is where people stumble in the dark; what hangs there meets a shoulder.
 
-    How decided: Free distance between a cabinet, a rack, a seat, the projector or an obstacle, by size, and the box before
-    the opening, as wide and high as it is and 0.915 m deep; negative inside it. What hangs above the opening is out of
-    the way. What the leaf itself sweeps is judged by `layout.door-swing`.
+    How decided: Free distance between a cabinet, a rack, a seat, the projector or an obstacle, by size, and the box
+    before the opening, as wide and high as it is and 0.915 m deep; negative inside it. What hangs above the opening is
+    out of the way. What the leaf itself sweeps is judged by `layout.door-swing`.
 
     Remedy: Move it out of the way.
 

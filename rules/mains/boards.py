@@ -89,8 +89,9 @@ def panel_space(room: Room, panel: Panel) -> Found:
     Why: Who works on a live panel steps back, and a rack or a riser behind them is what they fall against.
 
     How decided: The free depth, width and height that the file gives, against 0.9 m (3 ft), 0.762 m (30 in) or the
-    panel's own width, and 2.0 m (6-1/2 ft); the tightest of the three counts, of a panel in another room too where
-    any of them is given. The clause is of panels of at most 150 V to ground. Other codes have spaces of their own, which the electrician knows.
+    panel's own width, and 2.0 m (6-1/2 ft); the tightest of the three counts, of a panel in another room too where any
+    of them is given. The clause is of panels of at most 150 V to ground. Other codes have spaces of their own, which
+    the electrician knows.
 
     Remedy: Move the panel or what stands before it; a curtain or a panel on hinges before it does not change it.
 
@@ -127,8 +128,8 @@ def panel_clear(room: Room, both: Seen[Body | Obstacle, Panel]) -> Figure:
 
     Why: In a fire or with somebody on a live part nobody first moves a sofa.
 
-    How decided: The room before the panel, as wide as it is, 0.9 m deep and 2.0 m high, against each thing and
-    each obstacle as a solid. The rest of its 0.762 m of width may lie to either side and is judged by `mains.panel-space`.
+    How decided: The room before the panel, as wide as it is, 0.9 m deep and 2.0 m high, against each thing and each
+    obstacle as a solid. The rest of its 0.762 m of width may lie to either side and is judged by `mains.panel-space`.
 
     Remedy: Move the thing, or have the panel moved.
 

@@ -186,8 +186,9 @@ def cut_edge(room: Room, cut: Cut) -> Figure:
 
     Why: The edges of a joist carry the bending; a hole there is a notch.
 
-    How decided: Wood between the edge of the hole and the nearest edge of the member, never more than a hole of that size
-    in the middle leaves: 5/8 in in studs, 2 in from top and bottom of joists. How far a cable keeps from the edge is `cable.plate`.
+    How decided: Wood between the edge of the hole and the nearest edge of the member, never more than a hole of that
+    size in the middle leaves: 5/8 in in studs, 2 in from top and bottom of joists. How far a cable keeps from the edge
+    is `cable.plate`.
 
     Remedy: The hole in the middle of the member.
 

@@ -11,7 +11,14 @@ from roomlint.testing import Case, Never, changed
 
 WIDTH, HEIGHT, EGRESS = (f"room.openings.0.{key}" for key in ("width", "height", "egress"))
 LOW = "subwoofers.0.position"
-CUPBOARD = {"id": "cupboard", "kind": "cabinet", "from_left": "2.5 m", "from_front": "5.5 m", "width": "0.6 m", "depth": "0.4 m"}
+CUPBOARD = {
+    "id": "cupboard",
+    "kind": "cabinet",
+    "from_left": "2.5 m",
+    "from_front": "5.5 m",
+    "width": "0.6 m",
+    "depth": "0.4 m",
+}
 
 
 def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:

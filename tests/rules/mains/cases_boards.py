@@ -25,7 +25,14 @@ BRITISH = {"project.codes.electrical": "bs7671"}
 P, AT = "panels.0", "subwoofers.0.position"
 ELSEWHERE = {f"{P}.wall": None, f"{P}.from_wall_left": None, f"{P}.place": "garage"}
 UNMEASURED = {f"{P}.{key}": None for key in ("clear_depth", "clear_width", "clear_height")}
-CABINET = {"id": "cabinet", "kind": "cabinet", "from_left": "2.7 m", "from_front": "5.4 m", "width": "1 m", "depth": "0.6 m"}
+CABINET = {
+    "id": "cabinet",
+    "kind": "cabinet",
+    "from_left": "2.7 m",
+    "from_front": "5.4 m",
+    "width": "1 m",
+    "depth": "0.6 m",
+}
 SUBJECT = "subwoofer/sub+panel/board"
 
 
