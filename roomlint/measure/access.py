@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 PASSAGE_M: Final = 0.915
 """How deep the way just inside a door is kept free: a walkway's width (2010 ADA Standards, 403.5.1)."""
-SHORT_M: Final = 0.610
-"""A walkway that is no longer than this may be narrower (the same clause, 24 in)."""
 HEAD_M: Final = 2.03
 """Below it nothing reaches into a way (307.4, 80 in)."""
 CANE_M: Final = 0.685
@@ -76,12 +74,6 @@ class Access(View):
         """Width of a walkway: the shorter side of its strip."""
         width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
         return self.figure("width of the walkway", "m", lambda w: min(w(width), w(depth)), walkway.key)
-
-    def is_short(self, walkway: Walkway) -> bool:
-        """Whether a walkway is so short that it may be narrower, for certain."""
-        width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
-        longer = max((width, depth), key=lambda side: side.value)
-        return longer.value + longer.u <= SHORT_M
 
     def in_walkway(self, thing: Thing | Obstacle, walkway: Walkway) -> Figure:
         """Clearance between a thing, a seat opened up, and a walkway below a head's height; negative in its way."""
