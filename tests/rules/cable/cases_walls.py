@@ -68,6 +68,10 @@ CASES: list[Case | Never] = [
     on("grade", "open", {"marking": "none"}, says="cable.listed"),
     on("grade", "open", base=UNSAID),
     on("grade", "notApplicable", {"marking": "NM"}),
+    # The jacket of house wiring burns in a duct as any other does: 300.22(C) wants metal around power.
+    on("grade", "fail", {"marking": "NM", "plenum": True}, level="warning", says="300.22(C)"),
+    on("grade", "fail", {"carries": "mains", "marking": "NM", "plenum": True}, says="300.22(C)"),
+    on("grade", "open", {"carries": "mains", "marking": "NM", "plenum": None}, says="plenum"),
     on("grade", "notApplicable", {"in_wall": False}),
     on("grade", "notApplicable", {"carries": "mains"}),
     on("grade", "notApplicable", {"carries": "lighting", "marking": "NM"}),
