@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Missing, need
 from roomlint.figures import enclosure, solid
+from roomlint.figures.domain import Refused
 from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
@@ -183,4 +184,6 @@ class Boards(View):
             names = {circuit.id, *(one.id for one in (*circuit.receptacles, *circuit.loads))}
             if ends & names:
                 return circuit
-        raise Missing(cable, "from")
+        need(cable.start, cable, "from")
+        need(cable.end, cable, "to")
+        raise Refused("neither of its ends names a circuit, a receptacle or a load")

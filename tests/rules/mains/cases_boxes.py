@@ -105,6 +105,9 @@ CASES: list[Case | Never] = [
     on(ZONE, "open", {"cables.0.in_wall": None}, room=WALL, says="in_wall"),
     on(ZONE, "open", {f"{C}.rcd": None}, room=WALL, says="rcd"),
     on(ZONE, "open", {"cables.0.from": None}, room=WALL, says="from"),
+    # From board to board: which device guards it nobody can tell, and asking again for its ends would not help.
+    on(ZONE, "open", {"cables.0.from": "service"}, room=WALL, says="to of feed"),
+    on(ZONE, "review", {"cables.0.from": "service", "cables.0.to": "subpanel"}, room=WALL, says="neither of its ends"),
     on(ZONE, "open", {"cables": None}, room=WALL, says="cables"),
     on(ZONE, "notApplicable", {"cables.0.carries": "loudspeaker"}, room=WALL),
     on(ZONE, "notApplicable", {"cables.0.in_wall": False}, room=WALL),
