@@ -30,6 +30,15 @@ def cut_percent(size_m: float, depth_m: float) -> float:
     return 100.0 * not_negative("size of the cut", size_m, "m") / positive("depth of the member", depth_m, "m")
 
 
+def most_to_edge_m(size_m: float, depth_m: float) -> float:
+    """Most wood that a hole can leave to the nearest edge of its member, m: (D - d) / 2, in the middle; 0 at the least.
+
+    d is the diameter of the hole, D the depth of the member, both in m. Refused as `cut_percent` is. Source: geometry;
+    a hole of 1 in in the middle of 3-1/2 in leaves 1-1/4 in.
+    """
+    return max(positive("depth of the member", depth_m, "m") - not_negative("size of the cut", size_m, "m"), 0.0) / 2.0
+
+
 def greatest_cut_percent(member: Member, kind: CutKind, *, bearing: bool, doubled: bool = False) -> float:
     """Largest share of a sawn member's depth that may be cut, %.
 

@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 PASSAGE_M: Final = 0.915
 """How deep the way just inside a door is kept free: a walkway's width (2010 ADA Standards, 403.5.1)."""
-SHORT_M: Final = 0.610
-"""A walkway that is no longer than this may be narrower (the same clause, 24 in)."""
 HEAD_M: Final = 2.03
 """Below it nothing reaches into a way (307.4, 80 in)."""
 CANE_M: Final = 0.685
@@ -54,14 +52,14 @@ class Access(View):
         sill = need(opening.sill_m, opening, "sill")
         return self.figure("height of the sill", "m", lambda w: w(sill))
 
-    def before_door(self, thing: Thing, opening: Opening) -> Figure:
+    def before_door(self, thing: Thing | Obstacle, opening: Opening) -> Figure:
         """Clearance between a thing and the way just inside an opening, as wide as it is; negative in that way."""
         there, bodies = self.figures.staging.opening(opening), self.figures.bodies
-        bodies.place(thing)
+        bodies.put(thing)
 
         def compute(world: World) -> float:
             way = enclosure.before_opening(self.figures.space.enclosure(world), there(world), PASSAGE_M)
-            return min(solid.clearance_m(bodies.solid(world, thing), way), FAR_M)
+            return min(solid.clearance_m(bodies.body(world, thing), way), FAR_M)
 
         return self.figure("clearance before a door", "m", compute, per_m=3.0)
 
@@ -76,12 +74,6 @@ class Access(View):
         """Width of a walkway: the shorter side of its strip."""
         width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
         return self.figure("width of the walkway", "m", lambda w: min(w(width), w(depth)), walkway.key)
-
-    def is_short(self, walkway: Walkway) -> bool:
-        """Whether a walkway is so short that it may be narrower, for certain."""
-        width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
-        longer = max((width, depth), key=lambda side: side.value)
-        return longer.value + longer.u <= SHORT_M
 
     def in_walkway(self, thing: Thing | Obstacle, walkway: Walkway) -> Figure:
         """Clearance between a thing, a seat opened up, and a walkway below a head's height; negative in its way."""

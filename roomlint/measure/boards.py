@@ -6,12 +6,13 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import Missing, need
 from roomlint.figures import enclosure, solid
+from roomlint.figures.domain import Refused
 from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.quantity import Quantity
-    from roomlint.design.shell import Treatment
+    from roomlint.design.shell import Obstacle, Surface, Treatment
     from roomlint.design.structure import Panel
     from roomlint.design.supply import Cable
     from roomlint.design.wiring import Circuit, Load, Receptacle, Unit
@@ -25,6 +26,13 @@ HIGH_M: Final = 2.0
 """The working space before a panel of at most 150 V to ground (NFPA 70, 110.26(A))."""
 COMBUSTIBLE: Final = frozenset({"plywood", "osb", "foam-backed"})
 """Board that burns."""
+BURNING: Final = frozenset({
+    "wood-on-joists", "parquet-on-concrete", "wood-lining", "carpet-on-concrete", "carpet-on-felt", "curtain-light",
+    "curtain-medium", "curtain-heavy",
+})  # fmt: skip
+"""Finishes that burn, whatever is behind them."""
+METAL: Final = frozenset({"steel-stud", "hat-channel"})
+"""Framing of metal."""
 
 
 class Space(NamedTuple):
@@ -67,18 +75,18 @@ class Boards(View):
         height = need(panel.handle_height_m, panel, "handle_height")
         return self.figure("height of the highest handle", "m", lambda w: w(height), panel.key)
 
-    def before_panel(self, thing: Thing, panel: Panel) -> Figure:
+    def before_panel(self, thing: Thing | Obstacle, panel: Panel) -> Figure:
         """Clearance between a thing and the room before a panel, as wide as it is; negative in that room."""
         wall = self.design.shell.wall_names.index(need(panel.wall, panel, "wall"))
         start, wide = need(panel.start_m, panel, "from_wall_left"), need(panel.width_m, panel, "width")
         bodies = self.figures.bodies
-        bodies.place(thing)
+        bodies.put(thing)
 
         def compute(world: World) -> float:
             shape = self.figures.space.enclosure(world)
             front = enclosure.Opening(wall, world(start), world(wide), 0.0, HIGH_M)
             space = enclosure.before_opening(shape, front, DEEP_M)
-            return min(solid.clearance_m(bodies.solid(world, thing), space), FAR_M)
+            return min(solid.clearance_m(bodies.body(world, thing), space), FAR_M)
 
         return self.figure("clearance before a panel", "m", compute, per_m=3.0)
 
@@ -89,6 +97,12 @@ class Boards(View):
         """Return the loads that are fed through a unit, by way of others too."""
         into = [*(one.unit for one in circuit.units), *(load.unit for load in circuit.loads)]  # what decides it is read
         return tuple(load for load in circuit.loads if unit in circuit.above(load)) if any(into) else ()
+
+    @staticmethod
+    def unplaced(circuit: Circuit) -> Missing | None:
+        """Return what is missing of the first load that may be plugged into any unit, as nothing says into what."""
+        bare = (load for load in circuit.loads if load.connection != "fastened")
+        return next((Missing(load, "unit") for load in bare if load.unit is None and load.receptacle is None), None)
 
     def rating(self, unit: Unit, circuit: Circuit) -> Figure:
         """Rated current of a unit."""
@@ -109,8 +123,9 @@ class Boards(View):
             return sum(self.figures.mains.current_a(world, load, circuit) for load in drawn.loads)
 
         figure = self.figure("current through it", "A", compute, circuit.key, unit.key)
-        if drawn.missing is not None and figure.value - figure.u <= self.unit_rating_a(unit, circuit):
-            raise drawn.missing
+        missing = drawn.missing or self.unplaced(circuit)
+        if missing is not None and figure.value - figure.u <= self.unit_rating_a(unit, circuit):
+            raise missing
         return figure
 
     def unit_rating_a(self, unit: Unit, circuit: Circuit) -> float:
@@ -137,12 +152,18 @@ class Boards(View):
         return self.figure("set back behind the surface", "mm", lambda w: 1e3 * w(back), outlet.key)
 
     def in_combustible(self, outlet: Receptacle) -> bool:
-        """Whether a box sits in board that burns."""
+        """Whether a box sits in board that burns, or behind a finish that does.
+
+        A finish that nobody names is asked for where the box is set back at all.
+        """
         name = need(outlet.wall, outlet, "wall")
         surface = self.design.shell.surface(name)
         if surface is None:
             raise Missing(self.design.shell, name if name in {"ceiling", "floor"} else f"walls[{name}]")
-        return need(surface.board.material, surface, "board.material") in COMBUSTIBLE
+        if need(surface.board.material, surface, "board.material") in COMBUSTIBLE:
+            return True
+        back = need(outlet.set_back_m, outlet, "set_back")
+        return back.value + back.u > 0.0 and need(surface.finish, surface, "finish") in BURNING
 
     # Power in British walls
 
@@ -151,6 +172,11 @@ class Boards(View):
         depth = need(cable.depth_m, cable, "depth")
         return self.figure("depth in the wall", "m", lambda w: w(depth), cable.key)
 
+    @property
+    def metal_walls(self) -> tuple[Surface, ...]:
+        """Walls that are framed in metal, in any of which a cable may run: none tells which it runs in."""
+        return tuple(wall for wall in self.design.shell.walls if wall.framing.kind in METAL)
+
     def circuit_of(self, cable: Cable) -> Circuit:
         """Return the circuit that a cable of power is of: one of its ends names it, or a load or receptacle of it."""
         ends = {cable.start, cable.end} - {None}
@@ -158,4 +184,6 @@ class Boards(View):
             names = {circuit.id, *(one.id for one in (*circuit.receptacles, *circuit.loads))}
             if ends & names:
                 return circuit
-        raise Missing(cable, "from")
+        need(cable.start, cable, "from")
+        need(cable.end, cable, "to")
+        raise Refused("neither of its ends names a circuit, a receptacle or a load")

@@ -194,6 +194,15 @@ class Bodies(View):
         words = Assumption("a seat {} wide, as none is given", (value, "m"))
         return self.once(("seat", seat.key), lambda: seat.width_m or assumed(value, u, "m", words))
 
+    def put(self, thing: Thing | Obstacle) -> None:
+        """Raise `Missing` where it is not given where a thing is; obstacles are refused without it."""
+        if not isinstance(thing, Obstacle):
+            self.place(thing)
+
+    def body(self, world: World, thing: Thing | Obstacle) -> Solid:
+        """Return what a thing or an obstacle takes up in a world."""
+        return self.obstacle(world, thing) if isinstance(thing, Obstacle) else self.solid(world, thing)
+
     def obstacle(self, world: World, obstacle: Obstacle) -> Solid:
         """Return an obstacle as a solid; raises `Missing` when its place is not given."""
         low, high = need(obstacle.low, obstacle, "from_left"), need(obstacle.high, obstacle, "from_left")

@@ -179,12 +179,12 @@ class Cabling(View):
     def to_power(self, cable: Cable) -> Figure:
         """Distance to the power conductors that a cable runs beside."""
         distance = need(cable.beside_power_m, cable, "beside_power")
-        return self.figure("distance to power", "m", lambda w: w(distance), cable.key)
+        return self.figure("distance to power", "mm", lambda w: _MM * w(distance), cable.key)
 
     def to_edge(self, cable: Cable) -> Figure:
         """Distance from a cable or its hole to the edge of the framing."""
         distance = need(cable.edge_distance_m, cable, "edge_distance")
-        return self.figure("distance to the edge of the framing", "m", lambda w: w(distance), cable.key)
+        return self.figure("distance to the edge of the framing", "mm", lambda w: _MM * w(distance), cable.key)
 
     def bend(self, cable: Cable) -> Figure:
         """Smallest bend of a cable over its diameter."""

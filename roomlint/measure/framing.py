@@ -63,9 +63,18 @@ class Framings(View):
         return framing.greatest_cut_percent(member, kind, bearing=bearing)
 
     def to_edge(self, cut: Cut) -> Figure:
-        """Wood between a hole and the edge of its member."""
-        edge = need(cut.edge_distance_m, cut, "edge_distance")
-        return self.figure("wood to the edge", "mm", lambda w: 1e3 * w(edge), cut.key)
+        """Wood between a hole and the nearest edge of its member."""
+        need(cut.edge_distance_m, cut, "edge_distance")
+        return self.figure("wood to the edge", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut.key)
+
+    def _edge_m(self, world: World, cut: Cut) -> float:
+        """Return the wood to the nearest edge: what is said, and no more than a hole in the middle leaves."""
+        said, size = world(need(cut.edge_distance_m, cut, "edge_distance")), cut.size_m
+        surface = self.design.shell.surface(cut.on or "")
+        depth = surface.framing.member_depth_m if surface is not None else None
+        if size is None or depth is None:
+            return said
+        return min(said, framing.most_to_edge_m(world(size), world(depth)))
 
     def apart(self, cut: Cut) -> Figure:
         """Wood along a member between a cut and the next one."""
@@ -82,9 +91,9 @@ class Framings(View):
     def covered(self, cut: Cut) -> Figure:
         """Distance from what runs through a cut to the edge of the framing; none in a notch."""
         if cut.kind != "hole":
-            return self.figure("distance to the edge of the framing", "m", lambda _: 0.0, cut.key)
-        edge = need(cut.edge_distance_m, cut, "edge_distance")
-        return self.figure("distance to the edge of the framing", "m", lambda w: w(edge), cut.key)
+            return self.figure("distance to the edge of the framing", "mm", lambda _: 0.0, cut.key)
+        need(cut.edge_distance_m, cut, "edge_distance")
+        return self.figure("distance to the edge of the framing", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut.key)
 
     # What sits in a wall
 

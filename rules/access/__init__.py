@@ -33,16 +33,16 @@ CONTROLS: Subjects[Control] = Subjects(
 RACKS: Subjects[Rack] = Subjects("rack", lambda room: room.design.racks, ("electronics.racks",))
 
 
-def _at_doors(room: Room) -> Iterator[Seen[Body, Opening]]:
-    for thing in room.figures.bodies.things:
+def _at_doors(room: Room) -> Iterator[Seen[Body | Obstacle, Opening]]:
+    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles):
         for opening in room.design.shell.openings:
             if opening.kind in DOORS:
                 yield Seen(thing, opening)
 
 
-AT_DOORS: Subjects[Seen[Body, Opening]] = Subjects(
+AT_DOORS: Subjects[Seen[Body | Obstacle, Opening]] = Subjects(
     "door or opening with a thing", _at_doors,
-    ("room.openings", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
+    ("room.openings", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
 )  # fmt: skip
 
 
@@ -72,6 +72,6 @@ def escape_window(_: Room, opening: Opening) -> Applies:
     return True if need(opening.egress, opening, "egress") else No("nobody is meant to escape through it")
 
 
-def at_escape(room: Room, both: Seen[Body, Opening]) -> Applies:
+def at_escape(room: Room, both: Seen[Body | Obstacle, Opening]) -> Applies:
     """Whether people are meant to escape through the opening that a thing is held against."""
     return escape_door(room, both.seat)

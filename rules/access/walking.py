@@ -18,19 +18,12 @@ WAYS: Final = standard("2010 ADA Standards", "403.5.1", read=True)
 REACHING: Final = standard("2010 ADA Standards", "307.2 and 307.4", read=True)
 
 
-def width_window(room: Room, walkway: Walkway) -> Windows:
-    """Return how wide a walkway is to be: less where it is short."""
-    return at_least(0.815 if room.figures.access.is_short(walkway) else 0.915, "m")
-
-
 @rule(
     "access.walkway-width",
     level=Level.WARNING,
     basis=WAYS,
     each=WALKWAYS,
-    window=Cases(
-        "m", (("36 in", at_least(0.915, "m")), ("no longer than 24 in, 32 in", at_least(0.815, "m"))), width_window
-    ),
+    window=at_least(0.915, "m"),
     says="is {figure} wide; {window} wanted",
     cure=("width", "depth"),
     at="width",
@@ -42,8 +35,8 @@ def walkway_width(room: Room, walkway: Walkway) -> Figure:
 
     Why: In the dark, past open seats, with a tray or in a hurry, people want more than their own width.
 
-    How decided: The shorter side of the strip that the file gives. A narrow place of at most 0.61 m length may be 0.815
-    m wide. Whether the strip is free is `access.walkway-clear`.
+    How decided: The shorter side of the strip that the file gives, 36 in. The standard lets a pinch of at most 0.61 m
+    length be 0.815 m wide: such a one is no strip of its own. Whether the strip is free is `access.walkway-clear`.
 
     Remedy: Rows closer to each other, one seat fewer, or a seat that needs less room to open.
 

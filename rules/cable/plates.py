@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.review import Cases, Level, Missing, No, Seen, Subjects, at_least, fails, need, passes, rule, standard
 
 from . import CAUTION
-from .walls import EDGE_BASIS, EDGE_M, OTHER_EDGE_M
+from .walls import EDGE_BASIS, EDGE_MM, OTHER_EDGE_MM
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -33,7 +33,7 @@ def bare(_: Room, cut: Cut) -> Applies:
 
 def plate_window(room: Room, _cut: Cut) -> Windows:
     """Return how far a cable keeps from the edge of framing under the code in force."""
-    return at_least(EDGE_M if room.figures.mains.family == "nfpa" else OTHER_EDGE_M, "m")
+    return at_least(EDGE_MM if room.figures.mains.family == "nfpa" else OTHER_EDGE_MM, "mm")
 
 
 @rule(
@@ -43,10 +43,10 @@ def plate_window(room: Room, _cut: Cut) -> Windows:
     each=CUTS,
     when=(carries_cable, bare),
     window=Cases(
-        "m",
+        "mm",
         (
-            ("under NFPA 70", at_least(EDGE_M, "m")),
-            ("under BS 7671, IEC 60364, AS/NZS 3000 and other codes", at_least(OTHER_EDGE_M, "m")),
+            ("under NFPA 70", at_least(EDGE_MM, "mm")),
+            ("under BS 7671, IEC 60364, AS/NZS 3000 and other codes", at_least(OTHER_EDGE_MM, "mm")),
         ),
         plate_window,
     ),

@@ -15,8 +15,8 @@ if TYPE_CHECKING:
 
 STRONG: Final = frozenset({"loudspeaker", "trigger", "lighting", "control"})
 """What a little hum does nothing to."""
-SEPARATION_M: Final = 0.050
-NOISE_M: Final = 0.300
+SEPARATION_MM: Final = 50.0
+NOISE_MM: Final = 300.0
 ROUND: Final = frozenset({"emt", "ent", "pvc", "sleeve"})
 """Raceways that no partition divides."""
 
@@ -32,7 +32,7 @@ def _beside(_: Room, cable: Cable) -> Applies:
 def power_window(_: Room, cable: Cable) -> Windows:
     """Return how far a cable keeps from power by what it carries."""
     strong = need(cable.carries, cable, "carries") in STRONG
-    return at_least(SEPARATION_M, "m", note=None if strong else NOISE_M)
+    return at_least(SEPARATION_MM, "mm", note=None if strong else NOISE_MM)
 
 
 @rule(
@@ -45,10 +45,10 @@ def power_window(_: Room, cable: Cable) -> Windows:
     each=CABLES,
     when=(signal, _beside),
     window=Cases(
-        "m",
+        "mm",
         (
-            ("for loudspeaker, trigger, control and lighting cable", at_least(SEPARATION_M, "m")),
-            ("for line-level, network, video, usb and antenna cable", at_least(SEPARATION_M, "m", note=NOISE_M)),
+            ("for loudspeaker, trigger, control and lighting cable", at_least(SEPARATION_MM, "mm")),
+            ("for line-level, network, video, usb and antenna cable", at_least(SEPARATION_MM, "mm", note=NOISE_MM)),
         ),
         power_window,
     ),
@@ -72,7 +72,7 @@ def power_distance(room: Room, cable: Cable) -> Figure:
     When to waive: Low-level signals on balanced lines that are known to be quiet.
     """
     figure = room.figures.cabling.to_power(cable)
-    if cable.power_exception is None and figure.value < SEPARATION_M:
+    if cable.power_exception is None and figure.value < SEPARATION_MM:
         raise Missing(cable, "power_exception")
     return figure
 

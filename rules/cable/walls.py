@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 from roomlint.review import Cases, Level, Missing, No, at_least, fails, memory, need, passes, practice, rule, standard
 
 from ..mains import under_nfpa
-from . import CABLES, CAUTION, concealed, nfpa, of_loudspeaker, signal
+from . import CABLES, CAUTION, concealed, nfpa, of_loudspeaker
 
 if TYPE_CHECKING:
     from roomlint.design.supply import Cable
     from roomlint.review import Applies, Figure, Room, Says, Windows
 
-EDGE_M = 0.03175
-OTHER_EDGE_M = 0.050
+EDGE_MM = 31.75
+OTHER_EDGE_MM = 50.0
 EDGE_BASIS = (
     standard("NFPA 70", "300.4(A)(1) and (D), which 725.24 or 722.24 names for low voltage", edition="2017 to 2026",
              read=False, note="2017, 2020 and 2023 read in transcriptions"),
@@ -70,10 +70,17 @@ def listed(room: Room, cable: Cable) -> Says:
     return passes("listed", marking=marking)
 
 
-def _graded(_: Room, cable: Cable) -> Applies:
-    if need(cable.marking, cable, "marking") == "NM":
-        return No("it is cable of the house's own wiring")
-    return True
+def _of_the_house(room: Room, cable: Cable) -> bool:
+    """Whether a cable is one of the house's own wiring, by what it carries or by its jacket."""
+    return room.figures.cabling.is_power(cable) or need(cable.marking, cable, "marking") == "NM"
+
+
+def _graded(room: Room, cable: Cable) -> Applies:
+    if not _of_the_house(room, cable):
+        return True
+    if not need(cable.plenum, cable, "plenum"):
+        return No("it is cable of the house's own wiring, where no air of the building moves")
+    return _not_loose_power(room, cable)
 
 
 @rule(
@@ -81,8 +88,9 @@ def _graded(_: Room, cable: Cable) -> Applies:
     level=Level.WARNING,
     basis=nfpa("Table 725.154(A), since 2023 article 722; 800.154; 300.22(C)"),
     each=CABLES,
-    when=(under_nfpa, concealed, signal, _graded),
+    when=(under_nfpa, concealed, _graded),
     says={
+        "power": "is cable of the house's wiring where air of the building moves; 300.22(C) wants metal around it",
         "plenum": "is marked {marking} where air of the building moves; {clause} wants CL2P, CL3P or CMP",
         "riser": "is marked {marking} and rises through floors; {clause} wants one marked for risers",
         "general": "is marked {marking}, for cable below 6 mm; concealed it wants CL2, CL3 or CM",
@@ -102,11 +110,14 @@ def grade(room: Room, cable: Cable) -> Says:
     CL3R, CMR up a shaft or through floors of a building of more than two dwellings; CL2, CL3, CM, CMG or PLTC else, all
     floors of a one- or two-family dwelling among them; the thin CL2X, CL3X and CMX below 6 mm (1/4 in). A joist bay
     that returns air and is only crossed does not count. Where the marking is enough anywhere, nothing more is asked.
+    Cable of the house's own wiring, NM as it is, has no grade for air that moves; in a raceway it is not judged.
 
     Remedy: Pull the higher grade; it may stand in for every lower one.
 
     When to waive: The authority accepts the run, in writing.
     """
+    if _of_the_house(room, cable):
+        return fails("power")
     fits, place = room.figures.cabling.fits_place(cable)
     marking = need(cable.marking, cable, "marking")
     if fits:
@@ -122,7 +133,7 @@ def _unprotected(_: Room, cable: Cable) -> Applies:
 
 def edge_window(room: Room, _cable: Cable) -> Windows:
     """Return how far a cable keeps from the edge of framing under the code in force."""
-    return at_least(EDGE_M if room.figures.mains.family == "nfpa" else OTHER_EDGE_M, "m")
+    return at_least(EDGE_MM if room.figures.mains.family == "nfpa" else OTHER_EDGE_MM, "mm")
 
 
 @rule(
@@ -132,10 +143,10 @@ def edge_window(room: Room, _cable: Cable) -> Windows:
     each=CABLES,
     when=(concealed, _unprotected),
     window=Cases(
-        "m",
+        "mm",
         (
-            ("under NFPA 70", at_least(EDGE_M, "m")),
-            ("under BS 7671, IEC 60364, AS/NZS 3000 and other codes", at_least(OTHER_EDGE_M, "m")),
+            ("under NFPA 70", at_least(EDGE_MM, "mm")),
+            ("under BS 7671, IEC 60364, AS/NZS 3000 and other codes", at_least(OTHER_EDGE_MM, "mm")),
         ),
         edge_window,
     ),

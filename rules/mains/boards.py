@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Projector, Seat, Subwoofer
+    from roomlint.design.shell import Obstacle
     from roomlint.design.structure import Panel
     from roomlint.design.supply import Rack
     from roomlint.review import Applies, Figure, Found, Room, Says
@@ -41,6 +42,7 @@ PLACE: Final = standard(
 )  # fmt: skip
 NEVER: Final = {"clothes-closet": "a clothes closet", "bathroom": "a bathroom", "stairs": "above stairs"}
 PANELS: Final[Subjects[Panel]] = Subjects("panel", lambda room: room.design.panels, ("panels",))
+SPACED: Final = ("clear_depth_m", "clear_width_m", "clear_height_m")
 
 
 def here(_: Room, panel: Panel) -> Applies:
@@ -50,15 +52,22 @@ def here(_: Room, panel: Panel) -> Applies:
     return No("the panel is in another room")
 
 
-def _before_panels(room: Room) -> Iterator[Seen[Body, Panel]]:
-    for thing in room.figures.bodies.things:
+def measured(room: Room, panel: Panel) -> Applies:
+    """Whether the panel is in this room, or the space before it is measured wherever it is."""
+    if panel.wall is None and any(getattr(panel, name) is not None for name in SPACED):
+        return True
+    return here(room, panel)
+
+
+def _before_panels(room: Room) -> Iterator[Seen[Body | Obstacle, Panel]]:
+    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles):
         for panel in room.design.panels:
             yield Seen(thing, panel, " before ")
 
 
-BEFORE: Final[Subjects[Seen[Body, Panel]]] = Subjects(
+BEFORE: Final[Subjects[Seen[Body | Obstacle, Panel]]] = Subjects(
     "panel with a thing", _before_panels,
-    ("panels", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
+    ("panels", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
 )  # fmt: skip
 
 
@@ -67,7 +76,7 @@ BEFORE: Final[Subjects[Seen[Body, Panel]]] = Subjects(
     level=Level.ERROR,
     basis=SPACE,
     each=PANELS,
-    when=(under_nfpa, here),
+    when=(under_nfpa, measured),
     window=at_least(100.0, "%"),
     says="has {there} of free {side} before it, {figure} of what working at it wants; {window} wanted",
     at="clear_depth",
@@ -80,8 +89,9 @@ def panel_space(room: Room, panel: Panel) -> Found:
     Why: Who works on a live panel steps back, and a rack or a riser behind them is what they fall against.
 
     How decided: The free depth, width and height that the file gives, against 0.9 m (3 ft), 0.762 m (30 in) or the
-    panel's own width, and 2.0 m (6-1/2 ft); the tightest of the three counts. The clause is of panels of at most 150 V
-    to ground. Other codes have spaces of their own, which the electrician knows.
+    panel's own width, and 2.0 m (6-1/2 ft); the tightest of the three counts, of a panel in another room too where any
+    of them is given. The clause is of panels of at most 150 V to ground. Other codes have spaces of their own, which
+    the electrician knows.
 
     Remedy: Move the panel or what stands before it; a curtain or a panel on hinges before it does not change it.
 
@@ -91,7 +101,7 @@ def panel_space(room: Room, panel: Panel) -> Found:
     return found(space.share, side=space.side, there=space.there)
 
 
-def at_hand(room: Room, both: Seen[Body, Panel]) -> Applies:
+def at_hand(room: Room, both: Seen[Body | Obstacle, Panel]) -> Applies:
     """Whether the panel is on a wall of this room."""
     answer = under_nfpa(room, both)
     return here(room, both.seat) if answer is True else answer
@@ -113,13 +123,13 @@ def at_hand(room: Room, both: Seen[Body, Panel]) -> Applies:
     caution=CAUTION,
     since="0.3.0",
 )
-def panel_clear(room: Room, both: Seen[Body, Panel]) -> Figure:
+def panel_clear(room: Room, both: Seen[Body | Obstacle, Panel]) -> Figure:
     """Nothing stands in the working space before a panel.
 
     Why: In a fire or with somebody on a live part nobody first moves a sofa.
 
-    How decided: The room before the panel, as wide as it is, 0.9 m deep and 2.0 m high, against each thing as a solid.
-    The rest of its 0.762 m of width may lie to either side and is judged by `mains.panel-space`.
+    How decided: The room before the panel, as wide as it is, 0.9 m deep and 2.0 m high, against each thing and each
+    obstacle as a solid. The rest of its 0.762 m of width may lie to either side and is judged by `mains.panel-space`.
 
     Remedy: Move the thing, or have the panel moved.
 

@@ -12,6 +12,7 @@ from roomlint.review import (
     No,
     Seen,
     Subjects,
+    asks,
     at_least,
     at_most,
     fails,
@@ -72,7 +73,11 @@ def one_wall(_: Room, behind: Behind) -> Applies:
     panel = behind.seat
     if need(panel.on, panel, "on") != wall:
         return No("the panel is on another surface")
-    return No("on the ceiling or the floor nothing tells where the box is") if wall in {"ceiling", "floor"} else True
+    if wall not in {"ceiling", "floor"} or panel.removable:
+        return True
+    # Nothing tells where on it the box is: whoever placed it says whether it stays within reach.
+    need(behind.source.reachable, behind.source, "reachable")
+    return No("whether it is reached is stated, and judged by that", unless=("mains.box-access",))
 
 
 def stays(_: Room, behind: Behind) -> Applies:
@@ -102,7 +107,8 @@ def box_covered(room: Room, behind: Behind) -> Figure:
 
     How decided: Place of the receptacle on its wall against the edges of each absorber, diffuser, bass trap and canopy
     on that wall. A panel that comes off and goes back without damage may cover a box; whether it does is asked for
-    where it covers one. A cord behind it is another matter (`mains.concealed-cord`).
+    where it covers one. On the ceiling and the floor nothing tells where a box is: there it is asked whether the box is
+    reached. A cord behind it is another matter (`mains.concealed-cord`).
 
     Remedy: Move the receptacle or the panel, or hang the panel on clips.
 
@@ -189,8 +195,8 @@ def box_flush(room: Room, fed: Fed[Receptacle]) -> Figure:
     Why: A spark between box and lining has fuel there that nobody sees.
 
     How decided: How far the front edge of the box lies behind the finished surface: 6 mm (1/4 in) in gypsum, plaster or
-    masonry, nothing in plywood and other board that burns. A lining of wood or fabric that is added over the board
-    counts as the surface: say how far behind it the box is.
+    masonry, nothing in plywood and other board that burns, nor behind a finish of wood, carpet or cloth. A lining that
+    is added over the board counts as the surface: say how far behind it the box is.
 
     Remedy: A listed extender ring.
 
@@ -215,6 +221,13 @@ def every_cable(room: Room) -> Iterator[Cable | Missing]:
     yield from room.design.cables
 
 
+def _guarded(room: Room, cable: Cable) -> bool:
+    """Whether the residual-current device before a cable trips at 30 mA at most, for certain."""
+    circuit = room.figures.boards.circuit_of(cable)
+    device = None if circuit.no_rcd else need(circuit.rcd_a, circuit, "rcd")
+    return device is not None and device.value + device.u <= RCD_A
+
+
 @rule(
     "mains.wall-zone",
     level=Level.ERROR,
@@ -224,6 +237,7 @@ def every_cable(room: Room) -> Iterator[Cable | Missing]:
     says={
         "zone": "carries power {depth} deep in the wall, outside the zones, with nothing that keeps a nail from it",
         "rcd": "runs {depth} deep in a zone of the wall on {circuit}, which has no residual-current device of 30 mA",
+        "metal": "lies {depth} deep with no device of 30 mA before it; in a partition of metal framing it wants one",
         "deep": "lies {depth} deep",
         "kept": "has an earthed cover",
         "guarded": "runs in a zone, behind a residual-current device of 30 mA",
@@ -251,14 +265,14 @@ def wall_zone(room: Room, cable: Cable) -> Says:
     deep = room.figures.boards.deep(cable)
     if deep.value - deep.u >= DEEP_M:
         need(cable.protection, cable, "protection")
+        metal = room.figures.boards.metal_walls
+        if metal and not _guarded(room, cable):
+            return asks("metal", related=metal, depth=deep)
         return passes("deep", depth=deep)
     need(cable.protection, cable, "protection")
     if need(cable.zone, cable, "zone") == "none":
         return fails("zone", depth=deep)
     circuit = room.figures.boards.circuit_of(cable)
-    if circuit.no_rcd:
-        return fails("rcd", related=(circuit,), depth=deep, circuit=circuit.words)
-    device = need(circuit.rcd_a, circuit, "rcd")
-    if device.value + device.u > RCD_A:
+    if not _guarded(room, cable):
         return fails("rcd", related=(circuit,), depth=deep, circuit=circuit.words)
     return passes("guarded")

@@ -333,12 +333,17 @@ def dimmed_receptacle(_: Room, fed: Fed[Receptacle]) -> Says:
     return passes("direct")
 
 
+def has_cord(room: Room, fed: Fed[Load]) -> Applies:
+    """Whether a load has a cord: what is plugged in does, and what is said to have a concealed one."""
+    return True if fed.item.cord_concealed else plugged(room, fed)
+
+
 @rule(
     "mains.concealed-cord",
     level=Level.ERROR,
     basis=(nfpa("400.12 and 400.10(A)(11)"), HAZARD),
     each=LOADS,
-    when=plugged,
+    when=has_cord,
     says={
         "concealed": "its cord is concealed without a listed inlet assembly",
         "kit": "a listed inlet assembly carries it through the wall",
@@ -353,7 +358,8 @@ def concealed_cord(_: Room, fed: Fed[Load]) -> Says:
 
     Why: A cord is no fixed wiring: inside a wall it is neither protected nor seen when it fails.
 
-    How decided: A plug-in load whose cord is stated as concealed, unless a listed inlet assembly is stated.
+    How decided: A load whose cord is stated as concealed, unless a listed inlet assembly is stated. What is wired in
+    place has no cord, unless the file says so.
 
     Remedy: A receptacle behind the equipment by an electrician, or a listed inlet kit.
 

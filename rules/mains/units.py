@@ -33,7 +33,15 @@ UNITS: Final[Subjects[Fed[Unit]]] = Subjects("strip, conditioner or uninterrupti
 
 def feeds_some(room: Room, fed: Fed[Unit]) -> Applies:
     """Whether any load is plugged into a unit."""
-    return True if room.figures.boards.through(fed.item, fed.circuit) else No("no load is plugged into it")
+    boards = room.figures.boards
+    if boards.through(fed.item, fed.circuit):
+        return True
+    if not fed.circuit.loads and fed.circuit.at.get("loads") is None:
+        raise Missing(fed.circuit, "loads")
+    unsaid = boards.unplaced(fed.circuit)
+    if unsaid is not None:
+        raise unsaid
+    return No("no load is plugged into it")
 
 
 def rating_window(room: Room, fed: Fed[Unit]) -> Windows:
@@ -61,7 +69,8 @@ def unit_rating(room: Room, fed: Fed[Unit]) -> Figure:
     Why: The breaker guards the wire in the wall; what is plugged in behind it has only its own rating.
 
     How decided: Nameplate currents of all loads that are plugged into it, by way of other units too, against its rated
-    current, or its rated apparent power at the circuit's voltage.
+    current, or its rated apparent power at the circuit's voltage. Of a load that is plugged in and says into nothing,
+    that is asked for.
 
     Remedy: A unit of a higher rating, amplifiers on receptacles of their own, or fewer loads.
 
@@ -79,6 +88,7 @@ def unit_rating(room: Room, fed: Fed[Unit]) -> Figure:
     each=UNITS,
     says={
         "chain": "is {kind} that is plugged into {into}; it belongs into a receptacle of the house",
+        "unit": "is {kind} that is plugged into {into}",
         "wall": "is plugged into a receptacle of the house",
     },
     at="unit",
@@ -105,4 +115,4 @@ def unit_chain(_: Room, fed: Fed[Unit]) -> Says:
         return passes("wall")
     if unit.kind == "strip" or above[0].kind == "strip":
         return fails("chain", related=(above[0],), kind=KINDS[unit.kind], into=KINDS[above[0].kind])
-    return passes("wall")
+    return passes("unit", kind=KINDS[unit.kind], into=KINDS[above[0].kind])

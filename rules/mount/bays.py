@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from roomlint.design.surfaces import BAYS
-from roomlint.review import SOURCES, Level, No, at_least, practice, rule
+from roomlint.review import SOURCES, Level, Missing, No, at_least, practice, rule
 
-from . import CAUTION, ELSEWHERE, plain
+from . import CAUTION, ELSEWHERE, UNCOVERED, plain
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
@@ -25,14 +25,20 @@ def sunk(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
 
 
 def between_members(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
-    """Whether there are bays behind the board."""
-    kind = room.figures.framing.kind(room.figures.mounts.on(source))
-    return True if kind in BAYS else No(f"there are no bays in {plain(kind)}")
+    """Whether there are bays behind the board: between studs and joists, and between strips before a wall."""
+    on = room.figures.mounts.on(source)
+    kind = room.figures.framing.kind(on)
+    if kind == "unknown":
+        raise Missing(room.figures.framing.of(on), "framing.kind")
+    return True if kind in BAYS or kind in UNCOVERED else No(f"there are no bays in {plain(kind)}")
 
 
-def in_a_wall(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
-    """Whether a wall, of which both sides count, holds it."""
-    return No("above a ceiling it may reach higher") if room.figures.mounts.on(source) == "ceiling" else True
+def closed_behind(room: Room, source: Loudspeaker | Subwoofer) -> Applies:
+    """Whether what it sits in ends behind it: a wall does, and so does a ceiling under a floor."""
+    on = room.figures.mounts.on(source)
+    if on == "ceiling" and room.figures.framing.kind(on) == "truss":
+        return No("between trusses it may reach higher than their chord")
+    return True
 
 
 @rule(
@@ -56,7 +62,7 @@ def between_studs(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
 
     Why: Found out with the saw in the board, it ends with a cut stud or a cabinet somewhere else.
 
-    How decided: Spacing of the members less their width, less the hole that the loudspeaker's sheet asks for. Where
+    How decided: Spacing of the members, or of furring, less their width, less the hole that its sheet asks for. Where
     the studs stand is for the installer to find; a bay beside a corner or an opening is often narrower.
 
     Remedy: A narrower loudspeaker, one on the surface, or framing that is drawn for it while the wall is open.
@@ -71,11 +77,11 @@ def between_studs(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
     level=Level.WARNING,
     basis=practice("what is cut into a wall ends inside it"),
     each=SOURCES,
-    when=(sunk, in_a_wall, between_members),
+    when=(sunk, closed_behind, between_members),
     window=at_least(0.0, "mm"),
     says={
-        "fail": "has {figure} to spare behind it in the wall; {window} wanted",
-        "negative": "is {size} too deep for its wall",
+        "fail": "has {figure} to spare behind it; {window} wanted",
+        "negative": "is {size} too deep for the framing that it sits in",
     },
     after=ELSEWHERE,
     at="product",
@@ -83,15 +89,15 @@ def between_studs(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
     since="0.3.0",
 )
 def flush_depth(room: Room, source: Loudspeaker | Subwoofer) -> Figure:
-    """A flush loudspeaker is no deeper than the wall.
+    """A flush loudspeaker is no deeper than its wall, or the joists of its ceiling.
 
-    Why: It stands out of the board, or presses on the board of the next room and rattles there.
+    Why: It stands out of the board, or presses on the board of the next room, or the floor above, and rattles there.
 
-    How decided: Depth of the studs and of the board before them, less the depth that the sheet asks for behind the
-    face of the board.
+    How decided: Depth of the studs or joists, or of the furring before a wall, and of the board before them, less the
+    depth that the sheet asks for behind the face of the board. Trusses are left out: their chord is no measure.
 
     Remedy: A shallower loudspeaker, or deeper framing.
 
-    When to waive: The wall was opened and is deeper.
+    When to waive: The wall was opened and is deeper, or above the joists is open space.
     """
     return room.figures.framing.depth_left(source)

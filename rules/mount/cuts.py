@@ -87,7 +87,7 @@ def share_window(room: Room, cut: Cut) -> Windows:
         "unknown": "cuts framing that nobody has looked at",
         "allowed": "is allowed by {document}",
         "plain": "is judged by the tables of sawn wood",
-        "none": "there are no studs or joists to cut in {kind}",
+        "other": "cuts {kind}, of which no table here says what may be cut",
     },
     at="kind",
     caution=STRUCTURAL,
@@ -100,17 +100,18 @@ def cut_engineer(room: Room, cut: Cut) -> Says:
 
     How decided: The framing of the surface. Trusses, I-joists and other engineered wood, and steel studs beyond their
     punched holes, ask for a document of their maker or an engineer; so does any member that is cut through. Where
-    nobody knows what the framing is, a person looks first.
+    nobody knows what the framing is, or what is cut is masonry, concrete or furring, a person looks first: a lintel, a
+    slab under tension and a bearing wall are cut by calculation.
 
     Remedy: A place between the members, a surface cabinet, or a header that an engineer draws.
 
     When to waive: Never; name the document instead.
     """
     kind, document = room.figures.framing.kind(cut.on or ""), stated(cut.engineer)
-    if kind not in BAYS and kind != "unknown":
-        return passes("none", kind=plain(kind))
-    if document is not None and (kind != "unknown"):
+    if document is not None and kind != "unknown":
         return passes("allowed", document=document.words)
+    if kind not in BAYS and kind != "unknown":
+        return asks("other", kind=plain(kind))
     if cut.kind == "cut-through":
         need(cut.engineer, cut, "engineer")
         return fails("through")
@@ -185,8 +186,9 @@ def cut_edge(room: Room, cut: Cut) -> Figure:
 
     Why: The edges of a joist carry the bending; a hole there is a notch.
 
-    How decided: Wood between the edge of the hole and the nearest edge of the member: 5/8 in in studs, 2 in from top
-    and bottom of joists. How far a cable keeps from the edge is `cable.plate`.
+    How decided: Wood between the edge of the hole and the nearest edge of the member, never more than a hole of that
+    size in the middle leaves: 5/8 in in studs, 2 in from top and bottom of joists. How far a cable keeps from the edge
+    is `cable.plate`.
 
     Remedy: The hole in the middle of the member.
 

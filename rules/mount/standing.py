@@ -148,11 +148,18 @@ def furniture_strap(room: Room, thing: Held) -> Says:
     return fails("loose") if children else passes("grown")
 
 
+def stands(room: Room, thing: Held) -> Applies:
+    """Whether it stands, on whatever it does."""
+    return True if room.figures.mounts.on(thing) in FREE else No("it does not stand free")
+
+
 def strapped(room: Room, thing: Held) -> Applies:
-    """Whether a strap is stated."""
+    """Whether a strap is stated; what stands by itself without one is judged by how it stands."""
     mounting = room.figures.mounts.mounting(thing)
-    need(mounting.strap, mounting, "strap")
-    return True if stated(mounting.strap) is not None else No("no strap is there", unless=("mount.furniture-strap",))
+    if on_furniture(room, thing) is True:
+        need(mounting.strap, mounting, "strap")
+    judged = ("mount.furniture-strap", "mount.tip-angle", "mount.push-over")
+    return True if stated(mounting.strap) is not None else No("no strap is there", unless=judged)
 
 
 @rule(
@@ -160,7 +167,7 @@ def strapped(room: Room, thing: Held) -> Applies:
     level=Level.WARNING,
     basis=memory("tip restraints are tested with a pull of 50 lbf", document="ASTM F3096"),
     each=HELD,
-    when=(on_furniture, strapped),
+    when=(stands, strapped),
     window=at_least(222.4, "N"),
     says="is strapped by what is rated for {figure}; {window} wanted",
     cure=("mounting.strap.rating",),
@@ -173,7 +180,8 @@ def strap_rating(room: Room, thing: Held) -> Figure:
 
     Why: A child that climbs a drawer pulls with more than its weight.
 
-    How decided: The strap's marked rating against the pull, 50 lbf, that restraints are tested with. From memory.
+    How decided: The strap's marked rating against the pull, 50 lbf, that restraints are tested with. From memory. On
+    the floor and on a stand too: what a strap keeps is not judged by how far it may lean.
 
     Remedy: A strap of a marked rating, into framing.
 

@@ -56,6 +56,12 @@ def test_sixteen_inches_leave_fourteen_and_a_half() -> None:
     assert framing.clear_between_m(24.0 * IN_M, 1.5 * IN_M) == pytest.approx(22.5 * IN_M)
 
 
+def test_a_hole_in_the_middle_leaves_half_of_what_it_does_not_take() -> None:
+    """1 in of 3-1/2 in leaves the 1-1/4 in of NFPA 70 300.4(A)(1) without a plate."""
+    assert framing.most_to_edge_m(1.0 * IN_M, 3.5 * IN_M) == pytest.approx(1.25 * IN_M)
+    assert framing.most_to_edge_m(4.0 * IN_M, 3.5 * IN_M) == 0.0
+
+
 def test_what_is_no_framing_is_refused() -> None:
     with pytest.raises(Refused):
         framing.cut_percent(0.01, 0.0)

@@ -11,6 +11,14 @@ from roomlint.testing import Case, Never, changed
 
 WIDTH, HEIGHT, EGRESS = (f"room.openings.0.{key}" for key in ("width", "height", "egress"))
 LOW = "subwoofers.0.position"
+CUPBOARD = {
+    "id": "cupboard",
+    "kind": "cabinet",
+    "from_left": "2.5 m",
+    "from_front": "5.5 m",
+    "width": "0.6 m",
+    "depth": "0.4 m",
+}
 
 
 def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
@@ -56,6 +64,8 @@ CASES: list[Case | Never] = [
     on("before-door", "pass", {f"{LOW}.from_left": "0.5 m", f"{LOW}.from_front": "1 m"}, subject="subwoofer/sub+opening/door", figure=0.5, source="far away", says="0.50 m or more"),
     # What hangs above the door is out of the way.
     on("before-door", "pass", {f"{LOW}.from_left": "2.8 m", f"{LOW}.height": "2.3 m"}, subject="subwoofer/sub+opening/door"),
+    # What is built in before the door is in the way as much.
+    on("before-door", "fail", {"room.obstacles": [CUPBOARD]}, subject="obstacle/cupboard+opening/door", says="into the way"),
     on("before-door", "open", {LOW: None}, subject="subwoofer/sub+opening/door", says="position"),
     on("before-door", "open", {EGRESS: None}, subject="subwoofer/sub+opening/door", says="egress"),
     on("before-door", "open", {WIDTH: None}, subject="subwoofer/sub+opening/door", says="width"),

@@ -39,12 +39,16 @@ CASES = [
     # That no loudspeaker is listed does not say that there are no cables.
     *(Case(f"cable.{rule}", "open", SILENT, says="cables") for rule in ("listed", "edge", "wire-loss", "fire-stop", "fill")),
     *(Case(f"cable.{rule}", "notApplicable", changed(SILENT, {"cables": "none", "raceways": "none"})) for rule in ("listed", "fill")),
-    plate("pass", figure=0.035, source="as it is measured"),
-    plate("fail", {FROM_EDGE: "20 mm"}, level="warning", figure=0.020, source="as it is measured"),
-    plate("pass", {FROM_EDGE: "1-1/4 in"}, figure=0.03175, source="1-1/4 in"),
+    plate("pass", figure=35.0, source="as it is measured"),
+    plate("fail", {FROM_EDGE: "20 mm"}, level="warning", figure=20.0, source="as it is measured"),
+    plate("fail", {FROM_EDGE: "29 mm"}, figure=29.0, source="below 31.75 mm"),
+    # No hole of 38 mm leaves 35 mm in a stud of 88.9 mm.
+    plate("fail", {"room.cuts.0.size": "38 mm", "room.walls": [{"id": "rear", "framing": {"member_depth": "88.9 mm"}}]},
+          figure=25.45, source="88.9 mm less 38 mm, halved"),
+    plate("pass", {FROM_EDGE: "1-1/4 in"}, figure=31.75, source="1-1/4 in"),
     # In a notch it lies at the edge itself.
     plate("fail", NOTCH, figure=0.0, source="a notch has no wood before it", within=1e-9),
-    plate("fail", {FROM_EDGE: "35 mm"}, base=under("bs7671", BORED), figure=0.035, source="below 50 mm"),
+    plate("fail", {FROM_EDGE: "35 mm"}, base=under("bs7671", BORED), figure=35.0, source="below 50 mm"),
     plate("open", {FROM_EDGE: "20 mm", "room.cuts.0.nail_plate": None}, says="nail_plate"),
     plate("open", {FROM_EDGE: None}, says="edge_distance"),
     plate("open", {"room.cuts.0.carries": None}, says="carries"),

@@ -41,8 +41,9 @@ NUMBERED = {
 }  # fmt: skip
 
 CASES: list[Case | Never] = [
-    beside("pass", figure=0.3, source="as measured"),
+    beside("pass", figure=300.0, source="as measured"),
     beside("fail", {"beside_power": "20 mm"}, level="warning", says="20 mm beside power"),
+    beside("fail", {"beside_power": "46 mm"}, figure=46.0, source="below 50 mm"),
     beside("pass", {"beside_power": "100 mm"}),
     beside("fail", {"beside_power": "100 mm", "carries": "line-level"}, level="note", says="at least 0.30 m"),
     beside("fail", {"beside_power": "20 mm", "carries": "network"}, level="warning"),

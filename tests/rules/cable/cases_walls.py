@@ -68,15 +68,21 @@ CASES: list[Case | Never] = [
     on("grade", "open", {"marking": "none"}, says="cable.listed"),
     on("grade", "open", base=UNSAID),
     on("grade", "notApplicable", {"marking": "NM"}),
+    # The jacket of house wiring burns in a duct as any other does: 300.22(C) wants metal around power.
+    on("grade", "fail", {"marking": "NM", "plenum": True}, level="warning", says="300.22(C)"),
+    on("grade", "fail", {"carries": "mains", "marking": "NM", "plenum": True}, says="300.22(C)"),
+    on("grade", "open", {"carries": "mains", "marking": "NM", "plenum": None}, says="plenum"),
     on("grade", "notApplicable", {"in_wall": False}),
     on("grade", "notApplicable", {"carries": "mains"}),
     on("grade", "notApplicable", {"carries": "lighting", "marking": "NM"}),
     on("grade", "pass", {"carries": "lighting"}),
     on("grade", "notApplicable", base=BARE),
 
-    on("edge", "pass", figure=0.040, source="as measured"),
+    on("edge", "pass", figure=40.0, source="as measured"),
     on("edge", "fail", {"edge_distance": "25 mm"}, level="warning", says="steel plate"),
-    on("edge", "pass", {"edge_distance": "1-1/4 in"}, figure=0.03175, source="NFPA 70 300.4(A)(1): 1-1/4 in"),
+    # What is short by less than a digit of a metre is short all the same: it is told in millimetres.
+    on("edge", "fail", {"edge_distance": "29 mm"}, figure=29.0, source="below 31.75 mm"),
+    on("edge", "pass", {"edge_distance": "1-1/4 in"}, figure=31.75, source="NFPA 70 300.4(A)(1): 1-1/4 in"),
     on("edge", "open", {"edge_distance": "25 mm", "nail_plate": None}, says="nail_plate"),
     on("edge", "pass", {"nail_plate": None}),
     on("edge", "open", {"edge_distance": None}, says="edge_distance"),

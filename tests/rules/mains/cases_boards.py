@@ -24,6 +24,15 @@ OPEN = changed(HOUSE, {"panels": None})
 BRITISH = {"project.codes.electrical": "bs7671"}
 P, AT = "panels.0", "subwoofers.0.position"
 ELSEWHERE = {f"{P}.wall": None, f"{P}.from_wall_left": None, f"{P}.place": "garage"}
+UNMEASURED = {f"{P}.{key}": None for key in ("clear_depth", "clear_width", "clear_height")}
+CABINET = {
+    "id": "cabinet",
+    "kind": "cabinet",
+    "from_left": "2.7 m",
+    "from_front": "5.4 m",
+    "width": "1 m",
+    "depth": "0.6 m",
+}
 SUBJECT = "subwoofer/sub+panel/board"
 
 
@@ -40,10 +49,14 @@ CASES: list[Case | Never] = [
     on("panel-space", "fail", {f"{P}.width": "1.0 m"}, figure=80.0, source="0.8 m of 1.0 m", says="free width"),
     on("panel-space", "fail", {f"{P}.clear_depth": "0.91 m ± 2 cm"}),
     *(on("panel-space", "open", {f"{P}.{key}": None}, says=key) for key in ("clear_depth", "clear_width", "clear_height")),
-    on("panel-space", "open", {f"{P}.wall": None, f"{P}.from_wall_left": None}, says="place"),
+    on("panel-space", "open", {f"{P}.wall": None, f"{P}.from_wall_left": None, **UNMEASURED}, says="place"),
     on("panel-space", "open", {"project.codes": None}, says="electrical"),
     on("panel-space", "open", base=OPEN, says="panels"),
-    on("panel-space", "notApplicable", ELSEWHERE, says="another room"),
+    on("panel-space", "notApplicable", {**ELSEWHERE, **UNMEASURED}, says="another room"),
+    # What is measured before a panel in the garage counts there too.
+    on("panel-space", "pass", ELSEWHERE, figure=105.0, source="0.8 m of 0.762 m", within=0.05),
+    on("panel-space", "fail", {**ELSEWHERE, f"{P}.clear_depth": "0.4 m"}, level="error", figure=44.44, source="0.4 m of 0.9 m"),
+    on("panel-space", "open", {**ELSEWHERE, f"{P}.clear_width": None}, says="clear_width"),
     on("panel-space", "notApplicable", BRITISH),
     on("panel-space", "notApplicable", base=NONE),
 
@@ -51,6 +64,8 @@ CASES: list[Case | Never] = [
     on("panel-clear", "pass", subject=SUBJECT, figure=0.5, source="0.8 m away, told as half a metre or more"),
     on("panel-clear", "pass", {f"{AT}.from_left": "3.3 m"}, subject=SUBJECT, figure=0.1, source="3.3 m less 0.2 m less 3.0 m", within=1e-3),
     on("panel-clear", "fail", {f"{AT}.from_left": "3.1 m"}, subject=SUBJECT, level="error", figure=-0.1, source="3.1 m less 0.2 m less 3.0 m", within=1e-3, says="0.10 m inside"),
+    # A built-in cabinet is in the way as much as one on wheels: 5.6 m to 6 m from the front, 0.3 m into the space's side.
+    on("panel-clear", "fail", {"room.obstacles": [CABINET]}, subject="obstacle/cabinet+panel/board", level="error", figure=-0.3, source="3.0 m less 2.7 m", within=1e-3),
     on("panel-clear", "open", {AT: None}, subject=SUBJECT, says="position"),
     on("panel-clear", "open", {f"{P}.width": None}, subject=SUBJECT, says="width"),
     on("panel-clear", "open", base=OPEN, says="panels"),

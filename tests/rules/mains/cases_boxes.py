@@ -16,11 +16,16 @@ PANEL = {
 BESIDE = changed(
     ROOM,
     {"survey.tolerance": "0 mm", f"{OUTLET}.wall": "rear", f"{OUTLET}.from_wall_left": "0.8 m",
-     "room.walls": [{"id": "rear", "board": {"material": "gypsum"}}], "treatments": [PANEL]},
+     "room.walls": [{"id": "rear", "finish": "gypsum-on-studs", "board": {"material": "gypsum"}}], "treatments": [PANEL]},
 )  # fmt: skip
 """A receptacle 0.4 m up, 0.2 m beside a panel of its wall."""
 ALONG, COVERED, ACCESS, FLUSH = f"{OUTLET}.from_wall_left", "mains.box-covered", "mains.box-access", "mains.box-flush"
 BEHIND = {ALONG: "1.3 m"}
+CEILED = changed(
+    BESIDE,
+    {f"{OUTLET}.wall": "ceiling", ALONG: None, "treatments.0.on": "ceiling", "treatments.0.from_wall_left": None,
+     "treatments.0.bottom": None},
+)  # fmt: skip
 BACK, STAGE = f"{OUTLET}.set_back", "project.stage"
 SET = changed(BESIDE, {BACK: "3 mm", STAGE: "rough-in"})
 ZONE, BONDED = "mains.wall-zone", "mains.rack-bonded"
@@ -30,6 +35,7 @@ RUN: dict[str, Any] = {
 }  # fmt: skip
 WALL = changed(BRITISH, {"cables": [RUN]})
 """Power 30 mm deep, straight to its accessory, behind a device of 30 mA."""
+METAL = {"id": "rear", "framing": {"kind": "steel-stud"}}
 RACKED = changed(ROOM, {"electronics.racks": [{"id": "rack", "metal": True, "bonded": True}]})
 
 CASES: list[Case | Never] = [
@@ -46,6 +52,11 @@ CASES: list[Case | Never] = [
     on(COVERED, "open", {"treatments": None}, room=BESIDE, says="treatments"),
     on(COVERED, "open", room=UNSAID, says="circuits"),
     on(COVERED, "notApplicable", {f"{OUTLET}.wall": "left"}, room=BESIDE),
+    # A projector's receptacle in the ceiling, and a panel that is glued there: nothing tells which covers which.
+    on(COVERED, "open", room=CEILED, says="reachable"),
+    on(COVERED, "notApplicable", {f"{OUTLET}.reachable": True}, room=CEILED, says="judged by that"),
+    on(COVERED, "notApplicable", {"treatments.0.removable": True}, room=CEILED, says="comes off"),
+    on(ACCESS, "fail", {f"{OUTLET}.reachable": False}, room=CEILED),
     on(COVERED, "notApplicable", {"treatments.0.kind": "curtain"}, room=BESIDE),
     on(COVERED, "notApplicable", {"treatments": "none"}, room=BESIDE),
 
@@ -63,6 +74,10 @@ CASES: list[Case | Never] = [
     on(FLUSH, "fail", {BACK: "10 mm"}, room=SET, level="warning", figure=10.0, source="as it is measured", says="at most 6"),
     on(FLUSH, "fail", {"room.walls.0.board.material": "plywood"}, room=SET, figure=3.0, source="as it is measured", says="at most 0"),
     on(FLUSH, "pass", {"room.walls.0.board.material": "plywood", BACK: "0 mm"}, room=SET, figure=0.0, source="flush", within=1e-9),
+    # A finish of wood over gypsum burns as a board does; one that nobody names may.
+    on(FLUSH, "fail", {"room.walls.0.finish": "wood-lining"}, room=SET, figure=3.0, source="as it is measured", says="at most 0"),
+    on(FLUSH, "open", {"room.walls.0.finish": None}, room=SET, says="finish"),
+    on(FLUSH, "pass", {"room.walls.0.finish": None, BACK: "0 mm"}, room=SET),
     on(FLUSH, "open", {BACK: None}, room=SET, says="set_back"),
     on(FLUSH, "open", {BACK: None, STAGE: None}, room=SET, says="stage"),
     on(FLUSH, "open", {"room.walls.0.board": None}, room=SET, says="board.material"),
@@ -77,6 +92,10 @@ CASES: list[Case | Never] = [
     on(ZONE, "fail", {f"{C}.rcd": "none"}, room=WALL, says="30 mA"),
     on(ZONE, "fail", {f"{C}.rcd": "100 mA"}, room=WALL),
     on(ZONE, "pass", {"cables.0.depth": "60 mm", "cables.0.zone": "none"}, room=WALL),
+    # In a partition of metal framing the device is wanted whatever the depth (522.6.203).
+    on(ZONE, "review", {"cables.0.depth": "60 mm", f"{C}.rcd": "none", "room.walls": [METAL]}, room=WALL, says="metal framing"),
+    on(ZONE, "open", {"cables.0.depth": "60 mm", f"{C}.rcd": None, "room.walls": [METAL]}, room=WALL, says="rcd"),
+    on(ZONE, "pass", {"cables.0.depth": "60 mm", "room.walls": [METAL]}, room=WALL),
     # As deep as the limit but not for sure.
     on(ZONE, "fail", {"cables.0.depth": "52 mm ± 5 mm", "cables.0.zone": "none"}, room=WALL),
     on(ZONE, "pass", {"cables.0.protection": "earthed-conduit", "cables.0.zone": "none", f"{C}.rcd": "none"}, room=WALL),
@@ -86,6 +105,9 @@ CASES: list[Case | Never] = [
     on(ZONE, "open", {"cables.0.in_wall": None}, room=WALL, says="in_wall"),
     on(ZONE, "open", {f"{C}.rcd": None}, room=WALL, says="rcd"),
     on(ZONE, "open", {"cables.0.from": None}, room=WALL, says="from"),
+    # From board to board: which device guards it nobody can tell, and asking again for its ends would not help.
+    on(ZONE, "open", {"cables.0.from": "service"}, room=WALL, says="to of feed"),
+    on(ZONE, "review", {"cables.0.from": "service", "cables.0.to": "subpanel"}, room=WALL, says="neither of its ends"),
     on(ZONE, "open", {"cables": None}, room=WALL, says="cables"),
     on(ZONE, "notApplicable", {"cables.0.carries": "loudspeaker"}, room=WALL),
     on(ZONE, "notApplicable", {"cables.0.in_wall": False}, room=WALL),

@@ -116,6 +116,9 @@ CASES: list[Case | Never] = [
     on("mains.concealed-cord", "pass", {f"{RACK}.cord_concealed": True, f"{RACK}.listed_inlet_kit": True}),
     on("mains.concealed-cord", "fail", {f"{RACK}.cord_concealed": True}, subject=RACK_KEY, level="error"),
     on("mains.concealed-cord", "open", {f"{RACK}.cord_concealed": None}, subject=RACK_KEY, says="cord_concealed"),
+    # What is wired in place and has a cord in the wall all the same is told.
+    on("mains.concealed-cord", "fail", {**FASTENED, f"{RACK}.cord_concealed": True}, subject=RACK_KEY, level="error"),
+    on("mains.concealed-cord", "notApplicable", {**FASTENED, f"{RACK}.cord_concealed": None}, subject=RACK_KEY),
     on("mains.concealed-cord", "notApplicable", FASTENED),
     on("mains.receptacle-rating", "pass", {CODE: "nec2026"}),
 ]  # fmt: skip

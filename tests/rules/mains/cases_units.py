@@ -34,7 +34,13 @@ CASES: list[Case | Never] = [
     on(USE, "open", says="units"),
     on(USE, "open", room=UNSAID, says="circuits"),
     on(USE, "notApplicable", {f"{C}.units": "none"}),
-    on(USE, "notApplicable", {**{f"{load}.unit": None for load in (RACK, VACUUM)}}, room=ON_STRIP, says="no load"),
+    on(USE, "notApplicable", {f"{load}.{key}": value for load in (RACK, VACUUM) for key, value in (("unit", None), ("receptacle", "r1"))}, room=ON_STRIP, says="no load"),
+    # What is plugged in and does not say into what may be in the strip.
+    on(USE, "open", {f"{load}.unit": None for load in (RACK, VACUUM)}, room=ON_STRIP, says="unit of rack"),
+    on(USE, "open", {f"{VACUUM}.unit": None, RATING: "12 A"}, room=ON_STRIP, says="unit of vacuum"),
+    on(USE, "fail", {f"{VACUUM}.unit": None, RATING: "8 A"}, room=ON_STRIP),
+    on(USE, "notApplicable", {f"{C}.loads": []}, room=ON_STRIP, says="no load"),
+    on(USE, "open", {f"{C}.loads": None}, room=ON_STRIP, says="loads"),
     on(USE, "notApplicable", room=NONE_AT_ALL),
 
     on(CHAINED, "pass", room=ON_STRIP),
@@ -44,7 +50,7 @@ CASES: list[Case | Never] = [
     on(CHAINED, "pass", NO_CODE, room=ON_STRIP),
     on(CHAINED, "fail", room=CHAIN, subject="unit/ups+circuit/c1", level="warning", says="plugged into a strip"),
     on(CHAINED, "fail", {f"{C}.units.1.kind": "strip", f"{C}.units.0.kind": "conditioner"}, room=CHAIN, subject="unit/ups+circuit/c1", says="is a strip that is plugged into a conditioner"),
-    on(CHAINED, "pass", {f"{C}.units.0.kind": "conditioner"}, room=CHAIN, subject="unit/ups+circuit/c1"),
+    on(CHAINED, "pass", {f"{C}.units.0.kind": "conditioner"}, room=CHAIN, subject="unit/ups+circuit/c1", says="plugged into a conditioner"),
     on(CHAINED, "open", {f"{C}.units.0.receptacle": None}, room=ON_STRIP, says="receptacle"),
     on(CHAINED, "open", says="units"),
     on(CHAINED, "notApplicable", {f"{C}.units": "none"}),

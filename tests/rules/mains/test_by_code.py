@@ -29,7 +29,7 @@ HOUSE = changed(
     WIRED,
     {
         "room.walls": [{"id": "rear", "framing": {"kind": "wood-stud", "member_depth": "89 mm", "bearing": False},
-                        "board": {"material": "gypsum"}, "fire_rated": True}],
+                        "board": {"material": "gypsum"}, "finish": "gypsum-on-studs", "fire_rated": True}],
         "room.cuts": [{"id": "bore", "on": "rear", "kind": "hole", "size": "20 mm", "edge_distance": "34 mm",
                        "carries": "cable", "nail_plate": False}],
         "panels": [{"id": "board", "kind": "service", "wall": "rear", "from_wall_left": "2 m", "width": "0.4 m",

@@ -53,7 +53,14 @@ CASES = [
     on("flush-depth", "open", products=sheet(mounting_depth=None), says="mounting_depth"),
     on("flush-depth", "open", {"room.walls.0.framing.member_depth": None}, says="member_depth"),
     on("flush-depth", "open", {"room.walls": None}, says="walls[front]"),
-    on("flush-depth", "notApplicable", base=OVERHEAD, says="above a ceiling"),
+    # A wall that nobody has looked into is no wall without bays, and furring is as deep as its strips.
+    *(on(which, "open", {"room.walls.0.framing.kind": "unknown"}, says="kind") for which in ("flush-depth", "between-studs")),
+    on("flush-depth", "fail", {"room.walls.0.framing": {**STUD, "kind": "furring", "member_depth": "38 mm"}}, figure=-44.3, source="38 mm and 12.7 mm less 95 mm"),
+    on("between-studs", "fail", {"room.walls.0.framing": {**STUD, "kind": "hat-channel"}}, products=sheet(cutout_width="400 mm"), figure=-31.7, source="368.3 mm less 400 mm"),
+    # Above joists may be a floor: nothing in the file says that there is room.
+    on("flush-depth", "pass", {"room.ceiling.board": BOARD}, base=OVERHEAD, figure=6.6, source="88.9 mm and 12.7 mm less 95 mm"),
+    on("flush-depth", "fail", {"room.ceiling.board": BOARD}, base=OVERHEAD, products=sheet(mounting_depth="250 mm"), figure=-148.4, source="101.6 mm less 250 mm", says="too deep"),
+    on("flush-depth", "notApplicable", {"room.ceiling.framing.kind": "truss"}, base=OVERHEAD, says="trusses"),
     on("flush-depth", "notApplicable", base=FREE),
 ]  # fmt: skip
 EDGES = [

@@ -51,7 +51,9 @@ def framed(kind: str) -> dict[str, Any]:
 CASES = [
     on("cut-engineer", "pass"),
     on("cut-engineer", "pass", {**framed("engineered"), "room.cuts.0.engineer": PAPER}, says="sketch 4"),
-    on("cut-engineer", "pass", framed("masonry"), says="no studs or joists"),
+    # A core through a slab or a chase in masonry is cut by somebody's word too.
+    *(on("cut-engineer", "review", framed(kind), says=f"cuts {kind}") for kind in ("masonry", "concrete", "furring")),
+    on("cut-engineer", "pass", {**framed("concrete"), "room.cuts.0.engineer": PAPER}, says="sketch 4"),
     *(on("cut-engineer", "fail", {**framed(kind), "room.cuts.0.engineer": "none"}, level="error", says="no table")
       for kind in ("engineered", "truss", "steel-stud")),
     on("cut-engineer", "fail", {"room.cuts.0.kind": "cut-through", "room.cuts.0.engineer": "none"}, level="error", says="through"),
@@ -97,6 +99,9 @@ CASES = [
     on("cut-edge", "fail", {FROM_EDGE: "16 mm ± 1 mm"}),
     on("cut-edge", "pass", base=OVERHEAD, figure=100.0, source="as it is measured"),
     on("cut-edge", "fail", {FROM_EDGE: "2 in ± 1 mm"}, base=OVERHEAD, figure=50.8, source="2 in, not for certain"),
+    # A hole of 60 mm in 88.9 mm leaves 14.45 mm on its better day, whatever is written.
+    on("cut-edge", "fail", {SIZE: "60 mm", FROM_EDGE: "40 mm"}, figure=14.45, source="88.9 mm less 60 mm, halved"),
+    on("cut-edge", "pass", {"room.walls.0.framing.member_depth": None}, figure=31.75, source="as it is measured"),
     on("cut-edge", "open", {FROM_EDGE: None}, says="edge_distance"),
     on("cut-edge", "open", base=OPEN, says="cuts"),
     on("cut-edge", "notApplicable", base=NOTCHED),

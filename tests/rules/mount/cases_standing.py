@@ -104,6 +104,10 @@ CASES: list[Case | Never] = [
     free("mount.furniture-strap", "fail", {**SHELF, f"{L}.mounting.strap": "none"}),
     free("mount.furniture-strap", "open", {**SHELF, "project.children": None}, says="children"),
     free("mount.furniture-strap", "fail", RACK, subject="rack/rack"),
+    # On the floor or a stand the strap is all that keeps it, as `mount.tip-angle` leaves out what is strapped.
+    free("mount.strap-rating", "fail", {f"{L}.mounting.strap": {**STRAP, "rating": "20 N"}}, figure=20.0, source="as it is marked"),
+    free("mount.strap-rating", "open", {f"{L}.mounting.strap": STRAP}, says="rating"),
+    free("mount.strap-rating", "fail", {**ON_STAND, f"{L}.mounting.strap": {**STRAP, "rating": "20 N"}}),
     free("mount.strap-rating", "pass", STRAPPED, figure=500.0, source="as it is marked"),
     free("mount.strap-rating", "fail", {**STRAPPED, PULL: "200 N"}, level="warning", figure=200.0, source="as it is marked"),
     free("mount.strap-rating", "pass", {**STRAPPED, PULL: "50 lbf"}, figure=222.41, source="50 lbf"),
