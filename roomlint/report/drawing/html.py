@@ -68,7 +68,7 @@ def _room(drawing: Drawing, against: str) -> dict[str, Any]:
         "title": legible(one_line(room.title or room.file)),
         "cells": [(label, legible(value)) for label, value in cells if value],
         "against": against if room.compared else "",
-        "views": [_view(view, writer, drawing) for view in drawing.views.all],
+        "views": [_view(view.whole(), writer, drawing) for view in drawing.views.all],
         "charts": [
             _chart(chart, view, writer) for chart, view in zip(drawing.charts, drawing.views.charts, strict=True)
         ],

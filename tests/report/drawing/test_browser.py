@@ -103,6 +103,19 @@ def test_every_finding_of_the_review_is_listed_and_has_its_number_on_the_drawing
     assert set(listed) == marked
 
 
+def test_no_view_cuts_off_a_mark_or_a_name(opened: webdriver.Chrome) -> None:
+    """A mark beyond a wall, and the last of the row of what is at no place, are as much on the sheet as any."""
+    cut = """return [...document.querySelectorAll('.view:not(.chart) .pan > svg')].flatMap(svg => {
+        const whole = svg.getBoundingClientRect();
+        return [...svg.querySelectorAll('.mark, text')].filter(one => {
+            const box = one.getBoundingClientRect();
+            return box.left < whole.left - 1 || box.right > whole.right + 1
+                || box.top < whole.top - 1 || box.bottom > whole.bottom + 1;
+        }).map(one => one.textContent);
+    })"""
+    assert ran(opened, cut) == []
+
+
 def test_a_line_finds_its_marks_by_mouse_and_by_key(opened: webdriver.Chrome) -> None:
     button = opened.find_element(By.CSS_SELECTOR, "#f12 > button")
     button.click()
