@@ -229,29 +229,46 @@ def test_a_drawing_changes_nothing_of_what_a_run_finds(tmp_path: Path) -> None:
     assert plain.read_bytes() == with_it.read_bytes()
 
 
-def test_against_a_revision_shows_where_things_were(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def against_head(folder: Path, monkeypatch: pytest.MonkeyPatch, old: str, new: str, form: str) -> str:
+    """Return the quick room with something changed since the revision that it is compared with, drawn in a form."""
+
     def git(*words: str) -> None:
-        subprocess.run(["git", "-c", "user.name=t", "-c", "user.email=t@t", *words], cwd=tmp_path, check=True,
+        subprocess.run(["git", "-c", "user.name=t", "-c", "user.email=t@t", *words], cwd=folder, check=True,
                        capture_output=True)  # fmt: skip
 
-    file = tmp_path / "a.room.yaml"
+    file = folder / "a.room.yaml"
     text = STUDIO.read_text(encoding="utf-8").replace("    product: stand-two-way\n", "")
     text = text.replace("product: sealed-subwoofer, ", "")
+    assert old in text
     file.write_text(text, encoding="utf-8")
     git("init", "-q")
     git("add", ".")
     git("commit", "-qm", "first")
-    old = "position: {from_left: 1 ft 4 in, from_front: 1 ft 9 in, height: 3 ft 6 in}"
-    assert old in text
-    file.write_text(text.replace(old, old.replace("1 ft 4 in", "2 ft 4 in"), 1), encoding="utf-8")
-    monkeypatch.chdir(tmp_path)
-    status, output = run("draw", "a.room.yaml", "--to", "a.svg", "--against", "HEAD", *TODAY)
+    file.write_text(text.replace(old, new, 1), encoding="utf-8")
+    monkeypatch.chdir(folder)
+    status, output = run("draw", "a.room.yaml", "--to", f"a.{form}", "--against", "HEAD", *TODAY)
     assert status == 0, output
-    root = ET.fromstring((tmp_path / "a.svg").read_bytes())  # noqa: S314  we wrote it
+    return (folder / f"a.{form}").read_text(encoding="utf-8")
+
+
+def test_against_a_revision_shows_where_things_were(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    old = "position: {from_left: 1 ft 4 in, from_front: 1 ft 9 in, height: 3 ft 6 in}"
+    text = against_head(tmp_path, monkeypatch, old, old.replace("1 ft 4 in", "2 ft 4 in"), "svg")
+    root = ET.fromstring(text)  # noqa: S314  we wrote it
     moved = {one.get("data-key") for one in root.iter() if (one.get("class") or "").startswith("l-earlier")}
     assert moved - {None} == {"loudspeaker/left"}
     # A foot to the right leans the front pair by 5.6 deg: whether that is more than 5 the tape cannot tell.
     assert "(newly for a person)" in " ".join(root.itertext())
+
+
+@pytest.mark.parametrize("form", ["html", "svg"])
+def test_against_a_revision_lists_what_is_gone(form: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was put right has no number on the drawing, and yet is what a lead compares for."""
+    old = "position: {from_left: 1 ft 8 in, from_front: 11 ft 8 in, height: 4 ft}"
+    new = "position: {from_left: 1 ft 2 in, from_front: 15 ft 8 in, height: 4 ft}"
+    text = " ".join(re.sub(r"<[^>]*>", " ", against_head(tmp_path, monkeypatch, old, new, form)).split())
+    gone = text.partition("Gone since the earlier revision: ")[2]
+    assert re.search(r"surround-left: .{0,60}distance .{0,40}\(was note", gone), gone[:400]
 
 
 def test_a_chart_is_plotted_from_its_data_and_its_values_are_listed() -> None:
