@@ -203,6 +203,38 @@ def test_a_phone_shows_the_whole_width_and_a_tap_brings_the_mark_near(opened: we
     assert 0 <= top <= bottom <= high
 
 
+@pytest.mark.parametrize("how", ["the plus", "a line", "a tap on the plan"])
+def test_on_a_phone_marks_become_as_large_as_a_finger(opened: webdriver.Chrome, how: str) -> None:
+    opened.execute_cdp_cmd(
+        "Emulation.setDeviceMetricsOverride", {"width": 390, "height": 844, "deviceScaleFactor": 2, "mobile": True}
+    )
+    sizes = """return [...document.querySelectorAll('#view-plan .mark[role=button]')].map(one => {
+        const box = one.getBoundingClientRect(); return Math.min(box.width, box.height);
+    })"""
+    assert min(ran(opened, sizes)) < 14
+    if how == "the plus":
+        opened.find_element(By.CSS_SELECTOR, "#view-plan [data-zoom=in]").click()
+    elif how == "a line":
+        ran(opened, "document.querySelector('#f13 > button').click()")
+    else:
+        mark = "document.querySelector('#view-plan .mark[data-of=f15]')"
+        ran(opened, f"{mark}.scrollIntoView({{block: 'center'}})")
+        where = (
+            f"const box = {mark}.getBoundingClientRect(); return [box.left + box.width / 2, box.top + box.height / 2]"
+        )
+        x, y = ran(opened, where)
+        tap = "document.elementFromPoint(arguments[0], arguments[1]).dispatchEvent(new MouseEvent('click', "
+        tap += "{bubbles: true, clientX: arguments[0], clientY: arguments[1]}))"
+        ran(opened, tap, x, y)
+        # It is chance which mark a finger met: none is chosen, and the place that was tapped is still there.
+        assert ran(opened, "return document.querySelectorAll('.finding.on').length") == 0
+        now = ran(opened, where)
+        assert now[1] == pytest.approx(y, abs=2)
+        ran(opened, tap, *now)
+        assert ran(opened, "return document.querySelector('.finding.on').id") == "f15"
+    assert min(ran(opened, sizes)) >= 24
+
+
 def test_print_gives_whole_pages_of_the_paper(opened: webdriver.Chrome) -> None:
     printed = base64.b64decode(
         opened.execute_cdp_cmd("Page.printToPDF", {"preferCSSPageSize": True, "printBackground": True})["data"]
