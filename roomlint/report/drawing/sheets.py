@@ -137,8 +137,9 @@ class Drawing:
         found.append(("Sections", scale_words(self.views.sections[0].scale, self.units), self._sections()))
         over = self.views.ceiling
         found.append(("Ceiling plan", scale_words(over.scale, self.units), [self._captioned(over, 0.0, 0.0)]))
-        curves, rows = self._curves()
-        found.append(("Curves and setting out", "", curves))
+        pages, rows = self._curves()
+        found += [("Curves", "", page) for page in pages[:-1]]
+        found.append(("Curves and setting out" if self.views.charts else "Setting out", "", pages[-1]))
         wide, high = room_mm(self.paper)
         while rows:
             tables, rows = blocks.setting_out(rows, wide, high)
@@ -175,15 +176,21 @@ class Drawing:
         places = self._places(views[0].scale) or [(0.0, 0.0), (0.0, views[0].size_mm[1] + _CAPTION_MM)]
         return [self._captioned(view, x, y) for view, (x, y) in zip(views, places, strict=True)]
 
-    def _curves(self) -> tuple[list[Placed], list[blocks.Row]]:
-        """Return the charts with as much of the setting out as fits below them, and what is left of it."""
-        found, y = [], MARGIN_MM + _CAPTION_MM
+    def _curves(self) -> tuple[list[list[Placed]], list[blocks.Row]]:
+        """Return sheets of charts, the last with as much of the setting out as fits below, and what is left of it."""
+        first, end = MARGIN_MM + _CAPTION_MM, MARGIN_MM + room_mm(self.paper)[1]
+        pages: list[list[Placed]] = [[]]
+        y = first
         for chart in self.views.charts:
-            found.append(Placed(chart, BINDING_MM + 2.0, y))
+            if pages[-1] and y + chart.size_mm[1] > end:
+                pages.append([])
+                y = first
+            pages[-1].append(Placed(chart, BINDING_MM + 2.0, y))
             y += chart.size_mm[1] + GUTTER_MM
         rows = blocks.setting_out_rows(self.scene, self.units)
         tables, rows = blocks.setting_out(rows, *room_mm(self.paper), y - MARGIN_MM)
-        return [*found, *self._tables(tables)], rows
+        pages[-1] += self._tables(tables)
+        return pages, rows
 
     @staticmethod
     def _tables(tables: list[tuple[float, float, View]]) -> list[Placed]:

@@ -19,10 +19,14 @@ from sheet_reader import Sheet, reviewed, written
 import roomlint.cli_draw
 from roomlint.cli import main
 from roomlint.measure.curves import charts
+from roomlint.measure.scene import Ax, Chart, Curve
 from roomlint.report import draw
 from roomlint.report.drawing.dimensions import spread
 from roomlint.report.drawing.marks import LOOKS, outline
-from roomlint.report.drawing.shapes import INK
+from roomlint.report.drawing.plots import Axes, plot
+from roomlint.report.drawing.shapes import INK, Arc, Words, width_mm
+from roomlint.report.drawing.shapes import Path as Line
+from roomlint.report.units import Units
 from roomlint.sample import room, shorthand, speaker
 from roomlint.testing import changed, room_of
 
@@ -306,6 +310,45 @@ def test_the_decay_is_plotted_with_its_range_and_the_window_it_is_held_against()
     cells = re.findall(r'<tr data-x="1000">(.*?)</tr>', written("html", data))
     assert cells[0].count("<td>") == 1  # what is wanted is no value of the room's
     assert f"<td>{dict(curve.points)[1000.0]:.2f}</td>" in cells[0]
+
+
+def test_a_chart_over_names_has_a_sign_for_each_value_and_hatches_what_is_not_known() -> None:
+    x = Ax("loudspeaker", "", -0.5, 2.5, names=("left", "a very long name of a loudspeaker", "right"))
+    chart = Chart(
+        "levels", "Full scale", x, Ax("level", "dB", 90.0, 102.0),
+        (Curve("bears", ((0.0, 99.0), (2.0, 95.0))), Curve("gives", ((0.0, 93.0),)),
+         Curve("asked for", ((0.0, 98.0), (1.0, 98.0), (2.0, 98.0)), role="target")),
+        unknown=((1.0, "a very long name of a loudspeaker", "product"), (2.0, "right", "impedance")),
+    )  # fmt: skip
+    view, axes = plot(chart, Units(), 190.0, 100.0), Axes(chart, 190.0, 100.0)
+    inside = axes.left + axes.wide
+    round_ones = {one.centre for one in view.items if isinstance(one, Arc) and one.centre[0] < inside}
+    assert round_ones == {(axes.x(0.0), axes.y(99.0)), (axes.x(2.0), axes.y(95.0))}
+    square = [
+        one for one in view.items if isinstance(one, Line) and one.layer == "curve-1" and one.points[0][0] < inside
+    ]
+    assert [len(one.points) for one in square] == [4]
+    bars = [one for one in view.items if isinstance(one, Line) and one.layer == "window" and one.points[0][0] < inside]
+    assert {one.points[0][1] for one in bars} == {axes.y(98.0)}
+    assert len(bars) == 3
+    hatched = [one for one in view.items if isinstance(one, Line) and one.fill == "hatch"]
+    assert [(one.points[0][0] + one.points[1][0]) / 2.0 for one in hatched] == pytest.approx([axes.x(1.0), axes.x(2.0)])
+    words = {one.text: one for one in view.items if isinstance(one, Words)}
+    assert "hatched: not known, a very long name of a loudspeaker: product sheet and 1 more" in words
+    # A long name ends above the notes, and the plot gives way to it.
+    name = words["a very long name of a loudspeaker"]
+    assert name.at[1] - width_mm(name.text, name.size_mm) > 3.0
+
+
+def test_the_levels_are_listed_by_the_names_of_the_loudspeakers(tmp_path: Path) -> None:
+    run("draw", str(STUDIO), "--to", str(tmp_path / "a.html"), *TODAY)
+    text = (tmp_path / "a.html").read_text(encoding="utf-8")
+    table = text.partition("Values of Full scale at sofa-right")[2].partition("</table>")[0]
+    heads = re.findall(r'<th scope="col">(.*?)</th>', table)
+    assert heads == ["loudspeaker", "the loudspeaker bears, dB", "the amplifier gives, dB", "asked for, dB"]
+    rows = dict(re.findall(r'<th scope="row">(.*?)</th>(.*?)</tr>', table))
+    assert rows["centre"].startswith("<td>not known</td><td>not known</td>")
+    assert re.match(r"<td>[\d.]+</td><td>not known</td>", rows["surround-left"])
 
 
 def test_a_chart_that_lacks_something_says_what() -> None:
