@@ -12,7 +12,7 @@ from roomlint.report.drawing.plots import plot, with_limits
 from roomlint.report.drawing.section import Sectioner
 
 if TYPE_CHECKING:
-    from roomlint.measure.scene import Scene, Spot2
+    from roomlint.measure.scene import Chart, Scene, Spot2
     from roomlint.report.drawing.findings import Finding, Listing
     from roomlint.report.drawing.paper import Paper
     from roomlint.report.drawing.shapes import View
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 _CAPTION_MM: Final = 7.0
 _CHART_MM: Final = (190.0, 100.0)
+_NOT_KNOWN_MM: Final = 42.0
+"""How high a chart is that only says what it lacks."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,12 +90,14 @@ class Drawing:
         over = max(largest(self.units, lambda one: self._over_fits(one, wide, high)), scale)
         cut = max(largest(self.units, lambda one: self._places(one) is not None), scale)
         sections = tuple(self._sectioner.view(one, cut) for one in self.scene.cuts)
-        charts = tuple(plot(chart, self.units, *self._chart_mm()) for chart in self.charts)
+        charts = tuple(plot(chart, self.units, *self._chart_mm(chart)) for chart in self.charts)
         return Views(self._planner.plan(scale), self._planner.overhead(over), sections, charts)
 
-    def _chart_mm(self) -> Spot2:
+    def _chart_mm(self, chart: Chart) -> Spot2:
+        """Return the size of a chart; one of which nothing is known takes no more than to say so."""
         wide, high = room_mm(self.paper)
-        return min(_CHART_MM[0], wide - 4.0), min(_CHART_MM[1], 0.5 * high)
+        most = min(_CHART_MM[1], 0.5 * high)
+        return min(_CHART_MM[0], wide - 4.0), most if chart.is_known else min(_NOT_KNOWN_MM, most)
 
     def _over_fits(self, scale: float, wide: float, high: float) -> bool:
         w, h = self._planner.overhead_mm(scale)
@@ -139,11 +143,14 @@ class Drawing:
         found.append(("Ceiling plan", scale_words(over.scale, self.units), [self._captioned(over, 0.0, 0.0)]))
         pages, rows = self._curves()
         found += [("Curves", "", page) for page in pages[:-1]]
-        found.append(("Curves and setting out" if self.views.charts else "Setting out", "", pages[-1]))
+        begun = not rows or len(rows) < len(blocks.setting_out_rows(self.scene, self.units))
+        titles = ["Curves"] * bool(self.views.charts) + ["setting out"] * begun
+        found.append((" and ".join(titles).capitalize(), "", pages[-1]))
         wide, high = room_mm(self.paper)
         while rows:
             tables, rows = blocks.setting_out(rows, wide, high)
-            found.append(("Setting out, continued", "", self._tables(tables)))
+            found.append((f"Setting out{', continued' if begun else ''}", "", self._tables(tables)))
+            begun = True
         column = self._column_high()
         key = blocks.key(self.paper.column_mm)
         taken = blocks.taken(lines, column - key.size_mm[1] - 3.0)

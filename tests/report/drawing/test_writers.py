@@ -356,6 +356,8 @@ def test_a_chart_that_lacks_something_says_what() -> None:
     (chart,) = charts(room_of(data).figures)
     assert not chart.is_known
     assert chart.lacks == ("sub", "position")
+    (view,) = Sheet(data).drawing.views.charts
+    assert view.size_mm[1] < 50.0  # a sheet is no place for a hundred millimetres of hatching
     assert "Not known: sub" in written("svg", data)
 
 
