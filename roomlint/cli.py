@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import gc
 import os
 import sys
 from contextlib import redirect_stdout, suppress
@@ -15,7 +14,7 @@ import click
 from roomlint import __version__
 from roomlint.cli_draw import draw, need_extra
 from roomlint.cli_files import new, schema
-from roomlint.cli_review import refuse_empty, reviewed, staged_choices, unknown
+from roomlint.cli_review import few_collections, refuse_empty, reviewed, staged_choices, unknown
 from roomlint.cli_upgrade import tell, upgrade_file
 from roomlint.source.day import DayError, read_day
 from roomlint.source.say import one_line
@@ -172,8 +171,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     from roomlint.report import Wishes, write
     from roomlint.review.session import Choices
 
-    # A review makes many small objects that live as long as their room; looking for cycles often finds nothing.
-    gc.set_threshold(100_000, 20, 20)
+    few_collections()
     refuse_empty(paths)
     outputs = Outputs(file for _, file in writes)
     day = today or date.today()  # noqa: DTZ011  a waiver's day is the local one

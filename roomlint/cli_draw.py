@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 import click
 
-from roomlint.cli_review import refuse_empty, reviewed
+from roomlint.cli_review import few_collections, refuse_empty, reviewed
 from roomlint.source.say import one_line
 from roomlint.writing import Outputs, say
 
@@ -71,6 +71,7 @@ def draw(  # noqa: PLR0917  one parameter an option
     from roomlint.report import draw as drawn
     from roomlint.review.session import Choices
 
+    few_collections()
     refuse_empty((file,))
     form = _form(kind, to)
     need_extra(form)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from dataclasses import replace
 from pathlib import Path
@@ -36,6 +37,11 @@ def staged_choices(choices: Choices, against: str | None) -> tuple[Choices, str 
     except RevisionError as error:
         raise click.UsageError(f"--staged: {error}") from None
     return replace(choices, revision=STAGED), against
+
+
+def few_collections() -> None:
+    """Look for cycles seldom: a review, and its drawing, make many small objects that live as long as their room."""
+    gc.set_threshold(100_000, 20, 20)
 
 
 def reviewed(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int, outputs: Outputs) -> Review:

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
     from roomlint.measure import Figures
+    from roomlint.measure.scene import Spot2
 
 _STEP_DB: Final = 6.0
 _DROWNED_DB: Final = 48.0
@@ -93,7 +94,54 @@ def decay(figures: Figures) -> Chart | None:
     )  # fmt: skip
 
 
-CURVES: Final[tuple[Callable[[Figures], Chart | None], ...]] = (bass, decay)
+def levels(figures: Figures) -> Chart | None:
+    """Full scale at the reference seat by what ends it: what each amplifier gives, what each loudspeaker bears.
+
+    None where no loudspeaker has a sheet: all of them would be unknown, and the findings ask for the sheets.
+    """
+    design, view = figures.design, figures.levels
+    seat = next((seat for seat in design.seats if seat.reference or len(design.seats) == 1), None)
+    sources = design.loudspeakers
+    if seat is None or all(source.product is None for source in sources):
+        return None
+    amplified: list[Spot2] = []
+    borne: list[Spot2] = []
+    lacks: dict[int, tuple[str, str]] = {}
+    assumes: dict[str, None] = {}
+    for number, source in enumerate(sources):
+        ways = [(borne, view.borne)]
+        if not figures.routing.is_active(source):
+            ways.append((amplified, view.amplified))
+        for points, compute in ways:
+            try:
+                found = compute(source, seat)
+            except Missing as missing:
+                lacks.setdefault(number, (missing.element.words, missing.key))
+            except Refused as refusal:
+                lacks.setdefault(number, (str(refusal), ""))
+            else:
+                points.append((float(number), found.value))
+                assumes |= dict.fromkeys(found.assumes)
+    title = f"Full scale at {seat.id}: what each loudspeaker reaches"
+    x = Ax("loudspeaker", "", -0.5, len(sources) - 0.5, names=tuple(source.id for source in sources))
+    values = [value for _, value in (*amplified, *borne)]
+    if not values:
+        return Chart("levels", title, x, Ax("level", "dB", 80.0, 110.0), lacks=next(iter(lacks.values()), ("", "")))
+    wanted = view.wanted().value
+    values.append(wanted)
+    asked = tuple((float(number), wanted) for number in range(len(sources)))
+    low = _STEP_DB * math.floor((min(values) - 1.0) / _STEP_DB)
+    high = _STEP_DB * math.ceil((max(values) + 1.0) / _STEP_DB)
+    # What its own amplifier drives has no line for one; where all have, nothing is said of amplifiers.
+    given = (Curve("the amplifier gives", tuple(amplified)),) if amplified or lacks else ()
+    return Chart(
+        "levels", title, x, Ax("level", "dB", low, high),
+        (Curve("the loudspeaker bears", tuple(borne)), *given, Curve("asked for", asked, role="target")),
+        assumes=tuple(assumes), unknown=tuple((float(number), *lack) for number, lack in lacks.items()),
+    )  # fmt: skip
+
+
+CURVES: Final[tuple[Callable[[Figures], Chart | None], ...]] = (bass, decay, levels)
 
 
 def charts(figures: Figures) -> Iterator[Chart]:

@@ -159,6 +159,8 @@ class Ax:
     low: float
     high: float
     by_octave: bool = False
+    names: tuple[str, ...] = ()
+    """What stands at 0, 1, 2 ... of an axis that has no numbers: each is drawn by its values, with no line between."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +196,8 @@ class Chart:
     """From where to where that figure stands for."""
     lacks: tuple[str, str] = ("", "")
     """The element and the key that it lacks, or, with no key, why a formula does not hold."""
+    unknown: tuple[tuple[float, str, str], ...] = ()
+    """Where a value is not known though others are, with what is lacking there as in `lacks`."""
 
     @property
     def is_known(self) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from roomlint.measure import Figures
+from roomlint.measure.curves import charts
 from roomlint.measure.figure import Figure
 from roomlint.measure.sheet import Lacking, Table, sheet
 from roomlint.sample import at, room, speaker
@@ -54,6 +55,21 @@ def test_budget_tells_what_ends_first_of_each_chain() -> None:
     found = cells(tables(ROOM)["levels at seat, full scale"])
     assert found["left"] == [100.04, 102.04, "amplifier", 98.0]
     assert found["right"] == ["own", 98.04, "largest level", 98.0]
+
+
+def test_the_chart_of_levels_has_the_values_of_the_budget() -> None:
+    (chart,) = charts(Figures(room_of(ROOM, (BOX, AMP, ACTIVE)).design))
+    assert chart.x.names == ("left", "right")
+    points = {curve.name: {x: round(y, 2) for x, y in curve.points} for curve in chart.curves}
+    assert points == {
+        "the loudspeaker bears": {0: 102.04, 1: 98.04}, "the amplifier gives": {0: 100.04}, "asked for": {0: 98, 1: 98},
+    }  # fmt: skip
+    assert chart.unknown == ()  # what drives itself has no amplifier to ask for
+    assert all(chart.y.low < y < chart.y.high for curve in chart.curves for _, y in curve.points)
+    (lacking,) = charts(Figures(room_of(ROOM, (changed(BOX, {"loudspeaker.sensitivity": None}), AMP, ACTIVE)).design))
+    assert lacking.unknown == ((0.0, "box", "sensitivity"),)
+    # Of a room without a single sheet nothing of this is known, and the findings ask for them.
+    assert list(charts(room_of(room(speaker("left", "M+030", -1.5, 2.0))).figures)) == []
 
 
 def test_a_strong_amplifier_leaves_the_loudspeaker_to_end_first() -> None:

@@ -6,12 +6,13 @@ from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.asking import lacks
+from roomlint.report.changes import of_design
 from roomlint.report.merging import merged
 from roomlint.report.names import about, key_words
 from roomlint.report.page import LETTERS, Footnotes
 from roomlint.report.points import again_of, by_element, other_actions, points_of
 from roomlint.report.words import acceptance
-from roomlint.review.verdict import Kind
+from roomlint.review.verdict import By, Kind, Way
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
@@ -27,11 +28,12 @@ LEVELS: Final = {
     "review": "For a person to decide",
     "open": "Not known",
     "accepted": "Accepted on record",
+    "gone": "Gone since the earlier revision",
 }
 """Level to the heading of its list, in the order that they are listed."""
 SAID: Final = {
     "error": "error", "warning": "warning", "note": "note", "review": "to decide", "open": "not known",
-    "accepted": "accepted",
+    "accepted": "accepted", "gone": "gone",
 }  # fmt: skip
 
 
@@ -54,7 +56,7 @@ class Finding:
     @property
     def is_marked(self) -> bool:
         """Whether it has a number on the drawing."""
-        return self.level not in {"open", "accepted"}
+        return self.level not in {"open", "accepted", "gone"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,7 @@ class Listing:
 
 
 def listing(room: RoomReview, telling: Telling, prefix: str = "") -> Listing:
-    """Return what a review found: points, what a person decides, what is not known, what is accepted.
+    """Return what a review found: points, what a person decides, what is not known, what is accepted, what is gone.
 
     `prefix` begins every id, so that the rooms of one page have ids of their own.
     """
@@ -91,7 +93,11 @@ def listing(room: RoomReview, telling: Telling, prefix: str = "") -> Listing:
     found += _lacking(room, telling)
     accepted = [verdict for verdict in room.verdicts if verdict.waived is not None]
     for count, entry in enumerate(merged(accepted, telling), start=1):
-        found.append(_accepted(count, entry))
+        waived = entry.first.waived
+        found.append(_unmarked(f"w{count}", "accepted", entry, (acceptance(waived),) if waived is not None else ()))
+    cured = [entry for by in By for entry in of_design(room, telling, Way.GONE, by)]
+    for count, entry in enumerate(cured, start=1):
+        found.append(_unmarked(f"g{count}", "gone", entry))
     found = [replace(one, id=f"{prefix}{one.id}") for one in found]
     return Listing(tuple(found), tuple((mark, text) for text, mark in footnotes.marks.items()))
 
@@ -131,9 +137,6 @@ def _lacking(room: RoomReview, telling: Telling) -> list[Finding]:
     return found
 
 
-def _accepted(count: int, entry: Entry) -> Finding:
-    waived = entry.first.waived
-    actions = (acceptance(waived),) if waived is not None else ()
+def _unmarked(name: str, level: str, entry: Entry, actions: tuple[str, ...] = ()) -> Finding:
     rules = tuple(dict.fromkeys(verdict.rule for verdict in entry.verdicts))
-    keys = _keys(entry.verdicts)
-    return Finding(f"w{count}", "", "accepted", one_line(entry.text), actions, keys, entry.verdicts, rules)
+    return Finding(name, "", level, one_line(entry.text), actions, _keys(entry.verdicts), entry.verdicts, rules)

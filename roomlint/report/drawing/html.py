@@ -68,7 +68,7 @@ def _room(drawing: Drawing, against: str) -> dict[str, Any]:
         "title": legible(one_line(room.title or room.file)),
         "cells": [(label, legible(value)) for label, value in cells if value],
         "against": against if room.compared else "",
-        "views": [_view(view, writer, drawing) for view in drawing.views.all],
+        "views": [_view(view.whole(), writer, drawing) for view in drawing.views.all],
         "charts": [
             _chart(chart, view, writer) for chart, view in zip(drawing.charts, drawing.views.charts, strict=True)
         ],
@@ -110,11 +110,19 @@ def _chart(chart: Chart, view: View, writer: Writer) -> dict[str, Any]:
 
     wide, high = view.size_mm
     axes = Axes(chart, wide, high)
-    curves = [curve for curve in chart.curves if curve.role == "curve"]
-    xs = sorted({x for curve in curves for x, _ in curve.points})
+    curves = [curve for curve in chart.curves if curve.role != "limit"]
+    xs = {x for curve in curves for x, _ in curve.points}
     values = [dict(curve.points) for curve in curves]
     places = decimals(chart.y.unit)
-    rows = [(f"{x:g}", [f"{of[x]:.{places}f}" if x in of else "" for of in values]) for x in xs]
+    unknown = {x for x, _, _ in chart.unknown}
+    rows = [
+        (
+            f"{x:g}",
+            legible(chart.x.names[int(x)]) if chart.x.names else f"{x:g}",
+            [f"{of[x]:.{places}f}" if x in of else "not known" if x in unknown else "" for of in values],
+        )
+        for x in sorted({*xs, *unknown})
+    ]
     heads = [f"{chart.x.name}, {chart.x.unit}".rstrip(", ")]
     heads += [legible(f"{curve.name}, {chart.y.unit}".rstrip(", ")) for curve in curves]
     return {

@@ -4,24 +4,36 @@
   const all = (of, what) => Array.from(of.querySelectorAll(what));
   const parts = (text) => (text || "").split(" ").filter(Boolean);
 
-  function zoom(figure, factor) {
+  // What a finger finds, in pixels; a pointer finds less.
+  const touched = window.matchMedia("(max-width: 900px), (pointer: coarse)");
+  const least = () => touched.matches ? 30 : 14;
+
+  // How much larger a view must be for its marks to be found.
+  function lacking(figure) {
+    const widths = all(figure, ".mark[role=button]").map((one) => one.getBoundingClientRect().width).filter(Boolean);
+    return widths.length ? least() / Math.min(...widths) : 1;
+  }
+
+  function zoom(figure, factor, spot) {
     const pan = figure.querySelector(".pan");
     const svg = pan.querySelector("svg");
     const was = parseFloat(svg.style.getPropertyValue("--z")) || 1;
     const now = factor === null ? 1 : Math.min(8, Math.max(1, was * factor));
-    const x = (pan.scrollLeft + pan.clientWidth / 2) / was;
-    const y = (pan.scrollTop + pan.clientHeight / 2) / was;
+    const box = pan.getBoundingClientRect();
+    const [across, down] = spot ? [spot.clientX - box.left, spot.clientY - box.top] : [pan.clientWidth / 2, pan.clientHeight / 2];
+    const x = (pan.scrollLeft + across) / was;
+    const y = (pan.scrollTop + down) / was;
     svg.style.setProperty("--z", String(now));
     figure.classList.toggle("near", now > 1.4);
-    pan.scrollLeft = x * now - pan.clientWidth / 2;
-    pan.scrollTop = y * now - pan.clientHeight / 2;
+    pan.scrollLeft = x * now - across;
+    pan.scrollTop = y * now - down;
   }
 
   function bring(mark) {
     const figure = mark.closest("figure");
     const pan = figure.querySelector(".pan");
-    if (mark.getBoundingClientRect().width < 14) {
-      zoom(figure, 3);
+    if (lacking(figure) > 1.01) {
+      zoom(figure, lacking(figure));
     }
     const at = mark.getBoundingClientRect();
     const of = pan.getBoundingClientRect();
@@ -91,7 +103,20 @@
     });
     all(room, "[data-zoom]").forEach((button) => {
       const factor = {in: 1.5, out: 1 / 1.5, fit: null}[button.dataset.zoom];
-      button.addEventListener("click", () => zoom(button.closest("figure"), factor));
+      button.addEventListener("click", () => {
+        const figure = button.closest("figure");
+        zoom(figure, factor > 1 ? Math.max(factor, lacking(figure)) : factor);
+      });
+    });
+    all(room, "figure.view:not(.chart)").forEach((figure) => {
+      // Where marks are too small for a finger, the first tap enlarges: which of them it met is chance.
+      figure.querySelector(".pan").addEventListener("click", (event) => {
+        if (touched.matches && lacking(figure) > 1.01) {
+          event.stopPropagation();
+          zoom(figure, lacking(figure), event);
+          said.textContent = "Enlarged.";
+        }
+      }, {capture: true});
     });
     all(room, "figure.chart").forEach(readable);
   });

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.measure.scene import Curve
 from roomlint.report.drawing.pen import Pen
+from roomlint.report.drawing.shapes import width_mm
 from roomlint.report.names import key_words
 
 if TYPE_CHECKING:
@@ -28,6 +29,12 @@ _THIRDS: Final = (10, 12.5, 16, 20, 25, 31.5, 40, 50, 63, 80, 100, 125, 160, 200
 """Nominal third-octave frequencies (ISO 266)."""
 _STEPS: Final = (0.05, 0.1, 0.2, 0.25, 0.5, 1.0, 2.0, 3.0, 5.0, 6.0, 10.0, 12.0, 20.0, 50.0, 100.0)
 _MOST_TICKS: Final = 9
+_NAME_MM: Final = 2.0
+"""Size of the names along an axis of names."""
+_NOTE_MM: Final = 5.5
+"""What the notes below a chart take, with what is kept clear about them."""
+_SIGN_MM: Final = 1.1
+"""Half the size of the sign of a value."""
 _LETTERS_A_MM: Final = 1.0
 """How many letters of the notes below a chart stand on a millimetre."""
 
@@ -53,9 +60,10 @@ class Axes:
 
     def __init__(self, chart: Chart, wide_mm: float, high_mm: float) -> None:
         self.chart = chart
-        self.left, self.below = LEFT_MM, BELOW_MM
+        named = max((width_mm(name, _NAME_MM) for name in chart.x.names), default=0.0)
+        self.left, self.below = LEFT_MM, max(BELOW_MM, named + _NOTE_MM)
         self.wide = wide_mm - LEFT_MM - RIGHT_MM
-        self.high = high_mm - BELOW_MM - ABOVE_MM
+        self.high = high_mm - self.below - ABOVE_MM
 
     def x(self, value: float) -> float:
         """Return where a value of the level axis is."""
@@ -108,6 +116,24 @@ def plot(chart: Chart, units: Units, wide_mm: float, high_mm: float) -> View:
         pen.path((*lower, *reversed(upper)), "spread", closed=True, fill="sheet")
     for value, _ in chart.uprights:
         pen.path(((axes.x(value), y0), (axes.x(value), y1)), "upright")
+    if chart.x.names:
+        _named(pen, axes)
+    else:
+        _lines(pen, axes)
+    notes = [
+        f"tinted: {chart.spread_name}" if chart.spread else "",
+        f"upright lines: {chart.uprights_name}" if chart.uprights else "",
+        _not_known(chart.unknown),
+        _assumed(chart.assumes, wide_mm),
+    ]
+    text = " · ".join(note for note in notes if note)
+    pen.words((x0, 1.0), text, 1.8, anchor="start", layer="dimension")
+    return _view(pen, chart, wide_mm, high_mm)
+
+
+def _lines(pen: Pen, axes: Axes) -> None:
+    """Draw the curves as lines, each with its name at its end."""
+    chart, x1 = axes.chart, axes.left + axes.wide
     places = _ends(axes)
     for number, curve in enumerate(chart.curves):
         layer = CURVES[number % len(CURVES)] if curve.role == "curve" else "window"
@@ -116,14 +142,51 @@ def plot(chart: Chart, units: Units, wide_mm: float, high_mm: float) -> View:
         leader = layer if end[0] >= x1 else "dimension"  # a limit ends where what it is of ends
         pen.path((end, (x1 + 3.0, places[number])), leader, key=curve.key)
         pen.words((x1 + 3.6, places[number] - 0.7), curve.name, 2.0, anchor="start", key=curve.key)
-    notes = [
-        f"tinted: {chart.spread_name}" if chart.spread else "",
-        f"upright lines: {chart.uprights_name}" if chart.uprights else "",
-        _assumed(chart.assumes, wide_mm),
-    ]
-    text = " · ".join(note for note in notes if note)
-    pen.words((x0, 1.0), text, 1.8, anchor="start", layer="dimension")
-    return _view(pen, chart, wide_mm, high_mm)
+
+
+def _named(pen: Pen, axes: Axes) -> None:
+    """Draw values over names: a sign for each, told apart by its shape, and a bar where it is what is asked for."""
+    chart = axes.chart
+    step = axes.wide / len(chart.x.names)
+    low, high = axes.below, axes.below + axes.high
+    for value, _, _ in chart.unknown:
+        sides = axes.x(value) - 0.4 * step, axes.x(value) + 0.4 * step
+        corners = [(sides[0], low), (sides[1], low), (sides[1], high), (sides[0], high)]
+        pen.path(corners, "unknown", closed=True, fill="hatch")
+    for number in range(len(chart.x.names)):
+        there = [axes.y(y) for curve in chart.curves if curve.role == "curve" for x, y in curve.points if x == number]
+        if len(there) > 1:
+            pen.path(((axes.x(number), min(there)), (axes.x(number), max(there))), "dimension")
+    signs = 0
+    for number, curve in enumerate(chart.curves):
+        beside = (axes.left + axes.wide + 5.0, high - 3.0 - 5.0 * number)
+        for at in (*map(axes.spot, curve.points), beside):
+            if curve.role == "curve":
+                _sign(pen, at, signs)
+            else:
+                half = 2.6 if at is beside else 0.42 * step
+                pen.path(((at[0] - half, at[1]), (at[0] + half, at[1])), "window")
+        signs += curve.role == "curve"
+        pen.words((beside[0] + 4.0, beside[1] - 0.7), curve.name, 2.0, anchor="start")
+
+
+def _sign(pen: Pen, at: Spot2, number: int) -> None:
+    x, y = at
+    if number == 0:
+        pen.arc(at, _SIGN_MM, "curve-1", fill="solid")
+        return
+    corners = ((x - _SIGN_MM, y - _SIGN_MM), (x + _SIGN_MM, y - _SIGN_MM), (x + _SIGN_MM, y + _SIGN_MM),
+               (x - _SIGN_MM, y + _SIGN_MM))  # fmt: skip
+    pen.path(corners, "curve-1", closed=True, fill="paper")
+
+
+def _not_known(unknown: tuple[tuple[float, str, str], ...]) -> str:
+    """Return what is lacking where columns are hatched, the first of it in words."""
+    if not unknown:
+        return ""
+    _, who, what = unknown[0]
+    more = f" and {len(unknown) - 1} more" if len(unknown) > 1 else ""
+    return f"hatched: not known, {who}{': ' if what else ''}{key_words(what) if what else ''}{more}"
 
 
 def _assumed(assumes: tuple[str, ...], wide_mm: float) -> str:
@@ -142,7 +205,9 @@ def _assumed(assumes: tuple[str, ...], wide_mm: float) -> str:
 def _grid(pen: Pen, axes: Axes) -> None:
     chart = axes.chart
     x0, x1, y0, y1 = axes.left, axes.left + axes.wide, axes.below, axes.below + axes.high
-    for value in ticks(chart.x):
+    for number, name in enumerate(chart.x.names):
+        pen.words((axes.x(number) + 0.3 * _NAME_MM, y0 - 1.5), name, _NAME_MM, anchor="end", turn_deg=90.0)
+    for value in () if chart.x.names else ticks(chart.x):
         x = axes.x(value)
         pen.path(((x, y0), (x, y1)), "grid")
         pen.words((x, y0 - 3.4), f"{value:g}", 2.0)
@@ -151,7 +216,8 @@ def _grid(pen: Pen, axes: Axes) -> None:
         pen.path(((x0, y), (x1, y)), "grid")
         pen.words((x0 - 1.2, y - 0.7), f"{value:g}", 2.0, anchor="end")
     pen.path(((x0, y0), (x1, y0), (x1, y1), (x0, y1)), "opening", closed=True)
-    pen.words(((x0 + x1) / 2.0, y0 - 7.0), f"{chart.x.name}, {chart.x.unit}".rstrip(", "), 2.2)
+    if not chart.x.names:
+        pen.words(((x0 + x1) / 2.0, y0 - 7.0), f"{chart.x.name}, {chart.x.unit}".rstrip(", "), 2.2)
     name = f"{chart.y.name}, {chart.y.unit}".rstrip(", ")
     pen.words((4.0, (y0 + y1) / 2.0), name, 2.2, turn_deg=90.0)
 

@@ -5,7 +5,8 @@ Points are in metres of the view, u to the right and v up; sizes of words and sh
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import math
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Final, Literal, TypeAlias
 
 if TYPE_CHECKING:
@@ -160,6 +161,12 @@ class Mark:
 Item: TypeAlias = Path | Arc | Words | Mark
 
 
+_MARK_MM: Final = 3.3
+"""Half of what the widest mark takes, with its edge."""
+_MAY_END: Final = frozenset({"window", "cover", "axis", "beam"})
+"""Layers that may end at the edge of a view: what is allowed reaches as far as it does, in rooms or not."""
+
+
 @dataclass(frozen=True, slots=True)
 class View:
     """One view of the room at a scale, with the room that it takes on the paper."""
@@ -183,6 +190,32 @@ class View:
     def size_mm(self) -> Spot2:
         """Width and height on paper."""
         return self.mm(self.high[0] - self.low[0]), self.mm(self.high[1] - self.low[1])
+
+    def whole(self) -> View:
+        """Return it with room for what stands beyond its margins: on paper that runs on, a page would cut it off."""
+        points = [self.low, self.high]
+        for item in self.items:
+            if isinstance(item, Path):
+                points += item.points if item.layer not in _MAY_END else ()
+            elif not isinstance(item, Arc):
+                points += self._corners(item)
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        return replace(self, low=(min(xs), min(ys)), high=(max(xs), max(ys)))
+
+    def _corners(self, item: Words | Mark) -> list[Spot2]:
+        """Return two corners of what a text or a mark takes, in metres of the view."""
+        x, y, a_mm = *item.at, self.scale / 1000.0
+        x, y = x + item.shift_mm[0] * a_mm, y + item.shift_mm[1] * a_mm
+        if isinstance(item, Mark):
+            reach = _MARK_MM * item.size * a_mm
+            return [(x - reach, y - reach), (x + reach, y + reach)]
+        wide, high = width_mm(item.text, item.size_mm) * a_mm, item.size_mm * a_mm
+        first = {"start": 0.0, "middle": -wide / 2.0, "end": -wide}[item.anchor]
+        along = math.cos(math.radians(item.turn_deg)), math.sin(math.radians(item.turn_deg))
+        return [
+            (x + u * along[0] - v * along[1], y + u * along[1] + v * along[0])
+            for u in (first, first + wide) for v in (0.0, high)
+        ]  # fmt: skip
 
 
 def width_mm(text: str, size_mm: float) -> float:

@@ -12,7 +12,7 @@ from roomlint.report.drawing.plots import plot, with_limits
 from roomlint.report.drawing.section import Sectioner
 
 if TYPE_CHECKING:
-    from roomlint.measure.scene import Scene, Spot2
+    from roomlint.measure.scene import Chart, Scene, Spot2
     from roomlint.report.drawing.findings import Finding, Listing
     from roomlint.report.drawing.paper import Paper
     from roomlint.report.drawing.shapes import View
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 _CAPTION_MM: Final = 7.0
 _CHART_MM: Final = (190.0, 100.0)
+_NOT_KNOWN_MM: Final = 42.0
+"""How high a chart is that only says what it lacks."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,12 +90,14 @@ class Drawing:
         over = max(largest(self.units, lambda one: self._over_fits(one, wide, high)), scale)
         cut = max(largest(self.units, lambda one: self._places(one) is not None), scale)
         sections = tuple(self._sectioner.view(one, cut) for one in self.scene.cuts)
-        charts = tuple(plot(chart, self.units, *self._chart_mm()) for chart in self.charts)
+        charts = tuple(plot(chart, self.units, *self._chart_mm(chart)) for chart in self.charts)
         return Views(self._planner.plan(scale), self._planner.overhead(over), sections, charts)
 
-    def _chart_mm(self) -> Spot2:
+    def _chart_mm(self, chart: Chart) -> Spot2:
+        """Return the size of a chart; one of which nothing is known takes no more than to say so."""
         wide, high = room_mm(self.paper)
-        return min(_CHART_MM[0], wide - 4.0), min(_CHART_MM[1], 0.5 * high)
+        most = min(_CHART_MM[1], 0.5 * high)
+        return min(_CHART_MM[0], wide - 4.0), most if chart.is_known else min(_NOT_KNOWN_MM, most)
 
     def _over_fits(self, scale: float, wide: float, high: float) -> bool:
         w, h = self._planner.overhead_mm(scale)
@@ -137,12 +141,16 @@ class Drawing:
         found.append(("Sections", scale_words(self.views.sections[0].scale, self.units), self._sections()))
         over = self.views.ceiling
         found.append(("Ceiling plan", scale_words(over.scale, self.units), [self._captioned(over, 0.0, 0.0)]))
-        curves, rows = self._curves()
-        found.append(("Curves and setting out", "", curves))
+        pages, rows = self._curves()
+        found += [("Curves", "", page) for page in pages[:-1]]
+        begun = not rows or len(rows) < len(blocks.setting_out_rows(self.scene, self.units))
+        titles = ["Curves"] * bool(self.views.charts) + ["setting out"] * begun
+        found.append((" and ".join(titles).capitalize(), "", pages[-1]))
         wide, high = room_mm(self.paper)
         while rows:
             tables, rows = blocks.setting_out(rows, wide, high)
-            found.append(("Setting out, continued", "", self._tables(tables)))
+            found.append((f"Setting out{', continued' if begun else ''}", "", self._tables(tables)))
+            begun = True
         column = self._column_high()
         key = blocks.key(self.paper.column_mm)
         taken = blocks.taken(lines, column - key.size_mm[1] - 3.0)
@@ -175,15 +183,21 @@ class Drawing:
         places = self._places(views[0].scale) or [(0.0, 0.0), (0.0, views[0].size_mm[1] + _CAPTION_MM)]
         return [self._captioned(view, x, y) for view, (x, y) in zip(views, places, strict=True)]
 
-    def _curves(self) -> tuple[list[Placed], list[blocks.Row]]:
-        """Return the charts with as much of the setting out as fits below them, and what is left of it."""
-        found, y = [], MARGIN_MM + _CAPTION_MM
+    def _curves(self) -> tuple[list[list[Placed]], list[blocks.Row]]:
+        """Return sheets of charts, the last with as much of the setting out as fits below, and what is left of it."""
+        first, end = MARGIN_MM + _CAPTION_MM, MARGIN_MM + room_mm(self.paper)[1]
+        pages: list[list[Placed]] = [[]]
+        y = first
         for chart in self.views.charts:
-            found.append(Placed(chart, BINDING_MM + 2.0, y))
+            if pages[-1] and y + chart.size_mm[1] > end:
+                pages.append([])
+                y = first
+            pages[-1].append(Placed(chart, BINDING_MM + 2.0, y))
             y += chart.size_mm[1] + GUTTER_MM
         rows = blocks.setting_out_rows(self.scene, self.units)
         tables, rows = blocks.setting_out(rows, *room_mm(self.paper), y - MARGIN_MM)
-        return [*found, *self._tables(tables)], rows
+        pages[-1] += self._tables(tables)
+        return pages, rows
 
     @staticmethod
     def _tables(tables: list[tuple[float, float, View]]) -> list[Placed]:

@@ -103,6 +103,19 @@ def test_every_finding_of_the_review_is_listed_and_has_its_number_on_the_drawing
     assert set(listed) == marked
 
 
+def test_no_view_cuts_off_a_mark_or_a_name(opened: webdriver.Chrome) -> None:
+    """A mark beyond a wall, and the last of the row of what is at no place, are as much on the sheet as any."""
+    cut = """return [...document.querySelectorAll('.view:not(.chart) .pan > svg')].flatMap(svg => {
+        const whole = svg.getBoundingClientRect();
+        return [...svg.querySelectorAll('.mark, text')].filter(one => {
+            const box = one.getBoundingClientRect();
+            return box.left < whole.left - 1 || box.right > whole.right + 1
+                || box.top < whole.top - 1 || box.bottom > whole.bottom + 1;
+        }).map(one => one.textContent);
+    })"""
+    assert ran(opened, cut) == []
+
+
 def test_a_line_finds_its_marks_by_mouse_and_by_key(opened: webdriver.Chrome) -> None:
     button = opened.find_element(By.CSS_SELECTOR, "#f12 > button")
     button.click()
@@ -188,6 +201,38 @@ def test_a_phone_shows_the_whole_width_and_a_tap_brings_the_mark_near(opened: we
     assert width >= 14
     assert 0 <= left <= right <= wide
     assert 0 <= top <= bottom <= high
+
+
+@pytest.mark.parametrize("how", ["the plus", "a line", "a tap on the plan"])
+def test_on_a_phone_marks_become_as_large_as_a_finger(opened: webdriver.Chrome, how: str) -> None:
+    opened.execute_cdp_cmd(
+        "Emulation.setDeviceMetricsOverride", {"width": 390, "height": 844, "deviceScaleFactor": 2, "mobile": True}
+    )
+    sizes = """return [...document.querySelectorAll('#view-plan .mark[role=button]')].map(one => {
+        const box = one.getBoundingClientRect(); return Math.min(box.width, box.height);
+    })"""
+    assert min(ran(opened, sizes)) < 14
+    if how == "the plus":
+        opened.find_element(By.CSS_SELECTOR, "#view-plan [data-zoom=in]").click()
+    elif how == "a line":
+        ran(opened, "document.querySelector('#f13 > button').click()")
+    else:
+        mark = "document.querySelector('#view-plan .mark[data-of=f15]')"
+        ran(opened, f"{mark}.scrollIntoView({{block: 'center'}})")
+        where = (
+            f"const box = {mark}.getBoundingClientRect(); return [box.left + box.width / 2, box.top + box.height / 2]"
+        )
+        x, y = ran(opened, where)
+        tap = "document.elementFromPoint(arguments[0], arguments[1]).dispatchEvent(new MouseEvent('click', "
+        tap += "{bubbles: true, clientX: arguments[0], clientY: arguments[1]}))"
+        ran(opened, tap, x, y)
+        # It is chance which mark a finger met: none is chosen, and the place that was tapped is still there.
+        assert ran(opened, "return document.querySelectorAll('.finding.on').length") == 0
+        now = ran(opened, where)
+        assert now[1] == pytest.approx(y, abs=2)
+        ran(opened, tap, *now)
+        assert ran(opened, "return document.querySelector('.finding.on').id") == "f15"
+    assert min(ran(opened, sizes)) >= 24
 
 
 def test_print_gives_whole_pages_of_the_paper(opened: webdriver.Chrome) -> None:

@@ -279,5 +279,7 @@ def test_all_that_is_placed_is_in_the_setting_out_of_every_paper(paper: str) -> 
             assert f"{thing.name} {thing.label}".strip() in told
     rows = blocks.setting_out_rows(sheet.drawing.scene, sheet.drawing.units)
     tables = [one.view for page in sheet.drawing.sheets() for one in page.placed if one.view.name == "table"]
+    for page in sheet.drawing.sheets():
+        assert ("setting out" in page.title.lower()) is any(one.view.name == "table" for one in page.placed), page.title
     written = [item.text for view in tables for item in view.items if isinstance(item, Words)]
     assert all(row[0] in written for row in rows)

@@ -19,10 +19,14 @@ from sheet_reader import Sheet, reviewed, written
 import roomlint.cli_draw
 from roomlint.cli import main
 from roomlint.measure.curves import charts
+from roomlint.measure.scene import Ax, Chart, Curve
 from roomlint.report import draw
 from roomlint.report.drawing.dimensions import spread
 from roomlint.report.drawing.marks import LOOKS, outline
-from roomlint.report.drawing.shapes import INK
+from roomlint.report.drawing.plots import Axes, plot
+from roomlint.report.drawing.shapes import INK, Arc, Words, width_mm
+from roomlint.report.drawing.shapes import Path as Line
+from roomlint.report.units import Units
 from roomlint.sample import room, shorthand, speaker
 from roomlint.testing import changed, room_of
 
@@ -229,29 +233,46 @@ def test_a_drawing_changes_nothing_of_what_a_run_finds(tmp_path: Path) -> None:
     assert plain.read_bytes() == with_it.read_bytes()
 
 
-def test_against_a_revision_shows_where_things_were(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def against_head(folder: Path, monkeypatch: pytest.MonkeyPatch, old: str, new: str, form: str) -> str:
+    """Return the quick room with something changed since the revision that it is compared with, drawn in a form."""
+
     def git(*words: str) -> None:
-        subprocess.run(["git", "-c", "user.name=t", "-c", "user.email=t@t", *words], cwd=tmp_path, check=True,
+        subprocess.run(["git", "-c", "user.name=t", "-c", "user.email=t@t", *words], cwd=folder, check=True,
                        capture_output=True)  # fmt: skip
 
-    file = tmp_path / "a.room.yaml"
+    file = folder / "a.room.yaml"
     text = STUDIO.read_text(encoding="utf-8").replace("    product: stand-two-way\n", "")
     text = text.replace("product: sealed-subwoofer, ", "")
+    assert old in text
     file.write_text(text, encoding="utf-8")
     git("init", "-q")
     git("add", ".")
     git("commit", "-qm", "first")
-    old = "position: {from_left: 1 ft 4 in, from_front: 1 ft 9 in, height: 3 ft 6 in}"
-    assert old in text
-    file.write_text(text.replace(old, old.replace("1 ft 4 in", "2 ft 4 in"), 1), encoding="utf-8")
-    monkeypatch.chdir(tmp_path)
-    status, output = run("draw", "a.room.yaml", "--to", "a.svg", "--against", "HEAD", *TODAY)
+    file.write_text(text.replace(old, new, 1), encoding="utf-8")
+    monkeypatch.chdir(folder)
+    status, output = run("draw", "a.room.yaml", "--to", f"a.{form}", "--against", "HEAD", *TODAY)
     assert status == 0, output
-    root = ET.fromstring((tmp_path / "a.svg").read_bytes())  # noqa: S314  we wrote it
+    return (folder / f"a.{form}").read_text(encoding="utf-8")
+
+
+def test_against_a_revision_shows_where_things_were(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    old = "position: {from_left: 1 ft 4 in, from_front: 1 ft 9 in, height: 3 ft 6 in}"
+    text = against_head(tmp_path, monkeypatch, old, old.replace("1 ft 4 in", "2 ft 4 in"), "svg")
+    root = ET.fromstring(text)  # noqa: S314  we wrote it
     moved = {one.get("data-key") for one in root.iter() if (one.get("class") or "").startswith("l-earlier")}
     assert moved - {None} == {"loudspeaker/left"}
     # A foot to the right leans the front pair by 5.6 deg: whether that is more than 5 the tape cannot tell.
     assert "(newly for a person)" in " ".join(root.itertext())
+
+
+@pytest.mark.parametrize("form", ["html", "svg"])
+def test_against_a_revision_lists_what_is_gone(form: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """What was put right has no number on the drawing, and yet is what a lead compares for."""
+    old = "position: {from_left: 1 ft 8 in, from_front: 11 ft 8 in, height: 4 ft}"
+    new = "position: {from_left: 1 ft 2 in, from_front: 15 ft 8 in, height: 4 ft}"
+    text = " ".join(re.sub(r"<[^>]*>", " ", against_head(tmp_path, monkeypatch, old, new, form)).split())
+    gone = text.partition("Gone since the earlier revision: ")[2]
+    assert re.search(r"surround-left: .{0,60}distance .{0,40}\(was note", gone), gone[:400]
 
 
 def test_a_chart_is_plotted_from_its_data_and_its_values_are_listed() -> None:
@@ -291,11 +312,52 @@ def test_the_decay_is_plotted_with_its_range_and_the_window_it_is_held_against()
     assert f"<td>{dict(curve.points)[1000.0]:.2f}</td>" in cells[0]
 
 
+def test_a_chart_over_names_has_a_sign_for_each_value_and_hatches_what_is_not_known() -> None:
+    x = Ax("loudspeaker", "", -0.5, 2.5, names=("left", "a very long name of a loudspeaker", "right"))
+    chart = Chart(
+        "levels", "Full scale", x, Ax("level", "dB", 90.0, 102.0),
+        (Curve("bears", ((0.0, 99.0), (2.0, 95.0))), Curve("gives", ((0.0, 93.0),)),
+         Curve("asked for", ((0.0, 98.0), (1.0, 98.0), (2.0, 98.0)), role="target")),
+        unknown=((1.0, "a very long name of a loudspeaker", "product"), (2.0, "right", "impedance")),
+    )  # fmt: skip
+    view, axes = plot(chart, Units(), 190.0, 100.0), Axes(chart, 190.0, 100.0)
+    inside = axes.left + axes.wide
+    round_ones = {one.centre for one in view.items if isinstance(one, Arc) and one.centre[0] < inside}
+    assert round_ones == {(axes.x(0.0), axes.y(99.0)), (axes.x(2.0), axes.y(95.0))}
+    square = [
+        one for one in view.items if isinstance(one, Line) and one.layer == "curve-1" and one.points[0][0] < inside
+    ]
+    assert [len(one.points) for one in square] == [4]
+    bars = [one for one in view.items if isinstance(one, Line) and one.layer == "window" and one.points[0][0] < inside]
+    assert {one.points[0][1] for one in bars} == {axes.y(98.0)}
+    assert len(bars) == 3
+    hatched = [one for one in view.items if isinstance(one, Line) and one.fill == "hatch"]
+    assert [(one.points[0][0] + one.points[1][0]) / 2.0 for one in hatched] == pytest.approx([axes.x(1.0), axes.x(2.0)])
+    words = {one.text: one for one in view.items if isinstance(one, Words)}
+    assert "hatched: not known, a very long name of a loudspeaker: product sheet and 1 more" in words
+    # A long name ends above the notes, and the plot gives way to it.
+    name = words["a very long name of a loudspeaker"]
+    assert name.at[1] - width_mm(name.text, name.size_mm) > 3.0
+
+
+def test_the_levels_are_listed_by_the_names_of_the_loudspeakers(tmp_path: Path) -> None:
+    run("draw", str(STUDIO), "--to", str(tmp_path / "a.html"), *TODAY)
+    text = (tmp_path / "a.html").read_text(encoding="utf-8")
+    table = text.partition("Values of Full scale at sofa-right")[2].partition("</table>")[0]
+    heads = re.findall(r'<th scope="col">(.*?)</th>', table)
+    assert heads == ["loudspeaker", "the loudspeaker bears, dB", "the amplifier gives, dB", "asked for, dB"]
+    rows = dict(re.findall(r'<th scope="row">(.*?)</th>(.*?)</tr>', table))
+    assert rows["centre"].startswith("<td>not known</td><td>not known</td>")
+    assert re.match(r"<td>[\d.]+</td><td>not known</td>", rows["surround-left"])
+
+
 def test_a_chart_that_lacks_something_says_what() -> None:
     data = room(subwoofers=[{"id": "sub"}])
     (chart,) = charts(room_of(data).figures)
     assert not chart.is_known
     assert chart.lacks == ("sub", "position")
+    (view,) = Sheet(data).drawing.views.charts
+    assert view.size_mm[1] < 50.0  # a sheet is no place for a hundred millimetres of hatching
     assert "Not known: sub" in written("svg", data)
 
 
