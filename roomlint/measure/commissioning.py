@@ -305,8 +305,8 @@ class Commissioning(View):
         return self.figure("time between the subwoofers", "ms", compute)
 
     def in_step_ms(self) -> float:
-        """Return a quarter of a period at the highest crossover that is entered, ms."""
-        crossover = self.figures.bass.highest_crossover()
+        """Return a quarter of a period at the highest crossover that is entered for a loudspeaker, ms."""
+        crossover = self.figures.bass.highest_shared()
         if crossover is None:
             raise Missing(self.design, "calibration.settings")
         return settings.quarter_period_ms(crossover.value)

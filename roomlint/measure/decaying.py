@@ -121,7 +121,6 @@ class Decaying(View):
 
     def mid(self) -> Figure:
         """Return the mean decay from 500 Hz to 2 kHz; refuses in a room so small that modes rule there."""
-
         return self.figure("mid-band decay", "s", self._held_mid_s, "")
 
     def _held_mid_s(self, world: World) -> float:
@@ -183,8 +182,9 @@ class Decaying(View):
     def needed(self, longest_s: float, shortest_s: float) -> Needed:
         """Return how much mineral wool brings the middle octaves to a decay and its uncertainty, and on which surfaces.
 
-        Never to less than half way to the shortest that is wanted: more would make too dead what may be right. It takes the place of what is there, first in the direction that absorbs least, where it does most, and there on
-        the largest free surface first.
+        Never to less than half way to the shortest that is wanted: more would make too dead what may be right. It takes
+        the place of what is there, first in the direction that absorbs least, where it does most, and there on the
+        largest free surface first.
         """
         figure = self.mid()
         aim = max(longest_s * (1.0 - min(figure.u / figure.value, LARGEST_U)), (longest_s + shortest_s) / 2.0)

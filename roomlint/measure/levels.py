@@ -236,10 +236,14 @@ class Levels(View):
     # Between seats, and over a week
 
     def fronts(self) -> tuple[Loudspeaker, ...]:
-        """Return the front three, as far as they are there; raises `Missing` where a label would tell."""
+        """Return the front three, as far as they are there; raises `Missing` where a label would tell of one more."""
         found = tuple(one for one in self.design.loudspeakers if one.label in FRONTS)
+        if len({one.label for one in found}) < len(FRONTS):
+            unlabelled = self.figures.arrangement.unlabelled()
+            if unlabelled is not None:
+                raise unlabelled
         if not found:
-            raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
+            raise Missing(self.design, "loudspeakers")
         return found
 
     def over_reference(self, seat: Seat) -> Figure:

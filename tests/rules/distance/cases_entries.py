@@ -176,6 +176,15 @@ CASES: list[Case | Never] = [
     Case(
         "distance.subwoofer-arrival", "pass", sub(2.1, "0 ms"), figure=-2.9138, source="-1.0 m over 343.2 m/s by hand"
     ),
+    # 3 ms are within a quarter of a period at 80 Hz, and not at 120 Hz, where it has 2.08 ms.
+    Case("distance.subwoofer-arrival", "pass", sub(3.1, "3 ms"), figure=3.0, source="the delay entered"),
+    Case(
+        "distance.subwoofer-arrival",
+        "fail",
+        changed(sub(3.1, "3 ms"), {"calibration.settings.0.crossover": "120 Hz"}),
+        figure=3.0,
+        says="2.08",
+    ),
     Case("distance.subwoofer-arrival", "fail", sub(3.1, "8 ms"), level="note", figure=8.0, source="the delay entered"),
     Case("distance.subwoofer-arrival", "fail", sub(1.1, "0 ms"), figure=-5.8275, source="-2.0 m over 343.2 m/s"),
     Case("distance.subwoofer-arrival", "open", changed(sub(3.1, "0 ms"), {"subwoofers.0.delay": None}), says="delay"),
