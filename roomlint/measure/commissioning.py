@@ -234,9 +234,10 @@ class Commissioning(View):
     def trim_error(self, speaker: Loudspeaker) -> Figure:
         """How far the level entered for a loudspeaker is from what its sensitivity and its distance ask for.
 
-        Both against the mean of the front pair, so that the common gain drops out.
+        Both against the mean of the front pair, so that the common gain drops out; one of the pair against the other,
+        for in a mean of both half of what sets them apart is its own.
         """
-        pair = [one for one in self.design.loudspeakers if one.label in FRONT_PAIR]
+        pair = [one for one in self.design.loudspeakers if one.label in FRONT_PAIR and one is not speaker]
         if not pair:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 

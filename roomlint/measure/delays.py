@@ -51,6 +51,15 @@ class Delays(View):
             "delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker.key, seat.key, per_m=MS_PER_M
         )
 
+    def entered_or_needed(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Return the delay that the processor has to give: what is entered where that is more than what is needed."""
+        needed = self.to_enter(speaker, seat)
+        setting = self.setting_of(speaker)
+        entered = setting.delay_s if setting is not None else None
+        if entered is None or 1e3 * entered.value <= needed.value:
+            return needed
+        return self.figure("delay entered", "ms", lambda w: 1e3 * w(entered), speaker.key)
+
     def _to_enter(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
         later_m = self.farthest_m(world, seat) - self.far_m(world, speaker, seat)
         return 1e3 * later_m / self.figures.space.sound_speed_m_s(world)

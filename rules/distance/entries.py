@@ -70,7 +70,7 @@ def _range(room: Room, _: Loudspeaker) -> Windows:
     basis=(practice("the farthest loudspeaker gets no delay, each nearer one the difference"), AIR),
     each=LOUDSPEAKERS,
     window=computed("ms", "at most the delay range on the processor's sheet", _range),
-    says="needs {figure} of delay; the processor gives {limit}",
+    says="needs, or has entered, {figure} of delay; the processor gives {limit}",
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -81,13 +81,13 @@ def delay_range(room: Room, speaker: Loudspeaker) -> Figure:
     Why: A loudspeaker that cannot be delayed enough is heard first, and everything moves toward it.
 
     How decided: (Largest distance minus own distance) over the speed of sound at the survey's temperature, at the
-    reference seat, against the delay range on the processor's sheet.
+    reference seat, or the delay entered where that is more, against the delay range on the processor's sheet.
 
     Remedy: Move the nearest loudspeaker away or the farthest nearer, or choose a processor with a longer range.
 
     When to waive: Never for the front; for a far surround, when the missing time is below a millisecond.
     """
-    return room.figures.delays.to_enter(speaker, room.reference_seat)
+    return room.figures.delays.entered_or_needed(speaker, room.reference_seat)
 
 
 @rule(

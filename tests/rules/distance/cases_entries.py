@@ -38,6 +38,16 @@ CASES: list[Case | Never] = [
     Case(
         "distance.delay-range", "pass", WIRED, [sheet(delay_range="2 ms")], subject="loudspeaker/middle", figure=0.7284
     ),
+    # What is entered is more than the processor gives, however little is needed.
+    Case(
+        "distance.delay-range",
+        "fail",
+        changed(WIRED, {"calibration": settings(("far", "delay", "14 ms"))}),
+        [sheet(delay_range="12 ms")],
+        subject="loudspeaker/far",
+        level="error",
+        figure=14.0,
+    ),
     Case("distance.delay-range", "open", WIRED, [sheet(delay_step="0.02 ms")]),
     Case("distance.delay-range", "notApplicable", BARE),
     Case(

@@ -74,6 +74,9 @@ CASES: list[Case | Never] = [
     # One watt into 4 ohm is 2 V: the same cabinet plays 3.01 dB louder for 2.83 V.
     on("level-entered", "pass", {**TWICE, "loudspeakers.2.product": "watt", f"{SETTINGS}.4.level": "3 dB"}, subject="loudspeaker/far",
        figure=-0.0103, within=1e-3, source="20 lg 2 less 10 lg 2"),
+    # Alike and equally far, and set 6 dB apart.
+    on("level-entered", "fail", {f"{LEFT}.level": "6 dB"}, subject="loudspeaker/left", figure=6.0),
+    on("level-entered", "fail", {f"{LEFT}.level": "6 dB"}, subject="loudspeaker/right", figure=-6.0),
     on("level-entered", "open", {f"{LEFT}.level": None}, subject="loudspeaker/left", says="level"),
     on("level-entered", "review", {**TWICE, f"{SETTINGS}.4.level": "2 dB ± 1 dB"}, subject="loudspeaker/far"),
     on("level-entered", "notApplicable", {"loudspeakers.0.product": "active"}, subject="loudspeaker/left"),
