@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.quantity import Quantity
     from roomlint.figures.direction import Point3
+    from roomlint.figures.modal_sum import ComplexArray
     from roomlint.figures.room_response import RoomResponse
     from roomlint.measure.boundary import Source
     from roomlint.measure.world import World
@@ -84,6 +85,9 @@ class Crossing(View):
 
         return self.once("wider response", solved)
 
+    def _weights(self, response: RoomResponse, hertz: tuple[float, ...], decay_s: float) -> ComplexArray:
+        return self.once(("weights", decay_s, hertz), lambda: response.weights(hertz, decay_s))
+
     def _points(self, speaker: Loudspeaker, seat: Seat) -> list[Point]:
         bass = self.figures.bass
         subwoofers = [need(one.position, one, "position") for one in bass.placed_subwoofers()]
@@ -111,7 +115,7 @@ class Crossing(View):
         paths = response.paths(places[:-1], places[-1:])
         found = []
         for decay_s in DECAYS_S:
-            weights = self.once(("weights", decay_s, hertz), lambda decay_s=decay_s: response.weights(hertz, decay_s))
+            weights = self._weights(response, hertz, decay_s)
             pressure = paths.weighed(weights)[0] * gains
             found.append(together_db(pressure[:-1].sum(axis=0), pressure[-1]))
         return max(found)
