@@ -26,8 +26,7 @@ SCREEN: Subjects[Loudspeaker] = labelled("M+000", "M+030", "M-030")
         "fail": "off the {surface} {seat} gets {figure}; {window} wanted: {width} by {height} {along} along, {up} up",
         "place": "a panel of {width} by {height} on the {surface}, {along} along, {up} up, takes its first reflection",
         "opening": "its first reflection comes off {opening} in the {surface}; a curtain there takes it",
-        "beside": "a panel of {width} by {height} on the {surface}, {along} along, {up} up, would reach over {opening}:"
-        " a curtain over both takes its first reflection",
+        "over": "its panel on the {surface}, {width} by {height}, would reach over {opening}: a curtain over both",
         "none": "no wall or ceiling reflects it early to the row",
     },
     at="position",
@@ -63,8 +62,13 @@ def reflection_panel(room: Room, speaker: Loudspeaker) -> Answer:
         place = view.place(speaker, reference, loudest)
         if place.opening is not None and place.wholly:
             return tells("opening", surface=place.surface, opening=place.opening.words)
-        where = {"along": place.along, "up": place.up, "width": place.width, "height": place.height}
         if place.opening is not None:
-            return tells("beside", place.width, surface=place.surface, opening=place.opening.words, **where)
-        return tells("place", place.width, surface=place.surface, **where)
+            return tells(
+                "over", place.width, surface=place.surface, opening=place.opening.words, width=place.width,
+                height=place.height,
+            )  # fmt: skip
+        return tells(
+            "place", place.width, surface=place.surface, along=place.along, up=place.up, width=place.width,
+            height=place.height,
+        )  # fmt: skip
     return passes("none")
