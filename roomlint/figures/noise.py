@@ -71,6 +71,31 @@ def rating_by_octave(levels_db: Mapping[float, float]) -> dict[float, float]:
     return found
 
 
+def criterion_weighted_db(number: float) -> tuple[float, float]:
+    """Return the least and the largest A-weighted level of a background that has a noise criterion, dB.
+
+    It touches its curve in one octave at the least, and in all of them at the most. Between curves by proportion,
+    beyond the lowest and the highest by the difference. Source: tangency, `NC_CURVES` and `weighted_db`.
+    """
+    inside = min(max(number, min(NC_CURVES)), max(NC_CURVES))
+    low = min(int(inside // 5 * 5), max(NC_CURVES) - 5)
+    share, beyond = (inside - low) / 5.0, number - inside
+    curve = [a + share * (b - a) + beyond for a, b in zip(NC_CURVES[low], NC_CURVES[low + 5], strict=True)]
+    return _touching_db(dict(zip(NC_BANDS_HZ, curve, strict=True)))
+
+
+def rating_weighted_db(number: float) -> tuple[float, float]:
+    """Return the least and the largest A-weighted level of a background that has a noise rating, dB.
+
+    As for `criterion_weighted_db`, 31.5 Hz to 8 kHz. Source: `NR_A`, `NR_B` and `weighted_db`.
+    """
+    return _touching_db({band: NR_A[band] + NR_B[band] * number for band in NR_A})
+
+
+def _touching_db(curve: Mapping[float, float]) -> tuple[float, float]:
+    return min(weighted_db({band: level}) for band, level in curve.items()), weighted_db(curve)
+
+
 def weighted_db(levels_db: Mapping[float, float]) -> float:
     """Return the A-weighted level of octaves, dB: 10 lg sum 10^((L + A) / 10). Refused without any octave.
 

@@ -291,7 +291,7 @@ class Aiming(View):
                 )
                 for one in data.drivers
             )  # fmt: skip
-        half = world(need(data.driver_spacing_m, data, "driver_spacing")) / 2.0
+        half = world(need(data.driver_spacing_m, data, "drivers")) / 2.0
         crossover = world(need(data.crossover_hz, data, "crossover"))
         world.assume(ONE_BETWEEN)
         return (Driver(-half, 0.0, None, crossover), Driver(half, 0.0, None, crossover), Driver(0.0, 0.0, crossover))

@@ -11,6 +11,8 @@ from roomlint.figures.direction import direction_vector
 from roomlint.measure.seat_bass import SeatBass
 
 if TYPE_CHECKING:
+    from collections.abc import Iterable
+
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
     from roomlint.design.products import Transducer
     from roomlint.design.quantity import Quantity
@@ -96,9 +98,15 @@ class Bass(SeatBass):
         return self.figure("crossover over the lower limit", "", lambda w: w(crossover) / w(limit))
 
     def highest_crossover(self) -> Quantity | None:
-        """Return the highest crossover entered for any loudspeaker; None when none is."""
-        entered = [setting.crossover_hz for setting in self.design.calibration.settings]
-        return max((hz for hz in entered if hz is not None), key=lambda hz: hz.value, default=None)
+        """Return the highest crossover entered, for whatever it is; None when none is."""
+        return _highest(setting.crossover_hz for setting in self.design.calibration.settings)
+
+    def highest_shared(self) -> Quantity | None:
+        """Return the highest crossover entered for a loudspeaker, up to which subwoofers play together with it.
+
+        What is entered for a subwoofer itself may be the end of the low-frequency channel. None when none is.
+        """
+        return _highest(self.crossover(speaker) for speaker in self.design.loudspeakers)
 
     def upper_reach(self, subwoofer: Subwoofer, crossover: Quantity) -> Figure:
         """Upper limit of a subwoofer over a crossover."""
@@ -141,3 +149,7 @@ class Bass(SeatBass):
     def volume(self) -> Figure:
         """Volume of the room."""
         return self.figure("volume", "m3", self.figures.space.volume_m3)
+
+
+def _highest(entered: Iterable[Quantity | None]) -> Quantity | None:
+    return max((hz for hz in entered if hz is not None), key=lambda hz: hz.value, default=None)

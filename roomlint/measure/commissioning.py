@@ -234,9 +234,10 @@ class Commissioning(View):
     def trim_error(self, speaker: Loudspeaker) -> Figure:
         """How far the level entered for a loudspeaker is from what its sensitivity and its distance ask for.
 
-        Both against the mean of the front pair, so that the common gain drops out.
+        Both against the mean of the front pair, so that the common gain drops out; one of the pair against the other,
+        for in a mean of both half of what sets them apart is its own.
         """
-        pair = [one for one in self.design.loudspeakers if one.label in FRONT_PAIR]
+        pair = [one for one in self.design.loudspeakers if one.label in FRONT_PAIR and one is not speaker]
         if not pair:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 
@@ -305,8 +306,8 @@ class Commissioning(View):
         return self.figure("time between the subwoofers", "ms", compute)
 
     def in_step_ms(self) -> float:
-        """Return a quarter of a period at the highest crossover that is entered, ms."""
-        crossover = self.figures.bass.highest_crossover()
+        """Return a quarter of a period at the highest crossover that is entered for a loudspeaker, ms."""
+        crossover = self.figures.bass.highest_shared()
         if crossover is None:
             raise Missing(self.design, "calibration.settings")
         return settings.quarter_period_ms(crossover.value)

@@ -16,11 +16,15 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.quantity import Quantity
     from roomlint.figures.direction import Point3
+    from roomlint.figures.modal_sum import ComplexArray
+    from roomlint.figures.room_response import RoomResponse
     from roomlint.measure.boundary import Source
     from roomlint.measure.world import World
 
 FILTERS: Final = "a crossover of the fourth order, high- and low-pass alike"
 HALF_OCTAVE: Final = math.sqrt(2.0)
+WIDEST_HZ: Final = 156.0
+"""Half an octave above 110 Hz, the highest crossover that is judged."""
 
 
 class Crossing(View):
@@ -65,19 +69,36 @@ class Crossing(View):
 
         return Figure.together("level through the crossover", "dB", self.world, compute, shares)
 
+    def _response(self, top_hz: float) -> RoomResponse:
+        """Return the room's response up to a frequency: the one of the seats where it reaches there, else a wider one.
+
+        A crossover is judged on both sides of it alike: with one side cut off, some decibels are missing.
+        """
+        if top_hz <= BAND_HZ[-1]:
+            return self.figures.bass.response_in(self.world)
+
+        def solved() -> RoomResponse:
+            from roomlint.figures.room_response import solve
+
+            space, world = self.figures.space, self.world
+            return solve(space.outline(world), space.facets(world), WIDEST_HZ, space.sound_speed_m_s(world))
+
+        return self.once("wider response", solved)
+
+    def _weights(self, response: RoomResponse, hertz: tuple[float, ...], decay_s: float) -> ComplexArray:
+        return self.once(("weights", decay_s, hertz), lambda: response.weights(hertz, decay_s))
+
     def _points(self, speaker: Loudspeaker, seat: Seat) -> list[Point]:
         bass = self.figures.bass
         subwoofers = [need(one.position, one, "position") for one in bass.placed_subwoofers()]
         return [*subwoofers, need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")]
 
     def _together(self, world: World, speaker: Loudspeaker, crossover: Quantity, places: list[Point3]) -> float:
-        import numpy as np
-
         from roomlint.figures.bass import BassSource, LowPass, drive, high_pass, low_pass, together_db
 
         bass, corner = self.figures.bass, world(crossover)
-        band = [number for number, hz in enumerate(BAND_HZ) if corner / HALF_OCTAVE <= hz <= corner * HALF_OCTAVE]
-        hertz = [BAND_HZ[number] for number in band]
+        hertz = tuple(float(hz) for hz in range(math.ceil(corner / HALF_OCTAVE), math.floor(corner * HALF_OCTAVE) + 1))
+        response = self._response(hertz[-1])
         subwoofers = bass.placed_subwoofers()
         sources = [
             BassSource(place, bass.level_of(world, one), self.late_s(world, one), bass.inverted(one))
@@ -91,9 +112,10 @@ class Crossing(View):
         for number, one in enumerate(subwoofers):
             if one.low_pass_hz is not None:
                 gains[number] *= low_pass(LowPass(world(one.low_pass_hz)), hertz)
-        paths = bass.response_in(self.world).paths(places[:-1], places[-1:])
+        paths = response.paths(places[:-1], places[-1:])
         found = []
         for decay_s in DECAYS_S:
-            pressure = paths.weighed(bass.weights(self.world, decay_s)[:, np.asarray(band)])[0] * gains
+            weights = self._weights(response, hertz, decay_s)
+            pressure = paths.weighed(weights)[0] * gains
             found.append(together_db(pressure[:-1].sum(axis=0), pressure[-1]))
         return max(found)

@@ -121,15 +121,14 @@ class Decaying(View):
 
     def mid(self) -> Figure:
         """Return the mean decay from 500 Hz to 2 kHz; refuses in a room so small that modes rule there."""
+        return self.figure("mid-band decay", "s", self._held_mid_s, "")
 
-        def compute(world: World) -> float:
-            edge = MID_BANDS_HZ[0] / decay.OCTAVE_EDGE
-            modes_hz = self.schroeder_hz(world)
-            if modes_hz > edge:
-                raise Refused(f"modes rule up to {modes_hz:.0f} Hz in this room, statistics do not hold")
-            return self.mid_s(world)
-
-        return self.figure("mid-band decay", "s", compute, "")
+    def _held_mid_s(self, world: World) -> float:
+        """Return the mean decay of the middle octaves; refuses where modes rule in them."""
+        modes_hz = self.schroeder_hz(world)
+        if modes_hz > MID_BANDS_HZ[0] / decay.OCTAVE_EDGE:
+            raise Refused(f"modes rule up to {modes_hz:.0f} Hz in this room, statistics do not hold")
+        return self.mid_s(world)
 
     def schroeder_hz(self, world: World) -> float:
         """Return the frequency below which single modes rule."""
@@ -144,9 +143,10 @@ class Decaying(View):
         return decay.nominal_decay_s(self.figures.space.volume_m3(self.world))
 
     def spread(self) -> Figure:
-        """Return how far the formulas are apart over the middle octaves, in percent of their mean."""
+        """Return how far the formulas are apart over the middle octaves, in percent of their mean; refuses as `mid`."""
 
         def compute(world: World) -> float:
+            self._held_mid_s(world)
             by_band = [self.formulas(world, band) for band in MID_BANDS_HZ]
             means = [sum(found[name] for found in by_band) / len(by_band) for name in ("sabine", "eyring", "arau")]
             return 100.0 * (max(means) - min(means)) * len(means) / sum(means)
@@ -163,7 +163,10 @@ class Decaying(View):
         return self.figure("excess of a low octave", "s", lambda w: self.decay_s(w, band_hz) - self.mid_s(w), band_hz)
 
     def critical_share(self, speaker: Loudspeaker, seat: Seat) -> Figure:
-        """Return a seat's distance from a loudspeaker over the distance at which the room is as loud as it."""
+        """Return a seat's distance from a loudspeaker over the distance at which the room is as loud as it.
+
+        Refuses as `mid` does: where modes rule there is no diffuse sound to be as loud as.
+        """
         data, product = self.figures.boundary.transducer(speaker), need(speaker.product, speaker, "product")
         wide = need(data.horizontal_deg, product, "loudspeaker.horizontal_coverage")
         high = need(data.vertical_deg, product, "loudspeaker.vertical_coverage")
@@ -172,18 +175,19 @@ class Decaying(View):
         def compute(world: World) -> float:
             directed = decay.directivity_factor(min(world(wide), 180.0), min(world(high), 180.0))
             volume = self.figures.space.volume_m3(world)
-            return away.at(world) / decay.critical_distance_m(directed, volume, self.mid_s(world))
+            return away.at(world) / decay.critical_distance_m(directed, volume, self._held_mid_s(world))
 
         return self.figure("distance over the critical distance", "", compute, speaker.key, seat.key)
 
-    def needed(self, longest_s: float) -> Needed:
+    def needed(self, longest_s: float, shortest_s: float) -> Needed:
         """Return how much mineral wool brings the middle octaves to a decay and its uncertainty, and on which surfaces.
 
-        It takes the place of what is there, first in the direction that absorbs least, where it does most, and there on
-        the largest free surface first.
+        Never to less than half way to the shortest that is wanted: more would make too dead what may be right. It takes
+        the place of what is there, first in the direction that absorbs least, where it does most, and there on the
+        largest free surface first.
         """
         figure = self.mid()
-        aim = longest_s * (1.0 - min(figure.u / figure.value, LARGEST_U))
+        aim = max(longest_s * (1.0 - min(figure.u / figure.value, LARGEST_U)), (longest_s + shortest_s) / 2.0)
         free = self._free()
         least, area = self._area_for(longest_s, free), self._area_for(aim, free)
         where, left = [], area or 0.0

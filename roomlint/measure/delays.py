@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from roomlint.design.base import Missing, need
-from roomlint.figures import delay
+from roomlint.figures import delay, settings
 from roomlint.figures.direction import free_field_level_db
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
@@ -26,6 +26,7 @@ TOUCHING_M = 0.05
 """Nearer than this an ear and a loudspeaker are in one place, and a level there has no meaning."""
 MS_PER_M = 6.0
 """No length moves a time of arrival by more than this a metre: twice the way at the speed of sound."""
+USUAL_CROSSOVER_HZ = 80.0
 ALIGNED = "delays set for the reference seat where none is entered"
 UNDELAYED = "no delay entered for the sound"
 
@@ -49,6 +50,15 @@ class Delays(View):
         return self.figure(
             "delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker.key, seat.key, per_m=MS_PER_M
         )
+
+    def entered_or_needed(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Return the delay that the processor has to give: what is entered where that is more than what is needed."""
+        needed = self.to_enter(speaker, seat)
+        setting = self.setting_of(speaker)
+        entered = setting.delay_s if setting is not None else None
+        if entered is None or 1e3 * entered.value <= needed.value:
+            return needed
+        return self.figure("delay entered", "ms", lambda w: 1e3 * w(entered), speaker.key)
 
     def _to_enter(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
         later_m = self.farthest_m(world, seat) - self.far_m(world, speaker, seat)
@@ -278,6 +288,11 @@ class Delays(View):
             return at - math.fsum(arrivals) / len(arrivals)
 
         return self.figure("arrival of the subwoofer after the fronts", "ms", compute, per_m=2.0 * MS_PER_M)
+
+    def in_step_ms(self) -> float:
+        """Return a quarter of a period at the highest crossover entered for a loudspeaker, at 80 Hz without one, ms."""
+        shared = self.figures.bass.highest_shared()
+        return settings.quarter_period_ms(shared.value if shared is not None else USUAL_CROSSOVER_HZ)
 
     def other_seats(self) -> Iterator[Seat]:
         """Yield the seats that the room is not calibrated for."""

@@ -21,8 +21,8 @@ if TYPE_CHECKING:
     from roomlint.measure.routing import Driven, Source
     from roomlint.measure.world import World
 
-LOW_TOP_HZ: Final = 120.0
-"""The low-frequency channel ends there."""
+LOW_BAND_HZ: Final = (20.0, 40.0, 60.0, 80.0, 100.0, 120.0)
+"""The band of the low-frequency channel, in steps: at a single one a subwoofer off the floor may meet its own null."""
 UNSAID: Final = "a reference level of {:.0f} dB, as of rooms of this size, for none is given"
 NO_GAIN: Final = "neither walls nor the room lift what arrives"
 ONLY_FLOOR: Final = "the floor lifts a subwoofer, walls and the room do not"
@@ -231,15 +231,21 @@ class Levels(View):
         place = world.xyz(need(subwoofer.position, subwoofer, "position"))
         ear = world.xyz(need(seat.ear, seat, "ear"))
         image_m = (far_m**2 + 4.0 * max(place[2], 0.0) * max(ear[2], 0.0)) ** 0.5
-        return level.floor_gain_db(far_m, image_m, LOW_TOP_HZ, self.figures.space.sound_speed_m_s(world))
+        speed = self.figures.space.sound_speed_m_s(world)
+        gains = [level.floor_gain_db(far_m, image_m, hz, speed) for hz in LOW_BAND_HZ]
+        return level.incoherent_db(gains) - 10.0 * math.log10(len(gains))
 
     # Between seats, and over a week
 
     def fronts(self) -> tuple[Loudspeaker, ...]:
-        """Return the front three, as far as they are there; raises `Missing` where a label would tell."""
+        """Return the front three, as far as they are there; raises `Missing` where a label would tell of one more."""
         found = tuple(one for one in self.design.loudspeakers if one.label in FRONTS)
+        if len({one.label for one in found}) < len(FRONTS):
+            unlabelled = self.figures.arrangement.unlabelled()
+            if unlabelled is not None:
+                raise unlabelled
         if not found:
-            raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
+            raise Missing(self.design, "loudspeakers")
         return found
 
     def over_reference(self, seat: Seat) -> Figure:

@@ -124,7 +124,7 @@ class Lining(View):
         for treatment in self.design.treatments:
             on = need(treatment.on, treatment, "on")
             area = w(need(treatment.width_m, treatment, "width")) * w(need(treatment.height_m, treatment, "height"))
-            found.setdefault(on, []).append(Part(on, area, self._made_of(treatment), treatment))
+            found.setdefault(on, []).append(Part(on, area, self.made_of(treatment), treatment))
             patch = self._patch(w, treatment)
             if patch is not None:
                 hung.setdefault(on, []).append(patch)
@@ -145,6 +145,28 @@ class Lining(View):
         if start is None or low is None or width is None or height is None:
             return None
         return areas.Patch(w(start), w(low), w(width), w(height))
+
+    def meeting(self, world: World, surface: str, patch: Patch) -> Opening | RoofWindow | None:
+        """Return an opening of a wall, or a window of the ceiling, that a rectangle on it shares area with.
+
+        On the ceiling from the left and from the front, as its windows are measured; one whose place is not given is
+        nowhere.
+        """
+        if surface == "ceiling":
+            for pane in self.design.shell.roof_windows:
+                sides = (pane.from_left_m, pane.from_front_m, pane.width_m, pane.length_m)
+                left, front, width, length = (world(side) if side is not None else None for side in sides)
+                if left is None or front is None or width is None or length is None:
+                    continue
+                if areas.Patch(left, front, width, length).common_m2(patch) > 0.0:
+                    return pane
+            return None
+        for opening in self.design.shell.openings:
+            if opening.wall == surface and opening.width_m is not None and opening.height_m is not None:
+                hole = self._opening(world, opening)[1]
+                if hole is not None and hole.common_m2(patch) > 0.0:
+                    return opening
+        return None
 
     def _opening(self, w: World, opening: Opening) -> tuple[float, Patch | None]:
         width, height = need(opening.width_m, opening, "width"), need(opening.height_m, opening, "height")
@@ -167,7 +189,7 @@ class Lining(View):
         return need(surface.finish, surface, "finish")
 
     @staticmethod
-    def _made_of(treatment: Treatment) -> tuple[str, ...]:
+    def made_of(treatment: Treatment) -> tuple[str, ...]:
         """Return what a treatment may be by the table; empty where its own report is given."""
         if treatment.absorption is not None:
             return ()

@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import Missing, need, unsaid
+from roomlint.design.noise import BANDS
 from roomlint.design.quantity import assumed
 from roomlint.figures import level, noise
 from roomlint.figures.domain import Refused
@@ -18,14 +19,15 @@ if TYPE_CHECKING:
 
     from roomlint.design.base import Point
     from roomlint.design.listening import Seat
-    from roomlint.design.noise import Noise
+    from roomlint.design.noise import Noise, NoiseSource
     from roomlint.design.quantity import Quantity
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
 
 DECAY: Final = (0.35, 0.15, "s", "a decay of 0.2 to 0.5 s, as of furnished rooms, for the noise in the room")
 ByOctave: TypeAlias = "Callable[[Mapping[float, float]], dict[float, float]]"
-ALONE: Final = "a background of which neither octaves nor an A-weighted level is known is not counted"
+ALONE: Final = "a background of which nothing is known is not counted"
+BY_NUMBER: Final = "a background of which only a number is known has from one octave to all of them on its curve"
 
 
 class Humming(NamedTuple):
@@ -61,6 +63,11 @@ class Noises(View):
         octaves = need(told.octaves or None, told, "octaves")
         return self.figure(name, "", lambda w: max(rate(_levels(w, octaves)).values()))
 
+    def unheard(self) -> Missing | None:
+        """Return what is missing of a background of which only some octaves are known: the others may be louder."""
+        told = self.told()
+        return _unheard(told, told.octaves)
+
     def deciding(self) -> Figure | None:
         """Return the octave that decides the background's rating; None where only a number is known."""
         octaves = self.told().octaves
@@ -89,13 +96,29 @@ class Noises(View):
         return tuple(one(band, level) for band, level in octaves.items())
 
     def _background_db(self, world: World) -> float | None:
-        """Return the A-weighted background; None where only its criterion or rating is known, or nothing."""
+        """Return the A-weighted background; None where nothing is known of it."""
         told = self.design.noise
         if told is None:
             return None
         if told.octaves:
             return noise.weighted_db(_levels(world, told.octaves))
-        return world(told.level_db) if told.level_db is not None else None
+        if told.level_db is not None:
+            return world(told.level_db)
+        if told.nc is not None:
+            low, high = noise.criterion_weighted_db(told.nc)
+        elif told.nr is not None:
+            low, high = noise.rating_weighted_db(told.nr)
+        else:
+            return None
+        share = self.once("by number", lambda: assumed(0.0, 1.0, "", BY_NUMBER))
+        return (low + high) / 2.0 + world(share) * (high - low) / 2.0
+
+    @property
+    def is_weighted_alone(self) -> bool:
+        """Whether of the background an A-weighted level is known and nothing that a curve is laid on."""
+        told = self.told()
+        number = told.nr if self.design.project.reference == "critical" else told.nc
+        return told.level_db is not None and not told.octaves and number is None
 
     # What stands in the room
 
@@ -140,10 +163,18 @@ class Noises(View):
 
         return self.figure("noise at the ear", "dB", compute, seat.key)
 
+    def untold(self) -> Missing | None:
+        """Return what is missing of the octaves of whatever is known by octave: the background, or a source."""
+        told = self.told()
+        every: tuple[Noise | NoiseSource, ...] = (told, *told.sources)
+        return next((missing for one in every if (missing := _unheard(one, one.octaves)) is not None), None)
+
     def loudest(self, seat: Seat) -> str:
         """Return what brings the most of the noise at a seat; empty where that is the background."""
         heard = [(self._heard_db(self.world, one, seat), one.ident) for one in self.sources]
         background = self._background_db(self.world)
+        if not heard:
+            return ""
         level_db, ident = max(heard)
         return ident if background is None or level_db > background else ""
 
@@ -157,9 +188,27 @@ class Noises(View):
             at_1m = world(source.weighted) if source.weighted is not None else 0.0
         return noise.in_room_db(at_1m, far, self._absorption_m2(world))
 
+    @cached_property
+    def _knows_decay(self) -> bool:
+        """Whether the file tells what the room is lined with, so that its own decay is known."""
+        try:
+            self.figures.decaying.mid_s(self.world)
+        except (Missing, Refused):
+            return False
+        return True
+
     def _absorption_m2(self, world: World) -> float:
-        decay = self.once("decay", lambda: assumed(*DECAY))
-        return noise.absorption_m2(self.figures.space.volume_m3(world), world(decay))
+        if self._knows_decay:
+            decay_s = self.figures.decaying.mid_s(world)
+        else:
+            decay_s = world(self.once("decay", lambda: assumed(*DECAY)))
+        return noise.absorption_m2(self.figures.space.volume_m3(world), decay_s)
+
+
+def _unheard(of: Noise | NoiseSource, octaves: Mapping[float, Quantity] | None) -> Missing | None:
+    if not octaves:
+        return None
+    return next((Missing(of, f"octaves.{name}") for name, band in BANDS.items() if band not in octaves), None)
 
 
 def _levels(world: World, octaves: Mapping[float, Quantity]) -> dict[float, float]:

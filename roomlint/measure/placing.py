@@ -98,7 +98,7 @@ class Placing(View):
         return self.figures.space.wall_name(wall.piece_at(along))
 
     def _is_clear(self, shape: Enclosure, spot: Point3) -> bool:
-        """Whether a subwoofer there is in the room, before no opening, and clear of obstacles, seats and cabinets."""
+        """Whether a subwoofer there is in the room, in no way, and clear of obstacles, racks, seats and cabinets."""
         try:
             enclosure.refuse_outside(shape, spot)
         except Refused:
@@ -107,7 +107,7 @@ class Placing(View):
         body = solid.upright_box((x - HALF_M, y - HALF_M, 0.0), (x + HALF_M, y + HALF_M, 2.0 * z))
         if shape.height_m((x, y)) < 2.0 * z:
             return False
-        others = [*self.figures.space.obstacles(self.world), *self._openings(shape)]
+        others = [*self.figures.space.obstacles(self.world), *self._openings(shape), *self._kept()]
         if any(solid.clearance_m(body, other) < 0.0 for other in others):
             return False
         taken = [source.position for source in self.design.loudspeakers] + [seat.ear for seat in self.design.seats]
@@ -117,6 +117,19 @@ class Placing(View):
             for one in taken
             if one is not None
         )
+
+    def _kept(self) -> Iterator[solid.Solid]:
+        """Yield the racks and the walkways whose places are given."""
+        for rack in self.design.racks:
+            if self.figures.bodies.is_placed(rack):
+                yield self.figures.bodies.solid(self.world, rack)
+        length_m = self.design.shell.length_m.value
+        for walkway in self.design.shell.walkways:
+            sides = (walkway.from_left, walkway.from_front, walkway.width, walkway.depth)
+            left, front, width, depth = (side.value if side is not None else None for side in sides)
+            if left is not None and front is not None and width is not None and depth is not None:
+                low = (left, length_m - front - depth, 0.0)
+                yield solid.upright_box(low, (left + width, length_m - front, 2.0 * UP_M))
 
     def _openings(self, shape: Enclosure) -> Iterator[solid.Upright]:
         """Yield what is kept free before doors and whatever else reaches down to the floor."""

@@ -204,7 +204,7 @@ class Reflections(View):
             if treatment.on == surface and treatment.kind != "diffuser" and self.covers(treatment, bounce)
         ]
         if covering:
-            return max(self._stated(treatment) for treatment in covering)
+            return max(self._taken(world, treatment) for treatment in covering)
         opening = lining.opening_at(world, surface, across, up) if bounce.kind == "wall" else None
         materials = lining.material(opening, surface)
         if materials is None:
@@ -212,13 +212,17 @@ class Reflections(View):
         taken = [lining.taken(world, materials, band) for band in SPEECH_BANDS_HZ]
         return min(MOST_ABSORBED, sum(taken) / len(taken))
 
-    @staticmethod
-    def _stated(treatment: Treatment) -> float:
-        bands = need(treatment.absorption, treatment, "absorption")
-        known = [bands[hz] for hz in SPEECH_BANDS_HZ if hz in bands]
-        if not known:
+    def _taken(self, world: World, treatment: Treatment) -> float:
+        """Return what a treatment absorbs: as stated, or by the table where its kind tells what it is."""
+        bands = treatment.absorption
+        if bands is None:
+            materials = self.figures.lining.made_of(treatment)
+            taken = [self.figures.lining.taken(world, materials, band) for band in SPEECH_BANDS_HZ]
+        else:
+            taken = [bands[hz] for hz in SPEECH_BANDS_HZ if hz in bands]
+        if not taken:
             need(None, treatment, "absorption.1 kHz")
-        return min(MOST_ABSORBED, sum(known) / len(known))
+        return min(MOST_ABSORBED, sum(taken) / len(taken))
 
     def covers(self, treatment: Treatment, bounce: Reflection) -> bool:
         """Whether a treatment of a surface covers the place where something bounces on it."""

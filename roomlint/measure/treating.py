@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint.design.base import need
+from roomlint.figures import areas
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.domain import Refused
 from roomlint.measure.bass import ROW_PITCH_M
@@ -14,7 +15,7 @@ from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Seat
-    from roomlint.design.shell import Opening
+    from roomlint.design.shell import Opening, RoofWindow
     from roomlint.figures.images import Reflection
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
@@ -25,6 +26,8 @@ BESIDE: Final = 0.6
 """Share of the whole way after which sound bounces, at the most, off what is beside or above a loudspeaker."""
 LEAST_M: Final = 0.6
 """The least side of a panel that takes what is above 1 kHz, whatever the angle. Practice, ours."""
+SPOT_M: Final = 1e-6
+"""As good as a point."""
 TREATS: Final = frozenset({"absorber", "curtain", "bass-trap", "canopy"})
 
 
@@ -42,8 +45,10 @@ class Place(NamedTuple):
     """On a wall: from the floor to its lower edge; on the ceiling: from the front."""
     width: Figure
     height: Figure
-    opening: Opening | None = None
-    """An opening that is in the way."""
+    opening: Opening | RoofWindow | None = None
+    """An opening or a window that is in the way."""
+    wholly: bool = False
+    """Whether sound bounces in it; else the panel reaches over it."""
 
 
 class Treating(View):
@@ -148,24 +153,21 @@ class Treating(View):
 
             return self.figure(name, "m", compute)
 
-        return Place(
-            self.name(surface), figure("along", 0, size=False), figure("up", 1, size=False),
-            figure("width", 0, size=True), figure("height", 1, size=True),
-            self._in_the_way(speaker, reference, surface),
-        )  # fmt: skip
+        along, up = figure("along", 0, size=False), figure("up", 1, size=False)
+        width, height = figure("width", 0, size=True), figure("height", 1, size=True)
+        lining, name = self.figures.lining, self.name(surface)
+        spots = [
+            self.figures.reflections.on_surface(one)
+            for _, one in self._bounces(self.world, speaker, reference, surface)
+        ]
+        inside = (lining.meeting(self.world, name, areas.Patch(*spot, SPOT_M, SPOT_M)) for spot in spots)
+        opening = next((one for one in inside if one is not None), None)
+        whole = areas.Patch(along.value, up.value, width.value, height.value)
+        found = opening or lining.meeting(self.world, name, whole)
+        return Place(name, along, up, width, height, found, opening is not None)
 
     def _length_m(self, world: World, surface: Facing) -> float:
         if surface[0] != "wall":
             return math.inf
         outline = self.figures.space.outline(world)
         return math.dist(outline[surface[1]], outline[(surface[1] + 1) % len(outline)])
-
-    def _in_the_way(self, speaker: Loudspeaker, reference: Seat, surface: Facing) -> Opening | None:
-        if surface[0] != "wall":
-            return None
-        for _, bounce in self._bounces(self.world, speaker, reference, surface):
-            across, up = self.figures.reflections.on_surface(bounce)
-            opening = self.figures.lining.opening_at(self.world, self.name(surface), across, up)
-            if opening is not None:
-                return opening
-        return None

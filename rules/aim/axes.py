@@ -188,14 +188,6 @@ def mount_reach(room: Room, speaker: Loudspeaker) -> Answer:
     return found(beyond, swivel=swivel, tilt=tilt_asked)
 
 
-def _side_by_side(room: Room, heard: Seen[Loudspeaker, Seat]) -> Applies:
-    """Whether its sheet speaks of more than one driver; a centre without a sheet may have several."""
-    data = room.figures.aim.data(heard.source)
-    if not data.drivers and data.driver_spacing_m is None:
-        return No("its sheet speaks of no second driver beside the first")
-    return True
-
-
 @rule(
     "aim.centre-interference",
     level=Level.WARNING,
@@ -204,7 +196,6 @@ def _side_by_side(room: Room, heard: Seen[Loudspeaker, Seat]) -> Applies:
         practice("6 dB over a third of an octave, a note from 3 dB; choices of this rule book"),
     ),
     each=at_each_seat(labelled("M+000")),
-    when=_side_by_side,
     window=at_most(6.0, "dB", note=3.0),
     says="its drivers cancel {figure} of the speech band there, at {frequency}; {window} wanted",
     cure=("position",),
@@ -219,7 +210,8 @@ def centre_interference(room: Room, heard: Seen[Loudspeaker, Seat]) -> Answer:
 
     How decided: The sum of all drivers in the direction of the seat against that on the axis, by their places on the
     front and the crossovers between which each plays, over thirds of an octave from 300 Hz to 4 kHz: the deepest dip.
-    A sheet that gives only a spacing and a crossover stands for two alike and one between them. Of two that end at
+    A sheet that gives only a spacing and a crossover stands for two alike and one between them; one that speaks of no
+    drivers leaves it open, for most centres have several, and one alone is listed as such. Of two that end at
     different crossovers, as in a two-and-a-half-way centre, the higher one alone reaches the notes at which both would
     cancel. Drivers are taken to be in step on the axis. This took over `aim.centre-lobe`, which knew the angle of the
     first null alone.

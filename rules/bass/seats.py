@@ -60,7 +60,8 @@ def seat_spread(room: Room, design: Design) -> Answer:
     person must judge.
 
     Remedy: Places are computed for as many subwoofers and for one more, of equal level and without delay: the middles
-    of walls, and corners, that are inside, clear of what the file says of openings, obstacles, seats and loudspeakers.
+    of walls, and corners, that are inside, clear of what the file says of openings, obstacles, racks, walkways, seats
+    and loudspeakers.
     The best set is told with what it makes of the seats; `roomlint figures` lists the next ones.
 
     When to waive: Only the reference seat matters to the client.

@@ -26,6 +26,7 @@ SCREEN: Subjects[Loudspeaker] = labelled("M+000", "M+030", "M-030")
         "fail": "off the {surface} {seat} gets {figure}; {window} wanted: {width} by {height} {along} along, {up} up",
         "place": "a panel of {width} by {height} on the {surface}, {along} along, {up} up, takes its first reflection",
         "opening": "its first reflection comes off {opening} in the {surface}; a curtain there takes it",
+        "over": "its panel on the {surface}, {width} by {height}, would reach over {opening}: a curtain over both",
         "none": "no wall or ceiling reflects it early to the row",
     },
     at="position",
@@ -59,8 +60,13 @@ def reflection_panel(room: Room, speaker: Loudspeaker) -> Answer:
         )  # fmt: skip
     for loudest in view.surfaces(speaker, reference):
         place = view.place(speaker, reference, loudest)
-        if place.opening is not None:
+        if place.opening is not None and place.wholly:
             return tells("opening", surface=place.surface, opening=place.opening.words)
+        if place.opening is not None:
+            return tells(
+                "over", place.width, surface=place.surface, opening=place.opening.words, width=place.width,
+                height=place.height,
+            )  # fmt: skip
         return tells(
             "place", place.width, surface=place.surface, along=place.along, up=place.up, width=place.width,
             height=place.height,

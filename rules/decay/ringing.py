@@ -76,8 +76,9 @@ def mid_band(room: Room, _shell: Shell) -> Answer:
     furniture; air by ISO 9613-1. The mean over the three octaves by Sabine, Eyring and, where surfaces are square to
     each other, Arau-Puchades; the middle of what they give, their spread and the tables' as its uncertainty. A surface
     without a finish leaves it open; a room in which modes rule up to 350 Hz is left to a person. Panels of mineral wool
-    that would do are told, from what the figure asks to what it asks with its uncertainty, with the surfaces that have
-    room for them: those across which least is absorbed first. What stands before a wall is not looked at.
+    that would do are told, from what the figure asks to what it asks with its uncertainty, and no more than brings it
+    half way through the window, with the surfaces that have room for them: those across which least is absorbed first.
+    What stands before a wall is not looked at.
 
     Remedy: Absorbing panels, a carpet or curtains; of a dead room, take some away or set up what scatters.
 
@@ -85,10 +86,10 @@ def mid_band(room: Room, _shell: Shell) -> Answer:
     """
     view = room.figures.decaying
     figure, windows = view.mid(), _wanted(room, _shell)
-    high = windows.window.high
-    if high is None or figure.value <= high:
+    low, high = windows.window.low, windows.window.high
+    if low is None or high is None or figure.value <= high:
         return figure
-    needed = view.needed(high)
+    needed = view.needed(high, low)
     if not needed.enough:
         return found(figure, said="full")
     return found(figure, least=needed.least, area=needed.area, thickness=needed.thickness, where=needed.where)
@@ -118,7 +119,8 @@ def uneven(room: Room, _shell: Shell) -> Figure:
     says how such a room sounds.
 
     How decided: Mean decay from 500 Hz to 2 kHz by Sabine, Eyring and Arau-Puchades; the longest less the shortest
-    against their mean. They agree where absorption is little and even.
+    against their mean. They agree where absorption is little and even. Where modes rule up to 350 Hz no formula holds,
+    and a person must look.
 
     Remedy: Treat the surfaces of the direction that has least.
 
@@ -204,7 +206,7 @@ def critical_distance(room: Room, speaker: Loudspeaker) -> Figure:
     Why: Three times as far as the critical distance the direct sound lies 9.5 dB below the room's, and detail goes.
 
     How decided: Distance over 0.057 sqrt(Q V / T), T the mean decay of 500 Hz to 2 kHz and Q from the coverage angles
-    of the loudspeaker's sheet. Indicative in a room that absorbs much.
+    of the loudspeaker's sheet. Indicative in a room that absorbs much; where modes rule up to 350 Hz left to a person.
 
     Remedy: Sit nearer, treat the room, or take a loudspeaker that directs more.
 

@@ -55,6 +55,11 @@ def _by_distance(room: Room, speaker: Loudspeaker) -> Applies:
     return True
 
 
+def _in_step(room: Room, _: Subwoofer) -> Windows:
+    quarter = room.figures.delays.in_step_ms()
+    return Windows(Window(-quarter, quarter, "ms"))
+
+
 def _range(room: Room, _: Loudspeaker) -> Windows:
     return Windows(Window(None, room.figures.delays.range_ms(), "ms"))
 
@@ -65,7 +70,7 @@ def _range(room: Room, _: Loudspeaker) -> Windows:
     basis=(practice("the farthest loudspeaker gets no delay, each nearer one the difference"), AIR),
     each=LOUDSPEAKERS,
     window=computed("ms", "at most the delay range on the processor's sheet", _range),
-    says="needs {figure} of delay; the processor gives {limit}",
+    says="needs, or has entered, {figure} of delay; the processor gives {limit}",
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -76,13 +81,13 @@ def delay_range(room: Room, speaker: Loudspeaker) -> Figure:
     Why: A loudspeaker that cannot be delayed enough is heard first, and everything moves toward it.
 
     How decided: (Largest distance minus own distance) over the speed of sound at the survey's temperature, at the
-    reference seat, against the delay range on the processor's sheet.
+    reference seat, or the delay entered where that is more, against the delay range on the processor's sheet.
 
     Remedy: Move the nearest loudspeaker away or the farthest nearer, or choose a processor with a longer range.
 
     When to waive: Never for the front; for a far surround, when the missing time is below a millisecond.
     """
-    return room.figures.delays.to_enter(speaker, room.reference_seat)
+    return room.figures.delays.entered_or_needed(speaker, room.reference_seat)
 
 
 @rule(
@@ -212,7 +217,9 @@ def sound_picture(room: Room, _design: Design) -> Figure:
         "in step within a quarter of a period at the crossover: 3.1 ms at 80 Hz; a choice of this rule book"
     ),
     each=SUBWOOFERS,
-    window=between(-3.1, 3.1, "ms"),
+    window=computed(
+        "ms", "a quarter of a period at the loudspeakers' highest crossover, at 80 Hz where none is entered", _in_step
+    ),
     says={
         "above": "arrives {figure} after the fronts; {window} keeps them in step",
         "below": "arrives before the fronts ({figure}); {window} keeps them in step",
@@ -226,8 +233,9 @@ def subwoofer_arrival(room: Room, subwoofer: Subwoofer) -> Figure:
     Why: A quarter of a period apart the two no longer add up; half a period apart they cancel, and the note is gone.
 
     How decided: Distance over the speed of sound plus the delay entered, at the reference seat, less the mean of the
-    front loudspeakers with theirs. The delay of filters inside the subwoofer is not known to the file: a measurement
-    at hand-over decides.
+    front loudspeakers with theirs, against a quarter of a period at the highest crossover entered for a loudspeaker:
+    3.1 ms at 80 Hz, which is taken where none is. The delay of filters inside the subwoofer is not known to the file: a
+    measurement at hand-over decides.
 
     Remedy: Change the subwoofer's delay by the figure, then measure the crossover's range.
 

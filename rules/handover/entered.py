@@ -139,8 +139,9 @@ def level_entered(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: A tweeter that does not play, a wrong tap or a crossed pair is first seen as a level that makes no sense.
 
-    How decided: The level entered less that of the front pair's mean, against the difference of what arrives:
-    sensitivity for 2.83 V less 20 lg of the distance to the reference seat. Amplifiers are taken to have equal gain.
+    How decided: The level entered less that of the front pair's mean, one of the pair less the other's, against the
+    difference of what arrives: sensitivity for 2.83 V less 20 lg of the distance to the reference seat. Amplifiers are
+    taken to have equal gain.
 
     Remedy: Measure the loudspeaker near by, and look at its wiring; or correct the sheet.
 

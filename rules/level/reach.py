@@ -145,7 +145,8 @@ def subwoofer_reach(room: Room, _design: Design) -> Figure:
     it was bought for.
 
     How decided: The largest level of each on its sheet, at 1 m in free field, less 20 lg of the distance, plus its
-    `boundary_gain` or what the floor alone adds at 120 Hz; of an own amplifier elsewhere no more than its power gives.
+    `boundary_gain` or what the floor alone adds over 20 to 120 Hz; of an own amplifier elsewhere no more than its power
+    gives.
     All together in step, which is the most that they can be: what modes take and give is judged by chapter bass. The
     bass of the main channels, which may come on top, is not counted.
 

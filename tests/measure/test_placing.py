@@ -90,6 +90,15 @@ def test_what_is_in_the_way_leaves_no_place() -> None:
     assert ("front",) in left
 
 
+def test_no_subwoofer_is_told_where_a_rack_stands_or_where_people_walk() -> None:
+    rack = {"id": "rack", "position": {"from_left": "2.25 m", "from_front": "5.5 m", "height": "0 m"},
+            "width": "0.6 m", "height": "1.2 m", "depth": "0.5 m", "facing": "0 deg"}  # fmt: skip
+    way = {"id": "way", "from_left": "3.6 m", "from_front": "0 m", "width": "0.9 m", "depth": "6 m"}
+    busy = changed(ROOM, {"electronics": {"racks": [rack]}, "room.walkways": [way]})
+    walls = {spot.walls for spot in room_of(busy).figures.placing.spots()}
+    assert walls == {("front",), ("left",), ("rear", "left"), ("front", "left")}
+
+
 def test_under_a_low_slope_none_stands() -> None:
     low = changed(ROOM, {"room.ceiling": {"shape": "mono-pitch", "low": "0.4 m", "high": "3 m", "low_side": "front"}})
     walls = {spot.walls for spot in room_of(low).figures.placing.spots()}

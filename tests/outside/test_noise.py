@@ -69,6 +69,31 @@ def test_a_weighted_sums_of_rating_curves(number: int, weighted_db: float) -> No
     assert noise.weighted_db(dict(zip(noise.NR_A, NR[number], strict=True))) == pytest.approx(weighted_db, abs=0.15)
 
 
+@pytest.mark.parametrize(("number", "least_db", "most_db"), [(15, 9.9, 27.1), (20, 14.9, 31.4), (25, 19.9, 35.6)])
+def test_a_noise_criterion_holds_between_one_octave_and_the_whole_curve(
+    number: float, least_db: float, most_db: float
+) -> None:
+    # The least is 8 kHz alone, its level less 1.1 dB; the most are the published sums of the curves.
+    least, most = noise.criterion_weighted_db(number)
+    assert least == pytest.approx(least_db, abs=0.05)
+    assert most == pytest.approx(most_db, abs=0.1)
+
+
+def test_between_and_beyond_the_curves_a_criterion_goes_on_by_proportion_and_by_difference() -> None:
+    assert noise.criterion_weighted_db(22.5)[0] == pytest.approx(17.4, abs=0.05)
+    # NC-65 at 63 Hz: 80 dB less 26.2 are the least of its octaves.
+    assert noise.criterion_weighted_db(70)[0] == pytest.approx(58.8, abs=0.05)
+    assert noise.criterion_weighted_db(10)[0] == pytest.approx(4.9, abs=0.05)
+
+
+@pytest.mark.parametrize(("number", "most_db"), [(10, 25.1), (15, 29.0), (20, 32.9), (25, 36.9)])
+def test_a_noise_rating_holds_at_most_its_whole_curve(number: float, most_db: float) -> None:
+    # 8 kHz is the least of each: a + b NR less 1.1 dB.
+    least, most = noise.rating_weighted_db(number)
+    assert least == pytest.approx(-8.0 + 1.03 * number - 1.1, abs=0.005)
+    assert most == pytest.approx(most_db, abs=0.15)
+
+
 def test_without_a_room_a_source_falls_by_six_decibels_a_doubling_and_in_one_it_ends_in_the_diffuse_field() -> None:
     assert noise.in_room_db(40.0, 2.0, 1e9) == pytest.approx(33.98, abs=0.005)
     # Lw = 40 + 10 lg(2 pi) = 47.98; far away Lw + 10 lg(4 / A) = 47.98 - 10 with 40 m2.

@@ -245,7 +245,29 @@ CASES: list[Case | Never] = [
     ),
     Case("aim.centre-interference", "open", changed(CENTRE, {"loudspeakers.0.product": None}), says="product"),
     Case("aim.centre-interference", "notApplicable", ROOM, SHEETS),
-    Case("aim.centre-interference", "notApplicable", CENTRE, (changed(TWIN, {"loudspeaker.driver_spacing": None}),)),
+    # A sheet that speaks of no drivers may be of a centre that has several; one alone is listed.
+    Case(
+        "aim.centre-interference",
+        "open",
+        CENTRE,
+        (changed(TWIN, {"loudspeaker.driver_spacing": None}),),
+        says="drivers",
+    ),
+    Case(
+        "aim.centre-interference",
+        "pass",
+        CENTRE,
+        (
+            changed(
+                TWIN,
+                {
+                    "loudspeaker.driver_spacing": None,
+                    "loudspeaker.crossover": None,
+                    "loudspeaker.drivers": [{"right": "0 mm"}],
+                },
+            ),
+        ),
+    ),
     # One turned 20 deg past the seat, the other 20 deg short of it: each is 20 deg off, and they are 40 deg apart.
     Case(
         "aim.pair",

@@ -38,6 +38,16 @@ CASES: list[Case | Never] = [
     Case(
         "distance.delay-range", "pass", WIRED, [sheet(delay_range="2 ms")], subject="loudspeaker/middle", figure=0.7284
     ),
+    # What is entered is more than the processor gives, however little is needed.
+    Case(
+        "distance.delay-range",
+        "fail",
+        changed(WIRED, {"calibration": settings(("far", "delay", "14 ms"))}),
+        [sheet(delay_range="12 ms")],
+        subject="loudspeaker/far",
+        level="error",
+        figure=14.0,
+    ),
     Case("distance.delay-range", "open", WIRED, [sheet(delay_step="0.02 ms")]),
     Case("distance.delay-range", "notApplicable", BARE),
     Case(
@@ -175,6 +185,15 @@ CASES: list[Case | Never] = [
     Case("distance.subwoofer-arrival", "pass", sub(3.1, "0 ms"), figure=0.0, within=1e-6, source="the same distance"),
     Case(
         "distance.subwoofer-arrival", "pass", sub(2.1, "0 ms"), figure=-2.9138, source="-1.0 m over 343.2 m/s by hand"
+    ),
+    # 3 ms are within a quarter of a period at 80 Hz, and not at 120 Hz, where it has 2.08 ms.
+    Case("distance.subwoofer-arrival", "pass", sub(3.1, "3 ms"), figure=3.0, source="the delay entered"),
+    Case(
+        "distance.subwoofer-arrival",
+        "fail",
+        changed(sub(3.1, "3 ms"), {"calibration.settings.0.crossover": "120 Hz"}),
+        figure=3.0,
+        says="2.08",
     ),
     Case("distance.subwoofer-arrival", "fail", sub(3.1, "8 ms"), level="note", figure=8.0, source="the delay entered"),
     Case("distance.subwoofer-arrival", "fail", sub(1.1, "0 ms"), figure=-5.8275, source="-2.0 m over 343.2 m/s"),

@@ -74,6 +74,9 @@ CASES: list[Case | Never] = [
     # One watt into 4 ohm is 2 V: the same cabinet plays 3.01 dB louder for 2.83 V.
     on("level-entered", "pass", {**TWICE, "loudspeakers.2.product": "watt", f"{SETTINGS}.4.level": "3 dB"}, subject="loudspeaker/far",
        figure=-0.0103, within=1e-3, source="20 lg 2 less 10 lg 2"),
+    # Alike and equally far, and set 6 dB apart.
+    on("level-entered", "fail", {f"{LEFT}.level": "6 dB"}, subject="loudspeaker/left", figure=6.0),
+    on("level-entered", "fail", {f"{LEFT}.level": "6 dB"}, subject="loudspeaker/right", figure=-6.0),
     on("level-entered", "open", {f"{LEFT}.level": None}, subject="loudspeaker/left", says="level"),
     on("level-entered", "review", {**TWICE, f"{SETTINGS}.4.level": "2 dB ± 1 dB"}, subject="loudspeaker/far"),
     on("level-entered", "notApplicable", {"loudspeakers.0.product": "active"}, subject="loudspeaker/left"),
@@ -104,6 +107,9 @@ CASES: list[Case | Never] = [
     on("subwoofer-arrival", "fail", {f"{SUB}.measured_arrival": "8 ms"}, subject="subwoofer/sub", says="ahead"),
     on("subwoofer-arrival", "pass", {f"{SUB}.measured_arrival": "16 ms", f"{LEFT}.crossover": "60 Hz", f"{RIGHT}.crossover": "60 Hz",
        f"{SUB}.crossover": "60 Hz", f"{SETTINGS}.3.crossover": "60 Hz"}, subject="subwoofer/sub"),
+    # What is entered for the subwoofer itself is the end of the low-frequency channel; they meet at 80 Hz all the same.
+    on("subwoofer-arrival", "pass", {f"{SUB}.measured_arrival": "14.5 ms", f"{SUB}.crossover": "120 Hz"}, subject="subwoofer/sub",
+       figure=2.5),
     on("subwoofer-arrival", "review", {f"{SUB}.measured_arrival": "15 ms ± 0.5 ms"}, subject="subwoofer/sub"),
     on("subwoofer-arrival", "open", {f"{SUB}.measured_arrival": None}, subject="subwoofer/sub", says="measured_arrival"),
     on("subwoofer-arrival", "open", {f"{LEFT}.measured_arrival": None}, says="measured_arrival"),

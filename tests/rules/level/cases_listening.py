@@ -27,6 +27,9 @@ CASES: list[Case | Never] = [
          subject=OTHER, level="warning", says="softer"),
     Case("level.between-seats", "open", changed(BEHIND, {"loudspeakers.0.position": None}), subject=OTHER),
     Case("level.between-seats", "open", changed(BEHIND, {"loudspeakers": [changed(L, {"label": None})]}), subject=OTHER, says="label"),
+    # A centre alone does not tell of a front whose sides have no labels.
+    Case("level.between-seats", "open",
+         changed(BEHIND, {"loudspeakers": [changed(L, {"label": None}), speaker("centre", "M+000", 0.0, 2.0)]}), subject=OTHER, says="label"),
     Case("level.between-seats", "notApplicable", BEHIND, subject="seat/seat"),
 
     Case("level.room-size", "pass", SET, figure=78.0, source="as entered"),
