@@ -30,16 +30,8 @@ if TYPE_CHECKING:
     import pytest
 
 CASES = Path(__file__).parent.parent / "rules"
-LATER: Final = "read by what the chapters level, noise and decay will hold; none of their rules is written yet"
 NOT_READ: Final[dict[str, str]] = {
-    "calibration.hours_a_week": LATER,
-    "product.loudspeaker.maximum_level": LATER,
-    "product.picture.loss": LATER,
-    "product.picture.noise": LATER,
-    "room.ceiling.finish": LATER,
-    "room.floor.finish": LATER,
-    "room.walls.finish": LATER,
-    "treatments.gap": LATER,
+    "product.picture.loss": "of the treble that a screen takes there is no rule yet; levels are of the whole band",
     "room.floor.plenum": "a floor is described like a wall; no loudspeaker is sunk into one",
 }
 """Keys that nobody reads, and why they may be written all the same."""
@@ -106,7 +98,7 @@ def test_every_key_has_a_reader_or_a_reason(monkeypatch: pytest.MonkeyPatch) -> 
         if name.endswith("_rooms"):
             del sys.modules[name]
     nobody = {*unread(Design, looked_at), *unread(ProductSheet, looked_at, "product")}
-    assert sorted(nobody - NOT_READ.keys()) == []
+    assert sorted(nobody) == sorted(NOT_READ)
 
 
 def test_every_key_of_the_list_is_one() -> None:
