@@ -18,6 +18,10 @@ if TYPE_CHECKING:
     from roomlint.start.answers import Answers, Gap, Roof, Said
     from roomlint.start.places import Proposal
 
+    Choice = click.Choice[str]
+else:
+    Choice = click.Choice  # takes no type before click 8.2
+
 KINDS: Final = ("room", "product", "house")
 PRODUCTS: Final = (
     "loudspeaker", "subwoofer", "amplifier", "processor", "mount", "stand", "display", "screen", "projector", "seat",
@@ -31,7 +35,7 @@ _WIDTH_OF_DIAGONAL: Final = 16.0 / math.hypot(16.0, 9.0)
 _ROOM, _PRODUCT, _HOUSE = ".room.yaml", ".product.yaml", "house.yaml"
 
 
-class _Layout(click.Choice[str]):
+class _Layout(Choice):
     """The layouts of the standard; other names are answered with the one that is meant."""
 
     def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
