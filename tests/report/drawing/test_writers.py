@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import json
 import re
+import shutil
 import subprocess
 import sys
 from html.parser import HTMLParser
@@ -182,11 +183,14 @@ def test_svg_takes_nothing_beyond_the_program_and_no_other_command_loads_the_ext
 
 
 def test_the_form_follows_the_ending_and_the_name_the_room(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    # A team's folder of its own: a source package is no repository, where a house file would be sought from elsewhere.
+    shutil.copytree(STUDIO.parents[1], tmp_path, dirs_exist_ok=True)
     monkeypatch.chdir(tmp_path)
-    assert run("draw", str(STUDIO), *TODAY) == (0, "Drawn to quick.html.\n")
-    assert run("draw", str(STUDIO), "--to", "plan.svg", *TODAY)[0] == 0
+    room = str(STUDIO.relative_to(STUDIO.parents[1]))
+    assert run("draw", room, *TODAY) == (0, "Drawn to quick.html.\n")
+    assert run("draw", room, "--to", "plan.svg", *TODAY)[0] == 0
     assert (tmp_path / "plan.svg").read_text(encoding="utf-8").startswith("<?xml")
-    status, output = run("draw", str(STUDIO), "--to", "plan.txt", *TODAY)
+    status, output = run("draw", room, "--to", "plan.txt", *TODAY)
     assert status == 2
     assert "no form of a drawing" in output
 
