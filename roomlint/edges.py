@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from roomlint.figures.domain import Refused
 from roomlint.review.engine import review_room
-from roomlint.source.dimensions import decimals
+from roomlint.review.window import half_a_digit
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -112,7 +112,7 @@ def _crossings(edge: Edge, judged: Judged, window: Window, side: str, limit: flo
         known = [r.at.path for r in judged.figure.readings if r.at is not None]
         raise AssertionError(f"{edge}: the figure does not rest on {path}; it rests on {known}")
     way = -1.0 if side == "low" else 1.0
-    hair = edge.certain or 0.55 * 10.0 ** -decimals(window.unit)
+    hair = edge.certain or 1.1 * half_a_digit(window.unit, limit)
     base = limit + way * (0.0 if judged.rule.guarded else window.allowance)
 
     @cache  # both sides of an edge are sought along the same points

@@ -20,6 +20,7 @@ from roomlint.report.words import (
     count_of,
     decided,
     few,
+    lacking,
     place_key,
     printable,
     sentence,
@@ -112,8 +113,6 @@ class _Seen:
         telling = Telling(room, self._rules, self.wishes.units)
         name = data(room.code or room.file)
         of = "" if self._only else f"{name}: "
-        if stops:
-            self._stopped.add(room.file, _held(room, name))
         quiet = room.compared or not any(is_for_action(verdict) for verdict in room.verdicts)
         if not stops and quiet and not has_changed(room):
             self._passed.append(name)
@@ -123,7 +122,9 @@ class _Seen:
             self._sheets.setdefault(data(sheet), []).append(name)
         if room.compared:
             self._changes(room, telling, of)
-        self._findings(room, telling, name, of)
+        points = self._findings(room, telling, name, of)
+        if stops:
+            self._stopped.add(room.file, _held(room, name, points))
 
     def _changes(self, room: RoomReview, telling: Telling, of: str) -> None:
         for way in self._moved:
@@ -136,7 +137,8 @@ class _Seen:
         for number, line in enumerate(of_waivers(room, telling)):
             self._waivers.add((room.file, number), f"- {of}{data(line)}")
 
-    def _findings(self, room: RoomReview, telling: Telling, name: str, of: str) -> None:
+    def _findings(self, room: RoomReview, telling: Telling, name: str, of: str) -> int:
+        """Take in what fails, and return how many points of it hold the room back, counted as its list counts them."""
         chosen = [verdict for verdict in room.verdicts if is_for_action(verdict)]
         gating = {id(verdict) for verdict in room.gating()}
         # Compared, each figure is told with what it was before; else what one load path does is one line.
@@ -144,7 +146,9 @@ class _Seen:
             ({}, set()) if room.compared else in_one_breath([one for one in chosen if one.level is not None], telling)
         )
         chosen = [verdict for verdict in chosen if id(verdict) not in taken]
+        points = 0
         for number, entry in enumerate(merged(chosen, telling, moved=True, beside=beside)):
+            points += any(id(verdict) in gating for verdict in entry.verdicts)
             row, plain = self._row(entry, of), self._row(entry, of, is_dated=False)
             change = entry.first.change
             is_moved = change is None or change.way in {Way.NEW, Way.WORSE, Way.CLOSE}
@@ -168,6 +172,7 @@ class _Seen:
                 text = f"{telling.whole(verdict)} {acceptance(verdict.waived)}"
                 self._waived.add((room.file, place_key(verdict)), f"- {of}{_cut(data(text))} ({data(verdict.rule)})")
         self._unknown(room, telling, name, of)
+        return points
 
     def _unknown(self, room: RoomReview, telling: Telling, name: str, of: str) -> None:
         """Take in what is not known, what is assumed, and what no rule looks at."""
@@ -324,14 +329,20 @@ class _Seen:
             yield f"{count_of(digest.rooms, 'room', 'rooms')}: {tally(digest.counts)}."
 
 
-def _held(room: RoomReview, name: str) -> str:
+def _held(room: RoomReview, name: str, points: int) -> str:
     """Return a room that is held back, and what holds it."""
     rules: dict[str, None] = {}
     gating = sorted(room.gating(), key=lambda verdict: (-_rank(verdict), place_key(verdict)))
     for verdict in gating:
         rules[verdict.rule] = None
-    many = count_of(len(gating), "finding", "findings")
-    return f"{name}, {many} at {room.gate} or above ({data(few(list(rules), 3))})"
+    opens = sum(verdict.kind is Kind.OPEN for verdict in gating)
+    # A comparison numbers no points; it counts findings, as the text does.
+    many = (
+        count_of(len(gating) - opens, "finding", "findings") if room.compared else count_of(points, "point", "points")
+    )
+    parts = [f"{many} at {room.gate} or above"] if len(gating) > opens else []
+    parts += [lacking(opens)] if opens else []
+    return f"{name}, {' and '.join(parts)} ({data(few(list(rules), 3))})"
 
 
 def _cure(entry: Entry, telling: Telling) -> str:

@@ -16,7 +16,7 @@ from roomlint.report.changes import (
 from roomlint.report.merging import Entry, merged
 from roomlint.report.points import again_of, by_element, other_actions, points_of
 from roomlint.report.rest_text import Rest
-from roomlint.report.words import at, count_of, tally
+from roomlint.report.words import at, count_of, lacking, tally
 from roomlint.review.verdict import By, Kind, Level, Way
 from roomlint.source.say import one_line
 
@@ -192,7 +192,7 @@ class RoomText:
             verdict = held
         else:
             verdict = "not gated" if room.gate is None else f"passes the gate ({room.gate})"
-            below = self._counted_points(self.points)
+            below = self._counted_points(self.points, Level.ERROR, Level.WARNING)
             verdict += f": {below}" if below and not room.compared else ""
         file = room.file.rpartition("/")[2] if self.wishes.is_narrow else room.file
         parts = [one_line(room.stage or ""), verdict, one_line(file)]
@@ -209,21 +209,21 @@ class RoomText:
         """Return what stops the room as it can be counted below: the first points, and what is open where it counts."""
         gate = self.room.gate
         grave = [point for point in self.points if gate is not None and point.level.rank >= gate.rank]
-        counted = self._counted_points(grave)
+        counted = self._counted_points(grave, *Level)
         opens = sum(1 for verdict in self.room.gating() if verdict.kind is Kind.OPEN)
         parts = []
         if grave:
             span = f", 1 to {len(grave)}" if len(grave) > 1 else ""
             parts.append(f"{count_of(len(grave), 'point', 'points')}{span}: {counted}")
         if opens:
-            parts.append(f"{count_of(opens, 'check that lacks', 'checks that lack')} a value at this stage")
+            parts.append(lacking(opens))
         return " and ".join(parts)
 
     @staticmethod
-    def _counted_points(points: list[Point]) -> str:
-        """Return the points by level, without the notes."""
+    def _counted_points(points: list[Point], *levels: Level) -> str:
+        """Return the points of some levels, by level."""
         counts = Counter(str(point.level) for point in points)
-        return tally(counts, only=("error", "warning"), zeros=False)
+        return tally(counts, only=tuple(level.value for level in levels), zeros=False)
 
     def _changes(self) -> list[Verdict]:
         """Write what changed and return it: it is not told again."""

@@ -76,6 +76,11 @@ def tally(counts: Mapping[str, int], *, only: tuple[str, ...] = (), zeros: bool 
     )
 
 
+def lacking(opens: int) -> str:
+    """Return how many open checks stop a room."""
+    return f"{count_of(opens, 'check that lacks', 'checks that lack')} a value at this stage"
+
+
 def acceptance(waived: Waived) -> str:
     """Return who accepted a failure, until when and why, as one sentence."""
     who = f" by {waived.approved_by}" if waived.approved_by else ""

@@ -18,7 +18,7 @@ from roomlint.review.standing import standing, standing_changes, whole
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
 from roomlint.review.waivers import accepts
 from roomlint.review.window import Window, decide
-from roomlint.source.dimensions import decimals, last_digit
+from roomlint.source.dimensions import last_digit
 from roomlint.source.files import ROOM_ENDINGS, from_top
 
 if TYPE_CHECKING:
@@ -357,8 +357,7 @@ def _by_window(verdict: Verdict, was: Verdict, window: Window | None, said: str)
     """Return whether today's window alone says of the earlier figure what is said today."""
     if window is None or verdict.window is None or was.figure is None or was.figure.unit != verdict.window.unit:
         return False
-    digit = 0.5 * 10.0 ** -decimals(verdict.window.unit)
-    return decide(was.figure, verdict.window, guarded=_is_guarded(verdict), digit=digit)[0] == said
+    return decide(was.figure, verdict.window, guarded=_is_guarded(verdict))[0] == said
 
 
 def _is_guarded(verdict: Verdict) -> bool:

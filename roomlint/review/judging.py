@@ -9,7 +9,6 @@ from roomlint.measure.figure import Figure
 from roomlint.review.again import again_of
 from roomlint.review.verdict import Kind, Level, Related, Verdict
 from roomlint.review.window import Window, Windows, decide
-from roomlint.source.dimensions import decimals
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -39,13 +38,12 @@ class Judged(NamedTuple):
         """Return what the windows say of a figure: kind, level, the window that says it and the margin to it."""
         window, target, limit = self.windows.window, self.windows.target, self.windows.limit
         guarded, level = self.rule.guarded, self.level
-        digit = 0.5 * 10.0 ** -decimals(window.unit)
-        kind, margin = decide(figure, window, guarded=guarded, digit=digit)
+        kind, margin = decide(figure, window, guarded=guarded)
         if kind == "fail" and limit is not None and not self.fixed:
-            if decide(figure, limit, guarded=guarded, digit=digit)[0] == "fail":
+            if decide(figure, limit, guarded=guarded)[0] == "fail":
                 level = Level.ERROR
         elif kind == "pass" and target is not None:
-            beyond, short = decide(figure, target, guarded=False, digit=digit)
+            beyond, short = decide(figure, target, guarded=False)
             if beyond == "fail":
                 return Kind.FAIL, Level.NOTE, target, short
         return Kind(kind), level, window, margin

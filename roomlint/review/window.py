@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Generic, Literal, TypeVar
 
 from roomlint.design.base import Subject
+from roomlint.source.dimensions import decimals, last_digit
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -146,18 +147,26 @@ def by_reference(*, home: Windows, critical: Windows) -> Cases[Subject]:
     return Cases(home.unit, rows, lambda room, _: critical if room.critical else home)
 
 
-def decide(figure: Figure, window: Window, *, guarded: bool, digit: float = 0.0) -> tuple[str, float]:
+def half_a_digit(unit: str, value: float) -> float:
+    """Return half the last digit that a report shows of a number: what lies closer to an edge reads as the edge.
+
+    Near zero a report shows more digits, so that 4 mm beyond a plane do not read as none.
+    """
+    return 0.5 * min(10.0 ** -decimals(unit), last_digit(unit, value))
+
+
+def decide(figure: Figure, window: Window, *, guarded: bool) -> tuple[str, float]:
     """Decide a figure against a window and return the verdict kind and the margin.
 
     JCGM 106:2012, 8.2 and 8.3, in plain form: inside by the uncertainty or more passes, outside by more fails; in
     between a person must look (review), or, guarded, it fails, because there the harm is on one side only. A position
     within the window's setting-out allowance is met (8.2.1, shared risk), as long as its uncertainty is not far larger
-    than the allowance. `digit` is half the last digit that is printed: what nobody can read is no finding.
+    than the allowance. What nobody can read, half the last printed digit, is no finding, but where it is guarded.
     """
     margin = window.margin(figure.value)
     grace = 1e-9 * max(1.0, abs(figure.value))
     if not guarded:
-        grace = max(grace, digit)
+        grace = max(grace, half_a_digit(window.unit, figure.value))
     if abs(margin) <= grace:
         # Standing exactly on the edge is inside; rounding must not decide.
         margin = 0.0

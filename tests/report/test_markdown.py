@@ -28,7 +28,7 @@ def test_a_small_review_reads_like_this(make):
     ]
     assert comment(make, make.room(*verdicts)) == (
         f"{MARKER}\n"
-        "**Held back:** A1, 1 finding at error or above (angle.front-pair).\n"
+        "**Held back:** A1, 1 point at error or above (angle.front-pair).\n"
         "\n"
         "**Read first**\n"
         "\n"
@@ -55,6 +55,17 @@ def test_a_small_review_reads_like_this(make):
         "\n"
         "1 room: 1 error, 0 warnings, 0 notes, 0 for a person to decide, 1 open, 0 passed, 0 not applicable, "
         "1 accepted.\n"
+    )
+
+
+def test_what_holds_a_room_back_is_counted_as_its_list_counts_it(make):
+    alike = [make.verdict(level=Level.ERROR, subject=f"loudspeaker/{side}") for side in ("left", "right")]
+    assert shown(comment(make, make.room(*alike)))[1] == (
+        "**Held back:** A1, 1 point at error or above (angle.front-pair)."
+    )
+    unknown = make.open("position", rule="bass.x", subject="subwoofer/sub")
+    assert shown(comment(make, make.room(unknown, open_level=Level.ERROR)))[1] == (
+        "**Held back:** A1, 1 check that lacks a value at this stage (bass.x)."
     )
 
 

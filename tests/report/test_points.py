@@ -219,3 +219,8 @@ def test_several_rooms_add_up_as_their_own_lines_do(make):
     pair = [make.verdict(subject=f"loudspeaker/{name}") for name in ("left", "right")]
     text = make.report("text", make.review(make.room(*pair), make.room(*pair, file="b.room.yaml")))
     assert "2 rooms, 0 held back: 0 errors, 2 warnings," in text
+
+
+def test_notes_that_stop_a_room_are_counted_in_its_head(make):
+    head = make.report("text", make.review(make.room(make.verdict(level=Level.NOTE), gate=Level.NOTE))).splitlines()[1]
+    assert "held back by 1 point: 1 note" in head

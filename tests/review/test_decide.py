@@ -24,7 +24,8 @@ def at(value: float, u: float = 0.0) -> Figure:
     [
         (15.0, 0.0, "pass"),
         (10.0, 0.0, "pass"),  # the edge itself is inside
-        (9.999, 0.0, "fail"),
+        (9.96, 0.0, "pass"),  # read as 10.0
+        (9.94, 0.0, "fail"),
         (11.0, 1.0, "pass"),  # inside by just the uncertainty
         (10.5, 1.0, "review"),
         (9.5, 1.0, "review"),
@@ -72,9 +73,18 @@ def test_no_setting_out_allowance_where_people_can_get_hurt() -> None:
 
 def test_what_nobody_can_read_is_no_finding_but_where_people_can_get_hurt() -> None:
     window = Window(None, 1.0, "")
-    assert decide(at(1.004), window, guarded=False, digit=0.005)[0] == "pass"
-    assert decide(at(1.006), window, guarded=False, digit=0.005)[0] == "fail"
-    assert decide(at(1.004), window, guarded=True, digit=0.005)[0] == "fail"
+    assert decide(at(1.004), window, guarded=False)[0] == "pass"
+    assert decide(at(1.006), window, guarded=False)[0] == "fail"
+    assert decide(at(1.004), window, guarded=True)[0] == "fail"
+
+
+def test_what_a_report_shows_in_finer_digits_near_zero_is_a_finding() -> None:
+    wall = Window(0.0, None, "m")
+    assert decide(Figure.plain("gap", "m", -0.004), wall, guarded=False)[0] == "fail"  # told as -4 mm
+    assert decide(Figure.plain("gap", "m", -0.0004), wall, guarded=False)[0] == "pass"
+    loss = Window(None, 0.5, "dB")
+    assert decide(Figure.plain("loss", "dB", 0.52), loss, guarded=False)[0] == "fail"  # told as 0.52 dB
+    assert decide(Figure.plain("loss", "dB", 0.504), loss, guarded=False)[0] == "pass"
 
 
 @pytest.mark.parametrize(("guarded", "kind"), [(False, "review"), (True, "fail")])
