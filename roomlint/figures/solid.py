@@ -182,8 +182,8 @@ def door_leaf(swing: DoorSwing, low_m: float, high_m: float, behind_m: float = 0
     return Upright(convex.hull(points), low_m, high_m)
 
 
-def clearance_m(one: Solid, other: Solid) -> float:
-    """Return the free distance between two solids, m; negative: the least move that parts them.
+def clearance_m(one: Solid, other: Solid, far_m: float = math.inf) -> float:
+    """Return the free distance between two solids, m, `far_m` at the most; negative: the least move that parts them.
 
     Exact for boxes however they lean and for upright solids, round ones with them. Against a leaning box a round solid
     counts as the 16-sided column around it (at most 2 % of its radius wider): the clearance is then told too small by
@@ -192,8 +192,29 @@ def clearance_m(one: Solid, other: Solid) -> float:
     if isinstance(one, Upright) and isinstance(other, Upright):
         beside = convex.plan_gap_m(one.plan, other.plan) - one.radius_m - other.radius_m
         above = max(one.low_m - other.high_m, other.low_m - one.high_m)
-        return math.hypot(beside, above) if beside > 0.0 and above > 0.0 else max(beside, above)
-    return convex.gap_m(body(one), body(other))
+        return min(math.hypot(beside, above) if beside > 0.0 and above > 0.0 else max(beside, above), far_m)
+    # What stands far apart needs no search for its nearest edges.
+    if math.isfinite(far_m) and _boxes_apart_m(_around(one), _around(other)) >= far_m:
+        return far_m
+    return min(convex.gap_m(body(one), body(other)), far_m)
+
+
+def _around(solid: Solid) -> tuple[tuple[float, float], ...]:
+    """Return the box along the room's axes around a solid, as its least and greatest x, y and z."""
+    if isinstance(solid, Tilted):
+        reach = (
+            sum(half * abs(axis[n]) for half, axis in zip(solid.half_m, solid.axes, strict=True)) for n in range(3)
+        )
+        return tuple((middle - most, middle + most) for middle, most in zip(solid.middle, reach, strict=True))
+    xs, ys = zip(*solid.plan, strict=True)
+    # A round solid may stand for the polygon around it.
+    wide = solid.radius_m / math.cos(math.pi / _SIDES)
+    return ((min(xs) - wide, max(xs) + wide), (min(ys) - wide, max(ys) + wide), (solid.low_m, solid.high_m))
+
+
+def _boxes_apart_m(one: tuple[tuple[float, float], ...], other: tuple[tuple[float, float], ...]) -> float:
+    """Return the distance between two boxes along the room's axes, 0 where they meet."""
+    return math.hypot(*(max(a - d, c - b, 0.0) for (a, b), (c, d) in zip(one, other, strict=True)))
 
 
 @lru_cache(maxsize=256)

@@ -59,7 +59,7 @@ class Access(View):
 
         def compute(world: World) -> float:
             way = enclosure.before_opening(self.figures.space.enclosure(world), there(world), PASSAGE_M)
-            return min(solid.clearance_m(bodies.body(world, thing), way), FAR_M)
+            return solid.clearance_m(bodies.body(world, thing), way, FAR_M)
 
         return self.figure("clearance before a door", "m", compute, per_m=3.0)
 
@@ -87,7 +87,7 @@ class Access(View):
             x, y = world(left), world(length) - world(front)
             strip = solid.upright_box((x, y - world(depth), 0.0), (x + world(width), y, HEAD_M))
             body = bodies.obstacle(world, thing) if isinstance(thing, Obstacle) else self._taken(world, thing)
-            return min(solid.clearance_m(body, strip), FAR_M)
+            return solid.clearance_m(body, strip, FAR_M)
 
         return self.figure("clearance to a walkway", "m", compute, per_m=3.0)
 

@@ -86,7 +86,7 @@ class Boards(View):
             shape = self.figures.space.enclosure(world)
             front = enclosure.Opening(wall, world(start), world(wide), 0.0, HIGH_M)
             space = enclosure.before_opening(shape, front, DEEP_M)
-            return min(solid.clearance_m(bodies.body(world, thing), space), FAR_M)
+            return solid.clearance_m(bodies.body(world, thing), space, FAR_M)
 
         return self.figure("clearance before a panel", "m", compute, per_m=3.0)
 

@@ -200,11 +200,11 @@ class Staging(View):
             closed = -math.degrees(math.atan2(tx - hx, ty - hy))
             swing = sight.DoorSwing((hx, hy), hole.width_m, closed, -90.0 if left else 90.0)
             body, low, high = bodies.solid(world, thing), hole.sill_m, hole.sill_m + hole.height_m
-            clear = solid.clearance_m(body, solid.door_leaf(swing, low, high))
+            clear = solid.clearance_m(body, solid.door_leaf(swing, low, high), FAR_M)
             if clear < 0.0:
                 # What stands in the way gets out of it into the room, not through the wall that the door is in.
                 clear = solid.clearance_m(body, solid.door_leaf(swing, low, high, hole.width_m + reach_m))
-            return min(clear, FAR_M)
+            return clear
 
         return self.figure("clearance to a door's leaf", "m", compute, per_m=3.0)
 

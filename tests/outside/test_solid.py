@@ -45,6 +45,14 @@ def test_distance_of_leaning_cabinets_is_that_of_a_bounded_least_squares_solver(
     assert solid.clearance_m(b, a) == pytest.approx(gap, abs=1e-9)
 
 
+@given(CABINETS, CABINETS, st.tuples(PLACE, SIZE), st.floats(0.05, 1.0))
+def test_what_stands_far_apart_is_told_as_that_far_and_all_else_as_before(one, other, seat, far) -> None:
+    things = [_cabinet(one), _cabinet(other), solid.seated(*seat)]
+    for thing in things[:2]:
+        for beside in things:
+            assert solid.clearance_m(thing, beside, far) == min(solid.clearance_m(thing, beside), far)
+
+
 @settings(max_examples=25)
 @given(st.tuples(NEAR, AIM, SIZE, SIZE, SIZE), st.tuples(NEAR, AIM, SIZE, SIZE, SIZE))
 def test_depth_of_overlap_is_the_least_move_that_parts_two_cabinets(one, other) -> None:
