@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.merging import Entry, merged
-from roomlint.report.units import Units
+from roomlint.report.units import METRIC, US, Units
 from roomlint.report.words import acceptance, house_change, place_key, standing_change
 from roomlint.review.house_check import gravest
 from roomlint.review.verdict import By, Change, Kind, State, Verdict, Way
-from roomlint.source.say import one_line
+from roomlint.source.say import leans_customary, one_line
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 WAYS: Final = (Way.NEW, Way.WORSE, Way.BETTER, Way.GONE, Way.UNKNOWN, Way.CLOSE)
 """How design changes are listed."""
 OWN: Final = "the rule book's own"
+MOST_CASES: Final = 3
 TITLES: Final = {
     Way.NEW: "new",
     Way.WORSE: "worse",
@@ -42,17 +43,28 @@ def house_lines(review: Review) -> list[str]:
 
 
 def _rule_book(change: HouseChange, rule: AnyRule | None) -> str:
-    """Return what the rule book itself says of what a house decides: its one window, its one level."""
+    """Return what the rule book itself says of what a house decides: its windows, its one level."""
     given = change.now or change.was
     if rule is None or given is None:
         return OWN
     parts = []
     if (given.low, given.high) != (None, None):
-        known = [windows.window for _, windows in rule.rows() if windows is not None]
-        parts.append(Units().window(known[0]) if len(known) == len(rule.rows()) == 1 else OWN)
+        # In the units that the house decides in.
+        us = sum(leans_customary(text) for text in (given.low, given.high) if text is not None) > 0
+        parts.append(_windows(rule, Units(US if us else METRIC)))
     if given.level is not None:
         parts.append(f"level {gravest(rule)}")
     return ", ".join(parts) or OWN
+
+
+def _windows(rule: AnyRule, units: Units) -> str:
+    """Return the windows of a rule by case, as long as that is short."""
+    known = [(case, windows.window) for case, windows in rule.rows() if windows is not None]
+    if not known or len(known) < len(rule.rows()) or len(known) > MOST_CASES:
+        return OWN
+    if len(known) == 1:
+        return units.window(known[0][1])
+    return ", ".join(f"{units.window(window)} {case.partition(':')[0]}" for case, window in known)
 
 
 def departed_words(room: Departed) -> str:

@@ -9,8 +9,9 @@ import sys
 import pytest
 
 from roomlint.report import width_of
+from roomlint.review.review import Decided
 from roomlint.review.verdict import By, Fate, Kind, Level, State, Unheld, Way
-from roomlint.review.window import Window
+from roomlint.review.window import Window, at_least, by_reference, computed
 
 
 def test_a_small_review_reads_like_this(make):
@@ -187,8 +188,6 @@ def changed(make, way, *, by=By.DESIGN, **more):
 
 
 def test_a_comparison_tells_house_waivers_and_design_apart_and_in_this_order(make):
-    from roomlint.review.review import Decided
-
     verdicts = [
         *(changed(make, way, subject=f"loudspeaker/{way.value.split()[0]}") for way in Way if way is not Way.CLOSE),
         changed(make, Way.GONE, by=By.HOUSE, subject="loudspeaker/let-off"),
@@ -344,3 +343,25 @@ def test_the_first_warnings_stand_on_a_page_however_full_it_is(make):
     assert narrow.count("wants it 22") == 3
     assert "not listed here (--notes)" in narrow
     assert make.report("text", make.review(room)).count("wants it 22") >= 1
+
+
+GAP = by_reference(home=at_least(0.5, "m"), critical=at_least(1.0, "m"))
+
+
+@pytest.mark.parametrize(
+    ("window", "edge", "own"),
+    [
+        (Window(0.5, None, "m"), "0.3 m", "at least 0.50 m →"),
+        (Window(0.3048, None, "m"), "8 in", "at least 12 in →"),
+        (GAP, "0.3 m", "at least 0.50 m at home, at least 1 m for critical listening →"),
+        (GAP, "1 ft", "at least 19 3/4 in at home, at least 3 ft 3 1/2 in for critical listening →"),
+        (computed("m", "by the circuit", lambda *_: at_least(1.0, "m")), "1 ft", "the rule book's own →"),
+    ],
+)
+def test_what_a_house_had_not_decided_is_told_by_case_in_the_units_that_it_decides_in(make, window, edge, own):
+    changes = (make.house_change("house.yaml", "boundary.gap", "loosened", None, Decided(edge)),)
+    rules = (make.rule("boundary.gap", window=window),)
+    text = make.report(
+        "text", make.review(make.room(compared=True), against="main", house_changes=changes, rules=rules)
+    )
+    assert f"boundary.gap loosened: {own}" in " ".join(text.split())
