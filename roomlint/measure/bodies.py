@@ -257,7 +257,7 @@ class Bodies(View):
         if self._gap_at_least_m(world, thing, other) > FAR_M:
             return -FAR_M
         across = self.obstacle(world, other) if isinstance(other, Obstacle) else self.solid(world, other)
-        return -solid.clearance_m(self.solid(world, thing), across)
+        return -solid.clearance_m(self.solid(world, thing), across, FAR_M)
 
     def _gap_at_least_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
         """Return a gap in plan that two things have at the least: their points' distance less what they reach."""

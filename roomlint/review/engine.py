@@ -10,7 +10,7 @@ from roomlint.design.base import Missing, unsaid
 from roomlint.design.element import unread
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure, NoNumberError
-from roomlint.review.judging import Judged, facts_of, judged_by, level_of
+from roomlint.review.judging import Judged, facts_of, judged_by, level_of, plain_of
 from roomlint.review.rule import No
 from roomlint.review.verdict import Follows, Found, Kind, Level, Related, Says, Unjudged, Verdict, Wanted
 from roomlint.review.waivers import apply_waivers
@@ -205,7 +205,7 @@ class _Run:
         decision = self.room.house.decisions.get(rule.id)
         level = level_of(rule, self.room, decision)
         if isinstance(answer, Says):
-            return _said(rule, subject, answer, level, decision)
+            return self._said(rule, subject, answer, level, decision)
         found = Found(answer) if isinstance(answer, Figure) else answer
         number = len(self.outcome.verdicts)
         verdict, judged = judged_by(rule, self.room, subject, found, level, decision, number)
@@ -214,20 +214,21 @@ class _Run:
             return _open(rule, subject, found.lacks, self.room)
         return verdict
 
-
-def _said(rule: AnyRule, subject: Subject, answer: Says, level: Level, decision: Decision | None) -> Verdict:
-    if answer.said not in rule.says:
-        raise KeyError(f"{rule.id} has no template {answer.said!r}")
-    fixed = decision is not None and decision.level is not None
-    level = level if fixed else (answer.level or level)
-    found = _plain(rule, subject, answer.kind, said=answer.said, level=level)
-    return replace(
-        found,
-        facts=facts_of(answer.facts),
-        figure=answer.figure.settled() if answer.figure is not None else None,
-        related=tuple(Related(other.place, other.words) for other in answer.related),
-        overridden=("level",) if fixed and answer.kind is Kind.FAIL else (),
-    )
+    def _said(self, rule: AnyRule, subject: Subject, answer: Says, level: Level, decision: Decision | None) -> Verdict:
+        if answer.said not in rule.says:
+            raise KeyError(f"{rule.id} has no template {answer.said!r}")
+        fixed = decision is not None and decision.level is not None
+        level = level if fixed else (answer.level or level)
+        found = _plain(rule, subject, answer.kind, said=answer.said, level=level)
+        # What is only counted needs no uncertainty: to find one costs more than to judge.
+        exact = self.room.exact or answer.kind in {Kind.FAIL, Kind.REVIEW}
+        return replace(
+            found,
+            facts=facts_of(answer.facts, exact=exact),
+            figure=plain_of(answer.figure, exact=exact) if answer.figure is not None else None,
+            related=tuple(Related(other.place, other.words) for other in answer.related),
+            overridden=("level",) if fixed and answer.kind is Kind.FAIL else (),
+        )
 
 
 def _waiting(rule: AnyRule, subject: Subject, cause: Verdict) -> Verdict:

@@ -125,9 +125,14 @@ def house_window(decision: Decision, window: Window) -> Window:
     return Window(low, high, window.unit)
 
 
-def facts_of(facts: Mapping[str, Fact]) -> Mapping[str, Fact]:
+def facts_of(facts: Mapping[str, Fact], *, exact: bool = True) -> Mapping[str, Fact]:
     """Return facts that hold on to no design."""
-    return {name: fact.settled() if isinstance(fact, Figure) else fact for name, fact in facts.items()}
+    return {name: plain_of(fact, exact=exact) if isinstance(fact, Figure) else fact for name, fact in facts.items()}
+
+
+def plain_of(figure: Figure, *, exact: bool) -> Figure:
+    """Return a figure that holds on to no design, how far it may be off found out or not."""
+    return figure.settled() if exact else figure.valued()
 
 
 def _template(rule: AnyRule, side: str) -> str:

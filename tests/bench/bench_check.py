@@ -24,8 +24,7 @@ import time
 from pathlib import Path
 from typing import NamedTuple
 
-from rule_rates import BOX, LOW, Drawn
-from rule_rates import FLAT as FLAT_CABINET
+from rule_rates import SHEETS, Drawn
 
 from roomlint.report import WRITERS
 from roomlint.sample import room, speaker
@@ -151,7 +150,7 @@ def shapes(team: Path) -> list[Path]:
 
 def generated(team: Path, rooms: int) -> dict[str, list[str]]:
     """Return rooms drawn by chance, flat ones and attics, the sheets that they use put beside them."""
-    for sheet in (BOX, FLAT_CABINET, LOW):
+    for sheet in SHEETS:
         (team / "products" / f"{sheet['id']}.product.yaml").write_text(json.dumps(sheet), encoding="utf-8")
     drawn: dict[str, list[str]] = {"flat": [], "slope": []}
     number = 0
@@ -166,6 +165,7 @@ def main(parts: list[str]) -> None:
     with tempfile.TemporaryDirectory() as scratch:
         team = Path(scratch) / "team"
         shutil.copytree(TEAM, team)
+        os.chdir(team)  # outside of a repository the house file is sought up to where the program runs
         for file in shapes(team):
             if "cold" in parts:
                 cold(file)
