@@ -191,13 +191,20 @@ class SeatBass(View):
             parts[here] = anew.parts.reshape(len(here), len(places), -1)
         return replace(read, parts=parts.reshape(read.parts.shape))
 
-    def _levels(self, world: World, decay_s: float) -> Levels:
-        """Return the statistics of the levels at the seats in a world, at a decay."""
+    def _levels(self, world: World) -> Levels:
+        """Return the statistics of the levels at the seats in a world, a stack of one for each decay."""
 
         def found(w: World) -> Levels:
-            return self.statistics((self._paths(w).weighed(self.weights(w, decay_s)) * self._gains(w)).sum(axis=1))
+            import numpy as np
 
-        return world.once(("bass levels", decay_s), found)
+            paths = self._paths(w)
+            # All decays in one product: what is small costs by the call.
+            weights = np.concatenate([self.weights(w, decay_s) for decay_s in DECAYS_S], axis=1)
+            ways = paths.weighed(weights)
+            apart = ways.reshape(*ways.shape[:2], len(DECAYS_S), -1) * self._gains(w)[:, None]
+            return self.statistics(apart.sum(axis=1).swapaxes(0, 1))
+
+        return world.once("bass levels", found)
 
     def weights(self, world: World, decay_s: float) -> ComplexArray:
         """Return what the room's modes bring at a decay, wherever things stand in it."""
@@ -259,10 +266,6 @@ class SeatBass(View):
         as_read = self.statistics(pressure)
         return tuple(changes), as_read, self.statistics(np.stack(moved)) if moved else as_read
 
-    def _kindest(self, pick: Callable[[Levels], Array], best: Best = max) -> float:
-        """Return the decay at which a figure is best, as read."""
-        return best(DECAYS_S, key=lambda decay_s: float(pick(self._levels(self.world, decay_s))))
-
     def _figure(self, name: str, pick: Callable[[Levels], Array], best: Best = max) -> Figure:
         def shares() -> list[Share]:
             readings, as_read, moved = self._changes()
@@ -276,7 +279,7 @@ class SeatBass(View):
             ]
 
         def compute(world: World) -> float:
-            return best(float(pick(self._levels(world, decay_s))) for decay_s in DECAYS_S)
+            return best(pick(self._levels(world)).tolist())
 
         return Figure.together(name, "dB", self.world, compute, shares)
 
@@ -304,8 +307,8 @@ class SeatBass(View):
 
     def _dip(self, name: str, which: Callable[[Levels], tuple[Array, Array]]) -> SeatDip:
         figure = self._figure(name, lambda levels: which(levels)[1])
-        kindest = self._kindest(lambda levels: which(levels)[1])
-        return SeatDip(figure, self._frequency(float(which(self._levels(self.world, kindest))[0])))
+        hz, dips_db = which(self._levels(self.world))
+        return SeatDip(figure, self._frequency(float(hz[dips_db.argmax()])))
 
     @staticmethod
     def _frequency(hz: float) -> Figure:

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 STEPS: Final = 40
 """Points at which a way is tried before its ends are found."""
+WIDE_STEPS: Final = 20
+"""The same for what is dear and changes slowly: the shortest wave of the bass is over 4 m long."""
 COARSE: Final = 8
 """Points of a span at which everything else is looked at."""
 MOST_BROKEN: Final = 3
@@ -192,10 +194,11 @@ def _remedy(failed: Judged, tries: _Tries) -> Remedy | None:
     Of those the smallest change is told, so the nearest span is tried first, and what cannot be nearer is not tried.
     """
     best: _Best | None = None
+    steps = WIDE_STEPS if failed.figure.shared else STEPS
     spans = [
         _span(way, low, high, order)
         for order, way in enumerate(tries.ways(failed))
-        for low, high in _runs(partial(_clears, failed, way), way.low, way.high, STEPS)
+        for low, high in _runs(partial(_clears, failed, way), way.low, way.high, steps)
     ]
     for spoils in (_breaks, _makes_an_error):
         broken: list[_Span] = []
