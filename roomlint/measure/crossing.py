@@ -12,6 +12,8 @@ from roomlint.measure.seat_bass import BAND_HZ, DECAYS_S
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from roomlint.design.base import Point
     from roomlint.design.listening import Loudspeaker, Seat
     from roomlint.design.quantity import Quantity
@@ -23,6 +25,10 @@ if TYPE_CHECKING:
 
 FILTERS: Final = "a crossover of the fourth order, high- and low-pass alike"
 HALF_OCTAVE: Final = math.sqrt(2.0)
+ENDS: Final = ("loudspeaker", "ear")
+"""What the points of a sum end with, after the subwoofers."""
+NOWHERE: Final = (0.0, 0.0, 0.0)
+"""What a source is set to does not depend on where it stands."""
 WIDEST_HZ: Final = 156.0
 """Half an octave above 110 Hz, the highest crossover that is judged."""
 
@@ -46,25 +52,39 @@ class Crossing(View):
         are taken as matched.
         """
         points = self._points(speaker, seat)
-        read = [point.xyz for point in points]
+        subwoofers = len(points) - len(ENDS)
 
         def compute(world: World) -> float:
             world.assume(FILTERS)
-            return self._together(world, speaker, crossover, [world.xyz(point) for point in points])
+            hertz, gains = self._driven(world, speaker, crossover)
+            places = [world.xyz(point) for point in points]
+            return _kindest(self._pressures(hertz, places[:-1], places[-1:]), range(subwoofers + 1), 0, gains)
 
         def shares() -> list[Share]:
-            now = self._together(self.world, speaker, crossover, read)
-            changes: dict[object, Share] = {}
+            hertz, gains = self._driven(self.world, speaker, crossover)
+            read, as_read = [point.xyz for point in points], range(subwoofers + 1)
+            sources, ears = list(read[:-1]), list(read[-1:])
+            moves: list[tuple[Share, list[int], int]] = []
             for number, point in enumerate(points):
                 for axis, value in enumerate(point.values):
                     for share in (share for share in value.shares if share.change):
-                        moved = [list(place) for place in read]
-                        moved[number][axis] += share.change
-                        places = [(x, y, z) for x, y, z in moved]
-                        change = (self._together(self.world, speaker, crossover, places) - now) / share.reading.u
-                        known = changes.get(share.reading)
-                        slope = change + (known.slope if known is not None else 0.0)
-                        changes[share.reading] = Share(share.reading, slope)
+                        x, y, z = (at + share.change * (along == axis) for along, at in enumerate(read[number]))
+                        chosen = list(as_read)
+                        if number < len(as_read):
+                            chosen[number] = len(sources)
+                            sources.append((x, y, z))
+                            moves.append((share, chosen, 0))
+                        else:
+                            moves.append((share, chosen, len(ears)))
+                            ears.append((x, y, z))
+            # All that may be a little off is looked at together: what is small costs by the call.
+            pressures = self._pressures(hertz, sources, ears)
+            now = _kindest(pressures, as_read, 0, gains)
+            changes: dict[object, Share] = {}
+            for share, chosen, ear in moves:
+                slope = (_kindest(pressures, chosen, ear, gains) - now) / share.reading.u
+                known = changes.get(share.reading)
+                changes[share.reading] = Share(share.reading, slope + (known.slope if known is not None else 0.0))
             return list(changes.values())
 
         return Figure.together("level through the crossover", "dB", self.world, compute, shares)
@@ -93,18 +113,28 @@ class Crossing(View):
         subwoofers = [need(one.position, one, "position") for one in bass.placed_subwoofers()]
         return [*subwoofers, need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")]
 
-    def _together(self, world: World, speaker: Loudspeaker, crossover: Quantity, places: list[Point3]) -> float:
-        from roomlint.figures.bass import BassSource, LowPass, drive, high_pass, low_pass, together_db
+    def _pressures(
+        self, hertz: tuple[float, ...], sources: Sequence[Point3], ears: Sequence[Point3]
+    ) -> list[ComplexArray]:
+        """Return the pressure at each ear of each source alone, (ears, sources, frequencies), decay by decay."""
+        response = self._response(hertz[-1])
+        paths = response.paths(sources, ears)
+        return [paths.weighed(self._weights(response, hertz, decay_s)) for decay_s in DECAYS_S]
+
+    def _driven(
+        self, world: World, speaker: Loudspeaker, crossover: Quantity
+    ) -> tuple[tuple[float, ...], ComplexArray]:
+        """Return the frequencies around a crossover and what the subwoofers and the loudspeaker are set to there."""
+        from roomlint.figures.bass import BassSource, LowPass, drive, high_pass, low_pass
 
         bass, corner = self.figures.bass, world(crossover)
         hertz = tuple(float(hz) for hz in range(math.ceil(corner / HALF_OCTAVE), math.floor(corner * HALF_OCTAVE) + 1))
-        response = self._response(hertz[-1])
         subwoofers = bass.placed_subwoofers()
         sources = [
-            BassSource(place, bass.level_of(world, one), self.late_s(world, one), bass.inverted(one))
-            for one, place in zip(subwoofers, places, strict=False)
+            BassSource(NOWHERE, bass.level_of(world, one), self.late_s(world, one), bass.inverted(one))
+            for one in subwoofers
         ]
-        sources.append(BassSource(places[-2], 0.0, self.late_s(world, speaker), bass.inverted(speaker)))
+        sources.append(BassSource(NOWHERE, 0.0, self.late_s(world, speaker), bass.inverted(speaker)))
         gains = drive(sources, hertz)
         shared = LowPass(corner)
         gains[:-1] *= low_pass(shared, hertz)
@@ -112,10 +142,12 @@ class Crossing(View):
         for number, one in enumerate(subwoofers):
             if one.low_pass_hz is not None:
                 gains[number] *= low_pass(LowPass(world(one.low_pass_hz)), hertz)
-        paths = response.paths(places[:-1], places[-1:])
-        found = []
-        for decay_s in DECAYS_S:
-            weights = self._weights(response, hertz, decay_s)
-            pressure = paths.weighed(weights)[0] * gains
-            found.append(together_db(pressure[:-1].sum(axis=0), pressure[-1]))
-        return max(found)
+        return hertz, gains
+
+
+def _kindest(pressures: list[ComplexArray], chosen: Sequence[int], ear: int, gains: ComplexArray) -> float:
+    """Return how much louder the chosen sources, of which the last is the loudspeaker, are together at an ear, dB."""
+    from roomlint.figures.bass import together_db
+
+    driven = (decay[ear, list(chosen)] * gains for decay in pressures)
+    return max(together_db(pressure[:-1].sum(axis=0), pressure[-1]) for pressure in driven)
