@@ -76,7 +76,7 @@ def front_windows(room: Room, _: Loudspeaker) -> Windows:
         "below": "stands {figure}; the stage wants it {window} out",
         "above": "stands {figure}; the stage holds together {window} out",
     },
-    after=SIDES,
+    after=(*SIDES, "layout.stage-middle"),
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -187,6 +187,7 @@ AROUND = changed(
 )  # fmt: skip
 EXTRA = {
     ("angle.centre-azimuth", "layout.stage-middle"): AROUND,
+    ("angle.front-pair", "layout.stage-middle"): AROUND,
     ("angle.even-spacing", "angle.rear-pair"): SEVEN,
     ("angle.neighbour-gap", "angle.upper-azimuth"): UPPER,
     ("angle.neighbour-gap", "angle.surround-pair"): FIVE,
