@@ -171,6 +171,12 @@ class Fixtures(View):
             return False
         return thing.kind == "display" or (thing.product is not None and thing.product.kind == "display")
 
+    def treble_loss(self, picture: Picture) -> Figure:
+        """Sound that the screen takes at 8 kHz, by its sheet."""
+        sheet = need(picture.product, picture, "product")
+        loss = need(need(sheet.picture, sheet, "picture").loss_db, sheet, "picture.loss")
+        return self.figure("loss through the screen", "dB", lambda w: w(loss))
+
     def beside_opening(self, thing: Flat, opening: Opening) -> Figure:
         """Gap on the wall between a picture or a panel and an opening of that wall; negative when they overlap."""
         there = self.figures.staging.opening(opening)

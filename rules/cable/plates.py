@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import Cases, Level, Missing, No, Seen, Subjects, at_least, fails, need, passes, rule, standard
 
-from . import CAUTION
+from ..file import ONCE
+from . import CAUTION, nfpa
 from .walls import EDGE_BASIS, EDGE_MM, OTHER_EDGE_MM
 
 if TYPE_CHECKING:
@@ -136,3 +137,38 @@ def fire_stop(_: Room, passing: Passing) -> Says:
     When to waive: The building official accepts the hole, in writing.
     """
     return passes("closed") if need(passing.source.fire_stopped, passing.source, "fire_stopped") else fails("open")
+
+
+def before_air(_: Room, passing: Passing) -> Applies:
+    """Whether air of the building moves behind the surface."""
+    surface = passing.seat
+    return True if need(surface.plenum, surface, "plenum") else No("no air of the building moves behind the surface")
+
+
+@rule(
+    "cable.air-space",
+    level=Level.WARNING,
+    basis=(ONCE, nfpa("300.22(C)")),
+    each=PASSINGS,
+    when=before_air,
+    says={
+        "apart": "passes into a space that moves air, and is said to run through none; one of the two is wrong",
+        "known": "is said to run through a space that moves air, as it does here",
+    },
+    at="plenum",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def air_space(_: Room, passing: Passing) -> Says:
+    """A cable that passes into a space where air of the building moves is said to run through one.
+
+    Why: The grade of its jacket is judged by what the file says of the cable; the wall, ceiling or floor may say more.
+
+    How decided: Each surface that a cable says it passes, where the file says that the space behind it moves air for
+    the building: the cable must say the same of itself. `cable.grade` waits for it.
+
+    Remedy: Say that the cable runs through such a space, and give it the grade for that; or correct the surface.
+
+    When to waive: It only crosses a joist or stud bay, square to it, in a dwelling, and the inspector agrees.
+    """
+    return passes("known") if need(passing.source.plenum, passing.source, "plenum") else fails("apart")

@@ -96,7 +96,7 @@ def _graded(room: Room, cable: Cable) -> Applies:
         "general": "is marked {marking}, for cable below 6 mm; concealed it wants CL2, CL3 or CM",
         "fits": "is marked {marking}, enough for where it runs",
     },
-    after=("cable.listed",),
+    after=("cable.listed", "cable.air-space"),
     at="marking",
     caution=CAUTION,
     since="0.3.0",

@@ -13,11 +13,14 @@ from roomlint.review import (
     Seen,
     Subjects,
     at_least,
+    at_most,
     fails,
     found,
+    need,
     passes,
     practice,
     rule,
+    standard,
 )
 
 from . import BUILT, HELD
@@ -28,7 +31,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Projector
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Circuit, Rack, Receptacle
-    from roomlint.review import Applies, Found, Room, Says, Windows
+    from roomlint.review import Applies, Figure, Found, Room, Says, Windows
 
     Fixture = Picture | Projector | Rack | Treatment | Seen[Receptacle, Circuit]
     Flat = Picture | Treatment
@@ -203,3 +206,40 @@ def heard_through_screen(room: Room, speaker: Loudspeaker) -> Says:
     if True not in said:
         raise Missing(picture, "transparent")
     return passes("open")
+
+
+@rule(
+    "layout.screen-loss",
+    level=Level.WARNING,
+    basis=(
+        standard(
+            "BS 5382",
+            edition="1967",
+            read=False,
+            note="a cinema's screen takes at most 6 dB at 8 kHz against 500 Hz, as a paper on such screens tells",
+        ),
+        practice("the loss that the maker states at 8 kHz, never one worked out from the holes"),
+    ),
+    each=LOUDSPEAKERS,
+    when=_by_a_screen,
+    window=at_most(6.0, "dB"),
+    says="loses {figure} at 8 kHz through the screen; {window} wanted",
+    after=("layout.heard-through-screen",),
+    at="position",
+    since="0.3.0",
+)
+def screen_loss(room: Room, speaker: Loudspeaker) -> Figure:
+    """The screen before a loudspeaker leaves it its treble.
+
+    Why: What a screen takes can be given back by correction only in part, at the cost of level and of a tweeter's life.
+
+    How decided: The loss at 8 kHz of the screen's sheet, for each loudspeaker that the picture stands before as seen
+    from the reference seat. The 6 dB are a cinema's, from a British standard of 1967 known second-hand, which
+    allows 3 dB at 6 kHz.
+
+    Remedy: Take a screen with a finer weave or smaller holes, or put the loudspeaker beside or below the picture.
+
+    When to waive: A measurement at the seats shows the treble restored at the level that is asked for.
+    """
+    picture = need(room.design.picture, room.design, "picture")
+    return room.figures.fixtures.treble_loss(picture)

@@ -32,6 +32,16 @@ def stop(kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     return Case("cable.fire-stop", kind, changed(more.pop("base", RATED), changes or {}), SHEETS, **more)
 
 
+AIRY = changed(
+    WIRED, {"cables.0.penetrates": ["rear"], "cables.0.plenum": True, "room.walls": [{"id": "rear", "plenum": True}]}
+)  # fmt: skip
+
+
+def air(kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
+    """Return a case of the wall before a space that moves air."""
+    return Case("cable.air-space", kind, changed(more.pop("base", AIRY), changes or {}), SHEETS, **more)
+
+
 SILENT = changed(room(), {"project.codes": {"electrical": "nec2023"}})
 """A room that lists no loudspeaker, and speaks of no cable."""
 
@@ -68,5 +78,17 @@ CASES = [
     stop("notApplicable", {"room.walls.0.fire_rated": False}),
     stop("notApplicable", {"cables.0.penetrates": []}),
     stop("notApplicable", base=BARE),
+
+    air("pass"),
+    air("pass", {"cables.0.penetrates": ["floor"], "room.floor": {"plenum": True}}),
+    air("fail", {"cables.0.plenum": False}, level="warning", says="one of the two is wrong"),
+    air("open", {"cables.0.plenum": None}, says="plenum"),
+    air("open", {"cables.0.penetrates": None}, says="penetrates"),
+    air("open", {"room.walls.0.plenum": None}, says="plenum"),
+    air("open", {"room.walls": None}, says="walls[rear]"),
+    air("open", base=UNSAID, says="cables"),
+    air("notApplicable", {"room.walls.0.plenum": False}, says="no air"),
+    air("notApplicable", {"cables.0.penetrates": []}),
+    air("notApplicable", base=BARE),
 ]  # fmt: skip
 EDGES = [Edge("cable.plate", BORED, FROM_EDGE, 5.0, 60.0, 1, unit="mm", scale=0.001, products=SHEETS)]

@@ -52,8 +52,26 @@ BEHIND = changed(
 DECLARED = changed(BEHIND, {"loudspeakers.0.behind_screen": True})
 WOVEN = {"roomlint_product": 1, "id": "woven", "kind": "screen", "picture": {"transparent": True}}
 CLOSED = {"roomlint_product": 1, "id": "closed", "kind": "screen", "picture": {"transparent": False}}
+LOSS = "layout.screen-loss"
+
+
+def _lossy(loss: str) -> dict[str, object]:
+    return changed(WOVEN, {"picture.loss": loss})
+
+
+WEAVE = changed(BEHIND, {"picture.product": "woven"})
 
 CASES: list[Case | Never] = [
+    Case(LOSS, "pass", WEAVE, [_lossy("2 dB")], subject="loudspeaker/centre", figure=2.0, source="its own sheet"),
+    Case(LOSS, "pass", WEAVE, [_lossy("6 dB")], subject="loudspeaker/centre"),
+    Case(LOSS, "fail", WEAVE, [_lossy("7.5 dB")], subject="loudspeaker/centre", level="warning", says="loses 7.5 dB at 8 kHz"),
+    Case(LOSS, "review", WEAVE, [_lossy("6.5 dB ± 1 dB")], subject="loudspeaker/centre"),
+    Case(LOSS, "open", WEAVE, [WOVEN], subject="loudspeaker/centre", says="loss"),
+    Case(LOSS, "open", BEHIND, subject="loudspeaker/centre", says="product"),
+    Case(LOSS, "open", WEAVE, [changed(_lossy("2 dB"), {"picture.transparent": False})], subject="loudspeaker/centre", says="heard-through-screen"),
+    Case(LOSS, "open", nowhere(WEAVE), [_lossy("2 dB")], subject="loudspeaker/centre"),
+    Case(LOSS, "notApplicable", WEAVE, [_lossy("2 dB")], subject="loudspeaker/left", says="not between"),
+    Case(LOSS, "notApplicable", changed(BEHIND, {"picture": "none"}), says="no picture"),
     Case(INSIDE, "pass", SHOWN, subject="picture/picture", figure=0.1, source="3.5 - 3.4 m off the front wall"),
     Case(INSIDE, "fail", changed(SHOWN, {"picture.width": "5.6 m"}), subject="picture/picture", level="error", figure=-0.3, source="half of 5.6 m less half of 5.0 m", says="0.30 m beyond a surface"),
     Case(INSIDE, "fail", changed(LINED, {"treatments.0.from_wall_left": None, "treatments.0.from_wall_right": "5.4 m"}), subject="treatment/panel", figure=-0.3, source="6 - 5.4 - 0.9 m: before its wall begins"),
