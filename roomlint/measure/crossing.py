@@ -139,7 +139,7 @@ class Crossing(View):
         shared = LowPass(corner)
         gains[:-1] *= low_pass(shared, hertz)
         gains[-1] *= high_pass(shared, hertz)
-        for number, one in enumerate(subwoofers):
+        for number, one in enumerate(subwoofers if bass.are_filtered() else ()):
             if one.low_pass_hz is not None:
                 gains[number] *= low_pass(LowPass(world(one.low_pass_hz)), hertz)
         return hertz, gains

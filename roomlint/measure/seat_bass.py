@@ -123,12 +123,20 @@ class SeatBass(View):
         world.assume(OWN_LOW_PASS)
         return LowPass(world(subwoofer.low_pass_hz))
 
+    def are_filtered(self) -> bool:
+        """Whether any has a low-pass of its own; then raises `Missing` for one that does not say."""
+        filtered = any(subwoofer.low_pass_hz is not None for subwoofer in self.design.subwoofers)
+        for subwoofer in self.design.subwoofers if filtered else ():
+            if subwoofer.low_pass_hz is None and not subwoofer.no_low_pass:
+                raise Missing(subwoofer, "low_pass")
+        return filtered
+
     def _gains(self, world: World) -> ComplexArray:
         """Return what the subwoofers are set to by frequency; a low-pass that all have alike is left out."""
         from roomlint.figures.bass import drive, evened
 
+        filtered = self.are_filtered()
         gains = drive([self._source(subwoofer, world) for subwoofer in self.placed_subwoofers()], BAND_HZ)
-        filtered = any(subwoofer.low_pass_hz is not None for subwoofer in self.design.subwoofers)
         return evened(gains) if filtered else gains
 
     def response_in(self, world: World) -> RoomResponse:

@@ -10,6 +10,7 @@ from scipy.sparse import coo_array, csc_array
 from scipy.sparse.linalg import eigsh
 
 from roomlint.figures import ceiling, room_response
+from roomlint.figures.element_room import element_modes
 from roomlint.figures.plan import area_m2, contains
 from roomlint.roof import UPRIGHT_RUN_M, over_pieces, part_sloped, surface_m2, tray
 
@@ -148,3 +149,14 @@ def test_every_point_of_the_plan_is_under_one_facet() -> None:
                 assert over
                 heights = {round(facet.height_m((x, y)), 6) for facet in over}
                 assert max(heights) - min(heights) < 1e-3
+
+
+def test_a_large_room_under_a_tray_is_solved_as_finely_as_it_can_be_paid_for() -> None:
+    # 132 m3 to 113 Hz, the band that the seats are judged in.
+    outline = ((0.0, 0.0), (6.0, 0.0), (6.0, 8.0), (0.0, 8.0))
+    solved = room_response.solve(outline, tray(outline, 2.6, 2.9, (1.0, 5.0, 1.0, 7.0)), 113.0, C)
+    found = np.array(solved.frequencies_hz)
+    fine = element_modes(solved.shape.outline, solved.shape.facets, solved.shape.volume_m3, 113.0, C, 0.8)
+    theirs = np.sqrt(fine.wavenumbers_squared[1:]) * C / (2 * np.pi)
+    below = theirs[theirs < 113.0]
+    assert found[: len(below)] == pytest.approx(below, rel=0.01)

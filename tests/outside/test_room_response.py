@@ -8,7 +8,7 @@ from scipy.special import j1, y1
 from roomlint.figures import ceiling, modes, prism_room, room_response, sections
 from roomlint.figures.bass import level_db
 from roomlint.figures.ceiling import Facet, volume_m3
-from roomlint.figures.element_room import element_modes
+from roomlint.figures.element_room import REFINEMENTS, element_modes
 from roomlint.figures.room_shape import shape_of
 
 C = 343.0
@@ -30,10 +30,11 @@ def by_elements(outline: tuple, facets: tuple[Facet, ...], top_hz: float, refine
     return np.sqrt(found.wavenumbers_squared[1:]) * C / (2 * np.pi)
 
 
-def test_box_cut_into_elements_has_the_modes_of_the_box_formula() -> None:
+@pytest.mark.parametrize(("refine", "within"), [(1.0, 0.003), (REFINEMENTS[-1], 0.01)])
+def test_box_cut_into_elements_has_the_modes_of_the_box_formula(refine: float, within: float) -> None:
     exact = [mode.frequency_hz for mode in modes.modes((6.0, 4.5, HEIGHT), 100, C)]
-    found = by_elements(OBLONG, ceiling.flat(OBLONG, HEIGHT), 100)
-    assert found[: len(exact)] == pytest.approx(exact, rel=0.003)
+    found = by_elements(OBLONG, ceiling.flat(OBLONG, HEIGHT), 100, refine)
+    assert found[: len(exact)] == pytest.approx(exact, rel=within)
 
 
 @pytest.mark.parametrize("upright", [False, True])
@@ -63,13 +64,17 @@ def test_right_isosceles_prism_has_its_textbook_modes() -> None:
     assert found[: len(below)] == pytest.approx(below, rel=0.003)
 
 
-@pytest.mark.parametrize("elements", [False, True])
-def test_l_shape_has_the_benchmark_eigenvalues(elements: bool) -> None:  # noqa: FBT001
+@pytest.mark.parametrize(("refine", "within"), [(None, 0.0006), (1.0, 0.006), (REFINEMENTS[-1], 0.015)])
+def test_l_shape_has_the_benchmark_eigenvalues(refine: float | None, within: float) -> None:
     # Published Neumann benchmark of the L of three unit squares (side 2 in all), used for Maxwell eigenvalues too.
-    found = by_elements(ELL, ceiling.flat(ELL, HEIGHT), 100) if elements else np.array(solved(ELL).frequencies_hz)
+    found = (
+        np.array(solved(ELL).frequencies_hz)
+        if refine is None
+        else by_elements(ELL, ceiling.flat(ELL, HEIGHT), 100, refine)
+    )
     for eigenvalue in (1.47562182408, 3.53403136678, 9.86960440109, 11.3894793979):
         exact = C / (2 * np.pi) * np.sqrt(eigenvalue) / UNIT
-        assert np.abs(found / exact - 1).min() < (0.006 if elements else 0.0006)
+        assert np.abs(found / exact - 1).min() < within
 
 
 def test_long_room_under_a_gentle_slope_has_the_modes_of_a_linear_horn() -> None:

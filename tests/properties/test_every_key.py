@@ -31,11 +31,18 @@ ALIKE: Final[dict[str, str]] = {
     r"circuits\[\]\.gfci": "where no receptacle asks for protection it may be there or not",
     r"circuits\[\]\.feeds_lighting": "a circuit that is overloaded by its plugs needs no lighting for it",
     r"handover\[0\]\.kind": "what nobody asks for beside the rest may be of any kind",
+    r"loft-bay/loft-bay: room\.openings\[(0\]\.from_wall_left|1\]\.sill): nothing": "nothing stands near either",
+    r"shorthand: room\.openings\[1\]\.from_wall_right: nothing": "nothing stands or hangs near it",
+    r"attic/attic: treatments\[[23]\]\.bottom: nothing": "no reflection comes by them: they absorb as well lower down",
+    r"basement/basement: room\.(ceiling|walls\[[234]\])\.finish: another word": (
+        "its floor has no finish, so that nothing is told of how it rings, whatever the others are"
+    ),
     r"room\.risers\[\]\.from_(left|front): nothing": "a riser that is moved a hand's width carries the same seats",
 }
 """Values that are as good as each other where they stand, by the pattern of their path, with why.
 
-A pattern may name one item by its number, or go on with what is tried: then all else must make a difference.
+A pattern may name one item by its number, go on with what is tried, or begin with one room: all else must make a
+difference.
 """
 NAUGHT = re.compile(r"0(\.0+)? ")
 
@@ -101,10 +108,11 @@ def makes_a_difference(rich: Rich, way: Way, value: object) -> bool:
     return base.keys() != now.keys() or any(not same(verdict, now[key]) for key, verdict in base.items())
 
 
-def alike(way: Way, what: str) -> bool:
+def alike(rich: Rich, way: Way, what: str) -> bool:
     """Whether what is tried in the place of a value is as good as it."""
     paths = (written(way), numbered(way))
-    return any(re.fullmatch(pattern, form) for pattern in ALIKE for path in paths for form in (path, f"{path}: {what}"))
+    forms = [form for path in paths for form in (path, f"{path}: {what}", f"{rich.name}: {path}: {what}")]
+    return any(re.fullmatch(pattern, form) for pattern in ALIKE for form in forms)
 
 
 def without_effect(rich: Rich, way: Way) -> list[str]:
@@ -117,7 +125,7 @@ def without_effect(rich: Rich, way: Way) -> list[str]:
     return [
         f"{numbered(way)}: {what} makes no difference"
         for what, values in absurd(rich, way, key)
-        if values and not alike(way, what) and not any(makes_a_difference(rich, way, value) for value in values)
+        if values and not alike(rich, way, what) and not any(makes_a_difference(rich, way, value) for value in values)
     ]
 
 

@@ -93,6 +93,10 @@ CASES: list[Case | Never] = [
     Case("bass.seat-spread", "review", changed(TO_THE_FLOOR, {"seats.1.ear.from_left": "0.05 m"})),
     Case("bass.seat-spread", "open", NOWHERE, says="position"),
     Case("bass.seat-spread", "open", NONE, says="subwoofers"),
+    # Of two of which one has a low-pass, the other has one too or has none: the two add up otherwise.
+    Case("bass.seat-spread", "open", changed(ROOM, {"subwoofers.0.low_pass": "90 Hz"}), says="low_pass"),
+    Case("bass.seat-spread", "open", changed(ROOM, {"subwoofers.0.low_pass": "90 Hz", "subwoofers.1.low_pass": "none"}), says="low_pass"),
+    Case("bass.common-null", "open", changed(ROOM, {"subwoofers.0.low_pass": "90 Hz"}), says="low_pass"),
     Case("bass.seat-spread", "notApplicable", LONE),
     Case("bass.deep-null", "pass", ROOM, subject="seat/a"),
     Case("bass.deep-null", "fail", ASIDE, subject="seat/a", level="warning", figure=-14.45, within=0.05, says="at 26",
