@@ -108,7 +108,7 @@ def test_under_a_low_slope_none_stands() -> None:
 def test_a_subwoofer_with_a_low_pass_of_its_own_is_heard_with_it() -> None:
     two = changed(ROOM, {"subwoofers": [subwoofer("one", 0.4, 0.4), subwoofer("two", 4.1, 5.6)]})
     alike = changed(two, {"subwoofers.0.low_pass": "50 Hz", "subwoofers.1.low_pass": "50 Hz"})
-    apart = changed(two, {"subwoofers.0.low_pass": "50 Hz"})
+    apart = changed(two, {"subwoofers.0.low_pass": "50 Hz", "subwoofers.1.low_pass": "none"})
     plain, same, other = (room_of(data).figures.bass.seat_spread() for data in (two, alike, apart))
     assert same.value == pytest.approx(plain.value, abs=1e-6)
     assert other.value != pytest.approx(plain.value, abs=0.1)

@@ -172,4 +172,16 @@ EDGES = [
     Edge(INSIDE, WIRED, f"{SOCKET}.from_wall_left", 1.0, 8.0, 1, subject="receptacle/outlet+circuit/c1"),
     Edge(OPENINGS, changed(GLAZED, {"picture.kind": "projection"}), MIDDLE, 2.5, 3.6, 1),
     Edge(OPENINGS, GLAZED, MIDDLE, 2.5, 3.6, 2),
+    Edge(
+        LOSS,
+        WEAVE,
+        "picture.loss",
+        1.0,
+        12.0,
+        1,
+        unit="dB",
+        subject="loudspeaker/centre",
+        products=[_lossy("2 dB")],
+        sheet="woven",
+    ),
 ]
