@@ -90,6 +90,10 @@ class Survey(Element):
         " and handover.", zero=True, high=0.1, told=True, example="5 mm",
     )  # fmt: skip
     temperature_degc = quantity("Air temperature when listening.", "temperature")
+    bass_decay_s = quantity(
+        "Decay of the bass, the octave at 63 Hz, as measured in the room.", "time", low=0.1, high=5.0,
+        example="0.45 s ± 0.1 s",
+    )  # fmt: skip
     by = text("Who measured.", "A. N. Installer", told=True)
     on = day("When.", told=True)
 

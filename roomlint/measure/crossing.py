@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final
 from roomlint.design.base import Missing, need
 from roomlint.design.quantity import Share
 from roomlint.measure.figure import Figure
-from roomlint.measure.seat_bass import BAND_HZ, DECAYS_S
+from roomlint.measure.seat_bass import BAND_HZ
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
@@ -58,7 +58,8 @@ class Crossing(View):
             world.assume(FILTERS)
             hertz, gains = self._driven(world, speaker, crossover)
             places = [world.xyz(point) for point in points]
-            return _kindest(self._pressures(hertz, places[:-1], places[-1:]), range(subwoofers + 1), 0, gains)
+            pressures = self._pressures(hertz, self.figures.bass.decays_s(world), places[:-1], places[-1:])
+            return _kindest(pressures, range(subwoofers + 1), 0, gains)
 
         def shares() -> list[Share]:
             hertz, gains = self._driven(self.world, speaker, crossover)
@@ -78,7 +79,7 @@ class Crossing(View):
                             moves.append((share, chosen, len(ears)))
                             ears.append((x, y, z))
             # All that may be a little off is looked at together: what is small costs by the call.
-            pressures = self._pressures(hertz, sources, ears)
+            pressures = self._pressures(hertz, self.figures.bass.decays_s(self.world), sources, ears)
             now = _kindest(pressures, as_read, 0, gains)
             changes: dict[object, Share] = {}
             for share, chosen, ear in moves:
@@ -114,12 +115,12 @@ class Crossing(View):
         return [*subwoofers, need(speaker.position, speaker, "position"), need(seat.ear, seat, "ear")]
 
     def _pressures(
-        self, hertz: tuple[float, ...], sources: Sequence[Point3], ears: Sequence[Point3]
+        self, hertz: tuple[float, ...], decays: Sequence[float], sources: Sequence[Point3], ears: Sequence[Point3]
     ) -> list[ComplexArray]:
         """Return the pressure at each ear of each source alone, (ears, sources, frequencies), decay by decay."""
         response = self._response(hertz[-1])
         paths = response.paths(sources, ears)
-        return [paths.weighed(self._weights(response, hertz, decay_s)) for decay_s in DECAYS_S]
+        return [paths.weighed(self._weights(response, hertz, decay_s)) for decay_s in decays]
 
     def _driven(
         self, world: World, speaker: Loudspeaker, crossover: Quantity

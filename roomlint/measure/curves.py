@@ -12,7 +12,7 @@ from roomlint.design.base import Missing
 from roomlint.figures.absorption import BANDS_HZ, MID_BANDS_HZ
 from roomlint.figures.domain import Refused
 from roomlint.measure.scene import Ax, Chart, Curve
-from roomlint.measure.seat_bass import BAND_HZ, CLOSED, DECAYS_S, HIGH_HZ, LOW_HZ
+from roomlint.measure.seat_bass import BAND_HZ, CLOSED, HIGH_HZ, LOW_HZ
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -26,7 +26,6 @@ _DROWNED_DB: Final = 48.0
 _STEP_S: Final = 0.2
 _LEAST_TOP_S: Final = 0.8
 """What a chart of decay reaches up to at the least: one of a dead room is no zoom into nothing."""
-_AT_DECAY: Final = f"decay of {DECAYS_S[1]:.1f} s for every mode"
 
 
 def bass(figures: Figures) -> Chart | None:
@@ -40,7 +39,7 @@ def bass(figures: Figures) -> Chart | None:
     title = "Bass at each seat, all subwoofers together"
     x = Ax("frequency", "Hz", float(LOW_HZ), float(HIGH_HZ), by_octave=True)
     try:
-        levels = figures.bass.levels_db(DECAYS_S[1])
+        levels = figures.bass.levels_db()
         modes = figures.bass.mode_frequencies_hz()
     except Missing as missing:
         return Chart("bass", title, x, Ax("level", "dB", -30.0, 0.0), lacks=(missing.element.words, missing.key))
@@ -60,7 +59,7 @@ def bass(figures: Figures) -> Chart | None:
     return Chart(
         "bass", title, x, Ax("level", "dB", low, top), curves, spread, "spread over the seats",
         tuple((mode, f"{mode:.1f} Hz") for mode in modes if LOW_HZ <= mode <= HIGH_HZ), "modes of the room",
-        (_AT_DECAY, CLOSED),
+        (f"decay of {figures.bass.decays_s(figures.world)[1]:.2g} s for every mode", CLOSED),
     )  # fmt: skip
 
 

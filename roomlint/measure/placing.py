@@ -10,7 +10,7 @@ from roomlint.design.base import Missing, need
 from roomlint.figures import enclosure, solid
 from roomlint.figures.domain import Refused
 from roomlint.measure.figure import Figure
-from roomlint.measure.seat_bass import BAND_HZ, DECAYS_S, HIGH_HZ, LOW_HZ
+from roomlint.measure.seat_bass import BAND_HZ, HIGH_HZ, LOW_HZ
 from roomlint.measure.view import View
 from roomlint.plane import true_corners, true_walls
 
@@ -164,7 +164,7 @@ class Placing(View):
         bass = self.figures.bass
         ears = [need(seat.ear, seat, "ear").xyz for seat in bass.placed_seats()]
         paths = bass.response_in(self.world).paths([spot.at for spot in spots], ears)
-        each = [paths.weighed(bass.weights(self.world, decay_s)) for decay_s in DECAYS_S]
+        each = [paths.weighed(bass.weights(self.world, decay_s)) for decay_s in bass.decays_s(self.world)]
         picked = np.zeros((len(chosen), len(spots)))
         for row, members in enumerate(chosen):
             picked[row, list(members)] = 1.0

@@ -24,7 +24,12 @@ if TYPE_CHECKING:
     from roomlint.measure.world import World
 
 DECAYS_S: Final = (0.3, 0.5, 0.8)
-"""Decay of every mode: the shortest, a middle and the longest that a furnished home room has in the bass."""
+"""Decay of every mode: the shortest, a middle and the longest that a furnished home room has in the bass.
+
+What finishes tell of decay is statistics, which do not hold where single modes rule; only a measurement says more.
+"""
+SHORTEST_S: Final = 0.05
+"""No room is as dead; of a measurement that could be naught."""
 DECAY_WORDS: Final = "decay of 0.3 to 0.8 s for every mode, the kindest told"
 LOW_HZ: Final = 20
 HIGH_HZ: Final = 80
@@ -61,9 +66,10 @@ class Levels(NamedTuple):
 class SeatBass(View):
     """Levels at the seats as a sum over the room's modes.
 
-    How fast the bass of a room decays no file knows, and it moves a dip by some decibels. Each figure is computed at a
-    short, a middle and a long decay and the kindest of the three is told: what is bad at it is bad at all of them, and
-    nobody is asked to choose between decays that nobody knows. A dip is judged over a third of an octave: narrower ones
+    How fast the bass of a room decays few files know, and it moves a dip by some decibels. Each figure is computed at
+    a short, a middle and a long decay, or at the measured one and to either side of it by its uncertainty, and the
+    kindest of the three is told: what is bad at it is bad at all of them, and nobody is asked to choose between decays
+    that nobody knows. A dip is judged over a third of an octave: narrower ones
     fill in and move with a chair.
     """
 
@@ -80,6 +86,15 @@ class SeatBass(View):
         for seat in self.design.seats:
             need(seat.ear, seat, "ear")
         return self.design.seats
+
+    def decays_s(self, world: World) -> tuple[float, float, float]:
+        """Return the shortest, a middle and the longest decay of the bass: as measured, else those of homes."""
+        survey = self.design.survey
+        if survey.bass_decay_s is None:
+            world.assume(DECAY_WORDS)
+            return DECAYS_S
+        middle, u = world(survey.bass_decay_s), survey.bass_decay_s.u
+        return max(middle - u, SHORTEST_S), middle, middle + u
 
     def level(self, subwoofer: Subwoofer) -> Quantity | None:
         """Return a subwoofer's level: its own and the trim that is entered for it together."""
@@ -150,9 +165,11 @@ class SeatBass(View):
 
         return world.once("bass response", solved)
 
-    def levels_db(self, decay_s: float) -> tuple[tuple[float, ...], ...]:
-        """Return the level of all subwoofers together at each seat, over `BAND_HZ`, as read, at a decay."""
+    def levels_db(self) -> tuple[tuple[float, ...], ...]:
+        """Return the level of all subwoofers together at each seat, over `BAND_HZ`, as read, at the middle decay."""
         from roomlint.figures.bass import level_db
+
+        decay_s = self.decays_s(self.world)[1]
 
         paths = self._paths(self.world).weighed(self.weights(self.world, decay_s))
         pressure = (paths * self._gains(self.world)).sum(axis=1)
@@ -173,7 +190,6 @@ class SeatBass(View):
             places = [w.xyz(need(subwoofer.position, subwoofer, "position")) for subwoofer in self.placed_subwoofers()]
             ears = [w.xyz(need(seat.ear, seat, "ear")) for seat in self.placed_seats()]
             response = self.response_in(w)
-            w.assume(DECAY_WORDS)
             w.assume(CLOSED)
             if response.found_numerically:
                 w.assume(NUMERICAL)
@@ -207,9 +223,10 @@ class SeatBass(View):
 
             paths = self._paths(w)
             # All decays in one product: what is small costs by the call.
-            weights = np.concatenate([self.weights(w, decay_s) for decay_s in DECAYS_S], axis=1)
+            decays = self.decays_s(w)
+            weights = np.concatenate([self.weights(w, decay_s) for decay_s in decays], axis=1)
             ways = paths.weighed(weights)
-            apart = ways.reshape(*ways.shape[:2], len(DECAYS_S), -1) * self._gains(w)[:, None]
+            apart = ways.reshape(*ways.shape[:2], len(decays), -1) * self._gains(w)[:, None]
             return self.statistics(apart.sum(axis=1).swapaxes(0, 1))
 
         return world.once("bass levels", found)
@@ -247,7 +264,7 @@ class SeatBass(View):
     def _find_changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
         import numpy as np
 
-        world, response, decay_s = self.world, self.response_in(self.world), DECAYS_S[1]
+        world, response, decay_s = self.world, self.response_in(self.world), self.decays_s(self.world)[1]
         places = [need(subwoofer.position, subwoofer, "position").xyz for subwoofer in self.placed_subwoofers()]
         points = [need(seat.ear, seat, "ear") for seat in self.placed_seats()]
         ears = [point.xyz for point in points]

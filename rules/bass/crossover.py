@@ -193,8 +193,8 @@ def crossover_sum(room: Room, speaker: Loudspeaker) -> Answer:
     How decided: Pressure of all subwoofers, with level, delay, polarity and low-pass as entered, and of the
     loudspeaker, at the reference seat as a sum over the room's modes, half an octave to either side of the crossover
     entered, with filters of the fourth order, both brought to one level; against the same with one of them turned
-    round. Computed at decays of 0.3, 0.5 and 0.8 s, the kindest told. A crossover above 110 Hz lies beyond the modes
-    that are computed.
+    round. Computed at decays of 0.3, 0.5 and 0.8 s, or about the measured one, the kindest told. A crossover above
+    110 Hz lies beyond the modes that are computed.
 
     Remedy: Turn the subwoofers' polarity, or set their delay anew by a measurement through the crossover.
 
