@@ -264,13 +264,15 @@ def figure_sheet(
     from roomlint.source.say import is_customary
 
     design, decided, problems = Desk(house=house).open_room(shown(file))
-    if design is None or problems:
-        tell(problems)
+    tell(problems)
+    if design is None:
         ctx.exit(USAGE)
     tables = sheet(Figures(design))
     title = one_line(f"{design.project.id}: {design.project.title or design.file}")
     units = units or decided.units or ("us" if is_customary(design.at) else "metric")
     say(sheet_json(design.file, tables) if kind == "json" else sheet_text(title, tables, units, page_width()), kind)
+    if problems:  # of a sheet that this room does not need
+        ctx.exit(USAGE)
 
 
 def _written(kind: str, found: Review, wishes: Wishes) -> Iterator[str | bytes]:

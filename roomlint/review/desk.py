@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING
 
@@ -31,9 +32,17 @@ if TYPE_CHECKING:
     from roomlint.source.node import Node
     from roomlint.source.place import Place
 
-Shelf = dict[str, "Product"]
 BESIDE = "products"
 """The folder beside a room file in which product sheets are found without a house file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """Product sheets, what is wrong with any of them, and the ids of those that no room may rest on."""
+
+    products: dict[str, Product] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+    faulty: set[str] = field(default_factory=set)
 
 
 class Desk:
@@ -55,18 +64,22 @@ class Desk:
         self._rules = rules
         self._today = today
         self._houses: dict[str | None, tuple[House, list[Problem]]] = {}
-        self._shelves: dict[str, tuple[Shelf, list[Problem]]] = {}
+        self._shelves: dict[str, Shelf] = {}
 
     def open_room(self, path: str) -> tuple[Design | None, House, list[Problem]]:
-        """Return the design of a room file and its house; with problems, the design is not to be reviewed."""
-        house, problems = self.open_house(self._house or house_of(path, self.files))
-        shelf, sheet_problems = self._shelf(house) if house.products else self._beside(path)
-        problems = [*problems, *sheet_problems]
+        """Return the design of a room file, its house and all problems; None where one of them touches the room.
+
+        A sheet that cannot be read is told by every room of its shelf, and stops those that need it.
+        """
+        house, of_house = self.open_house(self._house or house_of(path, self.files))
+        shelf = self._shelf(house) if house.products else self._beside(path)
+        problems = [*of_house, *shelf.problems]
         node, own = self._tree(path, root_of(path))
         if node is None or own:
             return None, house, [*problems, *own]
-        design, own = read_design(node, path, shelf)
-        return design, house, [*problems, *own]
+        design, own = read_design(node, path, shelf.products)
+        rests = any(product.id in shelf.faulty for product in design.products)
+        return None if of_house or own or rests else design, house, [*problems, *own]
 
     def open_house(self, path: str | None) -> tuple[House, list[Problem]]:
         """Return the standing decisions of a house file; an empty house when there is none."""
@@ -91,41 +104,37 @@ class Desk:
             house.end(self._today)
         return house, problems
 
-    def _shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
+    def _shelf(self, house: House) -> Shelf:
         if house.file not in self._shelves:
             self._shelves[house.file] = self._read_shelf(house)
         return self._shelves[house.file]
 
-    def _beside(self, path: str) -> tuple[Shelf, list[Problem]]:
+    def _beside(self, path: str) -> Shelf:
         """Return the sheets beside a room file and in a folder `products` beside it: no house file says where else."""
         home = str(PurePosixPath(path).parent)
         if f"{home}/" not in self._shelves:
-            shelf: Shelf = {}
-            problems: list[Problem] = []
+            shelf = self._shelves[f"{home}/"] = Shelf()
             for folder in (home, str(PurePosixPath(home) / BESIDE)):
                 if self.files.is_folder(folder) and self.files.is_within(folder, root_of(path)):
-                    self._read_folder(folder, home, shelf, problems)
-            self._shelves[f"{home}/"] = shelf, problems
+                    self._read_folder(folder, home, shelf)
         return self._shelves[f"{home}/"]
 
-    def _read_folder(
-        self, folder: str, home: str, shelf: Shelf, problems: list[Problem], place: Place | None = None
-    ) -> None:
+    def _read_folder(self, folder: str, home: str, shelf: Shelf, place: Place | None = None) -> None:
         try:
             names = self.files.names(folder)
         except Unreadable as error:
-            problems.append(Problem(place or whole(folder), f"product folder {PurePosixPath(folder).name!r}: {error}"))
+            text = f"product folder {PurePosixPath(folder).name!r}: {error}"
+            shelf.problems.append(Problem(place or whole(folder), text))
             return
         for sheet in names:
             path = str(PurePosixPath(folder) / sheet)
             if sheet.endswith(PRODUCT_ENDINGS):
-                self._read_sheet(path, home, shelf, problems)
+                self._read_sheet(path, home, shelf)
             elif text := misnamed(sheet, PRODUCT_ENDINGS):
-                problems.append(Problem(whole(path), text))
+                shelf.problems.append(Problem(whole(path), text))
 
-    def _read_shelf(self, house: House) -> tuple[Shelf, list[Problem]]:
-        shelf: Shelf = {}
-        problems: list[Problem] = []
+    def _read_shelf(self, house: House) -> Shelf:
+        shelf = Shelf()
         home = str(PurePosixPath(house.file).parent)
         for index, name in enumerate(house.products):
             place = house.at.value["products"].value[index].place if house.at is not None else whole(house.file)
@@ -133,29 +142,31 @@ class Desk:
             leaves = PurePosixPath(name).is_absolute() or ".." in PurePosixPath(name).parts
             if leaves or not self.files.is_within(folder, home):
                 text = f"the product folder {name!r} lies outside the house file's folder; it was not read."
-                problems.append(Problem(place, text))
+                shelf.problems.append(Problem(place, text))
                 continue
-            self._read_folder(folder, home, shelf, problems, place)
-        return shelf, problems
+            self._read_folder(folder, home, shelf, place)
+        return shelf
 
-    def _read_sheet(self, path: str, home: str, shelf: Shelf, problems: list[Problem]) -> None:
+    def _read_sheet(self, path: str, home: str, shelf: Shelf) -> None:
         if not self.files.is_within(path, home):
             text = "this link leads out of the house file's folder; it was not read."
-            problems.append(Problem(whole(path), text))
+            shelf.problems.append(Problem(whole(path), text))
             return
         node, found = self._tree(path)
         if node is None or found:
-            problems += found
+            shelf.problems.extend(found)
             return
         product, found = read_product(node, path)
-        problems += found
+        shelf.problems.extend(found)
         if not product.id:
             return
-        if product.id in shelf:
-            text = f"product {product.id!r} has two sheets; the other is {shelf[product.id].place.file}."
-            problems.append(Problem(product.place, text))
+        if found or product.id in shelf.products:
+            shelf.faulty.add(product.id)
+        if product.id in shelf.products:
+            text = f"product {product.id!r} has two sheets; the other is {shelf.products[product.id].place.file}."
+            shelf.problems.append(Problem(product.place, text))
             return
-        shelf[product.id] = product
+        shelf.products[product.id] = product
 
     def _tree(self, path: str, inside: str | None = None) -> tuple[Node | None, list[Problem]]:
         if inside is not None and not self.files.is_within(path, inside):

@@ -113,20 +113,20 @@ class Reviewer:
     def one(self, path: str) -> One:
         """Review one room file."""
         design, house, problems = self.desk.open_room(path)
-        if design is None or problems:
+        if design is None:
             return One(None, tuple(problems))
         own = self.of_house(house)
         rules = (*self.rules, *_chosen(own, self.choices.only, self.choices.without))
-        problems = list(self._unknown(house, own, path))
-        if problems:
-            return One(None, tuple(problems))
+        unknown = list(self._unknown(house, own, path))
+        if unknown:
+            return One(None, (*problems, *unknown))
         ids = (*self.book.ids, *(rule.id for rule in own))
         room, troubles = review_design(design, house, rules, self.choices, ids)
         if house.decisions:
             from roomlint.review.house_check import loosened
 
             room = replace(room, loosened=loosened(house, self.book.rules))
-        return One(room, (), (*self._left_out(design, house, rules), *troubles))
+        return One(room, tuple(problems), (*self._left_out(design, house, rules), *troubles))
 
     @staticmethod
     def of_house(house: House) -> tuple[AnyRule, ...]:

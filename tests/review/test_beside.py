@@ -79,3 +79,25 @@ def test_sheets_beside_one_room_are_not_those_of_another(folder: Path) -> None:
     desk = Desk()
     assert [problem.text for problem in desk.open_room("a.room.yaml")[2]] == []
     assert len(desk.open_room("other/b.room.yaml")[2]) == 1
+
+
+def test_a_sheet_that_cannot_be_read_stops_the_rooms_that_need_it_and_is_told_by_all(folder: Path) -> None:
+    (folder / "box.product.yaml").write_text(BOX, encoding="utf-8")
+    (folder / "bare.room.yaml").write_text(ROOM.partition("loudspeakers")[0], encoding="utf-8")
+    for name, text, of_box in (
+        ("other", "roomlint_product: 1\nid: other\nkind: [\n", False),  # no YAML
+        ("other", "roomlint_product: 1\nid: other\nkind: loudspeaker\nwidth: banana\n", False),
+        ("box", BOX.replace("0.2 m", "banana"), True),
+        ("twin", BOX, True),  # two sheets of one id: which of them is meant, nobody knows
+    ):
+        sheet = folder / f"{name}.product.yaml"
+        sheet.write_text(text, encoding="utf-8")
+        desk = Desk()
+        design, _, problems = desk.open_room("a.room.yaml")
+        assert (design is None) is of_box
+        assert [problem.place.file for problem in problems] == [sheet.name]
+        design, _, others = desk.open_room("bare.room.yaml")
+        assert design is not None
+        assert others == problems
+        sheet.unlink()
+        (folder / "box.product.yaml").write_text(BOX, encoding="utf-8")
