@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 import sys
 from pathlib import Path
@@ -10,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
+from roomlint.cli_values import LAYOUTS, SIDES, Layout, length, length_option, opening, picture, read_by, seats
 from roomlint.writing import say
 
 if TYPE_CHECKING:
@@ -18,111 +18,14 @@ if TYPE_CHECKING:
     from roomlint.start.answers import Answers, Gap, Roof, Said
     from roomlint.start.places import Proposal
 
-    Choice = click.Choice[str]
-else:
-    Choice = click.Choice  # takes no type before click 8.2
-
 KINDS: Final = ("room", "product", "house")
 PRODUCTS: Final = (
     "loudspeaker", "subwoofer", "amplifier", "processor", "mount", "stand", "display", "screen", "projector", "seat",
     "source", "other",
 )  # fmt: skip
-LAYOUTS: Final = ("0+2+0", "0+5+0", "2+5+0", "4+5+0", "4+5+1", "3+7+0", "4+9+0", "9+10+3", "0+7+0", "4+7+0")
 SHAPES: Final = ("flat", "mono-pitch", "gable")
-SIDES: Final = ("left", "right", "front", "rear")
 STAGES: Final = ("survey", "design", "rough-in", "handover")
-_WIDTH_OF_DIAGONAL: Final = 16.0 / math.hypot(16.0, 9.0)
 _ROOM, _PRODUCT, _HOUSE = ".room.yaml", ".product.yaml", "house.yaml"
-
-
-class _Layout(Choice):
-    """The layouts of the standard; other names are answered with the one that is meant."""
-
-    def convert(self, value: str, param: click.Parameter | None, ctx: click.Context | None) -> str:
-        from roomlint.source.spellings import right_layout
-
-        meant = right_layout(str(value)) or str(value)
-        if value not in LAYOUTS and meant in LAYOUTS:
-            self.fail(f"{value!r} is {meant} here: upper + ear layer + bottom, LFE not counted.", param, ctx)
-        if value not in LAYOUTS and re.fullmatch(r"[0-9]{1,2}(\+[0-9]{1,2}){2}", meant):
-            said = f"{meant} is no layout of the standard; begin with the nearest of {', '.join(LAYOUTS)}"
-            self.fail(f"{said}, then change its name and add or drop loudspeakers in the file.", param, ctx)
-        return super().convert(value, param, ctx)
-
-
-def length(text: str, width: Said | None = None) -> Said:
-    """Return a length as it was written, and in metres; a slip is answered in the units of the width, once known."""
-    from roomlint.source.dimensions import DIMENSIONS
-    from roomlint.source.quantity import QuantityError, parse
-    from roomlint.source.say import leans_customary
-    from roomlint.start.answers import Said
-
-    try:
-        return Said(" ".join(text.split()), parse(text, "length").value)
-    except QuantityError as error:
-        told, known = str(error), DIMENSIONS["length"]
-        if width is not None and leans_customary(width.text) > 0:
-            told = told.replace(repr(known.example), repr(known.customary))
-        raise click.BadParameter(told) from None
-
-
-def seats(text: str) -> tuple[int, ...]:
-    """Return how many seats each row has, from the front: `3`, or `3+4`."""
-    if re.fullmatch(r" *[0-9]{1,2}( *\+ *[0-9]{1,2})* *", text) is None:
-        raise click.BadParameter(f"{text!r} is no number of seats; write 3, or 3+4 for two rows.")
-    return tuple(int(count) for count in text.split("+"))
-
-
-def opening(text: str) -> Gap:
-    """Return an opening: its kind, its wall, where it begins and how wide it is."""
-    from roomlint.start.answers import OPENINGS, Gap
-
-    parts = [part.strip() for part in text.split(",")]
-    if len(parts) != len(Gap.__slots__) or parts[0] not in OPENINGS or parts[1] not in SIDES:
-        raise click.BadParameter(
-            f"{text!r} is no opening; write its kind ({', '.join(OPENINGS)}), its wall ({', '.join(SIDES)}), how"
-            " far from the wall's left-hand end it begins, seen from inside, and its width, with commas between."
-        )
-    return Gap(parts[0], parts[1], length(parts[2]), length(parts[3]))
-
-
-def picture(text: str) -> tuple[str, Said] | str:
-    """Return what the picture is and how wide; an empty text for none. A diagonal is taken as that of 16 by 9."""
-    from roomlint.source.say import leans_customary
-    from roomlint.start.answers import Said
-    from roomlint.start.lengths import written
-
-    if text.strip() == "none":
-        return ""
-    kind, _, size = text.strip().partition(" ")
-    number, diagonal, _ = size.partition("diagonal")
-    if kind not in {"display", "projection"} or not number.strip():
-        hint = "write none, or display or projection and its width, or 'display 65 in diagonal'."
-        raise click.BadParameter(f"{text!r} is no picture; {hint}")
-    said = length(number)
-    if not diagonal:
-        return kind, said
-    width_m = said.m * _WIDTH_OF_DIAGONAL
-    return kind, Said(written(width_m, us=leans_customary(said.text) > 0), width_m)
-
-
-def _read_by(read: Callable[[str], Any]) -> Callable[[click.Context, click.Parameter, Any], Any]:
-    """Return what reads an option, one value or several."""
-
-    def callback(ctx: click.Context, param: click.Parameter, value: Any) -> Any:  # noqa: ANN401  what click hands over
-        try:
-            if isinstance(value, tuple):
-                return tuple(read(one) for one in value)
-            return read(value) if value is not None else None
-        except click.BadParameter as error:
-            error.ctx, error.param = ctx, param
-            raise
-
-    return callback
-
-
-def _length_option(name: str, about: str) -> Callable[[Any], Any]:
-    return click.option(name, callback=_read_by(length), metavar="LENGTH", help=about)
 
 
 @click.command("new")
@@ -130,30 +33,30 @@ def _length_option(name: str, about: str) -> Callable[[Any], Any]:
 @click.option("--quick", is_flag=True, help="A file for the field: at most 40 lines, no explanations.")
 @click.option("--product", type=click.Choice(PRODUCTS), help="Begin a product sheet of this kind instead of a room.")
 @click.option("--house", is_flag=True, help="Begin a house file instead of a room.")
-@_length_option("--width", "Left wall to right wall, such as 12 ft 6 in or 4.20 m.")
-@_length_option("--length", "Front wall to rear wall.")
+@length_option("--width", "Left wall to right wall, such as 12 ft 6 in or 4.20 m.")
+@length_option("--length", "Front wall to rear wall.")
 @click.option("--ceiling", type=click.Choice(SHAPES), help="Shape of the ceiling; flat unless given.")
-@_length_option("--height", "Height of a flat ceiling, or of a gable's ridge.")
-@_length_option("--low", "Height of a mono-pitch at its low side, or of a gable at its eaves.")
-@_length_option("--high", "Height of a mono-pitch at its high side.")
+@length_option("--height", "Height of a flat ceiling, or of a gable's ridge.")
+@length_option("--low", "Height of a mono-pitch at its low side, or of a gable at its eaves.")
+@length_option("--high", "Height of a mono-pitch at its high side.")
 @click.option("--low-side", type=click.Choice(SIDES), help="The side at which a mono-pitch is lowest.")
 @click.option("--ridge", type=click.Choice(["front-to-rear", "left-to-right"]), help="Which way a gable's ridge runs.")
 @click.option(
-    "--opening", "openings", callback=_read_by(opening), multiple=True, metavar="KIND,WALL,START,WIDTH",
+    "--opening", "openings", callback=read_by(opening), multiple=True, metavar="KIND,WALL,START,WIDTH",
     help="A door, glass-door, window or opening; START from the wall's left-hand end, seen from inside; repeatable.",
 )  # fmt: skip
 @click.option(
-    "--seats", callback=_read_by(seats), metavar="COUNT", help="How many seats: 3, or 3+4 for two rows from the front."
+    "--seats", callback=read_by(seats), metavar="COUNT", help="How many seats: 3, or 3+4 for two rows from the front."
 )
-@_length_option("--ear-from-front", "Ears of the first row from the front wall; proposed unless given.")
+@length_option("--ear-from-front", "Ears of the first row from the front wall; proposed unless given.")
 @click.option(
     "--layout",
-    type=_Layout(LAYOUTS),
+    type=Layout(LAYOUTS),
     help="By its name in ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four.",
 )
 @click.option(
     "--picture",
-    callback=_read_by(picture),
+    callback=read_by(picture),
     metavar="PICTURE",
     help="none, or display or projection with its width, 'display 1.44 m', or its diagonal, 'display 65 in diagonal'.",
 )
@@ -322,7 +225,7 @@ _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
     (
         "layout",
         "Layout by ITU-R BS.2051, upper + ear layer + bottom: 4+5+0 is five at ear height under four",
-        _Layout(LAYOUTS),
+        Layout(LAYOUTS),
         "0+5+0",
     ),
     ("picture", "Picture: none, or such as display 57 in wide, or display 65 in diagonal", picture, "none"),

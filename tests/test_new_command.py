@@ -13,7 +13,8 @@ import pytest
 from click.testing import CliRunner, Result
 
 from roomlint.cli import main
-from roomlint.cli_files import LAYOUTS, PRODUCTS, SHAPES, SIDES, STAGES
+from roomlint.cli_files import PRODUCTS, SHAPES, STAGES
+from roomlint.cli_values import LAYOUTS, SIDES
 from roomlint.design.house import STAGES as KNOWN_STAGES
 from roomlint.design.products import DATA_OF, Product
 from roomlint.design.read import read_house, read_product
