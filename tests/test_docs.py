@@ -38,6 +38,7 @@ PAGES = {
     "docs/workflow.md": "example_projects",
     "docs/first-room.md": "den",
     "docs/editors.md": "example_projects",
+    "docs/sound.md": "example_projects",
     "README.md": ".",
 }
 """Page to the folder that its commands run in, an empty one where it is none of ours."""

@@ -104,7 +104,8 @@ class _Comparing:
             return room
         was = _of_code(then.verdicts, self._earlier.codes[then_file], room.code) if then is not None else {}
         was = followed(was, room.verdicts)
-        self._house(room.house)
+        now = self._house(room.house)
+        before = self._earlier.houses.get(self._files[room.house.file], {})
         ran = {rule for rule, _ in was}
         runs = {verdict.rule for verdict in room.verdicts}
         verdicts: list[Verdict] = []
@@ -113,6 +114,8 @@ class _Comparing:
             key = (verdict.rule, verdict.subject)
             keys.add(key)
             made = _change(verdict, was.get(key))
+            if made.by is By.HOUSE and self._is_by_case(verdict.rule, before, now):
+                made = replace(made, by=By.DESIGN)
             if made.state is State.NEW and then is not None and verdict.rule not in ran:
                 made = replace(made, by=By.HOUSE)
             verdicts.append(replace(verdict, change=made))
@@ -133,6 +136,13 @@ class _Comparing:
             sheets_changed=tuple(name for name, now in room.sheets.items() if sheets.get(name, now) != now),
             was_scene=then.scene if then is not None else None,
         )
+
+    def _is_by_case(self, rule_id: str, was: Mapping[str, Decided], now: Mapping[str, Decided]) -> bool:
+        """Return whether a rule's window follows from the design, and no house has decided it otherwise."""
+        rule = self._rule(rule_id)
+        if rule is None or not self._same(rule_id, was.get(rule_id), now.get(rule_id)):
+            return False
+        return len(rule.rows()) > 1 or any(windows is None for _, windows in rule.rows())
 
     def _then(self, file: str, room: RoomReview) -> str:
         """Return a room's file in the earlier review: by its name, as git followed it, or by the project's code."""

@@ -19,7 +19,7 @@ from roomlint.review.rule import Rule
 from roomlint.review.spool import spooled
 from roomlint.review.subjects import Subjects
 from roomlint.review.verdict import By, Kind, Level, State, Verdict, Waived, Way
-from roomlint.review.window import Window, Windows, decide
+from roomlint.review.window import Window, Windows, by_reference, decide
 from roomlint.source.place import Place
 
 if TYPE_CHECKING:
@@ -238,6 +238,29 @@ def test_decisions_of_the_house_are_told_with_their_direction(then, now, way: st
     was = earlier_of(review(verdict(), house=house(**then)), "HEAD")
     (found,) = compare(review(verdict(), house=house(**now)), was).house_changes
     assert (found.file, found.rule, found.way) == ("house.yaml", "angle.front-pair", way)
+
+
+def test_a_window_that_follows_from_the_design_is_no_decision_of_the_house() -> None:
+    by_case = replace(RULE, window=by_reference(home=Windows(STAGE), critical=Windows(TIGHTER)))
+
+    def way(rule, **decided):
+        was = earlier_of(Review((room_of(verdict(24.0)),), (rule,)), "HEAD")
+        now = Review((room_of(verdict(24.0, window=TIGHTER), house=house(**decided)),), (rule,))
+        return compare(now, was).rooms[0].verdicts[0].change
+
+    assert way(RULE).by is By.HOUSE  # its one window is another: the rule book's doing
+    assert way(by_case).by is By.DESIGN
+    assert way(by_case, low="30 deg").by is By.HOUSE
+    assert way(by_case).window == STAGE
+
+    # The same edge, once of the window and once of the target: what was a warning is a note.
+    def level(rule):
+        was = earlier_of(Review((room_of(verdict(20.0)),), (rule,)), "HEAD")
+        now = Review((room_of(verdict(20.0, level=Level.NOTE)),), (rule,))
+        return compare(now, was).rooms[0].verdicts[0].change
+
+    assert (level(RULE).way, level(RULE).by) == (Way.BETTER, By.HOUSE)
+    assert (level(by_case).way, level(by_case).by) == (Way.BETTER, By.DESIGN)
 
 
 def test_the_same_edge_in_another_unit_is_no_change() -> None:
