@@ -1,4 +1,4 @@
-"""Time of every rule on one room, as a share of the whole review; run by hand, never as a timed test.
+"""Time of every rule and chapter on one room, as a share of the whole review; run by hand, never as a timed test.
 
     python tests/bench/bench_rules.py [ROOM]
 
@@ -43,6 +43,11 @@ def main(path: str) -> None:
     for name, seconds in sorted(medians.items(), key=lambda entry: -entry[1]):
         print(f"{seconds / whole:6.1%}  {seconds * 1000:7.3f} ms  {name}")
     print(f"100.0%  {whole * 1000:7.3f} ms  whole, {len(rules)} rules")
+    chapters: dict[str, float] = defaultdict(float)
+    for name, seconds in medians.items():
+        chapters[name.partition(".")[0]] += seconds
+    for name, seconds in sorted(chapters.items(), key=lambda entry: -entry[1]):
+        print(f"{seconds / whole:6.1%}  {seconds * 1000:7.3f} ms  {name}")
 
 
 if __name__ == "__main__":
