@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from roomlint.measure.crossing import Crossing
     from roomlint.measure.decaying import Decaying
     from roomlint.measure.delays import Delays
+    from roomlint.measure.embedding import Mounts
     from roomlint.measure.fixtures import Fixtures
     from roomlint.measure.framing import Framings
     from roomlint.measure.hanging import Hanging
@@ -31,7 +32,6 @@ if TYPE_CHECKING:
     from roomlint.measure.levels import Levels
     from roomlint.measure.lining import Lining
     from roomlint.measure.mains import Mains
-    from roomlint.measure.mounting import Mounts
     from roomlint.measure.noise import Noises
     from roomlint.measure.onscreen import OnScreen
     from roomlint.measure.pairs import Pairs
@@ -229,7 +229,7 @@ class Figures:
     @cached_property
     def mounts(self) -> Mounts:
         """Loads on fasteners and mounts."""
-        from roomlint.measure.mounting import Mounts
+        from roomlint.measure.embedding import Mounts
 
         return Mounts(self)
 
