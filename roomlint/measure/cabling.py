@@ -6,14 +6,13 @@ import math
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import Missing, need
-from roomlint.design.listening import Loudspeaker
 from roomlint.design.quantity import Assumption
 from roomlint.figures import amplifier_load, cabling, conductors
 from roomlint.measure.routing import DIP
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from roomlint.design.listening import Subwoofer
+    from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.quantity import Quantity
     from roomlint.design.supply import Cable, Raceway
     from roomlint.figures.cabling import Place, Topic
@@ -116,7 +115,7 @@ class Cabling(View):
     def least_ohm(self, world: World, source: Loudspeaker | Subwoofer) -> float:
         """Return the least impedance of a loudspeaker, 80 % of the rated one where its sheet does not say."""
         routing = self.figures.routing
-        if isinstance(source, Loudspeaker) and routing.is_tapped(source):
+        if routing.is_tapped(source):
             return routing.line_ohm(world, source)
         product = need(source.product, source, "product")
         data = need(product.loudspeaker, product, "loudspeaker")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from functools import cached_property
-from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
+from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias, TypeGuard
 
 from roomlint.design.base import Missing, need
 from roomlint.design.listening import Loudspeaker
@@ -229,7 +229,7 @@ class Routing(View):
     # Lines of constant voltage
 
     @staticmethod
-    def is_tapped(source: Source) -> bool:
+    def is_tapped(source: Source) -> TypeGuard[Loudspeaker]:
         """Whether a loudspeaker is set to a tap, or has taps to be set to."""
         if not isinstance(source, Loudspeaker):
             return False
@@ -238,7 +238,7 @@ class Routing(View):
 
     def taps(self, feed: Feed) -> tuple[Quantity, ...]:
         """Return the taps that are set on an output's line; raises `Missing` where one is not told."""
-        speakers = [one for one in self.of_feed(feed) if isinstance(one, Loudspeaker) and self.is_tapped(one)]
+        speakers = [one for one in self.of_feed(feed) if self.is_tapped(one)]
         return tuple(need(one.tap_w, one, "tap") for one in speakers)
 
     def tap_use(self, feed: Feed, driver: Driver) -> Figure:

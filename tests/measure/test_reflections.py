@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from roomlint.sample import room, speaker
-from roomlint.testing import room_of
+from roomlint.testing import changed, room_of
 
 
 def test_the_reflection_that_is_told_is_the_loudest_one() -> None:
@@ -19,3 +19,11 @@ def test_the_reflection_that_is_told_is_the_loudest_one() -> None:
     assert told.level.value == pytest.approx(loudest.value)
     assert told.level.value == pytest.approx(-3.328, abs=1e-3)
     assert told.delay.value == pytest.approx(3.042, abs=2e-3)
+
+
+def test_what_a_tape_may_miss_moves_the_same_reflection_a_little() -> None:
+    hall = room_of(changed(room(speaker("left", "M+030", -1.0, 2.0)), {"survey.tolerance": "10 mm"}))
+    told = hall.figures.reflections.first(hall.design.loudspeakers[0], hall.design.seats[0])
+    # Heights, places and the ceiling each a centimetre off: none brings another surface's level or delay.
+    assert 0.0 < told.level.u < 0.1
+    assert 0.0 < told.delay.u < 0.1

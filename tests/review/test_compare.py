@@ -383,6 +383,14 @@ def test_a_sarif_file_of_ours_stands_for_the_earlier_review(tmp_path: Path) -> N
     assert (found.way, found.before.value) == (Way.BETTER, 16.9)
 
 
+def test_the_uncertainty_of_a_sarif_file_is_read_and_may_be_left_out(tmp_path: Path) -> None:
+    for given, u in (({"uncertainty": 1.5}, 1.5), ({}, 0.0), ({"uncertainty": None}, 0.0)):
+        log = sarif()
+        log["runs"][0]["results"][0]["properties"]["figure"] = {"name": "azimuth", "value": 16.9, "unit": "deg"} | given
+        (found,) = read_sarif(written(tmp_path, json.dumps(log))).load(FILE).verdicts.values()
+        assert found.figure.u == u
+
+
 def test_what_was_already_gone_in_a_sarif_file_is_not_taken_up(tmp_path: Path) -> None:
     assert read_sarif(written(tmp_path, json.dumps(sarif(baselineState="absent")))).codes == {}
 
