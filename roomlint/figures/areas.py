@@ -7,12 +7,12 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from roomlint.cutting import inward_normal
-from roomlint.figures.ceiling import facet_over
 from roomlint.plane import crossing, foot_on_segment, walls
+from roomlint.roof import facet_over
 
 if TYPE_CHECKING:
-    from roomlint.figures.ceiling import Facets
     from roomlint.plane import Outline, Point2
+    from roomlint.roof import Facets
 
 _INSIDE_M = 1e-6
 _ON_WALL_M = 1e-4

@@ -11,12 +11,12 @@ from typing import Literal
 
 import numpy as np
 
-from roomlint.figures.ceiling import flat
 from roomlint.figures.domain import Refused
 from roomlint.figures.modal_sum import Array, Point
 from roomlint.figures.modal_sum import ComplexArray as ComplexArray  # noqa: PLC0414 - named by those who ask
 from roomlint.figures.modes import Indices, Size, mode_frequency_hz, mode_shape
 from roomlint.figures.room_response import solve
+from roomlint.roof import flat
 
 MOST_TOGETHER_DB = 20.0
 FilterShape = Literal["butterworth", "linkwitz-riley"]

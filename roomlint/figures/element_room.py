@@ -26,9 +26,9 @@ if TYPE_CHECKING:
     from scipy.sparse import csc_array
     from scipy.sparse.linalg import SuperLU
 
-    from roomlint.figures.ceiling import Facet
     from roomlint.figures.modal_sum import Array, ComplexArray
     from roomlint.figures.plan_mesh import Corner, PlanMesh, Whole
+    from roomlint.roof import Facet
 
 WAVES_PER_SPACING = 0.14  # spacing of the plan's triangles as a share of the shortest wavelength
 NEAR_OVER_TOP = 1.6  # modes to so many times the top frequency are found; those above enter by their tail

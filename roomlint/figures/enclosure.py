@@ -11,8 +11,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, NamedTuple
 
-from roomlint.figures import convex, plan, solid
-from roomlint.figures.ceiling import FLAT_WITHIN_M, Facet, facet_over
+from roomlint import cutting, plane
+from roomlint.figures import convex, solid
 from roomlint.figures.domain import Refused
 from roomlint.plane import (
     ON_WALL_M,
@@ -27,14 +27,15 @@ from roomlint.plane import (
     true_walls,
     turning,
 )
+from roomlint.roof import FLAT_WITHIN_M, Facet, facet_over
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from roomlint.figures.ceiling import Facets
     from roomlint.figures.convex import Body
     from roomlint.figures.direction import Point3, Vector3
     from roomlint.figures.solid import Solid
+    from roomlint.roof import Facets
 
 # A point this far behind a surface still counts as on it: what is set flush is written to a centimetre.
 FLUSH_WITHIN_M = 0.01
@@ -315,19 +316,21 @@ def _pieces(outline: tuple[Point2, ...], ceilings: Sequence[Surface]) -> tuple[B
 
     Two planes part the plan along the line on which they meet, whatever the plan; more are triangles already.
     """
-    triangles = [tuple(outline[i] for i in corners) for corners in plan.triangulated(outline)]
+    triangles = [tuple(outline[i] for i in corners) for corners in cutting.triangulated(outline)]
     found = []
     for surface in ceilings:
         if len(ceilings) == 2:  # noqa: PLR2004  a valley between two slopes
             other = next(one for one in ceilings if one is not surface)
             (a, b, c), (d, e, f) = (_slope(one) for one in (surface, other))
-            areas = [plan.clipped(triangle, (d - a, e - b), c - f) for triangle in triangles]
+            areas = [cutting.clipped(triangle, (d - a, e - b), c - f) for triangle in triangles]
         else:
-            areas = [tuple(part[i] for i in corners) for part in surface.parts for corners in plan.triangulated(part)]
+            areas = [
+                tuple(part[i] for i in corners) for part in surface.parts for corners in cutting.triangulated(part)
+            ]
         a, b, c = _slope(surface)
         for area in areas:
             corners = convex.hull(area)
-            if len(corners) > 2 and plan.area_m2(corners) > ON_WALL_M**2:  # noqa: PLR2004  a polygon
+            if len(corners) > 2 and plane.area_m2(corners) > ON_WALL_M**2:  # noqa: PLR2004  a polygon
                 found.append(convex.flat([(x, y, a * x + b * y + c) for x, y in corners]))
     return tuple(found)
 

@@ -10,9 +10,9 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from roomlint.figures.ceiling import Facet
 from roomlint.figures.conforming import conforming
 from roomlint.figures.domain import Refused
+from roomlint.roof import Facet
 
 Array = NDArray[np.float64]
 Whole = NDArray[np.int64]

@@ -20,9 +20,9 @@ from roomlint.figures.room_shape import RoomShape, shape_of
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from roomlint.figures.ceiling import Facet
     from roomlint.figures.modal_sum import Array, ComplexArray, Modes, Points
-    from roomlint.figures.plan import Point2
+    from roomlint.plane import Point2
+    from roomlint.roof import Facet
 
 TOP_HZ = 200.0
 SLOPE_STEP_M = 0.01

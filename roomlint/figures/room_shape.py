@@ -14,9 +14,9 @@ from typing import TYPE_CHECKING, Literal, TypeAlias
 
 import numpy as np
 
-from roomlint.figures import plan
-from roomlint.figures.ceiling import Facet, height_m
+from roomlint import cutting, plane
 from roomlint.figures.domain import Refused
+from roomlint.roof import Facet, height_m
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from roomlint.figures.modal_sum import Array, Points
-    from roomlint.figures.plan import Point2
+    from roomlint.plane import Point2
 
     Frame: TypeAlias = tuple[Array, Array]  # turn (2, 2), a mirror image when its determinant is -1, then shift (2,)
 
@@ -55,7 +55,9 @@ class RoomShape:
     @property
     def volume_m3(self) -> float:
         """The volume between floor and ceiling."""
-        return sum(plan.area_m2(facet.outline) * facet.height_m(plan.centroid(facet.outline)) for facet in self.facets)
+        return sum(
+            plane.area_m2(facet.outline) * facet.height_m(plane.centroid(facet.outline)) for facet in self.facets
+        )
 
     def carried(self, points: Points) -> Array:
         """Return points in the canonical frame, (points, 3).
@@ -127,14 +129,14 @@ def shape_of(outline: Sequence[Point2], facets: Sequence[Facet]) -> RoomShape:
     corners = _straightened(outline)
     if len(corners) > MOST_WALLS:
         raise Refused(f"a plan of {len(corners)} walls is too intricate for its modes; {MOST_WALLS} are the most")
-    if plan.area_m2(corners) < BUILT_M:
+    if plane.area_m2(corners) < BUILT_M:
         raise Refused("the plan encloses no area")
-    facets = tuple(facet for facet in facets if plan.area_m2(facet.outline) > BUILT_M**2)
+    facets = tuple(facet for facet in facets if plane.area_m2(facet.outline) > BUILT_M**2)
     _check_ceiling(corners, facets)
     frames = [(turn, -(np.asarray(corners) @ turn.T).min(axis=0)) for turn in _turns(corners)]
     written = [_in_frame(corners, facets, *frame) for frame in frames]
     # Judged in the frame, where walls on one line lie on it exactly.
-    if plan.why_not_simple(written[0][0]):
+    if plane.why_not_simple(written[0][0]):
         raise Refused("the walls of the plan cross or touch one another")
     signatures = [_signature(*room) for room in written]
     first = min(range(len(frames)), key=lambda number: signatures[number])
@@ -156,7 +158,7 @@ def _straightened(outline: Sequence[Point2]) -> tuple[Point2, ...]:
         kept = False
         for number, corner in enumerate(corners):
             before, after = corners[number - 1], corners[(number + 1) % len(corners)]
-            if plan.distance_to_segment_m(corner, before, after) < BUILT_M / 10:
+            if plane.distance_to_segment_m(corner, before, after) < BUILT_M / 10:
                 del corners[number]
                 kept = True
                 break
@@ -165,8 +167,8 @@ def _straightened(outline: Sequence[Point2]) -> tuple[Point2, ...]:
 
 def _turns(corners: Sequence[Point2]) -> list[Array]:
     """Return turns that lay a longest wall along x with the room above it, plain and mirrored."""
-    around = plan.anticlockwise(corners)
-    sides = [(math.dist(start, end), start, end) for start, end in plan.walls(around)]
+    around = plane.anticlockwise(corners)
+    sides = [(math.dist(start, end), start, end) for start, end in plane.walls(around)]
     longest = max(length for length, _, _ in sides)
     found = []
     for length, start, end in sides:
@@ -183,7 +185,7 @@ def _snapped(values: Array, grid: float = GRID_M) -> Array:
 
 def _cycled(points: Array) -> tuple[Point2, ...]:
     """Return a polygon anticlockwise from its lowest corner."""
-    around = plan.anticlockwise([(x, y) for x, y in points.tolist()])
+    around = plane.anticlockwise([(x, y) for x, y in points.tolist()])
     first = around.index(min(around))
     return (*around[first:], *around[:first])
 
@@ -213,7 +215,7 @@ def _signature(outline: Sequence[Point2], facets: Sequence[Facet]) -> tuple[floa
 
 
 def _classified(outline: tuple[Point2, ...], carried: tuple[Facet, ...], frames: tuple[Frame, ...]) -> RoomShape:
-    square = all(min(abs(x1 - x0), abs(y1 - y0)) < BUILT_M for (x0, y0), (x1, y1) in plan.walls(outline))
+    square = all(min(abs(x1 - x0), abs(y1 - y0)) < BUILT_M for (x0, y0), (x1, y1) in plane.walls(outline))
     edges = np.array([facet.height_m(corner) for facet in carried for corner in facet.outline])
     if square and np.ptp(edges) < BUILT_M:
         kind: Kind = "box" if len(outline) == 4 else "plan"  # noqa: PLR2004 - four right angles
@@ -239,7 +241,7 @@ def _profile(
         ends = (min(at), max(at))
         sloping = abs((facet.a, facet.b)[level_axis]) * far > BUILT_M
         part = (ends[1] - ends[0]) * far
-        if sloping or max(level) - min(level) < far - BUILT_M or plan.area_m2(facet.outline) < part * (1 - 1e-3):
+        if sloping or max(level) - min(level) < far - BUILT_M or plane.area_m2(facet.outline) < part * (1 - 1e-3):
             return None
         rise = (facet.a, facet.b)[across]
         pieces.append((ends, (facet.c + rise * ends[0], facet.c + rise * ends[1])))
@@ -257,8 +259,8 @@ def _profile(
 
 def _check_ceiling(corners: Sequence[Point2], facets: Sequence[Facet]) -> None:
     """Refuse a ceiling with gaps, steps, or down to the floor."""
-    covered = sum(plan.area_m2(facet.outline) for facet in facets)
-    if abs(covered / plan.area_m2(corners) - 1) > BUILT_M:
+    covered = sum(plane.area_m2(facet.outline) for facet in facets)
+    if abs(covered / plane.area_m2(corners) - 1) > BUILT_M:
         raise Refused("the ceiling leaves a part of the plan open or covers it twice: its pieces must cover the plan")
     lowest = min(facet.height_m(corner) for facet in facets for corner in facet.outline)
     if not lowest >= LEAST_HEIGHT_M:
@@ -268,7 +270,7 @@ def _check_ceiling(corners: Sequence[Point2], facets: Sequence[Facet]) -> None:
         for other in facets[number + 1 :]:
             for here, there in ((facet, other), (other, facet)):
                 for corner in here.outline:
-                    if plan.nearest_wall(there.outline, corner).distance_m < BUILT_M:
+                    if cutting.nearest_wall(there.outline, corner).distance_m < BUILT_M:
                         step = max(step, abs(here.height_m(corner) - there.height_m(corner)))
     if step > STEP_M:
         raise Refused(f"the ceiling has a step of {step:.2f} m; only pieces that meet at their edges are modelled")

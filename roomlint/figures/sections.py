@@ -17,8 +17,8 @@ import numpy as np
 from numpy.polynomial import legendre
 
 from roomlint.figures.domain import Refused
-from roomlint.figures.plan import area_m2
 from roomlint.figures.plan_mesh import inside
+from roomlint.plane import area_m2
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Sequence

@@ -6,11 +6,11 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, NamedTuple
 
-from roomlint.figures import plan
+from roomlint import plane
 from roomlint.figures.direction import Point3, direction_vector, wrap_deg
 
 if TYPE_CHECKING:
-    from roomlint.figures.plan import Point2
+    from roomlint.plane import Point2
 
 
 class Clearance(NamedTuple):
@@ -71,11 +71,11 @@ class DoorSwing:
         azimuth = -math.degrees(math.atan2(point[0] - self.hinge[0], point[1] - self.hinge[1]))
         turned = wrap_deg(azimuth - self.closed_deg - self.swing_deg / 2.0)
         if abs(turned) <= abs(self.swing_deg) / 2.0:
-            opened = plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg))
+            opened = plane.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg))
             return away - self.width_m if away > self.width_m else -min(self.width_m - away, opened)
         return min(
-            plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg)),
-            plan.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg)),
+            plane.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg)),
+            plane.distance_to_segment_m(point, self.hinge, self._tip(self.closed_deg + self.swing_deg)),
         )
 
     def meets(self, point: Point2, radius_m: float = 0.0) -> bool:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, NamedTuple
 
+from roomlint import cutting, roof
 from roomlint.design.base import Missing, need
-from roomlint.figures import ceiling, plan
 from roomlint.figures.coverage import FRONT, UP, mounted_axis, off_axis_deg, off_axis_parts
 from roomlint.figures.coverage import OffAxis as Parts
 from roomlint.figures.direction import angle_between_deg, direction_vector, near_deg, toward
@@ -125,9 +125,9 @@ class Aiming(View):
         shell, space = self.design.shell, self.figures.space
         if held in CEILINGS:
             x, y, _ = world.xyz(self.place(speaker))
-            return Plane(ceiling.facet_over(space.facets(world), (x, y)).normal, FRONT, overhead=True)
+            return Plane(roof.facet_over(space.facets(world), (x, y)).normal, FRONT, overhead=True)
         if held in shell.wall_names:
-            nx, ny = plan.inward_normal(space.outline(world), shell.wall_names.index(held))
+            nx, ny = cutting.inward_normal(space.outline(world), shell.wall_names.index(held))
             return Plane((nx, ny, 0.0), UP, overhead=False)
         raise Missing(speaker, "aim")
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, TypeAlias
 
+from roomlint import roof
 from roomlint.design.base import Missing, need
 from roomlint.design.listening import Picture, Projector
 from roomlint.design.quantity import exact
 from roomlint.design.shell import HORIZONTAL, Treatment
 from roomlint.design.supply import Rack, Receptacle
-from roomlint.figures import ceiling, enclosure
+from roomlint.figures import enclosure
 from roomlint.figures.domain import Refused
 from roomlint.figures.solid import Upright
 from roomlint.measure.view import View
@@ -96,7 +97,7 @@ class Fixtures(View):
     def _at_height(self, outlet: Receptacle) -> Callable[[World], float]:
         """Return how far a receptacle of ceiling or floor, of which no more is given, is between the two."""
         height = need(outlet.height_m, outlet, "height")
-        return lambda w: min(w(height), ceiling.highest_m(self.figures.space.as_given(w).facets) - w(height))
+        return lambda w: min(w(height), roof.highest_m(self.figures.space.as_given(w).facets) - w(height))
 
     def _on_level(self, panel: Treatment) -> Callable[[World], float]:
         left, front = need(panel.from_left_m, panel, "from_left"), need(panel.from_front_m, panel, "from_front")

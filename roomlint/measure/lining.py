@@ -5,9 +5,10 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING, Final, NamedTuple
 
+from roomlint import cutting, plane
 from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import Quantity, assumed
-from roomlint.figures import areas, plan
+from roomlint.figures import areas
 from roomlint.figures.absorption import Range, around, coefficient
 from roomlint.figures.decay import directions
 from roomlint.figures.domain import Refused
@@ -73,7 +74,7 @@ class Lining(View):
             outline, facets = space.outline(w), space.facets(w)
             walls = enumerate(areas.wall_areas_m2(outline, facets))
             made = [(space.wall_name(number), area) for number, area in walls]
-            return (*made, ("floor", plan.area_m2(outline)), *(("ceiling", facet.area_m2) for facet in facets))
+            return (*made, ("floor", plane.area_m2(outline)), *(("ceiling", facet.area_m2) for facet in facets))
 
         return world.once("surfaces", found)
 
@@ -82,7 +83,7 @@ class Lining(View):
         """Which of the room's directions each surface faces along; none where they are not square to each other."""
         space = self.figures.space
         outline, facets = space.outline(self.world), space.facets(self.world)
-        walls = [(*plan.inward_normal(outline, number), 0.0) for number in range(len(outline))]
+        walls = [(*cutting.inward_normal(outline, number), 0.0) for number in range(len(outline))]
         try:
             return directions([*walls, (0.0, 0.0, 1.0), *(facet.normal for facet in facets)])
         except Refused:
@@ -261,7 +262,7 @@ class Lining(View):
         missing = unsaid(self.design, "seats")
         if missing is not None:
             raise missing
-        count, floor = len(self.design.seats), plan.area_m2(self.figures.space.outline(world))
+        count, floor = len(self.design.seats), plane.area_m2(self.figures.space.outline(world))
         least = count * SEAT_M2[0] * coefficient(("seat-leather",), band_hz).low
         most = count * SEAT_M2[1] * coefficient(("seat-occupied",), band_hz).high + OTHER * floor
         return (least + most) / 2.0 + world(self._where(SEATED, "")) * (most - least) / 2.0

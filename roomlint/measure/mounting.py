@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final, NamedTuple
 
+from roomlint import roof
 from roomlint.design.base import need
 from roomlint.design.listening import FREE
 from roomlint.design.proofs import stated
 from roomlint.design.quantity import Assumption
-from roomlint.figures import ceiling, fasteners, loads
+from roomlint.figures import fasteners, loads
 from roomlint.figures.domain import positive
 from roomlint.measure.fixing import SCREWS, WoodFixing
 from roomlint.measure.holding import SWINGS, Holdings
@@ -138,7 +139,7 @@ class Hung(Holdings):
         if shape.shape == "flat":
             return 0.0
         x, y = self.plan_spot(thing)
-        return ceiling.facet_over(self.figures.space.facets(world), (world(x), world(y))).slope_deg
+        return roof.facet_over(self.figures.space.facets(world), (world(x), world(y))).slope_deg
 
     def slope(self, thing: Held) -> Figure:
         """Slope of the ceiling where a thing hangs."""

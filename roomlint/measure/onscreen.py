@@ -16,9 +16,9 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Seat
     from roomlint.design.quantity import Quantity
     from roomlint.figures.enclosure import Enclosure
-    from roomlint.figures.plan import Point2
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
+    from roomlint.plane import Point2
 
 NO_HIGHER_SHARE: Final = 0.60
 """Front loudspeakers stand no higher than this share of the picture's height (text beside BS.775-3, second-hand)."""

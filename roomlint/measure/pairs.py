@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from roomlint.figures import direction, plan
+from roomlint import cutting, plane
+from roomlint.figures import direction
 from roomlint.figures.domain import Refused
 from roomlint.figures.layouts import parse_label
 from roomlint.figures.ray import first_met
@@ -29,8 +30,8 @@ _AROUND_DEG: Final = (0.0, 90.0, 180.0)
 def pulled_in(shape: Enclosure, point: Point3) -> Point3:
     """Return a point, or the nearest one of the room where it lies behind a surface."""
     x, y, z = point
-    if not plan.contains(shape.outline, (x, y)):
-        x, y = plan.nearest_wall(shape.outline, (x, y)).foot
+    if not plane.contains(shape.outline, (x, y)):
+        x, y = cutting.nearest_wall(shape.outline, (x, y)).foot
     return (x, y, min(max(z, 0.0), shape.height_m((x, y))))
 
 

@@ -5,14 +5,14 @@ from __future__ import annotations
 from itertools import pairwise
 from typing import TYPE_CHECKING, Final
 
-from roomlint.figures import ceiling
+from roomlint import roof
 from roomlint.measure.scene import Cut
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from roomlint.figures.ceiling import Facets
     from roomlint.measure.scene import Spot2
+    from roomlint.roof import Facets
 
 _NUDGE_M: Final = 1e-7
 """A cut through a corner is taken a hair beside it, so that it meets two edges there or none."""
@@ -52,7 +52,7 @@ def _beyond(along: int, outline: Sequence[Spot2], facets: Facets) -> list[tuple[
         for start, end in pairwise((*corners, corners[0])):
             _add(found, start, end)
     for point in outline if facets else ():
-        _add(found, (point[along], 0.0), (point[along], ceiling.height_m(facets, point)))
+        _add(found, (point[along], 0.0), (point[along], roof.height_m(facets, point)))
     sides = [point[along] for point in outline]
     _add(found, (min(sides), 0.0), (max(sides), 0.0))
     return list(found)

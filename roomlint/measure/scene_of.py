@@ -20,9 +20,9 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Picture
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Receptacle
-    from roomlint.figures.ceiling import Facets
     from roomlint.measure import Figures
     from roomlint.measure.scene import Cut, Shape, Spot2, Spot3
+    from roomlint.roof import Facets
 
 _CORNERS: Final = ((-1, -1), (1, -1), (1, 1), (-1, 1))
 

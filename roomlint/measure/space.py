@@ -5,10 +5,10 @@ from __future__ import annotations
 from functools import cached_property
 from typing import TYPE_CHECKING, Final
 
+from roomlint import cutting, plane, roof
 from roomlint.design.base import Missing, need
 from roomlint.design.overhead import HIGHEST_M
 from roomlint.design.quantity import Assumption, Quantity, assumed
-from roomlint.figures import ceiling, plan
 from roomlint.figures.delay import speed_of_sound_m_s
 from roomlint.figures.enclosure import room
 from roomlint.figures.solid import Upright, upright_box
@@ -16,11 +16,11 @@ from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.base import Point
-    from roomlint.figures.ceiling import Facets
     from roomlint.figures.enclosure import Enclosure
-    from roomlint.figures.plan import Outline
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
+    from roomlint.plane import Outline
+    from roomlint.roof import Facets
 
 ASSUMED_DEGC: Final = (20.0, 5.0)
 """Air of a home where the survey gives no temperature, and how far it may be off."""
@@ -61,20 +61,20 @@ class Space(View):
         """Return the room as one body; without a ceiling its walls and floor, open above whatever a file can hold."""
         if self.no_ceiling is None:
             return self.enclosure(world)
-        return world.once("open above", lambda w: room(self.outline(w), ceiling.flat(self.outline(w), 2.0 * HIGHEST_M)))
+        return world.once("open above", lambda w: room(self.outline(w), roof.flat(self.outline(w), 2.0 * HIGHEST_M)))
 
     @cached_property
     def highest_m(self) -> float:
         """The height of the ceiling where it is highest; without a ceiling, of what stands highest."""
         if self.design.shell.ceiling is not None:
-            return ceiling.highest_m(self.facets(self.world))
+            return roof.highest_m(self.facets(self.world))
         points = [source.position for source in self.design.sources] + [seat.ear for seat in self.design.seats]
         return max((point.z.value for point in points if point is not None), default=0.0)
 
     @cached_property
     def is_rectangle(self) -> bool:
         """Whether the plan is a rectangle."""
-        return plan.is_rectangle(self.outline(self.world))
+        return plane.is_rectangle(self.outline(self.world))
 
     @cached_property
     def is_box(self) -> bool:
@@ -89,7 +89,7 @@ class Space(View):
 
     def volume_m3(self, world: World) -> float:
         """Return the room's volume."""
-        return world.once("volume", lambda w: ceiling.volume_m3(self.facets(w)))
+        return world.once("volume", lambda w: roof.volume_m3(self.facets(w)))
 
     def obstacles(self, world: World) -> tuple[Upright, ...]:
         """Return the obstacles whose place is given, as solids."""
@@ -115,19 +115,17 @@ class Space(View):
         """Whether a point is in the room, a centimetre of grace at the walls."""
         x, y, z = point.xyz
         outline, facets = self.outline(self.world), self.facets(self.world)
-        return (
-            plan.contains(outline, (x, y), _GRACE_M) and -_GRACE_M <= z <= ceiling.height_m(facets, (x, y)) + _GRACE_M
-        )
+        return plane.contains(outline, (x, y), _GRACE_M) and -_GRACE_M <= z <= roof.height_m(facets, (x, y)) + _GRACE_M
 
     def ceiling_height_m(self, world: World, x: float, y: float) -> float:
         """Return the height of the ceiling over a point of the plan."""
-        return ceiling.height_m(self.facets(world), (x, y))
+        return roof.height_m(self.facets(world), (x, y))
 
     def wall_distance_m(self, world: World, point: Point, wall: int) -> float:
         """Return the distance in plan from a point to a wall, as far as the wall reaches."""
         outline = self.outline(world)
         start, end = outline[wall], outline[(wall + 1) % len(outline)]
-        return plan.distance_to_segment_m((world(point.x), world(point.y)), start, end)
+        return plane.distance_to_segment_m((world(point.x), world(point.y)), start, end)
 
     def wall_distance(self, point: Point, wall: int) -> Figure:
         """Return the distance in plan from a point to a wall, as far as the wall reaches."""
@@ -136,7 +134,7 @@ class Space(View):
     def nearest_wall(self, point: Point) -> int:
         """Return the number of the wall that is nearest to a point in plan."""
         x, y, _ = point.xyz
-        return plan.nearest_wall(self.outline(self.world), (x, y)).wall
+        return cutting.nearest_wall(self.outline(self.world), (x, y)).wall
 
     def wall_name(self, wall: int) -> str:
         """Return what the file calls a wall."""

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
+from roomlint import roof
 from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwoofer
 from roomlint.design.shell import Treatment
-from roomlint.figures import ceiling, convex, enclosure, sight, solid
+from roomlint.figures import convex, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.ray import sees
 from roomlint.measure.bodies import obstacle_words
@@ -158,7 +159,7 @@ class Staging(View):
 
         def there(world: World) -> tuple[Point2, ...]:
             x, y = world(left), world(self.design.shell.length_m) - world(front)
-            facet = ceiling.facet_over(self.figures.space.facets(world), (x + world(wide) / 2.0, y - world(long) / 2.0))
+            facet = roof.facet_over(self.figures.space.facets(world), (x + world(wide) / 2.0, y - world(long) / 2.0))
             return _rectangle(x, y, world(wide) / math.hypot(1.0, facet.a), world(long) / math.hypot(1.0, facet.b))
 
         return there
@@ -337,7 +338,7 @@ class Staging(View):
         place = getattr(element, "position", None)
         if held != "ceiling" or place is None:
             return ()
-        facet = ceiling.facet_over(shape.facets, place.xyz[:2])
+        facet = roof.facet_over(shape.facets, place.xyz[:2])
         return tuple(axis for axis, slope in zip("xy", (facet.a, facet.b), strict=True) if abs(slope) < _SQUARE)
 
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from roomlint import roof
 from roomlint.design.overhead import RISES_TOWARD_DEG
-from roomlint.figures import ceiling
 
 if TYPE_CHECKING:
-    from roomlint.figures.ceiling import Facets
+    from roomlint.roof import Facets
 
 SMALLEST_M: Final = 1.5
 LARGEST_M: Final = 30.0
@@ -85,16 +85,14 @@ class Answers:
     @property
     def facets(self) -> Facets:
         """Return the ceiling as flat parts."""
-        roof, outline = (
-            self.roof,
-            ((0.0, self.length.m), (self.width.m, self.length.m), (self.width.m, 0.0), (0.0, 0.0)),
-        )
-        if roof.shape == "mono-pitch":
-            return ceiling.mono_pitch(outline, _m(roof.low), _m(roof.high), RISES_TOWARD_DEG[roof.low_side])
-        if roof.shape == "gable":
-            runs_deg = 0.0 if roof.ridge == "front-to-rear" else -90.0
-            return ceiling.gable(outline, _m(roof.low), _m(roof.height), runs_deg)
-        return ceiling.flat(outline, _m(roof.height))
+        said, long, wide = self.roof, self.length.m, self.width.m
+        outline = ((0.0, long), (wide, long), (wide, 0.0), (0.0, 0.0))
+        if said.shape == "mono-pitch":
+            return roof.mono_pitch(outline, _m(said.low), _m(said.high), RISES_TOWARD_DEG[said.low_side])
+        if said.shape == "gable":
+            runs_deg = 0.0 if said.ridge == "front-to-rear" else -90.0
+            return roof.gable(outline, _m(said.low), _m(said.height), runs_deg)
+        return roof.flat(outline, _m(said.height))
 
     def check(self) -> None:
         """Raise `UnfitError` for the first answer that cannot be a room."""

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from itertools import product
 from typing import TYPE_CHECKING, Final
 
-from roomlint.figures import ceiling
+from roomlint import roof
 from roomlint.figures.layouts import layout_of, parse_label
 from roomlint.start.answers import UnfitError
 from roomlint.start.lengths import stepped, written
@@ -332,7 +332,7 @@ class _Planner:
     def _ceiling_m(self, from_left: float, from_front: float) -> float:
         x = min(max(from_left, 0.0), self.width)
         y = min(max(self.length - from_front, 0.0), self.length)
-        return ceiling.height_m(self.facets, (x, y))
+        return roof.height_m(self.facets, (x, y))
 
 
 _NOTHING_DEG: Final = 0.05

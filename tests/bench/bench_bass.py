@@ -15,9 +15,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from roomlint.figures import ceiling, room_response
+from roomlint import roof
+from roomlint.figures import room_response
 from roomlint.figures.bass import level_db
-from roomlint.figures.ceiling import Facet
+from roomlint.roof import Facet
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -33,14 +34,14 @@ HIP = (
     Facet(((5.4, 0.0), (5.4, 4.2), (3.3, 2.1)), -0.6, 0.0, 4.84),
 )
 ROOMS = {
-    "box": (OBLONG, ceiling.flat(OBLONG, 2.5)),
-    "L, flat": (ELL, ceiling.flat(ELL, 2.5)),
-    "U, flat": (YOU, ceiling.flat(YOU, 2.5)),
-    "mono-pitch": (OBLONG, ceiling.mono_pitch(OBLONG, 1.5, 3.2, 0.0)),
-    "gable": (OBLONG, ceiling.gable(OBLONG, 1.2, 3.0, ridge_at_m=1.9)),
-    "cut corner, flat": (CUT, ceiling.flat(CUT, 2.5)),
+    "box": (OBLONG, roof.flat(OBLONG, 2.5)),
+    "L, flat": (ELL, roof.flat(ELL, 2.5)),
+    "U, flat": (YOU, roof.flat(YOU, 2.5)),
+    "mono-pitch": (OBLONG, roof.mono_pitch(OBLONG, 1.5, 3.2, 0.0)),
+    "gable": (OBLONG, roof.gable(OBLONG, 1.2, 3.0, ridge_at_m=1.9)),
+    "cut corner, flat": (CUT, roof.flat(CUT, 2.5)),
     "hip": (OBLONG, HIP),
-    "corner heights": (OBLONG, ceiling.over_corners(OBLONG, [2.2, 2.6, 3.0, 2.3])),
+    "corner heights": (OBLONG, roof.over_corners(OBLONG, [2.2, 2.6, 3.0, 2.3])),
 }
 SOURCES = [(0.3, 0.3, 0.2), (5.0, 0.3, 0.2), (0.3, 2.4, 0.2), (2.5, 0.2, 0.2), (4.9, 2.4, 0.25)]
 EARS = [(1.6 + 0.5 * column, 1.2 + 0.7 * row, 1.1) for row in range(2) for column in range(4)]

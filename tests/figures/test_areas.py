@@ -6,8 +6,9 @@ import math
 
 import pytest
 
+from roomlint import roof
 from roomlint.cutting import inward_normal
-from roomlint.figures import areas, ceiling
+from roomlint.figures import areas
 from roomlint.figures.areas import Patch
 from roomlint.plane import area_m2
 
@@ -15,14 +16,14 @@ BOX = ((0.0, 0.0), (5.0, 0.0), (5.0, 6.0), (0.0, 6.0))
 ELL = ((0.0, 0.0), (5.0, 0.0), (5.0, 3.0), (3.0, 3.0), (3.0, 6.0), (0.0, 6.0))
 TURNED = tuple((0.8 * x - 0.6 * y, 0.6 * x + 0.8 * y) for x, y in ELL)
 ROOMS = {
-    "flat": (BOX, ceiling.flat(BOX, 2.6)),
-    "clockwise": (BOX[::-1], ceiling.mono_pitch(BOX[::-1], 2.0, 3.0, 90.0)),
-    "gable": (BOX, ceiling.gable(BOX, 2.0, 3.5, -90.0, ridge_at_m=2.0)),
-    "pitch over an L": (ELL, ceiling.mono_pitch(ELL, 2.0, 3.2, -90.0)),
-    "gable over an L": (ELL, ceiling.gable(ELL, 2.0, 3.5, 0.0)),
-    "turned": (TURNED, ceiling.mono_pitch(TURNED, 2.0, 3.2, 30.0)),
-    "part-sloped": (BOX, ceiling.part_sloped(BOX, 2.8, 1.8, 1.2, [-90.0, 90.0])),
-    "tray": (BOX, ceiling.tray(BOX, 2.5, 2.8, (1.0, 4.0, 1.0, 4.0), 0.3)),
+    "flat": (BOX, roof.flat(BOX, 2.6)),
+    "clockwise": (BOX[::-1], roof.mono_pitch(BOX[::-1], 2.0, 3.0, 90.0)),
+    "gable": (BOX, roof.gable(BOX, 2.0, 3.5, -90.0, ridge_at_m=2.0)),
+    "pitch over an L": (ELL, roof.mono_pitch(ELL, 2.0, 3.2, -90.0)),
+    "gable over an L": (ELL, roof.gable(ELL, 2.0, 3.5, 0.0)),
+    "turned": (TURNED, roof.mono_pitch(TURNED, 2.0, 3.2, 30.0)),
+    "part-sloped": (BOX, roof.part_sloped(BOX, 2.8, 1.8, 1.2, [-90.0, 90.0])),
+    "tray": (BOX, roof.tray(BOX, 2.5, 2.8, (1.0, 4.0, 1.0, 4.0), 0.3)),
 }
 
 
@@ -45,7 +46,7 @@ def test_walls_of_a_box_by_hand() -> None:
 
 
 def test_gable_end_by_hand() -> None:
-    outline, facets = BOX, ceiling.gable(BOX, 2.0, 3.5, 0.0)
+    outline, facets = BOX, roof.gable(BOX, 2.0, 3.5, 0.0)
     end = 5.0 * 2.0 + 5.0 * 1.5 / 2.0
     assert areas.wall_areas_m2(outline, facets) == pytest.approx((end, 12.0, end, 12.0))
 

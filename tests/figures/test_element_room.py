@@ -1,9 +1,10 @@
 import numpy as np
 import pytest
 
-from roomlint.figures import ceiling, element_room, room_response
-from roomlint.figures.ceiling import Facet
+from roomlint import roof
+from roomlint.figures import element_room, room_response
 from roomlint.figures.plan_mesh import inside, mesh_plan, mesh_size, polygon_area_m2
+from roomlint.roof import Facet
 
 C = 343.0
 PLAN = ((0.0, 0.0), (5.0, 0.0), (5.0, 4.0), (0.0, 4.0))
@@ -69,7 +70,7 @@ def test_slanting_wall_and_alcove_are_meshed() -> None:
 
 def test_ridge_whose_parts_differ_by_rounding_leaves_no_point_alone() -> None:
     corners = ((0.0, 5.0), (4.4, 5.0), (4.4, 0.0), (0.0, 0.0))
-    mesh = mesh_plan(corners, ceiling.gable(corners, 0.4, 2.0, ridge_at_m=2.10375), 0.8)
+    mesh = mesh_plan(corners, roof.gable(corners, 0.4, 2.0, ridge_at_m=2.10375), 0.8)
     assert sorted(set(mesh.triangles.ravel().tolist())) == list(range(len(mesh.points)))
 
 

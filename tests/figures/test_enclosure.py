@@ -9,8 +9,8 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from roomlint import plane
-from roomlint.figures import ceiling, convex, enclosure, images, ray, solid
+from roomlint import plane, roof
+from roomlint.figures import convex, enclosure, images, ray, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.figures.domain import Refused
 
@@ -18,9 +18,9 @@ BOX = ((0.0, 0.0), (0.0, 4.0), (5.0, 4.0), (5.0, 0.0))
 # The same room, its front wall written as three pieces and its left one as two.
 CUT = ((0.0, 0.0), (0.0, 2.5), (0.0, 4.0), (1.0, 4.0), (3.5, 4.0), (5.0, 4.0), (5.0, 0.0))
 ELL = ((0.0, 0.0), (0.0, 5.0), (2.5, 5.0), (2.5, 2.5), (5.0, 2.5), (5.0, 0.0))
-ROOM = enclosure.enclosure(BOX, ceiling.flat(BOX, 2.4))
-CUT_ROOM = enclosure.enclosure(CUT, ceiling.flat(CUT, 2.4))
-ELL_ROOM = enclosure.enclosure(ELL, ceiling.flat(ELL, 2.4))
+ROOM = enclosure.enclosure(BOX, roof.flat(BOX, 2.4))
+CUT_ROOM = enclosure.enclosure(CUT, roof.flat(CUT, 2.4))
+ELL_ROOM = enclosure.enclosure(ELL, roof.flat(ELL, 2.4))
 INSIDE = st.tuples(st.floats(0.1, 4.9), st.floats(0.1, 3.9), st.floats(0.1, 2.3))
 TURN = st.tuples(st.floats(-180, 180), st.floats(-80, 80))
 Outline = tuple[tuple[float, float], ...]
@@ -61,11 +61,11 @@ def test_a_millimetre_off_line_is_straight_and_a_jog_is_not() -> None:
 def test_a_straight_wall_stays_one_while_its_measurements_are_moved_about() -> None:
     kept = plane.turning(CUT)
     moved = tuple((x, y - 0.03) if (x, y) == (1.0, 4.0) else (x, y) for x, y in CUT)
-    shape = enclosure.room(moved, ceiling.flat(moved, 2.4), kept)
+    shape = enclosure.room(moved, roof.flat(moved, 2.4), kept)
     assert shape.convex
     assert len(shape.surfaces) == 6
     assert ray.first_met(shape, (1.0, 2.0, 1.0), (0.0, 1.0, 0.0))[:2] == (pytest.approx(2.0), "wall")
-    assert not enclosure.room(moved, ceiling.flat(moved, 2.4)).convex
+    assert not enclosure.room(moved, roof.flat(moved, 2.4)).convex
 
 
 def test_a_corner_that_pokes_into_the_room_is_none_to_stand_in() -> None:
@@ -76,7 +76,7 @@ def test_a_corner_that_pokes_into_the_room_is_none_to_stand_in() -> None:
 def test_a_wall_behind_another_is_not_seen() -> None:
     # A room round a chimney breast that reaches far in: from its left part the wall on the far right is not seen.
     cove = ((0, 0), (0, 4), (2, 4), (2, 1), (3, 1), (3, 4), (5, 4), (5, 0))
-    shape = enclosure.room(cove, ceiling.flat(cove, 2.4))
+    shape = enclosure.room(cove, roof.flat(cove, 2.4))
     hidden = ray.sees(shape, (1.0, 3.0, 1.0), (4.0, 3.0, 1.0))
     assert hidden is not None
     assert (hidden.kind, hidden.number, hidden.distance_m) == ("wall", 2, pytest.approx(1.0))
@@ -89,7 +89,7 @@ def test_a_wall_behind_another_is_not_seen() -> None:
 
 
 def test_a_valley_hides_what_is_high_on_its_other_side() -> None:
-    shape = enclosure.enclosure(BOX, ceiling.gable(BOX, 3.0, 2.0))
+    shape = enclosure.enclosure(BOX, roof.gable(BOX, 3.0, 2.0))
     hidden = ray.sees(shape, (0.5, 2.0, 2.5), (4.5, 2.0, 2.5))
     assert hidden is not None
     assert (hidden.kind, hidden.distance_m) == ("ceiling", pytest.approx(0.75))  # 3 - 0.4 x = 2.5 at x = 1.25
@@ -118,8 +118,8 @@ def test_how_a_room_is_listed_changes_nothing(
     other = other[first:] + other[:first]
     if backwards:
         other.reverse()
-    a = enclosure.enclosure(outline, ceiling.gable(outline, 2.4, 3.1))
-    b = enclosure.room(other, ceiling.gable(other, 2.4, 3.1))
+    a = enclosure.enclosure(outline, roof.gable(outline, 2.4, 3.1))
+    b = enclosure.room(other, roof.gable(other, 2.4, 3.1))
     paths_a = sorted(one.path_m for one in images.reflections_in(a, source, ear))
     paths_b = sorted(one.path_m for one in images.reflections_in(b, moved(source), moved(ear)))
     assert paths_a == pytest.approx(paths_b)
@@ -137,7 +137,7 @@ def test_how_a_room_is_listed_changes_nothing(
 @given(INSIDE, st.floats(0.2, 3.0))
 def test_a_room_twice_as_large_has_all_distances_twice(point: tuple[float, float, float], times: float) -> None:
     larger = [(times * x, times * y) for x, y in BOX]
-    shape = enclosure.room(larger, ceiling.flat(larger, 2.4 * times))
+    shape = enclosure.room(larger, roof.flat(larger, 2.4 * times))
     at = (times * point[0], times * point[1], times * point[2])
     assert enclosure.nearest_surface(shape, at).distance_m == pytest.approx(
         times * enclosure.nearest_surface(ROOM, point).distance_m
@@ -170,7 +170,7 @@ def test_a_corner_of_the_room_that_pokes_into_a_cabinet_is_seen() -> None:
 def test_a_cabinet_under_a_slope_meets_it_with_its_top_edge() -> None:
     # z = 1 + y/2 rises to the front: (1 + 2/2) at y = 2. The rear top edge at y = 2 - 0.3, z = 1.8, is the lowest:
     # (1 + 0.85 - 1.8) cos(atan 0.5) = 0.05 x 0.8944.
-    facets = ceiling.mono_pitch(BOX, 1.0, 3.0, 0.0)
+    facets = roof.mono_pitch(BOX, 1.0, 3.0, 0.0)
     shape = enclosure.enclosure(BOX, facets)
     box = solid.cabinet((2.5, 2.0, 1.6), (0.0, 1.0, 0.0), 0.3, 0.4, 0.3)
     near = enclosure.solid_clearance(shape, box)
@@ -178,7 +178,7 @@ def test_a_cabinet_under_a_slope_meets_it_with_its_top_edge() -> None:
 
 
 def test_a_valley_over_a_cabinet_is_met_by_its_crease() -> None:
-    facets = ceiling.gable(BOX, 3.0, 2.0)
+    facets = roof.gable(BOX, 3.0, 2.0)
     shape = enclosure.enclosure(BOX, facets)
     assert not shape.ceiling_convex
     across = solid.upright_box((2.0, 1.0, 0.3), (3.0, 2.0, 1.9))
@@ -227,7 +227,7 @@ def test_a_ray_ends_on_a_surface_and_the_way_there_is_free(
     start: tuple[float, float, float], turn: tuple[float, float]
 ) -> None:
     way = direction_vector(*turn)
-    for shape in (ROOM, CUT_ROOM, enclosure.enclosure(ELL, ceiling.gable(ELL, 2.4, 2.0))):
+    for shape in (ROOM, CUT_ROOM, enclosure.enclosure(ELL, roof.gable(ELL, 2.4, 2.0))):
         if not plane.contains(shape.outline, start[:2], 0.0) or start[2] > shape.height_m(start[:2]):
             continue
         hit = ray.first_met(shape, start, way)
@@ -276,7 +276,7 @@ def test_a_wall_in_pieces_reflects_once_and_a_bounce_on_a_window_is_told() -> No
 
 
 def test_a_point_under_a_slope_is_as_deep_as_it_is_square_to_it() -> None:
-    shape = enclosure.enclosure(BOX, ceiling.mono_pitch(BOX, 1.0, 5.0, 0.0))
+    shape = enclosure.enclosure(BOX, roof.mono_pitch(BOX, 1.0, 5.0, 0.0))
     near = enclosure.nearest_surface(shape, (2.5, 2.0, 2.4))
     assert (near.kind, near.distance_m) == ("ceiling", pytest.approx(0.6 * math.sqrt(0.5)))
     assert enclosure.nearest_surface(ROOM, (2.5, 2.0, 2.5)).distance_m == pytest.approx(-0.1)
@@ -285,7 +285,7 @@ def test_a_point_under_a_slope_is_as_deep_as_it_is_square_to_it() -> None:
 
 def test_a_round_post_under_a_slope_meets_it_with_its_rim() -> None:
     # Under z = 1 + y the rim 0.3 m toward the rear is the nearest: (1 + 2 - 0.3 - 2.5) cos 45.
-    shape = enclosure.enclosure(BOX, ceiling.mono_pitch(BOX, 1.0, 5.0, 0.0))
+    shape = enclosure.enclosure(BOX, roof.mono_pitch(BOX, 1.0, 5.0, 0.0))
     near = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.1, 2.5))
     assert near.distance_m == pytest.approx(0.1)  # to the floor
     low = enclosure.solid_clearance(shape, solid.post((2.5, 2.0), 0.3, 0.2, 2.5))

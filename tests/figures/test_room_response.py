@@ -9,10 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from roomlint.figures import bass, ceiling, element_room, room_response
-from roomlint.figures.ceiling import Facet
+from roomlint import roof
+from roomlint.figures import bass, element_room, room_response
 from roomlint.figures.domain import Refused
-from roomlint.figures.plan import Outline, Point2
+from roomlint.plane import Outline, Point2
+from roomlint.roof import Facet
 
 C = 343.0
 BAND = [float(hz) for hz in range(20, 81)]
@@ -33,13 +34,13 @@ def hip(outline: Outline) -> tuple[Facet, ...]:
 
 
 ROOMS = {
-    "box": (OBLONG, ceiling.flat(OBLONG, 2.5)),
-    "L": (ELL, ceiling.flat(ELL, 2.5)),
-    "T": (TEE, ceiling.flat(TEE, 2.6)),
-    "mono-pitch": (OBLONG, ceiling.mono_pitch(OBLONG, 1.5, 3.2, 0.0)),
-    "gable": (OBLONG, ceiling.gable(OBLONG, 1.2, 3.0, ridge_at_m=1.7)),
-    "gable across": (OBLONG, ceiling.gable(OBLONG, 1.4, 2.8, -90.0)),
-    "cut corner": (CUT, ceiling.flat(CUT, 2.5)),
+    "box": (OBLONG, roof.flat(OBLONG, 2.5)),
+    "L": (ELL, roof.flat(ELL, 2.5)),
+    "T": (TEE, roof.flat(TEE, 2.6)),
+    "mono-pitch": (OBLONG, roof.mono_pitch(OBLONG, 1.5, 3.2, 0.0)),
+    "gable": (OBLONG, roof.gable(OBLONG, 1.2, 3.0, ridge_at_m=1.7)),
+    "gable across": (OBLONG, roof.gable(OBLONG, 1.4, 2.8, -90.0)),
+    "cut corner": (CUT, roof.flat(CUT, 2.5)),
     "hip": (OBLONG, hip(OBLONG)),
 }
 KINDS = {"box": "box", "L": "plan", "T": "plan", "mono-pitch": "section", "gable": "section", "gable across": "section"}
@@ -146,7 +147,7 @@ def test_walls_on_one_line_of_a_turned_room_do_not_cross() -> None:
     turn = math.radians(29.640625)
     cosine, sine = math.cos(turn), math.sin(turn)
     turned = tuple((-cosine * x - sine * y, -sine * x + cosine * y) for x, y in TEE)
-    assert room_response.solve(turned, ceiling.flat(turned, 2.6), 80.0, C).shape.kind == "plan"
+    assert room_response.solve(turned, roof.flat(turned, 2.6), 80.0, C).shape.kind == "plan"
 
 
 @pytest.mark.parametrize(
@@ -229,7 +230,7 @@ def test_room_that_would_take_long_is_refused_before_anything_is_solved(
     monkeypatch.setattr("roomlint.figures.sections._solved", solving)
     monkeypatch.setattr("roomlint.figures.element_room.mesh_plan", solving)
     with pytest.raises(ValueError, match=words):
-        room_response.solve(outline, ceiling.flat(outline, height), 80.0, C)
+        room_response.solve(outline, roof.flat(outline, height), 80.0, C)
 
 
 def test_room_and_refusal_are_each_worked_out_once_for_all_seats(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -239,7 +240,7 @@ def test_room_and_refusal_are_each_worked_out_once_for_all_seats(monkeypatch: py
     outline = stairs(29, 0.25)
     for _ in range(60):
         with pytest.raises(ValueError, match="intricate"):
-            room_response.solve(outline, ceiling.flat(outline, 2.5), 80.0, C)
+            room_response.solve(outline, roof.flat(outline, 2.5), 80.0, C)
     assert len(calls) == 1
 
 
@@ -252,7 +253,7 @@ def test_plan_that_cannot_be_cut_is_tried_once_for_all_seats(monkeypatch: pytest
 
     monkeypatch.setattr(element_room, "mesh_plan", cutting)
     for _ in range(60):
-        room = room_response.solve(CUT, ceiling.flat(CUT, 2.47), 80.0, C)
+        room = room_response.solve(CUT, roof.flat(CUT, 2.47), 80.0, C)
         with pytest.raises(ValueError, match="intricate"):
             room.transfer(SOURCES, EARS, BAND, 0.5)
     assert len(calls) == 1
@@ -287,13 +288,14 @@ def test_frequency_beyond_its_means_is_refused() -> None:
 def test_boxes_and_prisms_are_solved_without_scipy() -> None:
     program = f"""
 import sys
-from roomlint.figures import ceiling, room_response
+from roomlint import roof
+from roomlint.figures import room_response
 oblong, ell = {OBLONG!r}, {ELL!r}
 for outline, facets in (
-    (oblong, ceiling.flat(oblong, 2.5)),
-    (ell, ceiling.flat(ell, 2.5)),
-    (oblong, ceiling.mono_pitch(oblong, 1.5, 3.0, 90.0)),
-    (oblong, ceiling.gable(oblong, 1.5, 3.0)),
+    (oblong, roof.flat(oblong, 2.5)),
+    (ell, roof.flat(ell, 2.5)),
+    (oblong, roof.mono_pitch(oblong, 1.5, 3.0, 90.0)),
+    (oblong, roof.gable(oblong, 1.5, 3.0)),
 ):
     room = room_response.solve(outline, facets, 80.0, 343.0)
     room.transfer([(1.0, 0.3, 0.2)], [(2.0, 2.0, 1.1)], [40.0], 0.5)

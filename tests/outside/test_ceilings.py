@@ -9,9 +9,10 @@ import pytest
 from scipy.sparse import coo_array, csc_array
 from scipy.sparse.linalg import eigsh
 
-from roomlint.figures import ceiling, room_response
+from roomlint import roof
+from roomlint.figures import room_response
 from roomlint.figures.element_room import element_modes
-from roomlint.figures.plan import area_m2, contains
+from roomlint.plane import area_m2, contains
 from roomlint.roof import UPRIGHT_RUN_M, over_pieces, part_sloped, surface_m2, tray
 
 C = 343.0
@@ -22,7 +23,7 @@ TRAY = tray(ROOM, LOW, HIGH, OPENING)
 
 
 def test_a_tray_has_the_volume_of_two_boxes() -> None:
-    assert ceiling.volume_m3(TRAY) == pytest.approx(4.5 * 6.0 * LOW + 2.5 * 3.0 * (HIGH - LOW), rel=1e-6)
+    assert roof.volume_m3(TRAY) == pytest.approx(4.5 * 6.0 * LOW + 2.5 * 3.0 * (HIGH - LOW), rel=1e-6)
 
 
 def test_a_tray_has_the_surface_of_its_plan_and_its_sides() -> None:
@@ -36,7 +37,7 @@ def test_a_tray_has_the_surface_of_its_plan_and_its_sides() -> None:
     [((0.5, 3.0), LOW), ((2.2, 5.0), LOW), ((2.2, 3.0), HIGH), ((1.02, 1.52), HIGH), ((0.98, 3.0), LOW)],
 )  # fmt: skip
 def test_a_tray_is_as_high_as_its_parts(point: tuple[float, float], height: float) -> None:
-    assert ceiling.height_m(TRAY, point) == pytest.approx(height)
+    assert roof.height_m(TRAY, point) == pytest.approx(height)
 
 
 def test_a_coffer_has_the_volume_and_surface_of_a_frustum() -> None:
@@ -46,51 +47,49 @@ def test_a_coffer_has_the_volume_and_surface_of_a_frustum() -> None:
     frustum = rise / 3.0 * (below + above + math.sqrt(below * above))
     # Its sides lean alike but are not one pyramid's: the prismatoid rule holds for any.
     middle = 2.2 * 2.7
-    assert ceiling.volume_m3(facets) == pytest.approx(
-        27.0 * LOW + rise / 6.0 * (below + 4.0 * middle + above), rel=1e-9
-    )
+    assert roof.volume_m3(facets) == pytest.approx(27.0 * LOW + rise / 6.0 * (below + 4.0 * middle + above), rel=1e-9)
     assert abs(rise / 6.0 * (below + 4.0 * middle + above) - frustum) < 0.01
     slant = math.hypot(run, rise)
     sides = (2.5 + 1.9) * slant + (3.0 + 2.4) * slant
     assert surface_m2(facets) == pytest.approx(27.0 - below + above + sides, rel=1e-9)
-    assert ceiling.height_m(facets, (1.15, 3.0)) == pytest.approx(LOW + rise / 2.0)
+    assert roof.height_m(facets, (1.15, 3.0)) == pytest.approx(LOW + rise / 2.0)
 
 
 def test_a_tray_in_an_l_covers_its_plan_once() -> None:
     ell = ((0.0, 0.0), (6.0, 0.0), (6.0, 3.0), (3.0, 3.0), (3.0, 6.0), (0.0, 6.0))
     facets = tray(ell, 2.4, 2.7, (0.5, 2.5, 0.5, 5.5))
     assert sum(area_m2(facet.outline) for facet in facets) == pytest.approx(27.0)
-    assert ceiling.volume_m3(facets) == pytest.approx(27.0 * 2.4 + 10.0 * 0.3, rel=1e-6)
+    assert roof.volume_m3(facets) == pytest.approx(27.0 * 2.4 + 10.0 * 0.3, rel=1e-6)
 
 
 def test_a_ceiling_sloped_on_one_side_is_flat_beyond() -> None:
     # 1.2 m of slope from 1.5 m up to 2.5 m along the left, over 4.5 x 6 m.
     facets = part_sloped(ROOM, 2.5, 1.5, 1.2, [-90.0])
-    assert ceiling.volume_m3(facets) == pytest.approx(6.0 * (3.3 * 2.5 + 1.2 * 2.0))
+    assert roof.volume_m3(facets) == pytest.approx(6.0 * (3.3 * 2.5 + 1.2 * 2.0))
     assert surface_m2(facets) == pytest.approx(6.0 * (3.3 + math.hypot(1.2, 1.0)))
-    assert ceiling.height_m(facets, (0.3, 1.0)) == pytest.approx(1.75)
-    assert ceiling.height_m(facets, (2.0, 1.0)) == pytest.approx(2.5)
+    assert roof.height_m(facets, (0.3, 1.0)) == pytest.approx(1.75)
+    assert roof.height_m(facets, (2.0, 1.0)) == pytest.approx(2.5)
 
 
 def test_slopes_on_all_sides_make_a_hip_with_the_volume_of_a_prismatoid() -> None:
     facets = part_sloped(ROOM, 3.0, 2.0, 1.0, [-90.0, 90.0, 180.0, 0.0])
     below, middle, above = 27.0, 3.5 * 5.0, 2.5 * 4.0
-    assert ceiling.volume_m3(facets) == pytest.approx(27.0 * 2.0 + (below + 4.0 * middle + above) / 6.0)
+    assert roof.volume_m3(facets) == pytest.approx(27.0 * 2.0 + (below + 4.0 * middle + above) / 6.0)
     # Every slope is at 45 degrees, so its surface is its plan times the root of two.
     assert surface_m2(facets) == pytest.approx(above + (27.0 - above) * math.sqrt(2.0))
-    assert ceiling.height_m(facets, (0.25, 0.6)) == pytest.approx(2.25)
-    assert ceiling.height_m(facets, (0.6, 0.25)) == pytest.approx(2.25)
+    assert roof.height_m(facets, (0.25, 0.6)) == pytest.approx(2.25)
+    assert roof.height_m(facets, (0.6, 0.25)) == pytest.approx(2.25)
 
 
 def test_pieces_give_what_a_gable_gives() -> None:
     left = [(0.0, 0.0), (2.0, 0.0), (2.0, 6.0), (0.0, 6.0)]
     right = [(2.0, 0.0), (4.5, 0.0), (4.5, 6.0), (2.0, 6.0)]
     made = over_pieces([(left, (2.0, 3.0, 3.0, 2.0)), (right, (3.0, 2.0, 2.0, 3.0))])
-    whole = ceiling.gable(ROOM, 2.0, 3.0, ridge_at_m=2.0)
-    assert ceiling.volume_m3(made) == pytest.approx(ceiling.volume_m3(whole))
+    whole = roof.gable(ROOM, 2.0, 3.0, ridge_at_m=2.0)
+    assert roof.volume_m3(made) == pytest.approx(roof.volume_m3(whole))
     assert surface_m2(made) == pytest.approx(surface_m2(whole))
     for point in ((0.3, 1.0), (2.0, 3.0), (4.0, 5.5)):
-        assert ceiling.height_m(made, point) == pytest.approx(ceiling.height_m(whole, point))
+        assert roof.height_m(made, point) == pytest.approx(roof.height_m(whole, point))
 
 
 def by_differences(step: tuple[float, float, float]) -> np.ndarray:
@@ -129,7 +128,7 @@ def test_modes_under_a_tray_are_those_of_a_raster_of_cells() -> None:
 def test_modes_of_a_room_with_a_step_are_those_of_its_section_drawn_along_its_width() -> None:
     # An upright section like an L, drawn along the width: the solver of plans takes it as a plan 4.5 m high.
     section = ((0.0, 0.0), (6.0, 0.0), (6.0, 3.0), (3.0, 3.0), (3.0, 2.4), (0.0, 2.4))
-    exact = room_response.solve(section, ceiling.flat(section, 4.5), 70, C)
+    exact = room_response.solve(section, roof.flat(section, 4.5), 70, C)
     assert exact.shape.kind == "plan"
     half = UPRIGHT_RUN_M / 2.0
     pieces = [

@@ -9,7 +9,8 @@ import numpy as np
 import pyroomacoustics
 import pytest
 
-from roomlint.figures import absorption, areas, ceiling, decay
+from roomlint import roof
+from roomlint.figures import absorption, areas, decay
 from roomlint.figures.decay import Side
 
 FOOT = 0.3048
@@ -131,14 +132,14 @@ def test_absorption_is_as_wide_as_its_sources() -> None:
 
 def test_walls_under_slopes_have_the_area_that_another_program_measures() -> None:
     outline = ((0.0, 0.0), (5.0, 0.0), (5.0, 6.0), (0.0, 6.0))
-    gable = ceiling.gable(outline, 2.0, 3.5, 0.0)  # the ridge runs along y in the middle of the width
+    gable = roof.gable(outline, 2.0, 3.5, 0.0)  # the ridge runs along y in the middle of the width
     ell = ((0.0, 0.0), (5.0, 0.0), (5.0, 3.0), (3.0, 3.0), (3.0, 6.0), (0.0, 6.0))
-    pitch = ceiling.mono_pitch(ell, 2.0, 3.2, 0.0)
+    pitch = roof.mono_pitch(ell, 2.0, 3.2, 0.0)
     for plan, facets in ((outline, gable), (ell, pitch)):
         found = areas.wall_areas_m2(plan, facets)
         for number, (start, end) in enumerate(zip(plan, plan[1:] + plan[:1], strict=True)):
             middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-            top = [(*point, ceiling.height_m(facets, point)) for point in (end, middle, start)]
+            top = [(*point, roof.height_m(facets, point)) for point in (end, middle, start)]
             corners = [(*start, 0.0), (*end, 0.0), *top]
             other = pyroomacoustics.wall_factory(np.array(corners).T, np.array([0.1]), np.array([0.1]))
             assert found[number] == pytest.approx(other.area(), rel=1e-5)

@@ -6,14 +6,15 @@ import numpy as np
 import pyroomacoustics as pra
 import pytest
 
-from roomlint.figures import ceiling, enclosure, images
+from roomlint import roof
+from roomlint.figures import enclosure, images
 
 BOX = ((0.0, 0.0), (6.0, 0.0), (6.0, 4.5), (0.0, 4.5))
 SOURCE, EAR = (1.0, 1.2, 1.0), (4.0, 2.25, 1.1)
 
 
 def _ours() -> tuple[images.Reflection, ...]:
-    return images.reflections_in(enclosure.room(BOX, ceiling.flat(BOX, 2.7)), SOURCE, EAR)
+    return images.reflections_in(enclosure.room(BOX, roof.flat(BOX, 2.7)), SOURCE, EAR)
 
 
 # A 6.0 x 4.5 x 2.7 m room, absorption 0.1, c = 343 m/s; the formulas (path difference over c; spreading) are those of
@@ -58,7 +59,7 @@ def test_an_l_shaped_room_sees_the_images_that_pyroomacoustics_sees() -> None:
     room.image_source_model()
     theirs = np.asarray(room.sources[0].images).T[np.asarray(room.visibility[0][0], dtype=bool)]
     first_order = sorted(tuple(image) for image in theirs if not np.allclose(image, source, atol=1e-4))
-    shape = enclosure.room(outline, ceiling.flat(outline, 2.4))
+    shape = enclosure.room(outline, roof.flat(outline, 2.4))
     ours = sorted(bounce.image for bounce in images.reflections_in(shape, source, ear))
     assert len(ours) == len(first_order)
     assert np.allclose(ours, first_order, atol=1e-4)

@@ -6,12 +6,13 @@ import math
 
 import pytest
 
-from roomlint.figures import boundary, ceiling, images
+from roomlint import roof
+from roomlint.figures import boundary, images
 from roomlint.figures.enclosure import enclosure
 
 C = 343.2  # m/s at 20 degC, ISO 9613-1
 BOX = ((0.0, 0.0), (12.0, 0.0), (12.0, 9.0), (0.0, 9.0))
-ROOM = enclosure(BOX, ceiling.flat(BOX, 2.6))
+ROOM = enclosure(BOX, roof.flat(BOX, 2.6))
 
 
 def _front_wall(behind: float, direct: float, angle_deg: float) -> images.Reflection:
@@ -67,7 +68,7 @@ def test_worked_floor_ceiling_and_side_wall() -> None:
 # mirror image swaps y + 1 and z: (5, 0, 5). The ear (5, 6, 1) is sqrt(36 + 16) = 7.2111 m from it; the bounce is where
 # that line meets z = y + 1: (5, 0 + 6 t, 5 - 4 t), 5 - 4 t = 6 t + 1, t = 0.4: (5, 2.4, 3.4).
 def test_worked_bounce_off_a_slope() -> None:
-    facets = ceiling.mono_pitch(BOX, 1.0, 10.0, 0.0)
+    facets = roof.mono_pitch(BOX, 1.0, 10.0, 0.0)
     found = images.reflections_in(enclosure(BOX, facets), (5.0, 4.0, 1.0), (5.0, 6.0, 1.0))
     (slope,) = [one for one in found if one.kind == "ceiling"]
     assert slope.image == pytest.approx((5.0, 0.0, 5.0))

@@ -5,11 +5,12 @@ import pytest
 from scipy.optimize import brentq
 from scipy.special import j1, y1
 
-from roomlint.figures import ceiling, modes, prism_room, room_response, sections
+from roomlint import roof
+from roomlint.figures import modes, prism_room, room_response, sections
 from roomlint.figures.bass import level_db
-from roomlint.figures.ceiling import Facet, volume_m3
 from roomlint.figures.element_room import REFINEMENTS, element_modes
 from roomlint.figures.room_shape import shape_of
+from roomlint.roof import Facet, volume_m3
 
 C = 343.0
 HEIGHT = 2.7
@@ -33,7 +34,7 @@ def by_elements(outline: tuple, facets: tuple[Facet, ...], top_hz: float, refine
 @pytest.mark.parametrize(("refine", "within"), [(1.0, 0.003), (REFINEMENTS[-1], 0.01)])
 def test_box_cut_into_elements_has_the_modes_of_the_box_formula(refine: float, within: float) -> None:
     exact = [mode.frequency_hz for mode in modes.modes((6.0, 4.5, HEIGHT), 100, C)]
-    found = by_elements(OBLONG, ceiling.flat(OBLONG, HEIGHT), 100, refine)
+    found = by_elements(OBLONG, roof.flat(OBLONG, HEIGHT), 100, refine)
     assert found[: len(exact)] == pytest.approx(exact, rel=within)
 
 
@@ -70,7 +71,7 @@ def test_l_shape_has_the_benchmark_eigenvalues(refine: float | None, within: flo
     found = (
         np.array(solved(ELL).frequencies_hz)
         if refine is None
-        else by_elements(ELL, ceiling.flat(ELL, HEIGHT), 100, refine)
+        else by_elements(ELL, roof.flat(ELL, HEIGHT), 100, refine)
     )
     for eigenvalue in (1.47562182408, 3.53403136678, 9.86960440109, 11.3894793979):
         exact = C / (2 * np.pi) * np.sqrt(eigenvalue) / UNIT
@@ -105,7 +106,7 @@ def test_each_solver_gives_the_pressures_of_the_box_formula_in_a_box(kind: str, 
         "section": lambda: prism_room.prism_modes(
             sections.upright_section((0.0, 2.0, 4.5), (HEIGHT,) * 3, k), 6.0, 0, 80, C
         ),
-        "any": lambda: element_modes(OBLONG, ceiling.flat(OBLONG, HEIGHT), 72.9, 80, C),
+        "any": lambda: element_modes(OBLONG, roof.flat(OBLONG, HEIGHT), 72.9, 80, C),
     }[kind]()
     box = exact.transfer(SOURCES, EARS, BAND, 0.4)
     difference = np.abs(level_db(other.transfer(SOURCES, EARS, BAND, 0.4)) - level_db(box))
@@ -117,9 +118,9 @@ def test_each_solver_gives_the_pressures_of_the_box_formula_in_a_box(kind: str, 
 @pytest.mark.parametrize(
     ("outline", "facets"),
     [
-        (ELL, ceiling.flat(ELL, HEIGHT)),
-        (OBLONG, ceiling.gable(OBLONG, 1.6, 3.1, ridge_at_m=1.9)),
-        (OBLONG, ceiling.mono_pitch(OBLONG, 1.8, 3.0, 90.0)),
+        (ELL, roof.flat(ELL, HEIGHT)),
+        (OBLONG, roof.gable(OBLONG, 1.6, 3.1, ridge_at_m=1.9)),
+        (OBLONG, roof.mono_pitch(OBLONG, 1.8, 3.0, 90.0)),
     ],
     ids=["L", "gable", "mono-pitch"],
 )
