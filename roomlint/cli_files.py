@@ -279,6 +279,7 @@ def schema(kind: str, branch: str | None, units: str, *, keys: bool) -> None:
     from roomlint.report.key_tree import branch_text, chapters_of, tree_text
     from roomlint.review.inputs import kept
     from roomlint.source.listing import listed
+    from roomlint.terminal import wrapped
 
     found = list(listed(kind))
     read = chapters_of(kind, kept())
@@ -290,7 +291,8 @@ def schema(kind: str, branch: str | None, units: str, *, keys: bool) -> None:
             raise click.UsageError(f"{kind} files have no key {branch!r}; {_near(wanted, set(bare.values()))}")
         found = chosen
     customary = units == "us"
-    say(tree_text(found, read, customary=customary) if keys else branch_text(found, read, customary=customary))
+    text = tree_text(found, read, customary=customary) if keys else branch_text(found, read, customary=customary)
+    say(wrapped(text))
 
 
 def _near(wanted: str, known: set[str]) -> str:
