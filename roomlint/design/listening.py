@@ -220,6 +220,10 @@ class Mirrored(Each["tuple[str, ...]"]):
             element.__dict__["id"] = names[0]
         return names
 
+    def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
+        """Return a list of two, with an example."""
+        return super().schema(parts) | {"examples": [["left", "right"]]}
+
 
 def mirrored() -> Mirrored:
     """Declare the two ids of a mirrored pair."""

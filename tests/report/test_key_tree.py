@@ -89,3 +89,8 @@ def test_a_branch_that_is_not_there_is_answered_with_what_is(branch: str, said: 
     done = CliRunner().invoke(main, ["schema", "room", branch])
     assert done.exit_code == 2
     assert said in done.output
+
+
+@pytest.mark.parametrize("kind", ["room", "product", "house"])
+def test_every_key_that_holds_a_value_shows_what_one_looks_like(kind):
+    assert [key.path for key in listed(kind) if not (key.holds or key.example or key.choices)] == []
