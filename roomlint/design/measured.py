@@ -9,7 +9,7 @@ from roomlint.design.keys import NONE
 from roomlint.design.quantity import Quantity, read
 from roomlint.source.dimensions import DIMENSIONS, SYMBOLS
 from roomlint.source.dimensions import customary as in_customary
-from roomlint.source.quantity import QuantityError, parse
+from roomlint.source.quantity import QuantityError, other_unit, parse
 
 if TYPE_CHECKING:
     from roomlint.design.reader import Book
@@ -93,11 +93,13 @@ class Measured(Key[T]):
         return max(abs(value), WIDEST_M if self.dimension == "length" else 0.0)
 
     def _out_of_range(self, text: str, value: float, *, customary: bool) -> str:
-        if value <= 0.0 and self.above_zero:
+        if value <= 0.0 and (self.above_zero or self.low > 0.0):
             return f"{text!r} must be more than zero."
         low, high = (_shown(limit, self.of.unit, customary=customary) for limit in (self.low, self.high))
         limits = f"{low} to {high}"
-        return f"{text!r} is out of range; expected {limits}. Check its unit."
+        meant = other_unit(text, self.dimension, self.low, self.high)
+        hint = f"did you mean {meant!r}?" if meant else "Check its unit."
+        return f"{text!r} is out of range; expected {limits}{';' if meant else '.'} {hint}"
 
     def schema(self, parts: dict[str, Any]) -> dict[str, Any]:
         """Return a string of the dimension's form."""

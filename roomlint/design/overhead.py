@@ -90,13 +90,13 @@ class Ceiling(Surface):
     shape = choice("Its shape.", *BELONGS, required=True, default="flat")
     height_m = surveyed(
         "Height of a flat ceiling or the flat part of one, of the ridge of a gable, of the raised part of a tray.",
-        high=20.0,
+        low=1.2, high=20.0,
     )  # fmt: skip
     low_m = surveyed(
         "Lowest height: of a mono-pitch or a slope at its low side, of a gable at its eaves, around a tray.", high=20.0,
         example="1.40 m",
     )  # fmt: skip
-    high_m = surveyed("Height of a mono-pitch at its high side.", high=20.0, example="2.90 m")
+    high_m = surveyed("Height of a mono-pitch at its high side.", low=1.2, high=20.0, example="2.90 m")
     low_side = choice(
         "Which side of the bounding box a mono-pitch is lowest at.",
         "left",

@@ -48,8 +48,8 @@ class Size(Element):
 
     KIND = "size"
 
-    width_m = surveyed("Left wall to right wall.", example="4.20 m", required=True)
-    length_m = surveyed("Front wall to rear wall.", example="5.60 m", required=True)
+    width_m = surveyed("Left wall to right wall.", low=1.0, high=30.0, example="4.20 m", required=True)
+    length_m = surveyed("Front wall to rear wall.", low=1.0, high=30.0, example="5.60 m", required=True)
 
 
 class Opening(Along):

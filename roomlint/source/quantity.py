@@ -10,12 +10,14 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from roomlint.source.dimensions import DIMENSIONS
-from roomlint.source.say import nearest, shorten
+from roomlint.source.say import mixes_units, nearest, shorten
 from roomlint.source.units import UNITS
 
-__all__ = ["Measure", "QuantityError", "parse"]
+__all__ = ["Measure", "QuantityError", "other_unit", "parse"]
 
 MAX_LENGTH = 100
+_NEIGHBOURS = (("in", "ft"), ("inches", "feet"), ("mm", "cm", "m"))
+"""Units of a length that are taken for one another by a slip of the pen."""
 
 
 class QuantityError(ValueError):
@@ -201,6 +203,11 @@ def _after(text: str, at: int) -> int:
 
 def _sum(text: str, dimension: str, whole: str) -> float:
     """Add the parts of a quantity in several units, each smaller than the one before and short of filling it."""
+    if mixes_units(text):
+        said = (
+            f"{shorten(whole)!r} has metric units and those of the United States in one number; write one or the other."
+        )
+        raise QuantityError(said)
     total, at, last = 0.0, 0, math.inf
     while at < len(text):
         number = _NUMBER.match(text, at)
@@ -223,6 +230,17 @@ def _sum(text: str, dimension: str, whole: str) -> float:
             )
         total, last = total + part, factor
     return total
+
+
+def other_unit(text: str, dimension: str, low: float, high: float) -> str:
+    """Return a length with its number in the neighbouring unit, where only that lies in a range; else an empty text."""
+    found = _SIMPLE.fullmatch(" ".join(text.split()))
+    if found is None or dimension != "length":
+        return ""
+    alike = next((units for units in _NEIGHBOURS if found[2] in units), ())
+    fitting = (unit for unit in alike if unit != found[2] and low <= float(found[1]) * UNITS[unit][1] <= high)
+    unit = next(fitting, "")
+    return f"{found[1]} {unit}" if unit else ""
 
 
 def _is_whole(number: re.Match[str]) -> bool:

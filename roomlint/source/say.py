@@ -55,6 +55,11 @@ def leans_customary(text: str) -> int:
     return (re.search(_INCH_POUND, text) is not None) - (re.search(_METRIC, text) is not None)
 
 
+def mixes_units(text: str) -> bool:
+    """Tell whether a text has units of the United States and metric ones beside each other."""
+    return re.search(_INCH_POUND, text) is not None and re.search(_METRIC, text) is not None
+
+
 def is_customary(root: Node) -> bool:
     """Tell whether a file is written in the units of the United States rather than in metric ones.
 
