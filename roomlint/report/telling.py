@@ -327,6 +327,16 @@ def _unheld(unheld: Unheld, units: Units) -> str:
             return "has no reason"
 
 
+def _sided(low_deg: float, high_deg: float, units: Units) -> str:
+    """Return directions as a person turns things: `106.0 to 151.0 deg right`."""
+    if low_deg < 0.0 < high_deg:
+        return f"{_sided(low_deg, low_deg, units)} to {_sided(high_deg, high_deg, units)}"
+    near, far = sorted((abs(low_deg), abs(high_deg)))
+    way = "" if not far else " left" if high_deg > 0.0 else " right"
+    span = inward(near, far, "deg", units) if near < far else units.number(far, "deg")
+    return f"{span}{way}"
+
+
 def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
     """Return the change of one value, of an element by its name, of what was named before without, or of several."""
     remedy = remedies[0]
@@ -341,6 +351,9 @@ def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
         span = f"at most {units.scale(unit, [remedy.high.value]).text(remedy.high.value)}"
     if key.startswith("from_"):
         words = f"place {what} {span} {key.replace('_', ' the ', 1)}"
+    elif key == "azimuth":
+        words = f"turn {what} to {_sided(remedy.low.value, remedy.high.value, units)}"
+        now = ", ".join(_sided(one, one, units) for one in nows)
     elif key == "extension":
         words = f"let {whose} arm reach {span}"
     elif key == "height":

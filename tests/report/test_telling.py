@@ -135,6 +135,10 @@ def test_a_remedy_says_where_to_put_it(make):
     assert telling.remedy(make.remedy(), "loudspeaker/left") == "place it 0.80 to 1.10 m from the left (now 0.50 m)"
     arm = make.remedy(0.1, 0.18, key="mounting.extension", subject="picture/picture")
     assert telling.remedy(arm, "picture/picture") == "let its arm reach 0.10 to 0.18 m (now 0.50 m)"
+    aim = make.remedy(-151.0, -106.0, key="aim.azimuth", now=-90.0, unit="deg")
+    assert telling.remedy(aim, "loudspeaker/left") == "turn it to 106.0 to 151.0 deg right (now 90.0 deg right)"
+    ahead = make.remedy(-5.0, 12.0, key="aim.azimuth", now=30.0, unit="deg")
+    assert telling.remedy(ahead, "loudspeaker/left") == "turn it to 5.0 deg right to 12.0 deg left (now 30.0 deg left)"
     breaks = make.remedy(breaks=("bass.seat-spread",))
     assert telling.remedy(breaks, "loudspeaker/right") == (
         "place left 0.80 to 1.10 m from the left (now 0.50 m), at the cost of seat spread (bass)"
