@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.measure.figure import Figure
 from roomlint.report.names import Names, about, key_words, reading_words, rule_words, wanted_words
 from roomlint.report.units import METRIC, SIDES, Units, inward, mirrored
-from roomlint.review.verdict import Fate, Kind
+from roomlint.review.verdict import By, Fate, Kind, Way
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
 from roomlint.source.say import one_line
@@ -234,12 +234,20 @@ def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, n
     if template and rule is not None and all(field in fields for field in fields_of(rule.says[template])):
         text = rule.says[template].format_map(fields)
     elif verdict.figure is not None:
-        window = f"; {fields['window']}" if verdict.window is not None else ""
+        window = f"; {_edge(verdict, fields['window'], units, moved=moved)}" if verdict.window is not None else ""
         name = AZIMUTH if verdict.figure.name in SIDES else verdict.figure.name
         text = f"{name} {fields['figure']}{window}"
     else:
         return verdict.because.rstrip(".") or PLAIN.get(verdict.kind, verdict.said)
     return f"{text}{_doubt(verdicts, units)}"
+
+
+def _edge(verdict: Verdict, today: str, units: Units, *, moved: bool) -> str:
+    """Return the window that something is held against: what the design cured, against the one that it failed."""
+    change = verdict.change if moved else None
+    if change is None or change.window is None or (change.way, change.by) != (Way.GONE, By.DESIGN):
+        return today
+    return units.of([verdict.figure] if verdict.figure is not None else [], change.window).window(change.window)
 
 
 def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:

@@ -191,6 +191,19 @@ def test_the_sheet_of_a_mount_is_not_that_of_what_hangs_on_it(make):
     assert wanted_words(make.wanted("product", path="loudspeakers[0].product")) == "product sheet"
 
 
+def test_what_the_design_cured_is_told_with_the_window_that_it_failed(make):
+    """A note's edge is wider than that of the warning, which is what is left to pass."""
+    gap = {
+        "kind": Kind.PASS,
+        "level": None,
+        "figure": make.figure(0.22, "m", name="gap"),
+        "window": Window(0.0, None, "m"),
+    }
+    change = make.change(Way.GONE, before=make.figure(0.018, "m", name="gap"), window=Window(0.03, None, "m"))
+    verdict = make.verdict(change=change, **gap)
+    assert telling_of(make, verdict).sentence([verdict], moved=True).endswith("0.22 m; at least 0.03 m")
+
+
 def test_what_an_amplifier_feeds_is_no_circuit(make):
     wanted = make.wanted("feeds", path="electronics.amplifiers[0].feeds")
     assert wanted_words(wanted) == "what its outputs drive"
