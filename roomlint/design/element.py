@@ -27,6 +27,8 @@ ABSENT: Final[Any] = object()
 WAITING: Final = "_waiting"
 RESTS: Final = "_rests"
 """Where an element notes which of its keys a value was worked out of: whoever reads the value has read those keys."""
+PATH: Final = "_path"
+"""Where a part of which the file says nothing notes where it would stand."""
 
 
 class Key(ABC, Generic[T]):
@@ -167,10 +169,11 @@ class Element:
         return f"<{self.KIND} {self.id!r}>"
 
     @classmethod
-    def empty(cls, at: Node, ident: str) -> Self:
-        """Return one of which the file says nothing."""
+    def empty(cls, at: Node, ident: str, path: str = "") -> Self:
+        """Return one of which the file says nothing: `path` is where it would stand, `at` what is there instead."""
         element = cls.__new__(cls)
         Element.__init__(element, at, ident)
+        element.__dict__[PATH] = path
         return element
 
     @classmethod
@@ -221,7 +224,8 @@ class Element:
 
     def path_of(self, key: str) -> str:
         """Return the full path of a key of this element, for telling a reader what to add."""
-        return f"{self.at.path}.{key}" if self.at.path else key
+        above = self.__dict__.get(PATH) or self.at.path
+        return f"{above}.{key}" if above else key
 
     @property
     def elements(self) -> tuple[Element, ...]:

@@ -74,7 +74,9 @@ class Part(Holds[T]):
 
     def absent(self, element: Element) -> T:
         """Return an empty part where there is always one."""
-        return self.of.empty(element.at, element.id) if self.always else self.default  # type: ignore[return-value]
+        if not self.always:
+            return self.default
+        return self.of.empty(element.at, element.id, element.path_of(self.name))  # type: ignore[return-value]
 
     def take(self, node: Node, book: Book, element: Element) -> Any:  # noqa: ANN401
         """Return the part."""

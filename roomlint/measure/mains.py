@@ -280,7 +280,7 @@ class Mains(View):
 
         def compute(world: World) -> float:
             world.assume("all channels at one eighth of rated power")
-            world.assume(f"power factor {mains_draw.UNKNOWN_POWER_FACTOR}")
+            world.assume(f"amplifiers of power factor {mains_draw.UNKNOWN_POWER_FACTOR}")
             power = sum(_eighth_w(world, amplifier) for amplifier in amplifiers)
             return self.current_a(world, load, circuit) / mains_draw.mains_current_a(power, world(volts))
 
@@ -292,7 +292,7 @@ def _eighth_w(world: World, amplifier: Amplifier) -> float:
     product = need(amplifier.product, amplifier, "product")
     data = need(product.amplifier, product, "amplifier")
     efficiency = mains_draw.EFFICIENCY_AT_EIGHTH[_TECHNOLOGY.get(data.technology or "", "unknown")]
-    world.assume(f"efficiency {efficiency}")
+    world.assume(f"amplifiers of efficiency {efficiency}")
     idle_w = world(product.idle_power_w) if product.idle_power_w is not None else 0.0
     rated_w = world(need(data.power_w, data, "power"))
     output_w = mains_draw.average_output_w(need(data.channels, data, "channels"), rated_w)

@@ -25,7 +25,7 @@ NFPA_WARM_DEGC: Final = 75.0
 """Temperature of the conductor that NFPA 70 tabulates resistance for."""
 IEC_WARM_DEGC: Final = 70.0
 """The same of PVC cable by IEC 60364 and BS 7671."""
-FAR_END: Final = "all loads at the far end"
+FAR_END: Final = "all loads at the far end of their circuit"
 AS_RADIAL: Final = "a radial circuit"
 _SMALL_CIRCUIT_A: Final = 10.0
 _MM2: Final = 1e6

@@ -24,8 +24,15 @@ NAMED_SEATS: Final = 2
 _VERB: Final = re.compile(
     r"(is|has|stands|hangs|falls|tips|sits|loses|leaves|reaches|needs|crosses|plays|faces|arrives|lies|draws|weighs|hears|bears)\b"
 )
-"""Verbs that findings start with, after the name of one element."""
-_ITS: Final = re.compile(r"\b(its|it|itself)\b")
+"""Verbs that findings start with, after the name of one element, and of which many tell of one thing only."""
+_OF_ONE: Final = re.compile(
+    r"(accepts|asks|bridges|brings|carries|claims|cuts|declares|departs|drives|ends|feeds|follows|gets|gives|holds|keeps|looks|measures"
+    r"|meets|moves|names|notches|overlaps|passes|puts|runs|sees|takes|uses|wants|was)\b"
+)
+"""Verbs that findings start with and that are told of each of several."""
+_ITS: Final = re.compile(r"\b(its|it|itself)\b|\b(and|or) (is|has|drives|rises|carries)\b")
+_OWN: Final = re.compile(r"\bits\b|\bit(?=$|[;,:.])")
+_ALONE: Final = re.compile(r"\b(it|itself|together)\b")
 _SIDE: Final = re.compile(r"\b(left|right)\b")
 _PLURAL: Final = {"is": "are", "has": "have", "reaches": "reach", "crosses": "cross"}
 
@@ -92,7 +99,7 @@ def _alike(entries: list[Entry]) -> list[Entry]:
 def _entry(group: list[Verdict], telling: Telling, told: Mapping[int, tuple[Verdict, ...]], *, moved: bool) -> Entry:
     says = telling.sentence(group, moved=moved)
     if len({about(verdict.subject).elements for verdict in group}) > 1:
-        says = _of_several(says)
+        says = of_several(says)
     beside = tuple(other for verdict in group for other in told.get(id(verdict), ()))
     by_rule: dict[str, list[Verdict]] = {}
     for other in beside:
@@ -101,12 +108,13 @@ def _entry(group: list[Verdict], telling: Telling, told: Mapping[int, tuple[Verd
     return Entry(tuple(group), _who(group, telling), "; ".join([says, *(one for one in words if one)]), beside)
 
 
-def _of_several(says: str) -> str:
+def of_several(says: str) -> str:
     """Return what is said of one element as it is said of several: in the plural, or of each."""
     found = _VERB.match(says)
-    if found is None:
-        return says
-    if _ITS.search(says):
+    if found is None and _OF_ONE.match(says) is None:
+        theirs = _OWN.sub(lambda own: "their" if own[0] == "its" else "them", says)
+        return f"for each, {says}" if _ITS.search(says) and _ALONE.search(theirs) else theirs
+    if found is None or _ITS.search(says):
         return f"each {says}"
     return _PLURAL.get(found[0], found[0].removesuffix("s")) + says[found.end() :]
 

@@ -17,8 +17,8 @@ OF_THEIR_KIND: Final = frozenset({
     "treatment", "waiver", "output", "preset", "handover item",
 })  # fmt: skip
 """Kinds whose ids alone do not tell what they are: `circuit picture` is not the picture."""
-WHOLE: Final = frozenset({"design", "project", "room"})
-"""Kinds of which a room has one: the room itself."""
+WHOLE: Final = frozenset({"design", "electronics", "project", "room"})
+"""Kinds of which a room has one, and which carry its name: the room itself."""
 SEAT: Final = "seat"
 _KEYS: Final = {
     "fastener": "kind of screw or anchor",
@@ -68,6 +68,14 @@ _KEYS: Final = {
     "ambient": "light on the screen",
     "gfci": "ground-fault protection",
     "afci": "arc-fault protection",
+    "over_fire": "whether a fire is below it",
+    "penetrates": "what surfaces it passes through",
+    "cuts": "holes and notches in the framing",
+    "hours_a_week": "hours of listening a week",
+    "children": "whether children live there",
+    "noise": "what is heard when nothing plays",
+    "handover": "records of the handover",
+    "finish": "what it is covered with",
 }
 SAME_KIND: Final = 2
 """So many elements of one kind are told as `left and right`."""
@@ -194,8 +202,15 @@ def key_words(key: str) -> str:
 
 
 def wanted_words(wanted: Wanted) -> str:
-    """Return a key that is missing in those words; the sheet of a mount is not that of what hangs on it."""
-    return "sheet of its mount" if wanted.path.endswith("mounting.product") else key_words(wanted.key)
+    """Return a key that is missing in those words.
+
+    The sheet of a mount is not that of what hangs on it, and what an amplifier feeds is no circuit.
+    """
+    if wanted.path.endswith("mounting.product"):
+        return "sheet of its mount"
+    if wanted.key.endswith("feeds") and "loads" not in wanted.path:
+        return "what its outputs drive"
+    return key_words(wanted.key)
 
 
 def reading_words(name: str, key: str) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.measure.figure import Figure
 from roomlint.report.names import Names, about, key_words, reading_words, rule_words, wanted_words
 from roomlint.report.units import METRIC, SIDES, Units, inward, mirrored
-from roomlint.review.verdict import Fate, Kind
+from roomlint.review.verdict import By, Fate, Kind, Way
 from roomlint.review.window import Window
 from roomlint.source.dimensions import decimals
 from roomlint.source.say import one_line
@@ -234,12 +234,20 @@ def _sentence(verdicts: Sequence[Verdict], rule: AnyRule | None, units: Units, n
     if template and rule is not None and all(field in fields for field in fields_of(rule.says[template])):
         text = rule.says[template].format_map(fields)
     elif verdict.figure is not None:
-        window = f"; {fields['window']}" if verdict.window is not None else ""
+        window = f"; {_edge(verdict, fields['window'], units, moved=moved)}" if verdict.window is not None else ""
         name = AZIMUTH if verdict.figure.name in SIDES else verdict.figure.name
         text = f"{name} {fields['figure']}{window}"
     else:
         return verdict.because.rstrip(".") or PLAIN.get(verdict.kind, verdict.said)
     return f"{text}{_doubt(verdicts, units)}"
+
+
+def _edge(verdict: Verdict, today: str, units: Units, *, moved: bool) -> str:
+    """Return the window that something is held against: what the design cured, against the one that it failed."""
+    change = verdict.change if moved else None
+    if change is None or change.window is None or (change.way, change.by) != (Way.GONE, By.DESIGN):
+        return today
+    return units.of([verdict.figure] if verdict.figure is not None else [], change.window).window(change.window)
 
 
 def _doubt(verdicts: Sequence[Verdict], units: Units) -> str:
@@ -327,6 +335,16 @@ def _unheld(unheld: Unheld, units: Units) -> str:
             return "has no reason"
 
 
+def _sided(low_deg: float, high_deg: float, units: Units) -> str:
+    """Return directions as a person turns things: `106.0 to 151.0 deg right`."""
+    if low_deg < 0.0 < high_deg:
+        return f"{_sided(low_deg, low_deg, units)} to {_sided(high_deg, high_deg, units)}"
+    near, far = sorted((abs(low_deg), abs(high_deg)))
+    way = "" if not far else " left" if high_deg > 0.0 else " right"
+    span = inward(near, far, "deg", units) if near < far else units.number(far, "deg")
+    return f"{span}{way}"
+
+
 def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
     """Return the change of one value, of an element by its name, of what was named before without, or of several."""
     remedy = remedies[0]
@@ -341,6 +359,9 @@ def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
         span = f"at most {units.scale(unit, [remedy.high.value]).text(remedy.high.value)}"
     if key.startswith("from_"):
         words = f"place {what} {span} {key.replace('_', ' the ', 1)}"
+    elif key == "azimuth":
+        words = f"turn {what} to {_sided(remedy.low.value, remedy.high.value, units)}"
+        now = ", ".join(_sided(one, one, units) for one in nows)
     elif key == "extension":
         words = f"let {whose} arm reach {span}"
     elif key == "height":

@@ -364,10 +364,17 @@ def _toward(verdict: Verdict, figure: Figure | None) -> int:
 
 
 def _by_window(verdict: Verdict, was: Verdict, window: Window | None, said: str) -> bool:
-    """Return whether today's window alone says of the earlier figure what is said today."""
+    """Return whether today's window alone says of the earlier figure what is said today.
+
+    It does not where today's figure gets the same of the window of then: what a note's edge said of a cabinet too near
+    the wall is cured by moving it, whatever the edge of the warning is.
+    """
     if window is None or verdict.window is None or was.figure is None or was.figure.unit != verdict.window.unit:
         return False
-    return decide(was.figure, verdict.window, guarded=_is_guarded(verdict))[0] == said
+    guarded, figure = _is_guarded(verdict), verdict.figure
+    if figure is not None and figure.unit == window.unit and decide(figure, window, guarded=guarded)[0] == said:
+        return False
+    return decide(was.figure, verdict.window, guarded=guarded)[0] == said
 
 
 def _is_guarded(verdict: Verdict) -> bool:

@@ -162,7 +162,7 @@ def escape_window_low(room: Room, opening: Opening) -> Figure:
     window=at_least(0.0, "m"),
     says={
         "fail": "stands {figure} beside the way just inside the door; {window} wanted, whatever the tape says",
-        "negative": "reaches {size} into the way just inside the door, 0.915 m deep",
+        "negative": "reaches {size} into the way just inside the door that people escape through",
     },
     after=("layout.inside-room", "layout.door-swing"),
     cure=("position", "ear"),

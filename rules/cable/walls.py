@@ -93,7 +93,7 @@ def _graded(room: Room, cable: Cable) -> Applies:
         "power": "is cable of the house's wiring where air of the building moves; 300.22(C) wants metal around it",
         "plenum": "is marked {marking} where air of the building moves; {clause} wants CL2P, CL3P or CMP",
         "riser": "is marked {marking} and rises through floors; {clause} wants one marked for risers",
-        "general": "is marked {marking}, for cable below 6 mm; concealed it wants CL2, CL3 or CM",
+        "general": "is marked {marking}, for cable below 6 mm (1/4 in); concealed it wants CL2, CL3 or CM",
         "fits": "is marked {marking}, enough for where it runs",
     },
     after=("cable.listed", "cable.air-space"),

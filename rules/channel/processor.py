@@ -92,7 +92,7 @@ def processed(room: Room, _design: Design) -> Says:
     basis=SHEET,
     each=PROCESSORS,
     says={
-        "ear": "takes {upper} upper channels with {wanted} at the ears, not {ear}: declare {short} more unfitted",
+        "ear": "takes {upper} upper channels with {wanted} ear-layer ones, not {ear}: declare {short} more unfitted",
         "other": "is set up as {layout} and does not take it; it takes {layouts}",
         "taken": "takes {layout}",
     },

@@ -257,7 +257,7 @@ def on_surface(room: Room, source: Source) -> Found:
     when=on_its_wall,
     window=at_least(0.0, "m", note=0.10),
     says={
-        "fail": "hangs {figure} from the edge of the {kind}, whose frame takes about 0.10 m",
+        "fail": "hangs {figure} from the edge of the {kind}; {window} wanted for its frame",
         "negative": "hangs {size} across the {kind}; nothing holds in glass or air",
     },
     cure=("position",),
@@ -287,7 +287,7 @@ def clear_of_openings(room: Room, both: Seen[Source, Opening]) -> Found:
     when=at_the_ceiling,
     window=at_least(0.0, "m", note=0.10),
     says={
-        "fail": "hangs {figure} from the roof window, whose lining takes about 0.10 m",
+        "fail": "hangs {figure} from the roof window; {window} wanted for its lining",
         "negative": "hangs {size} across the roof window; nothing holds in glass",
     },
     after=("layout.inside-room",),

@@ -248,7 +248,7 @@ def plug_fits(room: Room, fed: Fed[Load]) -> Says:
     says={
         "not": "is within reach of children, {height} up, and not tamper resistant",
         "is": "is tamper resistant",
-        "high": "is above 1.7 m",
+        "high": "is above 1.7 m (5 ft 6 in)",
     },
     at="tamper_resistant",
     caution=CAUTION,

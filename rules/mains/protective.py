@@ -123,7 +123,7 @@ def damp_or_unknown(room: Room, circuit: Circuit) -> Applies:
     says={
         "basement": "has no ground-fault protection; {receptacle} is in a basement",
         "place": "has no ground-fault protection; {receptacle} is in a place that wants it: {kind}",
-        "sink": "has no ground-fault protection; {receptacle} is within 1.8 m of a sink",
+        "sink": "has no ground-fault protection; {receptacle} is within 1.8 m (6 ft) of a sink",
         "has": "has ground-fault protection",
     },
     at="gfci",

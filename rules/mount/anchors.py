@@ -30,9 +30,9 @@ FLUSH_ON_BOARD = at_most(4.5, "kg", error=9.0)
     each=HELD,
     when=(fixed, in_steel),
     says={
-        "arm": "an {motion} mount on steel studs without backing and an engineer's document",
-        "document": "on steel studs without an engineer's document",
-        "decided": "on steel studs, decided by {document}",
+        "arm": "has its {motion} mount on steel studs without backing and an engineer's document",
+        "document": "is fixed to steel studs without an engineer's document",
+        "decided": "is fixed to steel studs, decided by {document}",
     },
     after=CAUSES,
     at="mounting.fixing",

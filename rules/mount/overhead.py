@@ -297,7 +297,7 @@ def in_grid(room: Room, thing: Held) -> Applies:
     window=at_most(25.4012, "kg"),
     says={
         "fail": "puts {figure} into a ceiling grid; {window} wanted, more hangs from structure",
-        "none": "in a ceiling grid without a wire of its own to structure",
+        "none": "is in a ceiling grid without a wire of its own to structure; add one",
         "one": "has one wire to structure for {mass}; two from 4.5 kg (10 lb)",
     },
     after=("mount.secondary",),

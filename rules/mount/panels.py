@@ -85,7 +85,7 @@ def foam(_room: Room, panel: Treatment) -> Applies:
     each=PANELS,
     when=foam,
     says={
-        "bare": "exposed foam without a thermal barrier or an approval; use mineral wool or polyester",
+        "bare": "is exposed foam without a thermal barrier or an approval; use mineral wool or polyester",
         "approved": "foam approved by {document}",
         "behind": "lies behind a thermal barrier",
     },

@@ -121,7 +121,7 @@ def on_furniture(room: Room, thing: Held) -> Applies:
     each=HELD,
     when=on_furniture,
     says={
-        "loose": "stands there without a strap in a house with children",
+        "loose": "stands without a strap in a house with children; strap it to structure",
         "strapped": "kept from tipping by a {strap}",
         "grown": "no children in the house",
     },

@@ -124,8 +124,10 @@ def make_change(way=None, *, state=State.UPDATED, **more):
     return Change(state, way, **({"by": By.DESIGN, "was": "warning"} | more))
 
 
-def make_remedy(low=0.8, high=1.1, *, key="position.from_left", subject="loudspeaker/left", now=0.5, breaks=()):
-    low, high, now = (make_figure(value, "m", name=key) for value in (low, high, now))
+def make_remedy(
+    low=0.8, high=1.1, *, key="position.from_left", subject="loudspeaker/left", now=0.5, breaks=(), unit="m"
+):
+    low, high, now = (make_figure(value, unit, name=key) for value in (low, high, now))
     return Remedy(subject.partition("/")[2], subject, key, low, high, now, breaks)
 
 

@@ -173,3 +173,14 @@ def test_what_is_to_be_pasted_can_be_read(room, width):
         assert problems == []
         assert node is not None
         assert told.count("{- ") == 0
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_what_is_to_be_pasted_stands_below_the_keys_that_it_belongs_to(room, tmp_path):
+    """A part that is not in the file at all is written out with its own key: `calibration: {reference_level: }`."""
+    (reviewed,) = review(PROJECTS / f"{room}.room.yaml").rooms
+    told = block([one for one in lacks(reviewed.verdicts) if one.file == reviewed.file])
+    pasted = tmp_path / "pasted.room.yaml"
+    pasted.write_text("\n".join(["roomlint: 1", *told, ""]))
+    refused = [problem.text for problem in review(pasted).problems]
+    assert [words for words in refused if "unknown key" in words or "belongs under" in words] == []

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from roomlint.report.asking import block, lacks
-from roomlint.report.merging import merged
+from roomlint.report.merging import merged, of_several
 from roomlint.report.names import Names, key_words, reading_words, wanted_words
 from roomlint.report.telling import Rules, Telling, told
 from roomlint.review.engine import ids_above
@@ -135,6 +135,10 @@ def test_a_remedy_says_where_to_put_it(make):
     assert telling.remedy(make.remedy(), "loudspeaker/left") == "place it 0.80 to 1.10 m from the left (now 0.50 m)"
     arm = make.remedy(0.1, 0.18, key="mounting.extension", subject="picture/picture")
     assert telling.remedy(arm, "picture/picture") == "let its arm reach 0.10 to 0.18 m (now 0.50 m)"
+    aim = make.remedy(-151.0, -106.0, key="aim.azimuth", now=-90.0, unit="deg")
+    assert telling.remedy(aim, "loudspeaker/left") == "turn it to 106.0 to 151.0 deg right (now 90.0 deg right)"
+    ahead = make.remedy(-5.0, 12.0, key="aim.azimuth", now=30.0, unit="deg")
+    assert telling.remedy(ahead, "loudspeaker/left") == "turn it to 5.0 deg right to 12.0 deg left (now 30.0 deg left)"
     breaks = make.remedy(breaks=("bass.seat-spread",))
     assert telling.remedy(breaks, "loudspeaker/right") == (
         "place left 0.80 to 1.10 m from the left (now 0.50 m), at the cost of seat spread (bass)"
@@ -185,6 +189,46 @@ def test_all_that_one_element_lacks_is_one_block_to_paste(make):
 def test_the_sheet_of_a_mount_is_not_that_of_what_hangs_on_it(make):
     assert wanted_words(make.wanted("product", path="loudspeakers[0].mounting.product")) == "sheet of its mount"
     assert wanted_words(make.wanted("product", path="loudspeakers[0].product")) == "product sheet"
+
+
+def test_what_the_design_cured_is_told_with_the_window_that_it_failed(make):
+    """A note's edge is wider than that of the warning, which is what is left to pass."""
+    gap = {
+        "kind": Kind.PASS,
+        "level": None,
+        "figure": make.figure(0.22, "m", name="gap"),
+        "window": Window(0.0, None, "m"),
+    }
+    change = make.change(Way.GONE, before=make.figure(0.018, "m", name="gap"), window=Window(0.03, None, "m"))
+    verdict = make.verdict(change=change, **gap)
+    assert telling_of(make, verdict).sentence([verdict], moved=True).endswith("0.22 m; at least 0.03 m")
+
+
+def test_what_an_amplifier_feeds_is_no_circuit(make):
+    wanted = make.wanted("feeds", path="electronics.amplifiers[0].feeds")
+    assert wanted_words(wanted) == "what its outputs drive"
+    assert wanted_words(make.wanted("feeds", path="circuits[0].loads[1].feeds")) == "circuit"
+
+
+def test_what_the_electronics_lack_is_told_of_the_room():
+    assert Names().one("electronics/basement-08") == "room"
+
+
+@pytest.mark.parametrize(
+    ("says", "told"),
+    [
+        ("stands too low", "stand too low"),
+        ("brings cable near the edge", "each brings cable near the edge"),
+        ("is marked CL2 and rises through floors", "each is marked CL2 and rises through floors"),
+        ("no drywall screw may hold it; use bolts", "no drywall screw may hold them; use bolts"),
+        ("its feet stand over the plate of its stand", "their feet stand over the plate of their stand"),
+        ("its plugs draw 13 A together", "for each, its plugs draw 13 A together"),
+        ("swung aside it is too heavy", "for each, swung aside it is too heavy"),
+        ("0.25 m from the rear wall", "0.25 m from the rear wall"),
+    ],
+)
+def test_what_is_told_of_several_is_grammatical(says, told):
+    assert of_several(says) == told
 
 
 def test_what_a_pair_lacks_is_to_be_written_below_the_pair(make):

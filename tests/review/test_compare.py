@@ -159,6 +159,12 @@ def test_a_design_that_was_cured_is_cured_by_the_design_even_where_the_window_mo
     assert told(verdict(27.0, window=TIGHTER), verdict(17.4)) == (Way.GONE, By.DESIGN)
 
 
+def test_what_moved_into_the_window_of_then_is_cured_by_the_design_whatever_today_s_window() -> None:
+    """A note's edge is another window than that of the warning, and no decision of a house."""
+    assert told(verdict(27.0, window=WIDER), verdict(17.4)) == (Way.GONE, By.DESIGN)
+    assert told(verdict(10.0, window=TIGHTER), verdict(24.0)) == (Way.NEW, By.DESIGN)
+
+
 def test_a_level_that_the_house_raised_is_the_house_s_doing() -> None:
     now = verdict(level=Level.ERROR, overridden=("level",))
     assert told(now, verdict()) == (Way.WORSE, By.HOUSE)

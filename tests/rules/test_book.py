@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from string import Formatter
 from typing import TYPE_CHECKING
@@ -72,6 +73,13 @@ def test_a_finding_names_its_figure_and_its_limit() -> None:
     }
     assert [one for one, fields in told.items() if not fields & {"figure", "size"}] == []
     assert [one for one, fields in told.items() if not fields & {"window", "limit", "allowed"}] == []
+
+
+def test_a_length_or_mass_that_a_sentence_writes_out_stands_in_both_units() -> None:
+    """Fields are written in the file's own units; what the template itself says is read by everybody."""
+    alone = re.compile(r"\d (m|cm|mm|kg)\b(?! \([^)]* (ft|in|lb)\))")
+    told = [f"{rule.id} {name}" for rule in BOOK.rules for name, says in rule.says.items() if alone.search(says)]
+    assert told == []
 
 
 def causes(rule: AnyRule) -> set[str]:

@@ -47,7 +47,7 @@ CASES: list[Case | Never] = [
     on("layout-taken", "pass", says="0+5+0"),
     # Six upper channels are taken with seven at the ears only: a room of five declares two that are not fitted.
     on("layout-taken", "fail", base=SIX_ABOVE, level="error",
-       says="6 upper channels with 7 at the ears, not 5: declare 2 more unfitted"),
+       says="6 upper channels with 7 ear-layer ones, not 5: declare 2 more unfitted"),
     on("layout-taken", "pass", DECLARED, base=SIX_ABOVE, says="6+7+0"),
     on("layout-taken", "fail", {"loudspeakers.5": upper(30)[0]}, says="is set up as 1+5+0"),
     # A pair that stands under another label than the layout's is one pair all the same.

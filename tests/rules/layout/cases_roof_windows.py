@@ -23,7 +23,7 @@ TOP = changed(
 
 CASES: list[Case | Never] = [
     Case(CLEAR, "pass", UNDER, figure=0.3, source="2.5 m less 1.0 and 1.2 m"),
-    Case(CLEAR, "fail", changed(UNDER, {"treatments.0.from_left": "1.25 m"}), level="note", figure=0.05, source="2.5 m less 1.25 and 1.2 m", says="whose lining takes"),
+    Case(CLEAR, "fail", changed(UNDER, {"treatments.0.from_left": "1.25 m"}), level="note", figure=0.05, source="2.5 m less 1.25 and 1.2 m", says="wanted for its lining"),
     Case(CLEAR, "fail", changed(UNDER, {"treatments.0.from_left": "1.5 m"}), level="error", figure=-0.2, source="2.5 m less 1.5 and 1.2 m", says="across the roof window"),
     # Sizes are along the slope: of 1.2 m at 53.13 degrees 0.72 m are left in plan, so 2.0 m back is 0.28 m clear of it.
     Case(CLEAR, "pass", changed(UNDER, {"room.ceiling": STEEP, "room.size.length": "6 m", "treatments.0.from_left": "2.5 m", "treatments.0.from_front": "2.0 m"}), figure=0.28, source="3-4-5 slope: 2.0 m less 1.0 and 0.6 x 1.2 m"),
