@@ -45,6 +45,18 @@ def distance_as_delay_ms(entered_m: float, farthest_entered_m: float, speed_m_s:
     return travel_ms(farthest_entered_m - entered_m, speed_m_s)
 
 
+def common_arrival_ms(arrivals_ms: Sequence[float], latest_way_ms: float) -> float:
+    """Return the arrival that most loudspeakers keep to, ms: the middle one, which one that is off does not move.
+
+    Of an even number, whatever between the two in the middle is nearest to the longest way of all, which no delay is
+    added to: of two, the farther one's. Raises Refused when there are none.
+    """
+    if not arrivals_ms:
+        raise Refused("there must be one arrival at least")
+    ordered, last = sorted(arrivals_ms), len(arrivals_ms) - 1
+    return min(max(latest_way_ms, ordered[last // 2]), ordered[(last + 1) // 2])
+
+
 def arrival_spread_ms(distances_m: Sequence[float], delays_ms: Sequence[float], speed_m_s: float) -> float:
     """Return the time between the first and the last arrival at a seat with the delays set, ms.
 

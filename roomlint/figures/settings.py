@@ -1,10 +1,15 @@
 """What a calibration should come to: levels by sensitivity and distance, arrivals by the crossover."""
 
+from __future__ import annotations
+
 import math
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from roomlint.figures.direction import free_field_level_db
-from roomlint.figures.domain import positive
+from roomlint.figures.domain import Refused, positive
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
 
 ONE_WATT_OHM: Final = 8.0
 """2.83 V are one watt into 8 ohm, near enough: 2.83 squared is 8.01."""
@@ -24,6 +29,18 @@ def level_at_seat_db(sensitivity_db: float, distance_m: float) -> float:
     Free field; a room adds alike to alike cabinets. Distance above 0 m, else Refused. Source: inverse square law.
     """
     return sensitivity_db + free_field_level_db(distance_m, 1.0)
+
+
+def middle(values: Iterable[float]) -> float:
+    """Return the median: the value in the middle, of an even number the mean of the two; of none, Refused.
+
+    Of three or more, one that is far off moves it no farther than to its neighbour. Source: ISO 3534-1, 1.13 (memory).
+    """
+    ordered = sorted(values)
+    if not ordered:
+        raise Refused("there must be one value at least")
+    last = len(ordered) - 1
+    return (ordered[last // 2] + ordered[(last + 1) // 2]) / 2.0
 
 
 def quarter_period_ms(frequency_hz: float) -> float:

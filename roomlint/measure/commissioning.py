@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from datetime import date
 from typing import TYPE_CHECKING, Final, TypeAlias, TypeVar
 
@@ -48,6 +47,8 @@ _TORQUED: Final = frozenset({
 })  # fmt: skip
 _PILOTED: Final = frozenset({"lag-screw", "wood-screw"})
 EQUAL_GAIN: Final = "amplifiers of equal gain"
+MAJORITY: Final = 3
+"""So many tell by themselves which one of them is off."""
 
 
 class Commissioning(View):
@@ -234,22 +235,28 @@ class Commissioning(View):
     def trim_error(self, speaker: Loudspeaker) -> Figure:
         """How far the level entered for a loudspeaker is from what its sensitivity and its distance ask for.
 
-        Both against the mean of the front pair, so that the common gain drops out; one of the pair against the other,
-        for in a mean of both half of what sets them apart is its own.
+        Both against the middle one of the fronts, so that the common gain drops out and one's slip is its own; where
+        the centre has an amplifier of its own or none is there, against the mean of the front pair, and one of the
+        pair against the other.
         """
-        pair = [one for one in self.design.loudspeakers if one.label in FRONT_PAIR and one is not speaker]
-        if not pair:
+        routing = self.figures.routing
+        fronts = [
+            one
+            for one in self.design.loudspeakers
+            if one.label in FRONT_PAIR or (one.label in FRONTS and not routing.is_active(one))
+        ]
+        if speaker in fronts and len(fronts) < MAJORITY:
+            fronts.remove(speaker)
+        if not fronts:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 
-        def trim(world: World, one: Loudspeaker) -> float:
+        def set_up(world: World, one: Loudspeaker) -> float:
             setting = self.setting(one)
-            return world(need(setting.level_db, setting, "level"))
+            return world(need(setting.level_db, setting, "level")) + self._arrives_db(world, one)
 
         def compute(world: World) -> float:
             world.assume(EQUAL_GAIN)
-            entered = trim(world, speaker) - math.fsum(trim(world, one) for one in pair) / len(pair)
-            arrives = math.fsum(self._arrives_db(world, one) for one in pair) / len(pair)
-            return entered - (arrives - self._arrives_db(world, speaker))
+            return set_up(world, speaker) - settings.middle(set_up(world, one) for one in fronts)
 
         return self.figure("entered level against the drawing", "dB", compute)
 
@@ -279,15 +286,18 @@ class Commissioning(View):
         return self.figure("crossover over the loudspeakers'", "", lambda w: w(corner) / max(w(hz) for hz in others))
 
     def measured_late(self, source: Source) -> Figure:
-        """How much later a source arrived than the mean of the fronts, as measured; of a front, of the others."""
-        fronts = [one for one in self.design.loudspeakers if one.label in FRONTS and one is not source]
+        """How much later a source arrived than the fronts, as measured: than the middle one, which one's slip leaves.
+
+        Of two fronts, than the mean of both, and one of the two than the other.
+        """
+        fronts = [one for one in self.design.loudspeakers if one.label in FRONTS]
+        if source in fronts and len(fronts) < MAJORITY:
+            fronts.remove(source)
         if not fronts:
             raise self.figures.arrangement.unlabelled() or Missing(self.design, "loudspeakers")
 
         def compute(world: World) -> float:
-            return self._arrived_ms(world, source) - math.fsum(self._arrived_ms(world, one) for one in fronts) / len(
-                fronts
-            )
+            return self._arrived_ms(world, source) - settings.middle(self._arrived_ms(world, one) for one in fronts)
 
         return self.figure("measured arrival after the fronts", "ms", compute)
 

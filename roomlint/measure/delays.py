@@ -137,25 +137,48 @@ class Delays(View):
         return 1e3 * need(data.delay_range_s, data, "delay_range").value
 
     def entered_error(self, speaker: Loudspeaker, setting: Setting, seat: Seat) -> Figure:
-        """How far the entered delay is from the one that the positions ask for, against the farthest loudspeaker, ms.
-
-        The farthest is the one with no delay to spare; what is entered for it counts off every other.
-        """
+        """How far the entered delay is from the one with which it arrives with the others as they are entered, ms."""
         own = need(setting.delay_s, setting, "delay")
 
         def compute(world: World) -> float:
-            base = self._base_ms(world, seat)
-            return abs(1e3 * world(own) - base - self._to_enter(world, speaker, seat))
+            return abs(1e3 * world(own) - self._agreeing_ms(world, speaker, seat))
 
         return self.figure("entered delay against the drawing", "ms", compute, per_m=MS_PER_M)
 
-    def _base_ms(self, world: World, seat: Seat) -> float:
-        return world.once(("base", seat.key), lambda w: self._find_base_ms(w, seat))
+    def agreeing(self, speaker: Loudspeaker, seat: Seat) -> Figure:
+        """Delay that makes a loudspeaker arrive with the others as they are entered, ms.
 
-    def _find_base_ms(self, world: World, seat: Seat) -> float:
-        last = max(self.design.loudspeakers, key=lambda speaker: self.far_m(world, speaker, seat))
-        setting = self.setting_of(last)
-        return 1e3 * world(setting.delay_s) if setting is not None and setting.delay_s is not None else 0.0
+        Rounded to the processor's step where its sheet gives one; below zero none is short enough.
+        """
+        exact = self.figure(
+            "delay to enter", "ms", lambda w: self._agreeing_ms(w, speaker, seat), speaker.key, per_m=MS_PER_M
+        )
+        data = self.processor_data()
+        size = data.delay_step_s if data is not None else None
+        if size is None:
+            return exact
+        return exact.then(
+            "delay to enter, in the processor's steps", "ms", lambda ms: delay.rounded_to_step(ms, 1e3 * size.value)
+        )
+
+    def _agreeing_ms(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
+        return self._common_ms(world, seat) - self._way_ms(world, self.far_m(world, speaker, seat))
+
+    def _way_ms(self, world: World, far_m: float) -> float:
+        return delay.travel_ms(far_m, self.figures.space.sound_speed_m_s(world))
+
+    def _common_ms(self, world: World, seat: Seat) -> float:
+        return world.once(("common", seat.key), lambda w: self._find_common_ms(w, seat))
+
+    def _find_common_ms(self, world: World, seat: Seat) -> float:
+        """Return when most loudspeakers arrive by way and delay, ms; without an entry one counts with the farthest."""
+        latest = self._way_ms(world, self.farthest_m(world, seat))
+        arrivals = []
+        for one in self.design.loudspeakers:
+            entered = self.entered_ms(world, one)
+            far = self.far_m(world, one, seat)
+            arrivals.append(latest if entered is None else self._way_ms(world, far) + entered)
+        return delay.common_arrival_ms(arrivals, latest)
 
     def distance_error(self, speaker: Loudspeaker, setting: Setting, seat: Seat) -> Figure:
         """How far the entered distance is from the one in the drawing, m."""

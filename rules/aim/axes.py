@@ -22,6 +22,7 @@ from roomlint.review import (
     standard,
 )
 
+from ..layout import PLACED
 from . import NOMINAL, PAIRS, on_a_surface
 
 if TYPE_CHECKING:
@@ -165,6 +166,7 @@ def mirror_aim(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     when=on_a_surface,
     window=at_most(10.0, "deg", note=5.0),
     says="the aim asks {swivel} of swivel and {tilt} of tilt: {figure} more than its mount gives; {window} wanted",
+    after=PLACED,
     at="aim",
     since="0.1.0",
 )

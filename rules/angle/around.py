@@ -26,6 +26,7 @@ from roomlint.review import (
 )
 
 from . import (
+    BESIDE,
     BS775,
     BS2051,
     HOME_STUDY,
@@ -105,7 +106,7 @@ MANY_SURROUNDS: Subjects[Several[Loudspeaker]] = Subjects(
     when=as_laid_out,
     window=by_reference(home=SURROUND_HOME, critical=SURROUND_CRITICAL),
     says="stands {figure}; a surround pair surrounds {window} round",
-    after=SIDES,
+    after=(*SIDES, BESIDE),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -137,7 +138,7 @@ def surround_pair(room: Room, speaker: Loudspeaker) -> Figure:
         "deg", f"85 to 110 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 88 to 92 in 9+10+3{OWN}", laid_out
     ),
     says="stands {figure}; {tables} wants it {window} round",
-    after=SIDES,
+    after=(*SIDES, BESIDE),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -169,7 +170,7 @@ def side_pair(room: Room, speaker: Loudspeaker) -> Found:
         "deg", f"120 to 150 deg in 0+7+0, 4+7+0 and 4+9+0, 60 to 150 in 3+7+0, 110 to 135 in 9+10+3{OWN}", laid_out
     ),
     says="stands {figure}; {tables} wants it {window} round",
-    after=SIDES,
+    after=(*SIDES, BESIDE),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -216,7 +217,7 @@ GAPS: Cases[Several[Loudspeaker]] = Cases(
     each=SURROUNDING,
     window=GAPS,
     says="leave a gap of {figure}; {window} wanted",
-    after=(*SIDES, "angle.front-pair", *PLACES),
+    after=(*SIDES, BESIDE, "angle.front-pair", *PLACES),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -259,7 +260,7 @@ def spaced_freely(room: Room, speakers: Several[Loudspeaker]) -> Applies:
     when=spaced_freely,
     window=at_most(15.0, "deg"),
     says="stand at intervals that differ by {figure}; {window} wanted",
-    after=(*SIDES, *PLACES),
+    after=(*SIDES, BESIDE, *PLACES),
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -21,7 +21,7 @@ from roomlint.review import (
     standard,
 )
 
-from . import BS775, BS2051, HOME_STUDY, SETTING_OUT_DEG, SIDES, TRADE_FRONT, as_laid_out, with_a_picture
+from . import BESIDE, BS775, BS2051, HOME_STUDY, SETTING_OUT_DEG, SIDES, TRADE_FRONT, as_laid_out, with_a_picture
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker
@@ -76,7 +76,7 @@ def front_windows(room: Room, _: Loudspeaker) -> Windows:
         "below": "stands {figure}; the stage wants it {window} out",
         "above": "stands {figure}; the stage holds together {window} out",
     },
-    after=(*SIDES, "layout.stage-middle"),
+    after=(*SIDES, BESIDE),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -108,7 +108,7 @@ def front_pair(room: Room, speaker: Loudspeaker) -> Figure:
     each=labelled("M+000"),
     window=by_reference(home=MIDDLE_HOME, critical=MIDDLE_CRITICAL),
     says="stands {figure} to the side of straight ahead; {window} wanted",
-    after=("layout.inside-room", "layout.stage-middle"),
+    after=("layout.inside-room", BESIDE),
     cure=("position",),
     at="position",
     since="0.2.0",
@@ -139,7 +139,7 @@ def centre_azimuth(room: Room, speaker: Loudspeaker) -> Figure:
     when=(with_a_picture, as_laid_out),
     window=by_reference(home=at_most(13.5, "deg"), critical=at_most(13.5, "deg", note=6.0)),
     says="is heard {figure} from the picture's edge; {window} keeps sound with sight",
-    after=(*SIDES, "angle.front-pair"),
+    after=(*SIDES, BESIDE, "angle.front-pair"),
     cure=("position",),
     critical_level=Level.WARNING,
     at="position",

@@ -26,6 +26,7 @@ from roomlint.review import (
 )
 
 from . import (
+    BESIDE,
     BS775,
     BS2051,
     HOME_STUDY,
@@ -75,7 +76,7 @@ UPPER_ASIDE: Subjects[Loudspeaker] = Subjects("upper loudspeaker of the left or 
         laid_out,
     ),
     says="stands {figure}; by {tables} its place is {window} round",
-    after=SIDES,
+    after=(*SIDES, BESIDE),
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -19,7 +19,7 @@ from roomlint.review import (
     rule,
 )
 
-from . import BS2051, SIDES
+from . import BESIDE, BS2051, SIDES
 from .around import EAR_LAYER, GAPS, PLACES
 from .layers import UPPER
 
@@ -104,7 +104,7 @@ UPPER_LAYER: Subjects[Several[Loudspeaker]] = Subjects(
         "fail": "stand {figure} apart; {window} keeps two voices of one layer apart",
         "negative": "stand in the wrong order, by {size}: {order} is how their labels go round",
     },
-    after=(*SIDES, "angle.front-pair", *PLACES, "angle.upper-azimuth"),
+    after=(*SIDES, BESIDE, "angle.front-pair", *PLACES, "angle.upper-azimuth"),
     cure=("position",),
     at="position",
     since="0.3.0",
@@ -134,7 +134,7 @@ def neighbour_gap(room: Room, both: Neighbours) -> Found:
     each=UPPER_LAYER,
     window=GAPS,
     says="leave a gap of {figure} overhead; {window} wanted",
-    after=(*SIDES, "angle.upper-azimuth"),
+    after=(*SIDES, BESIDE, "angle.upper-azimuth"),
     cure=("position",),
     at="position",
     since="0.3.0",

@@ -153,6 +153,7 @@ def _has_low_pass(_: Room, subwoofer: Subwoofer) -> Applies:
     when=_has_low_pass,
     window=at_least(1.0, "", note=1.5),
     says="its own low-pass cuts at {figure} times the highest crossover ({crossover}); {window} wanted",
+    after=("bass.subwoofer-reach",),
     at="low_pass",
     since="0.2.0",
 )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     LOUDSPEAKERS,
@@ -23,7 +23,7 @@ from roomlint.review import (
     standard,
 )
 
-from ..layout import with_a_picture
+from ..layout import PLACED, with_a_picture
 from . import AIR, CHANNELS_ALIKE, TUTORIAL, processor_stands
 
 if TYPE_CHECKING:
@@ -31,6 +31,9 @@ if TYPE_CHECKING:
     from roomlint.design.model import Design
     from roomlint.design.record import Setting
     from roomlint.review import Answer, Applies, Figure, Room
+
+
+NOTED_MS: Final = 0.025
 
 
 def setting_of(room: Room, speaker: Loudspeaker) -> Setting:
@@ -96,9 +99,12 @@ def delay_range(room: Room, speaker: Loudspeaker) -> Figure:
     basis=(TUTORIAL, CHANNELS_ALIKE, AIR),
     each=LOUDSPEAKERS,
     when=_by_delay,
-    window=at_most(0.1, "ms", note=0.025),
-    says="the delay entered is {figure} off the drawing; {wanted} wanted",
-    after=("file.delay-and-distance",),
+    window=at_most(0.1, "ms", note=NOTED_MS),
+    says={
+        "fail": "the delay entered is {figure} off the drawing; {wanted} wanted",
+        "late": "arrives {figure} after the others by the drawing, and no delay is short enough: look at its place",
+    },
+    after=("file.delay-and-distance", *PLACED),
     at="position",
     since="0.1.0",
 )
@@ -107,8 +113,9 @@ def delay_entered(room: Room, speaker: Loudspeaker) -> Answer:
 
     Why: A tenth of a millisecond between loudspeakers that play the same thing puts the first notch at 5 kHz.
 
-    How decided: Entered delay, less the one entered for the farthest loudspeaker, against the difference of the
-    distances over the speed of sound, at the reference seat. Beyond 0.1 ms a warning, beyond 0.025 ms (about one
+    How decided: Distance over the speed of sound plus the delay entered, at the reference seat, against that of the
+    loudspeaker in the middle of all, so that one wrong entry or place is told once; of two, against the farther one.
+    One of which nothing is entered counts as set by the drawing. Beyond 0.1 ms a warning, beyond 0.025 ms (about one
     sample) a note. A coarse survey makes this a review: measure again or align by ear and instrument.
 
     Remedy: Enter the computed delay, or correct the position in the file.
@@ -116,8 +123,10 @@ def delay_entered(room: Room, speaker: Loudspeaker) -> Answer:
     When to waive: Delays set by acoustic measurement, which knows better than the drawing.
     """
     setting, seat = setting_of(room, speaker), room.reference_seat
-    error = room.figures.delays.entered_error(speaker, setting, seat)
-    return found(error, place=setting.place_of("delay"), wanted=room.figures.delays.step(speaker, seat))
+    delays = room.figures.delays
+    error, wanted = delays.entered_error(speaker, setting, seat), delays.agreeing(speaker, seat)
+    said = "late" if wanted.value < -NOTED_MS else ""
+    return found(error, place=setting.place_of("delay"), said=said, wanted=wanted)
 
 
 @rule(
@@ -128,7 +137,7 @@ def delay_entered(room: Room, speaker: Loudspeaker) -> Answer:
     when=_by_distance,
     window=at_most(0.15, "m", note=0.05),
     says="the distance entered is {figure} off the drawing; {distance} wanted",
-    after=("file.delay-and-distance",),
+    after=("file.delay-and-distance", *PLACED),
     at="position",
     since="0.1.0",
 )

@@ -20,6 +20,7 @@ from roomlint.review import (
     rule,
 )
 
+from ..layout import PLACED
 from . import ONCE
 
 if TYPE_CHECKING:
@@ -150,6 +151,7 @@ def _aimed_and_turned(room: Room, speaker: Loudspeaker) -> Applies:
     when=_aimed_and_turned,
     window=at_most(5.0, "deg"),
     says="its mount as turned points {figure} away from its aim; {window} wanted: one of the two is wrong",
+    after=PLACED,
     at="mounting",
     since="0.3.0",
 )

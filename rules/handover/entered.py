@@ -139,9 +139,9 @@ def level_entered(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: A tweeter that does not play, a wrong tap or a crossed pair is first seen as a level that makes no sense.
 
-    How decided: The level entered less that of the front pair's mean, one of the pair less the other's, against the
-    difference of what arrives: sensitivity for 2.83 V less 20 lg of the distance to the reference seat. Amplifiers are
-    taken to have equal gain.
+    How decided: The level entered plus what arrives (sensitivity for 2.83 V less 20 lg of the distance to the reference
+    seat), less that of the middle one of the three fronts; without a passive centre, of the front pair's mean, one of
+    the pair less the other's. Amplifiers are taken to have equal gain.
 
     Remedy: Measure the loudspeaker near by, and look at its wiring; or correct the sheet.
 
@@ -182,6 +182,7 @@ def crossovers_alike(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     when=at_handover,
     window=at_least(1.0, ""),
     says="is crossed over at {figure} times the highest crossover of the loudspeakers; {window} leaves no hole",
+    after=("bass.subwoofer-reach",),
     since="0.3.0",
 )
 def crossovers_meet(room: Room, subwoofer: Subwoofer) -> Figure:
@@ -248,9 +249,9 @@ def subwoofer_arrival(room: Room, subwoofer: Subwoofer) -> Figure:
     Why: Filters and amplifiers inside a subwoofer take milliseconds that no drawing knows; half a period apart at the
     crossover it cancels the fronts.
 
-    How decided: The arrival measured at the reference seat less the mean of the fronts', with all delays in force,
-    against a quarter of a period at the highest crossover: 3.1 ms at 80 Hz. What the drawing alone says is judged by
-    `distance.subwoofer-arrival`.
+    How decided: The arrival measured at the reference seat less that of the middle one of the fronts, of two their
+    mean, with all delays in force, against a quarter of a period at the highest crossover: 3.1 ms at 80 Hz. What the
+    drawing alone says is judged by `distance.subwoofer-arrival`.
 
     Remedy: Change its delay, or the fronts', by the figure, and measure again.
 
@@ -294,8 +295,9 @@ def arrival(room: Room, speaker: Loudspeaker) -> Figure:
 
     Why: What arrives first takes the image; a delay that was entered for another loudspeaker shows here.
 
-    How decided: The arrival measured with all delays in force less the mean of the other fronts': beyond 1 ms a
-    warning, beyond 0.3 ms a note. What the drawing alone says is judged by `distance.delay-entered`.
+    How decided: The arrival measured with all delays in force less that of the middle one of the three fronts, so that
+    one that is off is told once; of two fronts, their mean, and one of them less the other. Beyond 1 ms a warning,
+    beyond 0.3 ms a note. What the drawing alone says is judged by `distance.delay-entered`.
 
     Remedy: Change its delay by the figure and measure again.
 

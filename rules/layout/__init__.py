@@ -18,6 +18,8 @@ LABELS = standard("ITU-R BS.2051-3", "table 1", read=False, note="through a publ
 SYMMETRY = standard("ITU-R BS.2051", "symmetry of left and right", read=False)
 HOME_STUDY = standard("Japan Audio Society working group on home theatre", "AES Japan report, 2012", read=False)
 BUILT = practice("a drawing that cannot be built is found on paper, not on site")
+PLACED: Final = ("layout.inside-room", "layout.on-surface")
+"""A place that the room, or what holds the thing, contradicts is none to count from or to aim from."""
 SETTING_OUT_DEG: Final = 0.5
 """How closely a published direction is met when a room is set out; ours."""
 CLAIMS: Final = frozenset({"home-tolerance", "common-practice"})

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import PAIRS, Amid, Level, Missing, No, Subjects, at_most, practice, rule
 
-from . import HOME_STUDY, SYMMETRY, both_as_laid_out
+from . import HOME_STUDY, PLACED, SYMMETRY, both_as_laid_out
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -15,8 +15,12 @@ if TYPE_CHECKING:
     from roomlint.review import Applies, Figure, Pair, Room
 
 FIVE_DEG = practice("5 degrees, a choice of this rule book")
-SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
+SIDES = ("layout.sides-swapped", "layout.label-side")
 BESIDE = "layout.stage-middle"
+LEANS = (*SIDES, BESIDE)
+ROUND = ("angle.front-pair", "angle.surround-pair", "angle.side-pair", "angle.rear-pair", "angle.upper-azimuth")
+"""One that is out of its own place is told by itself, with the way back to it; the pair is looked at then."""
+HIGH = ("angle.upper-azimuth", "angle.ear-elevation", "angle.upper-elevation")
 
 
 def _stage(room: Room) -> Iterator[Amid[Seat] | Missing]:
@@ -78,7 +82,7 @@ def stage_middle(room: Room, stage: Amid[Seat]) -> Figure:
     when=both_as_laid_out,
     window=at_most(5.0, "deg"),
     says="one stands {figure} farther round than the other; {window} wanted",
-    after=(*SIDES, BESIDE),
+    after=(*LEANS, *PLACED, *ROUND),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -105,7 +109,7 @@ def pair_angle(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     each=PAIRS,
     window=at_most(5.0, "deg"),
     says="one is heard {figure} higher than the other; {window} wanted",
-    after=SIDES,
+    after=(*LEANS, *PLACED, *HIGH),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -132,7 +136,7 @@ def pair_height(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     when=both_as_laid_out,
     window=at_most(1.10, ""),
     says="one stands {figure} times as far off as the other; {window} wanted",
-    after=(*SIDES, BESIDE, "layout.pair-angle"),
+    after=(*LEANS, *PLACED, *ROUND, "layout.pair-angle"),
     cure=("position",),
     at="position",
     since="0.1.0",
@@ -161,7 +165,7 @@ def pair_distance(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     when=both_as_laid_out,
     window=at_most(0.3, "m"),
     says="a surface beside one is {figure} nearer than beside the other; {window} wanted",
-    after=(*SIDES, "layout.pair-angle", "layout.pair-distance"),
+    after=(*LEANS, *PLACED, *ROUND, "layout.pair-angle", "layout.pair-distance"),
     cure=("position",),
     at="position",
     since="0.1.0",

@@ -62,7 +62,7 @@ def _has_subwoofer(room: Room, _: Design) -> Applies:
     when=_amplified_outside,
     window=Cases("dB", ((HOME, None), (CRITICAL, None)), _wanted),
     says="reaches {figure} at its amplifier's rated power; {window} wanted for full scale ({wanted})",
-    after=("channel.fed",),
+    after=("channel.fed", "layout.inside-room"),
     at="product",
     since="0.3.0",
 )  # fmt: skip
@@ -95,6 +95,7 @@ def amplifier_reach(room: Room, speaker: Loudspeaker) -> Answer:
     ),
     each=LOUDSPEAKERS,
     window=Cases("dB", ((HOME, None), (CRITICAL, None)), _wanted),
+    after=("layout.inside-room",),
     says={
         "fail": "bears {figure}; {window} wanted for full scale ({wanted})",
         "power": "reaches {figure} in peaks of 4 times its rated power; {window} wanted for full scale ({wanted})",

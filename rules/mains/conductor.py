@@ -118,7 +118,7 @@ def whole_drop(room: Room, circuit: Circuit) -> Windows:
         whole_drop,
     ),
     says="loses {figure} of its voltage from the service on; {window} wanted",
-    after=(*CONTRADICTED, "mains.voltage-drop"),
+    after=(*CONTRADICTED, "mains.circuit-load", "mains.voltage-drop"),
     at="feeder_drop",
     caution=CAUTION,
     since="0.1.0",

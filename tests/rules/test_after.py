@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import pytest
-from offsets import room, speaker
+from offsets import BOX, PICTURE, at, room, speaker
 from test_cases import BOOK, CASES
 
 from roomlint.review.engine import review_room
@@ -185,7 +186,46 @@ AROUND = changed(
     ),
     {"seats.0.ear.from_left": "2.1 m"},
 )  # fmt: skip
+MIRRORED = room(
+    speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6),
+    speaker("side-left", "M+090", -2.2, 0.0), speaker("side-right", "M-090", 2.2, 0.0),
+    speaker("rear-left", "M+135", -1.6, -1.6), speaker("rear-right", "M-135", 1.6, -1.6),
+    speaker("up-left", "U+045", -0.9, 0.9, 1.2), speaker("up-right", "U-045", 0.9, 0.9, 1.2),
+    speaker("up-rear-left", "U+135", -0.9, -0.9, 1.2), speaker("up-rear-right", "U-135", 0.9, -0.9, 1.2),
+    layout="4+7+0", picture=PICTURE,
+)  # fmt: skip
+ASIDE = changed(MIRRORED, {"seats.0.ear.from_left": "2.1 m"})
+SIDE_OUT = changed(MIRRORED, {"loudspeakers.2.position": at(-2.0, 1.15)})
+REAR_OUT = changed(MIRRORED, {"loudspeakers.4.position": at(-2.2, -0.3)})
+UPPER_OUT = changed(MIRRORED, {"loudspeakers.6.position": at(-0.3, 1.2, 1.2)})
+UPPER_LOW = changed(MIRRORED, {"loudspeakers.6.position.height": "1.5 m"})
+# Five surrounds of one's own layout, spread as one likes, and the seat beside the middle of all pairs.
+FREE = changed(
+    room(
+        *(speaker(f"{name}-{label}", f"M{sign}{label}", side * right, front)
+          for name, sign, side in (("left", "+", -1), ("right", "-", 1))
+          for label, right, front in (("030", 1.5, 2.6), ("060", 2.0, 1.15), ("090", 2.2, 0.0), ("135", 1.6, -1.6))),
+        layout="0+8+0",
+    ),
+    {"seats.0.ear.from_left": "2.1 m"},
+)  # fmt: skip
+SURROUND_OUT = room(
+    speaker("left", "M+030", -1.5, 2.6), speaker("right", "M-030", 1.5, 2.6),
+    speaker("one", "M+110", -2.2, 1.6), speaker("other", "M-110", 2.0, -0.73), layout="0+5+0",
+)  # fmt: skip
+HUNG = {"product": "box", "mounting": {"on": "left"}}
+OFF_ITS_WALL = changed(MIRRORED, {"loudspeakers.2": speaker("side-left", "M+090", -1.2, 0.0, **HUNG)})
+PAIRED = ("layout.pair-angle", "layout.pair-height", "layout.pair-distance", "layout.pair-surroundings")
+OUT = {
+    "angle.side-pair": SIDE_OUT, "angle.rear-pair": REAR_OUT, "angle.upper-azimuth": UPPER_OUT,
+    "angle.surround-pair": SURROUND_OUT, "layout.on-surface": OFF_ITS_WALL, "layout.stage-middle": ASIDE,
+}  # fmt: skip
+LEANING = ("angle.side-pair", "angle.rear-pair", "angle.upper-azimuth", "angle.picture-edge", "angle.upper-gap")
 EXTRA = {
+    **{(follower, cause): data for follower in PAIRED for cause, data in OUT.items()},
+    **{(follower, "layout.stage-middle"): ASIDE for follower in LEANING},
+    ("angle.even-spacing", "layout.stage-middle"): FREE,
+    ("layout.pair-height", "angle.upper-elevation"): UPPER_LOW,
     ("angle.centre-azimuth", "layout.stage-middle"): AROUND,
     ("angle.front-pair", "layout.stage-middle"): AROUND,
     ("angle.even-spacing", "angle.rear-pair"): SEVEN,
@@ -203,7 +243,7 @@ def rooms(rule: AnyRule, cause: str) -> Iterator[tuple[Data, Case]]:
         if cause in case.says:
             yield dict(case.room), case
     if (rule.id, cause) in EXTRA:
-        yield EXTRA[rule.id, cause], own[0]
+        yield EXTRA[rule.id, cause], replace(own[0], products=[BOX])
     change = BREAK.get(cause, _moved)
     for case in [one for one in own if one.kind != "open"][:MOST_ROOMS]:
         yield from ((data, case) for data in change(dict(case.room)))

@@ -89,8 +89,8 @@ def test_a_move_that_is_told_clears_its_failure_in_the_true_room(batch: range) -
             for value in (remedy.low.value, remedy.high.value):
                 told = f"room {seed}: {rule} on {subject}: {remedy.key} of {remedy.subject} to {value:.3f} m"
                 check_move(before, reviewed(moved(data, remedy, value), rule), (rule, subject), remedy, told)
-    # Seven of eight rooms fail and have a move: sixty in all.
-    assert failing >= 7
+    # Six of eight rooms at least fail and have a move: what only waits for another failure has none of its own.
+    assert failing >= 6
 
 
 def check_move(before: Outcome, after: Outcome, about: tuple[str, str], remedy: Remedy, told: str) -> None:

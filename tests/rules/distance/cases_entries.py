@@ -17,6 +17,23 @@ def sub(away: float, delay: str) -> dict[str, Any]:
     return room(centre, subwoofers=[{"id": "sub", "position": at(away, 0.0), "delay": delay}], calibration=entered)
 
 
+# Left and right 2.60 m off by 5-12-13 triangles, the centre 2.10 m; the left one's delay is 6 ms.
+FRONTS = (
+    speaker("left", "M+030", -1.0, 2.4),
+    speaker("right", "M-030", 1.0, 2.4),
+    speaker("centre", "M+000", 0.0, 2.1),
+)
+THREE = room(
+    *FRONTS,
+    calibration=settings(("left", "delay", "6 ms"), ("right", "delay", "0 ms"), ("centre", "delay", "1.457 ms")),
+)
+# All three as they should be for 2.60 m, and the left one drawn at 3.10 m on the same line.
+AFIELD = changed(
+    room(speaker("left", "M+030", -1.192308, 2.861538), *FRONTS[1:]),
+    {"calibration": settings(("left", "delay", "0 ms"), ("right", "delay", "0 ms"), ("centre", "delay", "1.457 ms"))},
+)
+AFIELD_OUTSIDE = changed(AFIELD, {"loudspeakers.0.position.from_left": "9 m"})
+
 CASES: list[Case | Never] = [
     Case(
         "distance.delay-range",
@@ -82,6 +99,44 @@ CASES: list[Case | Never] = [
         subject="loudspeaker/near",
         level="note",
     ),
+    # Left and right are equally far, so that neither is the farthest: the one that is 6 ms late is told, nobody else.
+    *(
+        Case(
+            "distance.delay-entered",
+            kind,
+            THREE,
+            subject=f"loudspeaker/{name}",
+            level=level,
+            figure=figure,
+            within=2e-3,
+            source=source,
+            says=says,
+        )
+        for name, kind, level, figure, source, says in (
+            ("left", "fail", "warning", 6.0, "6 ms where none is due", "0 ms wanted"),
+            ("right", "pass", None, 0.0, "as far as the left", ""),
+            ("centre", "pass", None, 0.0, "0.50 m nearer over 343.2 m/s by hand: 1.457 ms", ""),
+        )
+    ),
+    # Drawn half a metre farther than it stands, it would have to play before the others: its place is told, not theirs.
+    *(
+        Case(
+            "distance.delay-entered",
+            kind,
+            AFIELD,
+            subject=f"loudspeaker/{name}",
+            figure=figure,
+            within=2e-3,
+            source="0.50 m over 343.2 m/s by hand",
+            says=says,
+        )
+        for name, kind, figure, says in (
+            ("left", "fail", 1.457, "no delay is short enough"),
+            ("right", "pass", 0.0, ""),
+            ("centre", "pass", 0.0, ""),
+        )
+    ),
+    Case("distance.delay-entered", "open", AFIELD_OUTSIDE, subject="loudspeaker/left", says="layout.inside-room"),
     Case("distance.delay-entered", "open", changed(LINE, {"calibration": settings(("near", "level", "0 dB"))})),
     Case("distance.delay-entered", "open", LINE, says="calibration.settings"),
     Case(

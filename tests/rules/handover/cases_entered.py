@@ -20,6 +20,9 @@ FAR = {
     "room.size.length": "12 m",
     f"{SETTINGS}.4": {**READY["calibration"]["settings"][0], "id": "far"},
 }
+# A centre as far away as they are, set and measured as they are.
+CENTRED = {**FAR, "loudspeakers.2": {"id": "centre", "label": "M+000", "product": "box", "position": at(0.0, 3.0017)},
+           f"{SETTINGS}.4.id": "centre"}  # fmt: skip
 TWICE = {**FAR, "seats.0.ear": {"from_left": "2.5 m", "from_front": "8 m", "height": "1.2 m"},
          "loudspeakers.0.position": {"from_left": "2.5 m", "from_front": "5 m", "height": "1.2 m"},
          "loudspeakers.1.position": {"from_left": "2.5 m", "from_front": "5 m", "height": "1.2 m"},
@@ -77,6 +80,12 @@ CASES: list[Case | Never] = [
     # Alike and equally far, and set 6 dB apart.
     on("level-entered", "fail", {f"{LEFT}.level": "6 dB"}, subject="loudspeaker/left", figure=6.0),
     on("level-entered", "fail", {f"{LEFT}.level": "6 dB"}, subject="loudspeaker/right", figure=-6.0),
+    # Two of three agree, and the one that does not is told, not the others; a centre with its own amplifier tells nothing.
+    on("level-entered", "fail", {**CENTRED, f"{LEFT}.level": "6 dB"}, subject="loudspeaker/left", figure=6.0),
+    *(on("level-entered", "pass", {**CENTRED, f"{LEFT}.level": "6 dB"}, subject=f"loudspeaker/{name}", figure=0.0, within=1e-3)
+      for name in ("right", "centre")),
+    on("level-entered", "fail", {**CENTRED, f"{LEFT}.level": "6 dB", "loudspeakers.2.product": "active"}, subject="loudspeaker/right",
+       figure=-6.0),
     on("level-entered", "open", {f"{LEFT}.level": None}, subject="loudspeaker/left", says="level"),
     on("level-entered", "review", {**TWICE, f"{SETTINGS}.4.level": "2 dB ± 1 dB"}, subject="loudspeaker/far"),
     on("level-entered", "notApplicable", {"loudspeakers.0.product": "active"}, subject="loudspeaker/left"),
@@ -118,6 +127,15 @@ CASES: list[Case | Never] = [
     on("arrival", "fail", {f"{LEFT}.measured_arrival": "13.5 ms"}, subject="loudspeaker/left", level="warning", figure=1.5,
        source="13.5 ms less 12 ms", says="1.50 ms behind"),
     on("arrival", "fail", {f"{LEFT}.measured_arrival": "11.5 ms"}, subject="loudspeaker/left", level="note", says="ahead"),
+    # Two of three agree: the one that is late is told once.
+    on("arrival", "fail", {**CENTRED, f"{LEFT}.measured_arrival": "17 ms"}, subject="loudspeaker/left", figure=5.0, source="17 ms less 12 ms"),
+    *(on("arrival", "pass", {**CENTRED, f"{LEFT}.measured_arrival": "17 ms"}, subject=f"loudspeaker/{name}", figure=0.0, within=1e-6)
+      for name in ("right", "centre")),
+    # Of two nobody can tell which; the subwoofer meets their mean.
+    on("subwoofer-arrival", "pass", {f"{LEFT}.measured_arrival": "14 ms"}, subject="subwoofer/sub", figure=0.0, within=1e-6,
+       source="13 ms less the mean of 14 and 12 ms"),
+    on("subwoofer-arrival", "pass", {**CENTRED, f"{LEFT}.measured_arrival": "30 ms"}, subject="subwoofer/sub", figure=1.0,
+       source="13 ms less 12 ms, which two of three keep"),
     on("arrival", "review", {f"{LEFT}.measured_arrival": "12.95 ms ± 0.2 ms"}, subject="loudspeaker/left"),
     on("arrival", "open", {f"{LEFT}.measured_arrival": None}, says="measured_arrival"),
     on("arrival", "open", {"loudspeakers.1.label": None}, subject="loudspeaker/left", says="label"),
