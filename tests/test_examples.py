@@ -63,14 +63,12 @@ PLANTED = (
     ("aim.coverage", "loudspeaker/side-left", "warning", "aim: {azimuth: -90 deg"),
     ("mount.substrate", "loudspeaker/side-left", "error", "fixing: {fastener: toggle"),
     ("layout.clear-of-openings", "loudspeaker/side-left+opening/garden-door", "error", "position: {from_left: 0.20 m"),
-    ("layout.pair-angle", "loudspeaker/side-left+loudspeaker/side-right", "warning", "position: {from_left: 0.20 m"),
     # Round the corner of the L: 4.05 m to the side, 0.85 m behind: 90 + 11.9 = 101.9 degrees, not 120.
     ("angle.rear-pair", "loudspeaker/rear-right", "warning", "position: {from_left: 6.30 m"),
     # At the wall's end, 4.50 m from the left, its line to the middle seat is 3.95 - 0.85 x 1.80/4.05 = 3.57 m from the
     # front: the wall goes on to 3.60 m.
     ("layout.line-of-sight", "loudspeaker/rear-right+seat/row1-middle", "warning", "position: {from_left: 6.30 m"),
-    # Its partner is 1.75 m to the side and as far behind, at 135: 33.1 more, and the unequal distance waits for that.
-    ("layout.pair-angle", "loudspeaker/rear-left+loudspeaker/rear-right", "warning", "position: {from_left: 0.50 m"),
+    # Its partner is 1.75 m to the side and as far behind, at 135: the pair, 33.1 apart, waits for that.
     # The steel post: at 1.60 m from the front the line from the right is at 3.55 - 1.30 x 1.26/2.76 = 2.96 m.
     ("layout.line-of-sight", "loudspeaker/right+seat/row1-middle", "warning", "position: {from_left: 3.55 m"),
     # The second row looks at heads: 0.55 + 0.60 x 2.80/5.65 = 0.847 m up where the head before it reaches 1.25 m.

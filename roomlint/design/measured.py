@@ -93,10 +93,11 @@ class Measured(Key[T]):
         return max(abs(value), WIDEST_M if self.dimension == "length" else 0.0)
 
     def _out_of_range(self, text: str, value: float, *, customary: bool) -> str:
-        if value <= 0.0 and (self.above_zero or self.low > 0.0):
-            return f"{text!r} must be more than zero."
         low, high = (_shown(limit, self.of.unit, customary=customary) for limit in (self.low, self.high))
         limits = f"{low} to {high}"
+        if value <= 0.0 <= self.low:
+            above = f"more than zero, at most {high}" if self.above_zero and self.low == 0.0 else limits
+            return f"{text!r} is out of range; expected {above}."
         meant = other_unit(text, self.dimension, self.low, self.high)
         hint = f"did you mean {meant!r}?" if meant else "Check its unit."
         return f"{text!r} is out of range; expected {limits}{';' if meant else '.'} {hint}"

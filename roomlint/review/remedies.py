@@ -30,6 +30,8 @@ COARSE: Final = 8
 """Points of a span at which everything else is looked at."""
 MOST_BROKEN: Final = 3
 """A change that breaks more rules than this is none to recommend."""
+SPARING: Final = (0.25, 0.5, 0.75)
+"""Where in a span whose ends break too much a part that breaks less is looked for."""
 WORSE: Final = 0.1
 """By so large a share of what it is outside already, a failure that stands is made worse by a move."""
 _HALVINGS: Final = 7
@@ -354,13 +356,38 @@ def _tried(span: _Span, failed: Judged, touched: list[_Held]) -> Remedy | None:
     if not known(middle):
         return None
     low, high = (end if known(end) else _edge(known, middle, end) for end in (span.low, span.high))
+    if len(_broken(touched, way, low) | _broken(touched, way, high)) > MOST_BROKEN:
+        low, high = _sparing(low, high, touched, way)
     low, high = math.ceil(low / told - _ROUNDING) * told, math.floor(high / told + _ROUNDING) * told
     if high < low or not (known(low) and known(high)):
         return None
-    broken = sorted({held.judged.rule.id for value in (low, high) for held in touched if _breaks(held, way, value)})
-    if len(broken) > MOST_BROKEN:
+    breaks = _broken(touched, way, low) | _broken(touched, way, high)
+    if len(breaks) > MOST_BROKEN:
         return None
     first, last, now = (
         Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)
     )
-    return Remedy(way.element.words, way.element.key, way.key, first, last, now, tuple(broken))
+    return Remedy(way.element.words, way.element.key, way.key, first, last, now, tuple(sorted(breaks)))
+
+
+def _broken(touched: list[_Held], way: Way, value: float) -> set[str]:
+    """Return the rules whose figures a move spoils there; of too many, no more than tell that they are."""
+    broken: set[str] = set()
+    for held in touched:
+        if held.judged.rule.id not in broken and _breaks(held, way, value):
+            broken.add(held.judged.rule.id)
+            if len(broken) > MOST_BROKEN:
+                break
+    return broken
+
+
+def _sparing(low: float, high: float, touched: list[_Held], way: Way) -> tuple[float, float]:
+    """Return where between two places that spoil too much the least is spoilt, of several the nearest to now."""
+    now = way.reading.value
+    places = sorted((low + (high - low) * part for part in SPARING), key=lambda place: abs(place - now))
+    least, spared = min(((place, _broken(touched, way, place)) for place in places), key=lambda tried: len(tried[1]))
+    if len(spared) > MOST_BROKEN:
+        return low, high
+    others = [held for held in touched if held.judged.rule.id not in spared]
+    spares = partial(_none, _breaks, others, way)
+    return _edge(spares, least, low), _edge(spares, least, high)

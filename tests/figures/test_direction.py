@@ -43,6 +43,26 @@ def test_rounding_is_within_half_a_step(value: float, step: float) -> None:
     assert abs(delay.rounded_to_step(value, step) - value) <= step / 2 + 1e-9
 
 
+@pytest.mark.parametrize(
+    ("arrivals", "latest_way", "common"),
+    [
+        ((9.0, 9.0, 12.0), 8.0, 9.0),  # one late of three moves nothing
+        ((2.0, 9.0, 9.0), 9.0, 9.0),  # nor does one early
+        ((7.0, 9.0), 9.0, 9.0),  # of two, the farther one's way
+        ((7.0, 9.0), 11.0, 9.0),  # or the later of the two, where both are early
+        ((8.0,), 5.0, 8.0),
+    ],
+)
+def test_the_common_arrival_is_the_middle_one(arrivals: tuple[float, ...], latest_way: float, common: float) -> None:
+    assert delay.common_arrival_ms(arrivals, latest_way) == common
+    assert delay.common_arrival_ms(arrivals[::-1], latest_way) == common
+
+
+def test_no_arrivals_have_no_common_one() -> None:
+    with pytest.raises(ValueError, match="one arrival"):
+        delay.common_arrival_ms((), 1.0)
+
+
 def test_speed_of_sound_refuses_what_the_formula_does_not_cover() -> None:
     with pytest.raises(ValueError, match="-20 to"):
         delay.speed_of_sound_m_s(60)

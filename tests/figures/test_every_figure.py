@@ -37,6 +37,7 @@ FROM_WITHIN = {
     "coverage: mounted_axis": "tests/figures/test_direction.py: a turn by hand",
     "coverage: drop_db": "tests/figures/test_coverage.py: the definition of coverage; no standard draws the rest",
     "delay: rounded_to_step": "tests/figures/test_direction.py: arithmetic",
+    "delay: common_arrival_ms": "tests/figures/test_direction.py: a middle value by hand",
     "direction: near_deg, outside_range_deg": "differences of angles, by hand there",
     "dowels: shear_to_grain": "tests/figures/test_fixings.py: directions by hand",
     "enclosure: nearest_surface, solid_clearance, before_opening, gap_on_wall_m, depth_on_wall_m, clear_beside_m":

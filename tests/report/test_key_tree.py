@@ -29,7 +29,13 @@ def line_of(text: str, name: str) -> str:
 @pytest.mark.parametrize("kind", ["room", "product", "house"])
 def test_every_key_has_one_line(kind: str) -> None:
     keys = list(listed(kind))
-    assert len(run(kind, "--keys").splitlines()) == len(keys)
+    assert len(tree_text(keys, chapters_of(kind, kept())).splitlines()) == len(keys)
+
+
+def test_the_lines_fit_the_page_and_lose_nothing() -> None:
+    told, whole = run("product", "--keys"), tree_text(listed("product"), chapters_of("product", kept()))
+    assert max(map(len, told.splitlines())) <= 100
+    assert told.split() == whole.split()
 
 
 def test_a_line_tells_form_example_and_chapters() -> None:

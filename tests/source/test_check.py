@@ -120,7 +120,7 @@ def test_a_key_that_is_missing_is_told_with_the_choices() -> None:
         ("seats: [{id: 1}]", "seats.id is a number '1', but text belongs here, such as 'left'; a number alone"),
         ("seat: []", "unknown key 'seat'; did you mean 'seats'?"),
         ("loudspeakers: [{id: a, aim: middle}]", "a mapping belongs here: {seat: ..., azimuth: ..., elevation: ...}."),
-        ("room: {size: {width: -1 ft, length: 14 ft}}", "'-1 ft' must be more than zero."),
+        ("room: {size: {width: -1 ft, length: 14 ft}}", "'-1 ft' is out of range; expected 3.28 ft to 98.4 ft."),
         ("room: {size: {width: 9 ft, length: 14 ft}}\nsurvey: {tolerance: 9 ft}", "to 3.94 in. Check its unit"),
         ("room: {size: {width: 3 m, length: 4 m}}\nsurvey: {tolerance: 9 m}", "expected 0 m to 100 mm"),
     ],
