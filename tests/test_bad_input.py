@@ -45,7 +45,7 @@ TABLE = [
     ("number in quotes", "width: 4.5 m", 'width: "4.5"', "3:17", "unit"),
     ("infinite", "width: 4.5 m", "width: inf m", "3:17", "inf"),
     ("not a number", "width: 4.5 m", "width: .nan", "3:17", "nan"),
-    ("negative size", "width: 4.5 m", "width: -4.5 m", "3:17", "zero"),
+    ("negative size", "width: 4.5 m", "width: -4.5 m", "3:17", "expected 1 m to 30 m"),
     ("absurd size", "width: 4.5 m", "width: 4500 m", "3:17", "did you mean '4500 mm'?"),
     ("a hand's breadth of a ceiling", "height: 2.7 m}", "height: 2.7 cm}", "4:34", "did you mean '2.7 m'?"),
     ("no unit would do", "width: 4.5 m", "width: 90000 m", "3:17", "Check its unit"),

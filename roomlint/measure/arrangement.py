@@ -134,11 +134,6 @@ class Arrangement(View):
         labels = {speaker.label for speaker in self.design.loudspeakers if speaker.label}
         return frozenset(labels | ({"LFE", "LFE1", "LFE2"} if self.design.subwoofers else set()))
 
-    def misplaced_labels(self) -> tuple[str, ...]:
-        """Return the labels of the layers that subwoofers carry."""
-        labels = (subwoofer.label for subwoofer in self.design.subwoofers)
-        return tuple(label for label in labels if label is not None and not parse_label(label).is_lfe)
-
     def unlabelled(self) -> Missing | None:
         """Return the first loudspeaker that has no label, as what is missing; it may be any of them."""
         bare = next((speaker for speaker in self.design.loudspeakers if speaker.label is None), None)
@@ -172,11 +167,6 @@ class Arrangement(View):
     def _there(self) -> frozenset[str]:
         processor = self.design.processor
         return self.fitted() | frozenset(processor.unfitted if processor is not None else ())
-
-    def repeated(self) -> tuple[str, ...]:
-        """Return the labels that more than one loudspeaker carries."""
-        labels = [speaker.label for speaker in self.design.loudspeakers if speaker.label is not None]
-        return tuple(sorted({label for label in labels if labels.count(label) > 1}))
 
     def screen_edge(self, speaker: Loudspeaker) -> Position:
         """Return where a screen-edge loudspeaker may stand, which only one layout says, whatever the room's own is."""

@@ -27,7 +27,7 @@ _VERB: Final = re.compile(
 """Verbs that findings start with, after the name of one element, and of which many tell of one thing only."""
 _OF_ONE: Final = re.compile(
     r"(accepts|asks|bridges|brings|carries|claims|cuts|declares|departs|drives|ends|feeds|follows|gets|gives|holds|keeps|looks|measures"
-    r"|meets|moves|names|notches|overlaps|passes|puts|runs|sees|takes|uses|wants|was)\b"
+    r"|meets|moves|names|notches|overlaps|passes|puts|runs|sees|shares|takes|uses|wants|was)\b"
 )
 """Verbs that findings start with and that are told of each of several."""
 _ITS: Final = re.compile(r"\b(its|it|itself)\b|\b(and|or) (is|has|drives|rises|carries)\b")

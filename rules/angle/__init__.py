@@ -33,8 +33,8 @@ __all__ = [
 TUTORIAL = standard("monitoring tutorial on BS.775-1 and BS.1116-1", edition="2005", read=False)
 TRADE_FRONT = practice("front loudspeakers 22 to 30 degrees either side of straight ahead; 2 degrees more are ours")
 BESIDE = "layout.stage-middle"
-SIDES = ("layout.sides-swapped", "layout.label-side", "layout.inside-room")
-"""What a loudspeaker on the wrong side, or outside the room, is told by; its angles wait."""
+SIDES = ("layout.one-label-each", "layout.sides-swapped", "layout.label-side", "layout.inside-room")
+"""What a loudspeaker under another's label, on the wrong side, or outside the room, is told by; its angles wait."""
 OWN = "; in a layout of one's own the ranges of the tables that have the label, beyond what they share a note"
 """How a layout that the standard does not list is judged, for the windows of pages."""
 

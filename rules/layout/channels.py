@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import ROOM, SOURCES, Level, No, fails, need, passes, rule, unsaid
+from roomlint.review import LOUDSPEAKERS, ROOM, SOURCES, Level, No, fails, need, passes, rule, unsaid
 
 from . import BS2051, LABELS
 
 if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker
     from roomlint.design.model import Design
     from roomlint.review import Applies, Room, Says
 
@@ -99,34 +100,25 @@ def counted(room: Room, layout: str, named: tuple[int, int, int]) -> Says:
     "layout.one-label-each",
     level=Level.ERROR,
     basis=LABELS,
-    each=ROOM,
-    when=with_loudspeakers,
+    each=LOUDSPEAKERS,
     says={
-        "repeated": "more than one loudspeaker is labelled {labels}; give each its own label",
-        "subwoofer": "a subwoofer is labelled {labels}, a loudspeaker's channel; a subwoofer carries LFE1 or LFE2",
-        "own": "every loudspeaker has a label of its own",
+        "repeated": "shares the label {label} with another; give each its own",
+        "own": "has {label} to itself",
     },
-    at="loudspeakers",
+    at="label",
     since="0.1.0",
 )
-def one_label_each(room: Room, design: Design) -> Says:
-    """Every loudspeaker has a label, no two have the same, and subwoofers carry none of theirs.
+def one_label_each(room: Room, speaker: Loudspeaker) -> Says:
+    """Every loudspeaker has a label, and no two have the same.
 
     Why: A label is the loudspeaker's name in routing, settings and on the plate behind it.
 
-    How decided: Labels of the loudspeakers, compared; a label of the layers on a subwoofer is a slip.
+    How decided: Labels of the loudspeakers, compared. What is judged by the label waits for those that share one.
 
     Remedy: Label the loudspeaker by its layer and side, such as M+090; give repeated ones their own label.
 
     When to waive: Two loudspeakers that carry one channel on purpose, such as a second row of surrounds.
     """
-    arrangement = room.figures.arrangement
-    repeated, misplaced = arrangement.repeated(), arrangement.misplaced_labels()
-    if repeated:
-        return fails("repeated", labels=repeated)
-    if misplaced:
-        return fails("subwoofer", labels=misplaced)
-    unlabelled = arrangement.unlabelled()
-    if unlabelled is not None:
-        raise unlabelled
-    return passes("own")
+    label = need(speaker.label, speaker, "label")
+    others = tuple(one for one in room.design.loudspeakers if one is not speaker and one.label == label)
+    return fails("repeated", label=label, related=others) if others else passes("own", label=label)

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from roomlint.review import Applies, Figure, Pair, Room
 
 FIVE_DEG = practice("5 degrees, a choice of this rule book")
-SIDES = ("layout.sides-swapped", "layout.label-side")
+SIDES = ("layout.one-label-each", "layout.sides-swapped", "layout.label-side")
 BESIDE = "layout.stage-middle"
 LEANS = (*SIDES, BESIDE)
 ROUND = ("angle.front-pair", "angle.surround-pair", "angle.side-pair", "angle.rear-pair", "angle.upper-azimuth")

@@ -82,7 +82,7 @@ def sides_swapped(room: Room, pair: Pair[Loudspeaker]) -> Figure:
     each=SIDED,
     window=at_most(0.0, "deg"),
     says="stands {figure} past the middle; its label {label} means {side}: change the sign, or the side",
-    after=("layout.sides-swapped", "layout.inside-room"),
+    after=("layout.one-label-each", "layout.sides-swapped", "layout.inside-room"),
     at="label",
     since="0.1.0",
 )

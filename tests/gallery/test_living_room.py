@@ -47,7 +47,7 @@ DESIGN = "design/living-room-6-5"
 ROWS = [
     # The layout: six upper over five, no name of the standard. Two channels more are declared and not fitted.
     ("layout.channel-set", DESIGN, "pass", None),
-    ("layout.one-label-each", DESIGN, "pass", None),
+    ("layout.one-label-each", "loudspeaker/left", "pass", None),
     ("layout.pairs-complete", "loudspeaker/upper-beside-left", "pass", None),
     ("layout.published-label", "loudspeaker/upper-beside-left", "pass", None),
     ("channel.mode-channels", "listening mode/stereo", "pass", None),

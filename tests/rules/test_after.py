@@ -150,9 +150,18 @@ def _without_second(room: Data) -> Iterator[Data]:
         yield changed(room, {f"{way.removesuffix('fixing')}secondary": "none"})
 
 
+def _under_another_s_label(room: Data) -> Iterator[Data]:
+    """Give one loudspeaker after the other a twin of its label."""
+    speakers = room.get("loudspeakers", [])
+    for one in speakers:
+        if "label" in one:
+            yield changed(room, {f"loudspeakers.{len(speakers)}": {"id": "twin", "label": one["label"]}})
+
+
 BREAK: dict[str, Callable[[Data], Iterator[Data]]] = {
     "layout.inside-room": _outside,
     "layout.fixtures-inside": _fixtures_outside,
+    "layout.one-label-each": _under_another_s_label,
     "layout.sides-swapped": _swapped,
     "layout.label-side": _on_the_wrong_side,
     "mount.substrate": _any_of(_fixed(into="board"), _fixed(into="tile"), _fixed(into="plaster")),

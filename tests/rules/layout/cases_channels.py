@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from offsets import BARE, EMPTY, LS, RS, C, L, R, at, room, speaker
+from offsets import EMPTY, LS, RS, C, L, R, at, room, speaker
 
 from roomlint.testing import Case, Never, changed
 
@@ -10,6 +10,7 @@ SUB = {"id": "sub", "position": at(-2.0, 3.0, -1.0)}
 PAIR = room(L, R)
 FIVE = room(L, R, C, LS, RS, layout="0+5+0", subwoofers=[SUB])
 NO_LEFT = changed(FIVE, {"loudspeakers.0": None})
+TWICE = room(L, speaker("other", "M+030", -1.0, 2.0), speaker("third", None, 1.0, 2.0))
 
 
 CASES: list[Case | Never] = [
@@ -24,11 +25,10 @@ CASES: list[Case | Never] = [
     # The one without a label may be the one that is missing.
     Case("layout.channel-set", "open", changed(FIVE, {"loudspeakers.4.label": None}), says="label of rs"),
     Case("layout.channel-set", "notApplicable", EMPTY),
-    Case("layout.one-label-each", "pass", FIVE),
-    Case("layout.one-label-each", "fail", room(L, speaker("other", "M+030", -1.0, 2.0)), says="M+030"),
-    Case("layout.one-label-each", "fail", room(L, speaker("other", "M+030", -1.0, 2.0), speaker("third", None, 1.0, 2.0)), says="M+030"),
-    Case("layout.one-label-each", "fail", changed(NO_LEFT, {"subwoofers.0.label": "M+030"}), says="a subwoofer carries LFE1"),
+    Case("layout.one-label-each", "pass", FIVE, subject="loudspeaker/left"),
+    Case("layout.one-label-each", "fail", TWICE, subject="loudspeaker/left", says="shares the label M+030"),
+    Case("layout.one-label-each", "fail", TWICE, subject="loudspeaker/other", says="shares the label M+030"),
+    Case("layout.one-label-each", "open", TWICE, subject="loudspeaker/third"),
     Case("layout.one-label-each", "open", room(speaker("left", None, -1.5, 2.6))),
     Case("layout.one-label-each", "notApplicable", EMPTY),
-    Case("layout.one-label-each", "notApplicable", BARE),
 ]  # fmt: skip
