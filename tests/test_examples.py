@@ -75,6 +75,8 @@ PLANTED = (
     ("layout.over-heads", "seat/row2-left", "warning", "- {id: row2-left"),
     # The hall door opens onto the right subwoofer: 0.42 m from a hinge of 0.80 m reach.
     ("layout.door-swing", "subwoofer/sub-right+opening/hall-door", "error", "position: {from_left: 4.20 m"),
+    # Drawn flat on the wall, 0.10 m off it, with the arm pulled half a metre out.
+    ("file.reach-and-place", "picture/picture", "warning", "on: front"),
     # U-135 is missing: eleven of twelve.
     ("layout.channel-set", "design/basement-08", "error", ""),
     ("channel.mode-channels", "listening mode/film", "error", ""),

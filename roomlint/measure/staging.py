@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
 from roomlint import roof
 from roomlint.design.base import Missing, need, unsaid
-from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Seat, Subwoofer
+from roomlint.design.listening import HOLDERS, Loudspeaker, Picture, Projector, Seat, Subwoofer
 from roomlint.design.shell import Treatment
 from roomlint.figures import convex, enclosure, sight, solid
 from roomlint.figures.direction import direction_vector
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Sequence
 
     from roomlint.design.base import Element, Point
-    from roomlint.design.listening import Projector
     from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Opening, RoofWindow
     from roomlint.design.supply import Rack
@@ -29,6 +28,7 @@ if TYPE_CHECKING:
     from roomlint.plane import Point2
 
 Source: TypeAlias = "Loudspeaker | Subwoofer"
+Hung: TypeAlias = "Loudspeaker | Subwoofer | Picture | Projector"
 Thing: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack | Seat"
 
 HEAD_HALF_WIDTH_M: Final = 0.12
@@ -76,22 +76,32 @@ class Staging(View):
 
         return self.figure("distance inside the room", "m", compute, thing.key, per_m=2.0)
 
-    def off_surface(self, source: Source, surface: str) -> Figure:
-        """Gap between a mounted cabinet, with its mount, and the wall, ceiling or floor that the file says it is on.
+    def off_surface(self, thing: Hung, surface: str) -> Figure:
+        """Gap between what is mounted, with its mount, and the wall, ceiling or floor that the file says it is on.
 
-        The acoustic centre is in the middle of the front; behind it the cabinet's depth, and what the mount reaches or
-        drops. On the floor the centre is at most the cabinet's height up.
+        A place is the middle of a front, or a lens: behind it is the depth of cabinet, display or screen, above a lens
+        the projector's height, and what the mount reaches or drops. On the floor the centre is at most the cabinet's
+        height up.
         """
-        point, product = self.figures.bodies.place(source), need(source.product, source, "product")
-        reach = self._reach(source)
-        size = (
-            need(product.height_m, product, "height") if surface == "floor" else need(product.depth_m, product, "depth")
-        )
+        point, product = self._place(thing), need(thing.product, thing, "product")
+        reach = self._reach(thing)
+        upright = surface == "floor" or (surface == "ceiling" and isinstance(thing, Projector))
+        size = need(product.height_m, product, "height") if upright else need(product.depth_m, product, "depth")
 
         def compute(world: World) -> float:
             return self._off_m(world, point, surface) - world(size) - sum(world(length) for length in reach)
 
         return self.figure("gap behind the cabinet", "m", compute, per_m=2.0)
+
+    def beyond_place(self, thing: Hung, surface: str) -> Figure:
+        """How far beyond the place of what it holds a mount ends, by its reach or drop as used; negative before it."""
+        point, mounting = self._place(thing), need(thing.mounting, thing, "mounting")
+        key = "drop" if surface == "ceiling" else "extension"
+        used = need(mounting.drop_m if surface == "ceiling" else mounting.extension_m, mounting, key)
+        return self.figure("mount beyond the place", "m", lambda w: w(used) - self._off_m(w, point, surface), per_m=2.0)
+
+    def _place(self, thing: Hung) -> Point:
+        return need(thing.centre, thing, "centre") if isinstance(thing, Picture) else self.figures.bodies.place(thing)
 
     def _off_m(self, world: World, point: Point, surface: str) -> float:
         space = self.figures.space
@@ -102,9 +112,9 @@ class Staging(View):
         return space.wall_distance_m(world, point, self.design.shell.wall_names.index(surface))
 
     @staticmethod
-    def _reach(source: Source) -> tuple[Quantity, ...]:
-        """Return what a mount puts between cabinet and surface: its reach in use, or its largest, and a drop."""
-        mounting = source.mounting
+    def _reach(thing: Hung) -> tuple[Quantity, ...]:
+        """Return what a mount puts between a thing and its surface: its reach in use, or its largest, and a drop."""
+        mounting = thing.mounting
         if mounting is None:
             return ()
         data = mounting.product.mount if mounting.product is not None else None

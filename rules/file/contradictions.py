@@ -20,7 +20,7 @@ from roomlint.review import (
     rule,
 )
 
-from ..layout import PLACED
+from ..layout import HELD, HUNG, PLACED
 from . import ONCE
 
 if TYPE_CHECKING:
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.record import Setting  # noqa: F401  named in a base class, as a text
+    from roomlint.measure.staging import Hung
     from roomlint.review import Applies, Figure, Found, Room, Says
 
 AGREE_MS: Final = 0.1
@@ -168,3 +169,44 @@ def aim_and_mount(room: Room, speaker: Loudspeaker) -> Figure:
     When to waive: Never; one of the two is not what is built.
     """
     return room.figures.aim.mount_off_aim(speaker)
+
+
+def _reaching(room: Room, thing: Hung) -> Applies:
+    """Say whether the file states how far a mount reaches or drops as it is used."""
+    mounting = need(thing.mounting, thing, "mounting.on")
+    surface = need(mounting.on, thing, "mounting.on")
+    if surface in HELD:
+        return No(HELD[surface])
+    used = mounting.drop_m if surface == "ceiling" else mounting.extension_m
+    if used is not None:
+        return True
+    return No("how far its mount reaches as it is used is not written")
+
+
+@rule(
+    "file.reach-and-place",
+    level=Level.WARNING,
+    basis=(ONCE, practice("five centimetres between the two may be the tape's; a choice of this rule book")),
+    each=HUNG,
+    when=_reaching,
+    window=at_most(0.05, "m"),
+    says="its mount ends {figure} beyond where it is placed; {window} wanted: one of the two is wrong",
+    after=("layout.inside-room",),
+    at="mounting",
+    since="0.3.0",
+)
+def reach_and_place(room: Room, thing: Hung) -> Figure:
+    """A mount reaches or drops no farther than to the place of what it holds.
+
+    Why: Angles, heads and clearances are judged at the place, loads at the reach; the room has only one of them.
+
+    How decided: The extension from a wall, or the drop from the ceiling above it, less the distance from there to the
+    acoustic centre, the picture's middle or the lens; at most 0.05 m. A mount that ends too far before the place is
+    told by `layout.on-surface`.
+
+    Remedy: Correct the extension or the drop, or the position.
+
+    When to waive: Never; one of the two is not what is built.
+    """
+    surface = need(thing.mounting.on if thing.mounting is not None else None, thing, "mounting.on")
+    return room.figures.staging.beyond_place(thing, surface)

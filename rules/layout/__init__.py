@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING, Final
 from roomlint.review import No, Subjects, practice, standard
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.design.listening import Loudspeaker, Picture
+    from roomlint.measure.staging import Hung
     from roomlint.review import Applies, Pair, Room
 
 BS775 = standard("ITU-R BS.775-3", "figure 1", read=True)
@@ -31,6 +34,20 @@ HELD: Final = {
     "electrical-box": "it hangs from an electrical box",
     "floor": "it stands on the floor",
 }
+
+
+def _hung(room: Room) -> Iterator[Hung]:
+    yield from room.design.sources
+    picture = room.design.picture
+    if picture is not None:
+        yield picture
+        if picture.projector is not None:
+            yield picture.projector
+
+
+HUNG: Subjects[Hung] = Subjects(
+    "loudspeaker, subwoofer, picture or projector", _hung, ("loudspeakers", "subwoofers", "picture")
+)
 PICTURE: Subjects[Picture] = Subjects(
     "picture", lambda room: (room.design.picture,) if room.design.picture is not None else (), ("picture",)
 )

@@ -103,7 +103,7 @@ def counted(room: Room, layout: str, named: tuple[int, int, int]) -> Says:
     each=LOUDSPEAKERS,
     says={
         "repeated": "shares the label {label} with another; give each its own",
-        "own": "has {label} to itself",
+        "own": "has its label to itself",
     },
     at="label",
     since="0.1.0",
@@ -121,4 +121,4 @@ def one_label_each(room: Room, speaker: Loudspeaker) -> Says:
     """
     label = need(speaker.label, speaker, "label")
     others = tuple(one for one in room.design.loudspeakers if one is not speaker and one.label == label)
-    return fails("repeated", label=label, related=others) if others else passes("own", label=label)
+    return fails("repeated", label=label, related=others) if others else passes("own")

@@ -22,7 +22,7 @@ from roomlint.review import (
     unsaid,
 )
 
-from . import BUILT, HELD
+from . import BUILT, HELD, HUNG
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Projector, Seat, Subwoofer
     from roomlint.design.shell import Opening, RoofWindow
     from roomlint.design.supply import Rack
+    from roomlint.measure.staging import Hung
     from roomlint.review import Applies, Figure, Found, Room
 
     Source = Loudspeaker | Subwoofer
@@ -87,10 +88,10 @@ BODIES: Subjects[Body] = Subjects(
 NEAR_DOORS: Subjects[Seen[Body, Opening]] = Subjects("door near anything", _near_doors, ("room.openings", *_LISTS))
 
 
-def on_a_surface(room: Room, source: Source) -> Applies:
+def on_a_surface(room: Room, thing: Hung) -> Applies:
     """Say whether something is on a wall, the ceiling or the floor."""
-    mounting = need(source.mounting, source, "mounting.on")
-    held = need(mounting.on, source, "mounting.on")
+    mounting = need(thing.mounting, thing, "mounting.on")
+    held = need(mounting.on, thing, "mounting.on")
     return No(HELD[held]) if held in HELD and held != "floor" else True
 
 
@@ -223,7 +224,7 @@ def clear_of_solids(room: Room, thing: Body) -> Found:
     "layout.on-surface",
     level=Level.WARNING,
     basis=(BUILT, practice("a hand behind a mounted cabinet; 0.10 m is a choice of this rule book")),
-    each=SOURCES,
+    each=HUNG,
     when=on_a_surface,
     window=at_most(0.10, "m"),
     says="leaves {figure} between its back and the {surface} that holds it; {window} wanted",
@@ -232,21 +233,21 @@ def clear_of_solids(room: Room, thing: Body) -> Found:
     at="mounting.on",
     since="0.1.0",
 )
-def on_surface(room: Room, source: Source) -> Found:
+def on_surface(room: Room, thing: Hung) -> Found:
     """What is mounted on a wall or ceiling, or stands on the floor, is at that surface.
 
     Why: The mount, its fixings and its cable are planned for one surface, the angles for another place.
 
-    How decided: Distance of the acoustic centre from the named wall, as far as it reaches, or from the ceiling above
-    it, less the cabinet's depth and the mount's reach and drop; at most 0.10 m. On the floor, the centre's height
-    less the cabinet's.
+    How decided: Distance of the acoustic centre, the picture's middle or the lens from the named wall, as far as it
+    reaches, or from the ceiling above it, less the depth of cabinet, display or screen, of a projector overhead its
+    height, and the mount's reach and drop; at most 0.10 m. On the floor, the centre's height less the cabinet's.
 
     Remedy: Name the surface that it really hangs on, or correct the position.
 
     When to waive: A bracket longer than its sheet says, noted in the file.
     """
-    surface = need(source.mounting.on if source.mounting is not None else None, source, "mounting.on")
-    return found(room.figures.staging.off_surface(source, surface), surface=surface)
+    surface = need(thing.mounting.on if thing.mounting is not None else None, thing, "mounting.on")
+    return found(room.figures.staging.off_surface(thing, surface), surface=surface)
 
 
 @rule(

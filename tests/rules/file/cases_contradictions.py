@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from roomlint.edges import Edge
-from roomlint.sample import room, speaker
+from roomlint.sample import at, room, speaker
 from roomlint.testing import Case, Never, changed
 
 SPEAKERS = (speaker("far", "M+000", 0.0, 3.0), speaker("near", "M+030", 0.0, 2.0))
@@ -32,6 +32,18 @@ TURNED = room(
 """On the left wall, which faces right, and aimed there."""
 SWIVEL, TILT = "loudspeakers.0.mounting.swivel", "loudspeakers.0.mounting.tilt"
 
+REACH = "file.reach-and-place"
+ARM = room(speaker("side", "M+090", -2.35, 0.0, mounting={"on": "left", "extension": "0.15 m"}))
+"""On an arm on the left wall, 0.15 m off it, as far as the arm reaches."""
+POLE = room(
+    picture={
+        "kind": "display", "centre": at(0, 3.35), "mounting": {"on": "front", "extension": "0.10 m"},
+        "projector": {"id": "beamer", "lens": at(0, 0, 0.8), "mounting": {"on": "ceiling", "drop": "0.50 m"}},
+    }
+)  # fmt: skip
+"""A display 0.15 m off the front wall, and a projector 0.6 m under the ceiling."""
+EXTENSION, DROP = "loudspeakers.0.mounting.extension", "picture.projector.mounting.drop"
+
 CASES: list[Case | Never] = [
     Case("file.aim-and-mount", "pass", TURNED, figure=0.0, source="both face right", within=1e-6),
     Case("file.aim-and-mount", "fail", changed(TURNED, {SWIVEL: "20 deg"}), level="warning", figure=20.0, source="turned in one plane"),
@@ -44,6 +56,18 @@ CASES: list[Case | Never] = [
     Case("file.aim-and-mount", "notApplicable", changed(TURNED, {SWIVEL: None, TILT: None})),
     Case("file.aim-and-mount", "notApplicable", changed(TURNED, {"loudspeakers.0.aim": None})),
     Case("file.aim-and-mount", "notApplicable", changed(TURNED, {"loudspeakers.0.mounting.on": "stand"})),
+    Case(REACH, "pass", ARM, figure=0.0, source="0.15 m off the wall, and as far"),
+    Case(REACH, "fail", changed(ARM, {EXTENSION: "0.40 m"}), level="warning", figure=0.25, source="0.40 less 0.15 m"),
+    Case(REACH, "pass", POLE, subject="picture/picture", figure=-0.05, source="0.10 less 0.15 m"),
+    Case(REACH, "fail", changed(POLE, {"picture.mounting.extension": "0.5 m"}), subject="picture/picture", figure=0.35,
+         source="0.5 less 0.15 m"),
+    Case(REACH, "pass", POLE, subject="projector/beamer", figure=-0.1, source="0.5 less 0.6 m"),
+    Case(REACH, "fail", changed(POLE, {DROP: "2.0 m"}), subject="projector/beamer", figure=1.4, source="2.0 less 0.6 m"),
+    Case(REACH, "review", changed(ARM, {EXTENSION: "0.20 m", "survey.tolerance": "30 mm"})),
+    Case(REACH, "open", changed(POLE, {"picture.projector.lens": None}), subject="projector/beamer", says="lens"),
+    Case(REACH, "open", changed(ARM, {"loudspeakers.0.mounting": None}), says="mounting"),
+    Case(REACH, "notApplicable", changed(ARM, {EXTENSION: None}), says="is not written"),
+    Case(REACH, "notApplicable", changed(ARM, {"loudspeakers.0.mounting.on": "stand"}), says="on a stand"),
     Case("file.delay-and-distance", "pass", BOTH, subject="loudspeaker/near+setting/near"),
     Case("file.delay-and-distance", "fail", changed(BOTH, {DELAY: "3.5 ms"}), subject="loudspeaker/near+setting/near", level="error",
          figure=0.5862, source="3.5 ms less 1.0 m over 343.2 m/s"),
@@ -68,6 +92,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
+    Edge(REACH, ARM, EXTENSION, 0.1, 0.6, 1),
     Edge("file.aim-and-mount", TURNED, SWIVEL, 1.0, 12.0, 1, unit="deg"),
     Edge(
         "file.delay-and-distance",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from offsets import BARE, BOX, EMPTY, L, R, at, nowhere, room, speaker, taped
+from offsets import BARE, BOX, EMPTY, PICTURE, L, R, at, nowhere, room, speaker, taped
 
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
@@ -13,6 +13,14 @@ OPENINGS, SWING = "layout.clear-of-openings", "layout.door-swing"
 PAIR = room(L, R)
 # On the left wall, 0.15 m off it: the ear is 2.5 m from it. Its front looks into the room.
 HUNG = room(speaker("side", "M+090", -2.35, 0.0, mounting={"on": "left"}, product="box"))
+SEEN = room(picture=PICTURE | {
+    "product": "panel", "mounting": {"on": "front"},
+    "projector": {"id": "beamer", "product": "beamer", "lens": at(0, 0, 0.8), "mounting": {"on": "ceiling"}},
+})  # fmt: skip
+SHOWN = [
+    {"roomlint_product": 1, "id": "panel", "kind": "display", "depth": "60 mm"},
+    {"roomlint_product": 1, "id": "beamer", "kind": "projector", "height": "0.2 m", "depth": "0.4 m"},
+]
 TOP = room(speaker("top", "U+045", -1.0, 1.0, 1.4, mounting={"on": "ceiling"}, product="box"))
 STANDING = room(
     subwoofers=[{"id": "sub", "position": at(-2.0, 3.0, -1.0), "mounting": {"on": "floor"}, "product": "bin"}]
@@ -119,6 +127,12 @@ CASES: list[Case | Never] = [
     Case(SURFACE, "fail", changed(HUNG, {"loudspeakers.0.mounting.on": "ceiling"}), [BOX], figure=1.15, source="1.4 m under the ceiling less 0.25 m"),
     Case(SURFACE, "pass", STANDING, [BIN]),
     Case(SURFACE, "fail", changed(STANDING, {"subwoofers.0.position.height": "2.5 m"}), [BIN], figure=2.1, source="2.5 m up less a cabinet of 0.4 m"),
+    # A picture 0.1 m off the front wall and 60 mm deep; a lens 0.6 m under the ceiling, 0.2 m of it the projector.
+    Case(SURFACE, "pass", SEEN, SHOWN, subject="picture/picture", figure=0.04, source="0.1 m less 0.06 m"),
+    Case(SURFACE, "fail", changed(SEEN, {"picture.centre": at(0, 3.2, 0.25)}), SHOWN, subject="picture/picture", figure=0.24, source="0.3 m less 0.06 m"),
+    Case(SURFACE, "fail", SEEN, SHOWN, subject="projector/beamer", figure=0.4, source="0.6 m less 0.2 m"),
+    Case(SURFACE, "pass", changed(SEEN, {"picture.projector.mounting.drop": "0.35 m"}), SHOWN, subject="projector/beamer", figure=0.05, source="0.6 m less 0.2 and 0.35 m"),
+    Case(SURFACE, "open", changed(SEEN, {"picture.projector.lens": None}), SHOWN, subject="projector/beamer", says="lens"),
     Case(SURFACE, "review", taped(changed(HUNG, {"loudspeakers.0.position.from_left": "0.36 m"})), [BOX]),
     Case(SURFACE, "open", changed(HUNG, {"loudspeakers.0.product": None})),
     # What nobody said the mounting of may hang anywhere.
