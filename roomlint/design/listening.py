@@ -28,6 +28,10 @@ MASONRY = frozenset({"masonry", "hollow-block", "concrete", "brick-veneer"})
 """Of what fasteners hold in, what is wood and what is masonry."""
 
 
+EYE_UNDER_EAR_M = 0.10
+"""With the head laid far back the eye is a little above the ear still; a hand's breadth for the tape, ours."""
+
+
 class Seat(Element):
     """One seat, by its listener's ear."""
 
@@ -65,10 +69,16 @@ class Seat(Element):
     )  # fmt: skip
 
     def settle(self, book: Book) -> None:
-        """Refuse a head whose top is under its own ear."""
-        ear, top = self.given("ear"), self.given("head_top_m")
+        """Refuse a head whose top is under its own ear, and eyes that are not in it."""
+        ear, top, eye = self.given("ear"), self.given("head_top_m"), self.given("eye_height_m")
         if ear is not None and top is not None and top.at is not None and top.value <= ear.z.value:
             book.cross(top.at, "the top of the head is not above the ear; both are heights above the floor.")
+        if ear is None or eye is None or eye.at is None:
+            return
+        if eye.value < ear.z.value - EYE_UNDER_EAR_M:
+            book.cross(eye.at, "the eye is far below the ear; both are heights above the floor.")
+        elif top is not None and top.value > ear.z.value and eye.value >= top.value:
+            book.cross(eye.at, "the eye is above the top of the head; both are heights above the floor.")
 
 
 class Fixing(Element):

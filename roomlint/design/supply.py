@@ -12,6 +12,7 @@ from roomlint.design.parts import Name, named, part, point, several, sheet, word
 from roomlint.design.wiring import PLUGS, SOCKETS, Circuit, Load, Receptacle, Unit
 
 if TYPE_CHECKING:
+    from roomlint.design.quantity import Quantity
     from roomlint.design.reader import Book
 
 __all__ = [
@@ -140,6 +141,11 @@ class Rack(Element):
     mass_kg = quantity("Mass with everything in it.", "mass", example="60 kg")
     depth_m = length("Outer depth.", high=3.0, example="0.60 m")
     mounting = part("How it is held.", Mounting)
+
+    @property
+    def sizes(self) -> tuple[tuple[Quantity | None, str], ...]:
+        """Its width, height and depth, each with its key."""
+        return (self.width_m, "width"), (self.height_m, "height"), (self.depth_m, "depth")
 
     @property
     def no_airflow(self) -> bool:

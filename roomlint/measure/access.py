@@ -8,7 +8,7 @@ from roomlint.design.base import need
 from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
 from roomlint.design.quantity import assumed
 from roomlint.design.shell import Obstacle
-from roomlint.figures import enclosure, solid
+from roomlint.figures import enclosure, ray, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
@@ -125,6 +125,33 @@ class Access(View):
         """Free depth in front of a rack."""
         clear = need(rack.front_clear_m, rack, "front_clear")
         return self.figure("free depth in front", "m", lambda w: w(clear))
+
+    def clear_said(self, rack: Rack) -> Figure:
+        """How much more free depth the file gives before or behind a rack than its drawing leaves, whichever is more.
+
+        To the first wall, obstacle or placed thing that the rack's face would meet, moved straight on.
+        """
+        place, bodies = need(rack.position, rack, "position"), self.figures.bodies
+        width, height, depth = (need(size, rack, key) for size, key in rack.sizes)
+        given = tuple(
+            (side, clear) for side, clear in ((1.0, rack.front_clear_m), (-1.0, rack.rear_clear_m)) if clear is not None
+        )
+        others = tuple(one for one in bodies.things if one is not rack and bodies.is_placed(one))
+
+        def compute(world: World) -> float:
+            shape = self.figures.space.enclosure(world)
+            solids = [*self.figures.space.obstacles(world), *(bodies.solid(world, one) for one in others)]
+            (x, y, z), (ax, ay, _) = world.xyz(place), bodies.rack_faces(world, rack)
+            wide, high, deep = world(width), world(height), world(depth)
+
+            def free(side: float) -> float:
+                back = deep if side < 0.0 else 0.0
+                face = (x - back * ax, y - back * ay, z + high / 2.0)
+                return ray.ahead_of_face(shape, face, (side * ax, side * ay, 0.0), wide, high, solids).distance_m
+
+            return max(world(clear) - free(side) for side, clear in given)
+
+        return self.figure("free depth that is not there", "m", compute, per_m=3.0)
 
     def behind_rack(self, rack: Rack) -> Figure:
         """Free depth to stand behind a rack: as it stands, or when it is pulled out by its own depth."""

@@ -37,6 +37,8 @@ a published home layout guide (CEA/CEDIA-CEB22, 2009, second-hand) for sides and
 _SINGLE_DEG: Final = 2.0
 """A single direction of a layout is met this closely; ours."""
 _WITH_SCREEN_EDGES: Final = "4+9+0"
+BESIDE_DEG: Final = 90.0
+"""From so far round on a loudspeaker is not before the listener."""
 
 
 class ChannelSet(NamedTuple):
@@ -125,6 +127,11 @@ class Arrangement(View):
             if label is not None and label.side > 0 and label.mirrored in right:
                 found.append(Pair(speaker, right[label.mirrored]))
         return tuple(found)
+
+    def surrounds(self) -> bool:
+        """Whether a loudspeaker of the ear layer stands beside or behind the seats, by its label."""
+        labels = (parse_label(one.label) for one in self.design.loudspeakers if one.label is not None)
+        return any(one.layer == "M" and abs(one.azimuth_deg or 0.0) >= BESIDE_DEG for one in labels)
 
     def fitted(self) -> frozenset[str]:
         """Return the labels of all channels that something plays.

@@ -133,7 +133,7 @@ class Bodies(View):
         world.assume(_AIMED)
         return self._toward_seats(world, at)
 
-    def _rack_faces(self, world: World, rack: Rack) -> Vector3:
+    def rack_faces(self, world: World, rack: Rack) -> Vector3:
         """Return the way that a rack's front faces: as said, off the wall that holds it, or off the nearest one."""
         if rack.facing_deg is not None:
             return direction_vector(world(rack.facing_deg), 0.0)
@@ -178,7 +178,7 @@ class Bodies(View):
         width, height, depth = (world(size) for size in self.sizes(thing))
         if isinstance(thing, Rack):
             front = (at[0], at[1], at[2] + height / 2.0)
-            return solid.cabinet(front, self._rack_faces(world, thing), width, height, depth, UP)
+            return solid.cabinet(front, self.rack_faces(world, thing), width, height, depth, UP)
         axis = self._beam(world, at) if isinstance(thing, Projector) else self.axis(world, thing)
         return solid.cabinet(at, axis, width, height, depth, UP)
 

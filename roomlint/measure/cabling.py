@@ -5,13 +5,14 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from roomlint.design.base import Missing, need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import Assumption
 from roomlint.figures import amplifier_load, cabling, conductors
 from roomlint.measure.routing import DIP
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from roomlint.design.base import Point
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.quantity import Quantity
     from roomlint.design.supply import Cable, Raceway
@@ -163,6 +164,45 @@ class Cabling(View):
         """Length of a run, one way."""
         length = need(cable.length_m, cable, "length")
         return self.figure("length", "m", lambda w: w(length), cable.key)
+
+    def ends(self, cable: Cable) -> tuple[Point, Point] | None:
+        """Return where a run starts and ends; None where one of both is nothing that has a place in the room."""
+        ends = [self._end(need(cable.start, cable, "from")), self._end(need(cable.end, cable, "to"))]
+        start, end = ends
+        return None if start is None or end is None else (start, end)
+
+    def _end(self, ident: str) -> Point | None:
+        """Return where an element is: by its own place, or by that of the rack that it stands in."""
+        design, picture = self.design, self.design.picture
+        placed = next((one for one in (*design.sources, *design.racks) if one.id == ident), None)
+        if placed is not None:
+            return need(placed.position, placed, "position")
+        if picture is not None and picture.projector is not None and picture.projector.id == ident:
+            return need(picture.projector.lens, picture.projector, "lens")
+        if picture is not None and picture.id == ident:
+            return need(picture.centre, picture, "centre")
+        processor = design.processor
+        drivers: tuple[Driver, ...] = design.amplifiers if processor is None else (*design.amplifiers, processor)
+        driver = next((one for one in drivers if one.id == ident), None)
+        if driver is None:
+            return None
+        racks = self.figures.routing.racks_of(driver)
+        rack = next((one for one in design.racks if one.id in racks), None)
+        if rack is None:
+            missing = unsaid(design, "electronics.racks")
+            if missing is not None:
+                raise missing
+            return None
+        return need(rack.position, rack, "position")
+
+    def beyond_straight(self, cable: Cable, start: Point, end: Point) -> Figure:
+        """Length of a run beyond the straight way between its ends; negative where it does not reach."""
+        length, way = need(cable.length_m, cable, "length"), self.straight(start, end)
+        return self.figure("length beyond the straight way", "m", lambda w: w(length) - way.at(w), per_m=2.0)
+
+    def straight(self, start: Point, end: Point) -> Figure:
+        """Straight way between two places."""
+        return self.figure("straight way", "m", lambda w: math.dist(w.xyz(start), w.xyz(end)), per_m=2.0)
 
     def conductor(self, cable: Cable) -> Figure:
         """Section of one conductor."""

@@ -188,6 +188,17 @@ class Fixtures(View):
 
         return self.figure("gap to an opening", "m", compute, per_m=3.0)
 
+    def outlet_beside(self, outlet: Receptacle, opening: Opening) -> Figure:
+        """Gap on the wall between a receptacle, as a point, and an opening of that wall; negative inside it."""
+        there = self.figures.staging.opening(opening)
+        spot = self.spot(outlet, need(outlet.wall, outlet, "wall"))
+
+        def compute(world: World) -> float:
+            shape = self.figures.space.enclosure(world)
+            return enclosure.gap_on_wall_m(shape, enclosure.before_opening(shape, spot(world)), there(world))
+
+        return self.figure("gap to an opening", "m", compute, per_m=3.0)
+
     def hung(self, thing: Flat) -> Callable[[World], Upright]:
         """Return a picture or a panel as an upright without thickness, or as deep as what it covers."""
         if isinstance(thing, Picture):

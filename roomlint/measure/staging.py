@@ -76,6 +76,11 @@ class Staging(View):
 
         return self.figure("distance inside the room", "m", compute, thing.key, per_m=2.0)
 
+    def back_over_ear(self, seat: Seat) -> Figure:
+        """How far the back of a seat reaches above the ear of who sits in it."""
+        ear, top = need(seat.ear, seat, "ear"), need(seat.back_top_m, seat, "back_top")
+        return self.figure("back above the ear", "m", lambda w: w(top) - w(ear.z), per_m=1.0)
+
     def off_surface(self, thing: Hung, surface: str) -> Figure:
         """Gap between what is mounted, with its mount, and the wall, ceiling or floor that the file says it is on.
 

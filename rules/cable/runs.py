@@ -87,6 +87,46 @@ def damping(room: Room, cable: Cable) -> Figure:
     return room.figures.cabling.damping(cable, source)
 
 
+def _between_places(room: Room, cable: Cable) -> Applies:
+    if room.figures.cabling.ends(cable) is None:
+        return No("it starts or ends at something that has no place in the room")
+    return True
+
+
+@rule(
+    "cable.reaches",
+    level=Level.WARNING,
+    basis=practice("a cable is no shorter than the straight way; what it goes around comes on top"),
+    each=CABLES,
+    when=_between_places,
+    window=at_least(0.0, "m"),
+    says={
+        "fail": "is {figure} longer than the straight way between its ends; {window} wanted",
+        "negative": "is {size} too short for the straight way of {way} between its ends",
+    },
+    at="length",
+    cure=("length",),
+    since="0.3.0",
+)
+def reaches(room: Room, cable: Cable) -> Found:
+    """A cable is at least as long as the straight way between its ends.
+
+    Why: Loss, damping and the order at the wholesaler rest on a length that somebody guessed.
+
+    How decided: Length one way, less the distance from where it starts to where it ends: a loudspeaker's, projector's
+    or picture's own place, the foot of the rack that an amplifier or the processor stands in.
+
+    Remedy: Measure the way along walls and framing, and add what both ends need.
+
+    When to waive: What it starts at stands nearer than the drawing says, which then wants correcting.
+    """
+    ends = room.figures.cabling.ends(cable)
+    if ends is None:
+        raise Missing(cable, "to")
+    figure = room.figures.cabling.beyond_straight(cable, *ends)
+    return found(figure, way=room.figures.cabling.straight(*ends))
+
+
 def _passive_link(_: Room, cable: Cable) -> Applies:
     if need(cable.carries, cable, "carries") not in LINKS:
         return No("no length is known that such a cable must not pass")

@@ -20,6 +20,7 @@ from roomlint.review import (
     rule,
 )
 
+from ..access import RACKS
 from ..layout import HELD, HUNG, PLACED
 from . import ONCE
 
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.design.record import Setting  # noqa: F401  named in a base class, as a text
+    from roomlint.design.supply import Rack
     from roomlint.measure.staging import Hung
     from roomlint.review import Applies, Figure, Found, Room, Says
 
@@ -210,3 +212,38 @@ def reach_and_place(room: Room, thing: Hung) -> Figure:
     """
     surface = need(thing.mounting.on if thing.mounting is not None else None, thing, "mounting.on")
     return room.figures.staging.beyond_place(thing, surface)
+
+
+def _clear_given(_: Room, rack: Rack) -> Applies:
+    """Say whether the file gives a free depth before or behind a rack."""
+    if rack.front_clear_m is not None or rack.rear_clear_m is not None:
+        return True
+    return No("no free depth is given for it")
+
+
+@rule(
+    "file.rack-clear",
+    level=Level.WARNING,
+    basis=(ONCE, practice("a tenth of a metre between the two may be the tape's; a choice of this rule book")),
+    each=RACKS,
+    when=_clear_given,
+    window=at_most(0.10, "m"),
+    says="is given {figure} more free depth than the drawing leaves; {window} wanted: one of the two is wrong",
+    after=("layout.fixtures-inside", "layout.clear-of-solids"),
+    at="position",
+    since="0.3.0",
+)
+def rack_clear(room: Room, rack: Rack) -> Figure:
+    """The free depth that the file gives before and behind a rack is there in the drawing.
+
+    Why: Whoever serves the rack stands in the drawing's room, not in the number's.
+
+    How decided: What `front_clear` and `rear_clear` give, less the way that the rack's face, or its back, has straight
+    on to the first wall, obstacle, loudspeaker, seat or rack; the larger of the two, at most 0.10 m. What the file does
+    not place cannot stand in the way.
+
+    Remedy: Correct the free depth, the rack's place or the direction it faces.
+
+    When to waive: Never; one of the two is not what is built.
+    """
+    return room.figures.access.clear_said(rack)

@@ -39,6 +39,7 @@ def _concealed(_: Room, cable: Cable) -> Applies:
     when=(at_handover, _fastened),
     says={
         "short": "has no record of {lacks}",
+        "order": "has its {first} on record of {on}, after its {later} of {later_on}",
         "whole": "has its fixing on record",
     },
     at="mounting.fixing",
@@ -50,14 +51,21 @@ def fixing_record(room: Room, thing: Held) -> Says:
     Why: Whether a screw found the stud is seen once, while it is driven; afterwards only a record tells.
 
     How decided: In studs, joists and other framing the framing is proved; lag and wood screws have a pilot hole; lag
-    screws, bolts, structural screws and anchors a torque. Each is a handover item of that kind that names the thing.
+    screws, bolts, structural screws and anchors a torque. Each is a handover item of that kind that names the thing,
+    and their days are in that order: what is recorded after the screw was driven was not seen.
 
     Remedy: Prove it again, and write down who did and when.
 
     When to waive: The installer's own form has it, and is named as its document.
     """
     lacks = room.figures.commissioning.unrecorded(thing)
-    return fails("short", lacks=lacks) if lacks else passes("whole")
+    if lacks:
+        return fails("short", lacks=lacks)
+    late = room.figures.commissioning.out_of_order(thing)
+    if late is None:
+        return passes("whole")
+    (first, on), (later, later_on) = late
+    return fails("order", first=first, on=on.isoformat(), later=later, later_on=later_on.isoformat())
 
 
 @rule(

@@ -21,6 +21,7 @@ from roomlint.review import (
     practice,
     rule,
     standard,
+    unsaid,
 )
 
 from . import BUILT, HELD
@@ -146,6 +147,61 @@ def fixtures_clear_of_openings(room: Room, both: Seen[Flat, Opening]) -> Found:
     When to waive: A window that will be closed for good, or a screen that rolls up and is fastened beside the window.
     """
     return found(room.figures.fixtures.beside_opening(both.source, both.seat), kind=both.seat.kind)
+
+
+def _receptacles(room: Room) -> Iterator[Seen[Receptacle, Circuit]]:
+    for circuit in room.design.circuits:
+        for outlet in circuit.receptacles:
+            yield Seen(outlet, circuit, " on ")
+
+
+def _in_a_wall_with_openings(room: Room, both: Seen[Receptacle, Circuit]) -> Applies:
+    """Say whether a receptacle is in a wall that has a door, a window or an opening."""
+    wall = need(both.source.wall, both.source, "wall")
+    openings = room.design.shell.openings
+    if any(one.wall is None or one.wall == wall for one in openings):
+        return True
+    missing = unsaid(room.design, "room.openings")
+    if missing is not None:
+        raise missing
+    return No("its wall has no opening, or it is in none")
+
+
+@rule(
+    "layout.receptacle-beside-openings",
+    level=Level.ERROR,
+    basis=BUILT,
+    each=Subjects("receptacle", _receptacles, ("circuits",)),
+    when=_in_a_wall_with_openings,
+    window=at_least(0.0, "m"),
+    says={
+        "fail": "is {figure} from the {kind}; {window} wanted",
+        "negative": "is {size} inside the {kind}; no box is built into glass or air",
+    },
+    after=("layout.fixtures-inside",),
+    at="wall",
+    since="0.3.0",
+)
+def receptacle_beside_openings(room: Room, both: Seen[Receptacle, Circuit]) -> Found:
+    """A receptacle is in its wall, not in a door or window of it.
+
+    Why: The electrician finds glass where the plan has a box, and puts it where no cord reaches.
+
+    How decided: Gap on the wall between the receptacle, as a point, and the nearest opening; negative inside it.
+
+    Remedy: Correct where it is along the wall, or how high.
+
+    When to waive: Never; nothing is built into an opening.
+    """
+    outlet = both.source
+    wall = need(outlet.wall, outlet, "wall")
+    gaps = [
+        (room.figures.fixtures.outlet_beside(outlet, one), one)
+        for one in room.design.shell.openings
+        if need(one.wall, one, "wall") == wall
+    ]
+    gap, nearest = min(gaps, key=lambda pair: pair[0].value)
+    return found(gap, kind=need(nearest.kind, nearest, "kind"), lacks=unsaid(room.design, "room.openings"))
 
 
 def _by_a_screen(room: Room, speaker: Loudspeaker) -> Applies:

@@ -8,6 +8,7 @@ from roomlint.review import (
     LOUDSPEAKERS,
     SEATS,
     Level,
+    No,
     at_each_seat,
     at_least,
     at_most,
@@ -27,7 +28,7 @@ from . import BS775, PICTURE, with_a_picture
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Seat
-    from roomlint.review import Figure, Found, Room, Says, Seen
+    from roomlint.review import Applies, Figure, Found, Room, Says, Seen
 
 OVER_HEADS_M: Final = 0.10
 HIGHEST_RISER_M: Final = 0.50
@@ -64,6 +65,42 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     if missing is not None:
         raise missing
     return passes("free")
+
+
+def _with_sound_behind(room: Room, _: Seat) -> Applies:
+    """Say whether a loudspeaker of the ear layer stands beside or behind the seats, by its label."""
+    if room.figures.arrangement.surrounds():
+        return True
+    missing = room.figures.arrangement.unlabelled() or unsaid(room.design, "loudspeakers")
+    if missing is not None:
+        raise missing
+    return No("no loudspeaker of the ear layer stands beside or behind the seats")
+
+
+@rule(
+    "layout.seat-back",
+    level=Level.NOTE,
+    basis=practice("the back of a seat ends below the ears that surround loudspeakers are to reach"),
+    each=SEATS,
+    when=_with_sound_behind,
+    window=at_most(0.0, "m"),
+    says="its back ends {figure} over its own ear and hides what is behind; {window} wanted",
+    at="back_top",
+    since="0.3.0",
+)
+def seat_back(room: Room, seat: Seat) -> Figure:
+    """The back of a seat does not reach above the ear of who sits in it.
+
+    Why: A headrest at ear height is a wall before the rear loudspeakers, and a mirror beside the ear.
+
+    How decided: Height of the top of the seat's back less that of the ear, in rooms with a loudspeaker of the ear layer
+    at 90 degrees or farther round.
+
+    Remedy: A lower back, or a headrest that is folded down while it plays.
+
+    When to waive: A headrest that the client wants and that was heard with and without.
+    """
+    return room.figures.staging.back_over_ear(seat)
 
 
 @rule(

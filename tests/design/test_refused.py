@@ -97,6 +97,8 @@ REFUSED = [
     # Where people sit and what is in the room.
     ("seats.0.ear.height", "0 m", "0.3 m at least"),
     ("seats.0.head_top", "1.0 m", "above the ear"),
+    ("seats.0.eye_height", "0.9 m", "far below the ear"),
+    ("seats.0.eye_height", "1.3 m", "above the top of the head"),
     ("seats.0.recline", "200 deg", "out of range"),
     ("room.openings.0.width", "9 m", "9.40 m along the wall 'rear', which is 4.50 m"),
     ("room.openings.0.width", "0.3 mm", "out of range"),

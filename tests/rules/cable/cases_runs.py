@@ -8,6 +8,7 @@ from cable_rooms import BARE, LINKED, SHEETS, UNSAID, WIRED
 from channel_rooms import amplifier, box
 
 from roomlint.edges import Edge
+from roomlint.sample import at
 from roomlint.testing import Case, Never, changed
 
 CABLE = "cables.0"
@@ -26,6 +27,9 @@ def on(rule: str, kind: str, changes: dict[str, Any] | None = None, *sheets: dic
 
 VIDEO = {"carries": "video", "rate": "18 Gb/s", "length": "4 m"}
 USB = {"carries": "usb", "rate": "0.48 Gb/s", "length": "4 m"}
+
+RACKED = changed(WIRED, {"electronics.amplifiers.0.rack": "rack", "electronics.racks": [{"id": "rack", "position": at(1.5, 2.6, -1.2)}]})  # fmt: skip
+SHOWN = changed(RACKED, {"picture": {}})
 
 CASES: list[Case | Never] = [
     # 15 m of 14 AWG: 0.2486 ohm, 0.266 dB of 8 ohm and 0.524 dB of 4.
@@ -55,6 +59,21 @@ CASES: list[Case | Never] = [
     on("damping", "review", {"length": "22 m ± 4 m"}),
     on("damping", "notApplicable", {"carries": "network"}),
     on("damping", "notApplicable", base=BARE),
+
+    # From the foot of the rack, 3.0 m to the right of the loudspeaker and 1.2 m lower: the square root of 10.44.
+    on("reaches", "pass", base=RACKED, figure=11.7689, source="15 m less 3.2311 m"),
+    on("reaches", "fail", {"length": "3 m"}, base=RACKED, level="warning", figure=-0.2311, source="3 m less 3.2311 m", says="too short for the straight way of 3.23 m"),
+    on("reaches", "review", {"length": "3.24 m ± 0.1 m"}, base=RACKED),
+    on("reaches", "open", {"length": None}, base=RACKED, says="length"),
+    on("reaches", "open", {"from": None}, base=RACKED, says="from"),
+    on("reaches", "open", {"electronics.racks.0.position": None}, base=RACKED, says="position"),
+    on("reaches", "open", {"loudspeakers.0.position": None}, base=RACKED, says="position"),
+    on("reaches", "open", {"electronics.racks": None}, base=WIRED, says="racks"),
+    on("reaches", "pass", {"to": "beamer", "picture.projector": {"id": "beamer", "lens": at(1.5, 0.6, 0.8)}, "length": "3 m", "picture.kind": "projection"}, base=SHOWN, figure=0.1716, source="3 m less the square root of 8"),
+    on("reaches", "fail", {"to": "picture", "picture.centre": at(0.0, 3.4, 0.0), "length": "1 m", "picture.kind": "display"}, base=SHOWN, says="too short"),
+    on("reaches", "notApplicable", base=WIRED, says="no place"),
+    on("reaches", "notApplicable", {"to": "amp"}, base=WIRED),
+    on("reaches", "notApplicable", base=BARE),
 
     on("link-length", "pass", figure=20.0, source="as given"),
     on("link-length", "fail", {"length": "95 m"}, level="note", says="at most 90"),
@@ -105,6 +124,7 @@ CASES: list[Case | Never] = [
 EDGES: list[Edge] = [
     Edge("cable.wire-loss", WIRED, f"{CABLE}.length", 1, 100, 1, products=SHEETS),
     Edge("cable.damping", WIRED, f"{CABLE}.length", 1, 100, 1, products=SHEETS),
+    Edge("cable.reaches", RACKED, f"{CABLE}.length", 1, 9, 1, products=SHEETS),
     Edge("cable.link-length", LINKED, f"{CABLE}.length", 1, 150, 2, products=SHEETS),
     Edge("cable.bundle-heat", LINKED, f"{CABLE}.ambient", 31, 58, 1, "degC", products=SHEETS),
     Edge("cable.bend", LINKED, f"{CABLE}.bend_radius", 5, 100, 1, "mm", 0.001, products=SHEETS),

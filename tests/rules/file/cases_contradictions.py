@@ -44,7 +44,27 @@ POLE = room(
 """A display 0.15 m off the front wall, and a projector 0.6 m under the ceiling."""
 EXTENSION, DROP = "loudspeakers.0.mounting.extension", "picture.projector.mounting.drop"
 
+CLEAR = "file.rack-clear"
+RACK = "electronics.racks.0"
+# Its front is 2.5 m behind the front wall and looks there, its back 3.0 m before the rear wall.
+RACKED = room(electronics={"amplifiers": "none", "racks": [
+    {"id": "rack", "position": at(1.0, 1.0, -1.2), "facing": "0 deg", "width": "0.6 m", "height": "1.0 m", "depth": "0.5 m",
+     "front_clear": "2.4 m"}]})  # fmt: skip
+POST = {"id": "post", "kind": "post", "from_left": "3.4 m", "from_front": "1.0 m", "width": "0.2 m", "depth": "0.2 m",
+        "bottom": "0 m", "top": "2.6 m"}  # fmt: skip
+
 CASES: list[Case | Never] = [
+    Case(CLEAR, "pass", RACKED, figure=-0.1, source="2.4 less 2.5 m"),
+    Case(CLEAR, "fail", changed(RACKED, {f"{RACK}.front_clear": "3.0 m"}), level="warning", figure=0.5, source="3.0 less 2.5 m"),
+    Case(CLEAR, "fail", changed(RACKED, {f"{RACK}.rear_clear": "3.4 m"}), figure=0.4, source="3.4 less 3.0 m"),
+    Case(CLEAR, "fail", changed(RACKED, {"room.obstacles": [POST]}), figure=1.1, source="2.4 m less 1.3 m to the post"),
+    Case(CLEAR, "fail", changed(RACKED, {f"{RACK}.facing": "90 deg", f"{RACK}.front_clear": "4.0 m"}), figure=0.5,
+         source="it looks to the left wall, 3.5 m off"),
+    Case(CLEAR, "review", changed(RACKED, {f"{RACK}.front_clear": "2.61 m", "survey.tolerance": "30 mm"})),
+    Case(CLEAR, "open", changed(RACKED, {f"{RACK}.position": None}), says="position"),
+    Case(CLEAR, "open", changed(RACKED, {f"{RACK}.width": None}), says="width"),
+    Case(CLEAR, "notApplicable", changed(RACKED, {f"{RACK}.front_clear": None})),
+    Case(CLEAR, "notApplicable", room()),
     Case("file.aim-and-mount", "pass", TURNED, figure=0.0, source="both face right", within=1e-6),
     Case("file.aim-and-mount", "fail", changed(TURNED, {SWIVEL: "20 deg"}), level="warning", figure=20.0, source="turned in one plane"),
     Case("file.aim-and-mount", "fail", changed(TURNED, {TILT: "-12 deg"}), figure=12.0, source="turned in one plane"),
@@ -92,6 +112,7 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
+    Edge(CLEAR, RACKED, f"{RACK}.front_clear", 1.0, 4.0, 1),
     Edge(REACH, ARM, EXTENSION, 0.1, 0.6, 1),
     Edge("file.aim-and-mount", TURNED, SWIVEL, 1.0, 12.0, 1, unit="deg"),
     Edge(

@@ -23,6 +23,10 @@ CASES: list[Case | Never] = [
     on("fixing-record", "pass", subject="loudspeaker/left"),
     on("fixing-record", "fail", {TORQUE: None}, subject="loudspeaker/left", level="warning", says="no record of torque"),
     on("fixing-record", "fail", {f"{PILOT}.of": ["right"], f"{STUD}.done": False}, subject="loudspeaker/left", says="stud proved, pilot hole"),
+    # Proved, or bored, after the screw was drawn up: nobody saw what it found.
+    on("fixing-record", "fail", {f"{PILOT}.on": "2027-01-01"}, subject="loudspeaker/left", says="pilot hole on record of 2027-01-01, after its torque of"),
+    on("fixing-record", "fail", {f"{STUD}.on": "2027-01-01"}, subject="loudspeaker/left", says="stud proved on record of"),
+    on("fixing-record", "open", {f"{STUD}.on": None}, subject="loudspeaker/left", says="on"),
     # A bolt in concrete has a torque and nothing to prove.
     on("fixing-record", "pass", {f"{FIXING}.fastener": "expansion-anchor", f"{FIXING}.into": "concrete", PILOT: None}, subject="loudspeaker/left"),
     on("fixing-record", "open", {f"{TORQUE}.done": None}, subject="loudspeaker/left", says="done"),

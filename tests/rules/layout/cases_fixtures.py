@@ -61,7 +61,22 @@ def _lossy(loss: str) -> dict[str, object]:
 
 WEAVE = changed(BEHIND, {"picture.product": "woven"})
 
+BESIDE = "layout.receptacle-beside-openings"
+# In the rear wall, from 1.0 to 2.0 m of it and from 0.9 to 2.1 m up.
+PANED = changed(WIRED, {"room.openings": [{**WINDOW, "wall": "rear"}]})
+ALONG, UP = f"{SOCKET}.from_wall_left", f"{SOCKET}.height"
+
 CASES: list[Case | Never] = [
+    Case(BESIDE, "pass", PANED, figure=0.75, source="0.6 m beside and 0.45 m under: the square root of 0.5625"),
+    Case(BESIDE, "fail", changed(PANED, {ALONG: "1.4 m", UP: "1.2 m"}), level="error", figure=-0.3, source="0.9 less 1.2 m", says="inside the window"),
+    Case(BESIDE, "pass", changed(PANED, {ALONG: "1.4 m"}), figure=0.45, source="0.9 less 0.45 m"),
+    Case(BESIDE, "review", taped(changed(PANED, {ALONG: "0.98 m", UP: "1.2 m ± 10 mm"}))),
+    Case(BESIDE, "open", changed(PANED, {f"{SOCKET}.wall": None}), says="wall"),
+    Case(BESIDE, "open", changed(PANED, {UP: None}), says="height"),
+    Case(BESIDE, "open", changed(WIRED, {"room.openings": None}), says="openings"),
+    Case(BESIDE, "notApplicable", WIRED),
+    Case(BESIDE, "notApplicable", changed(PANED, {f"{SOCKET}.wall": "left"})),
+    Case(BESIDE, "notApplicable", EMPTY),
     Case(LOSS, "pass", WEAVE, [_lossy("2 dB")], subject="loudspeaker/centre", figure=2.0, source="its own sheet"),
     Case(LOSS, "pass", WEAVE, [_lossy("6 dB")], subject="loudspeaker/centre"),
     Case(LOSS, "fail", WEAVE, [_lossy("7.5 dB")], subject="loudspeaker/centre", level="warning", says="loses 7.5 dB at 8 kHz"),
@@ -168,6 +183,7 @@ CASES: list[Case | Never] = [
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"picture.mounting.on": "stand"}), says="stands on a stand"),
 ]  # fmt: skip
 EDGES = [
+    Edge(BESIDE, changed(PANED, {UP: "1.2 m"}), ALONG, 0.2, 1.4, 1),
     Edge(INSIDE, SHOWN, "picture.width", 2.0, 6.0, 1, subject="picture/picture"),
     Edge(INSIDE, WIRED, f"{SOCKET}.from_wall_left", 1.0, 8.0, 1, subject="receptacle/outlet+circuit/c1"),
     Edge(OPENINGS, changed(GLAZED, {"picture.kind": "projection"}), MIDDLE, 2.5, 3.6, 1),

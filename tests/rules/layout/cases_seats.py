@@ -33,7 +33,18 @@ ASIDE = changed(SCREEN, {"seats.0.ear.from_left": "3.1 m"})
 # The seat looks to the left wall, and the picture hangs there: 0.2 m off it, 2.3 m ahead.
 TURNED = changed(SCREEN, {"seats.0.facing": "90 deg", "picture.centre": at(-2.3, 0.4)})
 
+BACK = "layout.seat-back"
+SAT = changed(FIVE, {"seats.0.back_top": "1.10 m"})
+
 CASES: list[Case | Never] = [
+    Case(BACK, "pass", SAT, figure=-0.1, source="1.10 less 1.20 m"),
+    Case(BACK, "fail", changed(SAT, {"seats.0.back_top": "1.30 m"}), level="note", figure=0.1, source="1.30 less 1.20 m"),
+    Case(BACK, "review", taped(changed(SAT, {"seats.0.back_top": "1.21 m"}))),
+    Case(BACK, "open", FIVE, says="back_top"),
+    Case(BACK, "open", changed(room(L, R, speaker("other", None, 1.0, -1.0)), {"seats.0.back_top": "1.1 m"}), says="label"),
+    Case(BACK, "notApplicable", room(L, R, C)),
+    Case(BACK, "notApplicable", EMPTY),
+    Case(BACK, "notApplicable", BARE),
     Case(SIGHT, "pass", FIVE),
     Case(SIGHT, "fail", changed(room(C), {"room.obstacles": [POST]}), level="warning", says="post stands between"),
     Case(SIGHT, "pass", changed(room(L), {"room.obstacles": [POST]})),
@@ -92,6 +103,7 @@ CASES: list[Case | Never] = [
     Case(AXIS, "notApplicable", EMPTY),
 ]  # fmt: skip
 EDGES = [
+    Edge(BACK, SAT, "seats.0.back_top", 0.9, 1.5, 1),
     Edge(AHEAD, changed(SCREEN, {"seats.0.facing": "10 deg"}), "seats.0.facing", 5.0, 150.0, 3, unit="deg"),
     Edge(HEADS, ROWS, "loudspeakers.0.position.height", 0.9, 2.5, 1, subject="seat/rear"),
     Edge(EAR, EMPTY, "seats.0.ear.height", 0.5, 2.0, 4),
