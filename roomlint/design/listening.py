@@ -297,9 +297,15 @@ class Subwoofer(Element):
     position = point("Position of its driver.")
     facing_deg = angle("Direction its front faces: 0 deg towards the front wall, positive to the left.", -180.0, 180.0)
     mounting = part("How it is held.", Mounting)
-    level_db = quantity("Level set, relative to the others.", "level", low=-60.0, high=24.0, example="-1.5 dB")
-    delay_s = quantity("Delay set.", "time", high=0.5, zero=True)
-    inverted = flag("Whether its polarity is inverted.")
+    level_db = quantity(
+        "Level set at it, besides what is entered for it in the processor.",
+        "level",
+        low=-60.0,
+        high=24.0,
+        example="-1.5 dB",
+    )
+    delay_s = quantity("Delay set at it, besides what is entered for it in the processor.", "time", high=0.5, zero=True)
+    inverted = flag("Whether its polarity is turned at it, besides what is entered for it in the processor.")
     low_pass_hz = quantity(
         "Frequency of its own low-pass, or none where that is off or bypassed.", "frequency", low=20.0, high=1000.0,
         example="120 Hz", or_none=True,

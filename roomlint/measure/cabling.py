@@ -188,12 +188,16 @@ class Cabling(View):
             return None
         racks = self.figures.routing.racks_of(driver)
         rack = next((one for one in design.racks if one.id in racks), None)
-        if rack is None:
-            missing = unsaid(design, "electronics.racks")
-            if missing is not None:
-                raise missing
-            return None
-        return need(rack.position, rack, "position")
+        if rack is not None:
+            return need(rack.position, rack, "position")
+        missing = unsaid(design, "electronics.racks")
+        if design.racks and driver is processor:
+            missing = Missing(design, "electronics.racks[].contains")
+        elif design.racks:
+            missing = Missing(driver, "rack")
+        if missing is not None:
+            raise missing
+        return None
 
     def beyond_straight(self, cable: Cable, start: Point, end: Point) -> Figure:
         """Length of a run beyond the straight way between its ends; negative where it does not reach."""

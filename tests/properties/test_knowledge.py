@@ -23,6 +23,12 @@ EXCEPTIONS: dict[str, str] = {
 }
 OF_RULES: dict[tuple[str, str], str] = {
     (r"loudspeakers\[\]\.aim", r"file\.aim-and-mount"): "an aim that a file does not write cannot contradict the mount",
+    (r".*mounting\.(drop|extension)", r"file\.reach-and-place"): (
+        "a reach that a file does not write cannot contradict the place"
+    ),
+    (r"electronics\.racks\[\]\.(front|rear)_clear", r"file\.rack-clear"): (
+        "a free depth that a file does not write cannot contradict the drawing"
+    ),
     (r"calibration(\.reference_level)?", r"level\..*"): (
         "a level that is not said is the trade's own, and the report tells so; who says a higher one asks for more"
     ),
