@@ -25,6 +25,8 @@ AZIMUTH: Final = "azimuth"
 MOST_READINGS: Final = 3
 NEGATIVE: Final = "negative"
 """The template of a figure below naught, where the trade has a word for it: in the way, not `-0.30 m` clear."""
+QUESTIONS: Final = ("what ", "where ", "whether ")
+"""How what is missing begins where it is told as a question: of what element stands beside it, not behind."""
 BESIDE: Final = "beside"
 """The template of a finding that is told in one breath with another rule's."""
 NEAR: Final = 2.0
@@ -274,8 +276,12 @@ def _wanted(verdicts: Sequence[Verdict], names: Names) -> str:
         return ""
     subjects = {key for verdict in verdicts for key in verdict.subject.split("+")}
     name = names.one(wanted.subject)
-    of = "" if wanted.subject in subjects else f" of {'the room' if name == 'room' else name}"
-    return f"not known: {wanted_words(wanted)}{of}"
+    # The room has several parts of which a file speaks; all of them are told as the room.
+    told = wanted.subject in subjects or name in {names.one(key) for key in subjects}
+    words = wanted_words(wanted)
+    if words.startswith(QUESTIONS):
+        return f"not known: {words}{'' if told or name == 'room' else f' ({name})'}"
+    return f"not known: {words}{'' if told else ' of the room' if name == 'room' else f' of {name}'}"
 
 
 def _fields(verdicts: Sequence[Verdict], units: Units, names: Names, *, moved: bool) -> dict[str, str]:

@@ -288,3 +288,20 @@ def test_what_moved_otherwise_or_stood_still_has_a_line_of_its_own(make):
     assert [line.partition(":")[0] for line in lines] == ["left", "right"]
     assert "19.0 → 17.4 deg left" in lines[0]
     assert "20.0 → 17.4 deg right" in lines[1]
+
+
+@pytest.mark.parametrize(
+    ("key", "subject", "lacks", "says"),
+    [
+        ("smoke_alarm", "design/den", "room/room", "not known: where its smoke alarm is"),
+        ("finish", "loudspeaker/left", "floor/floor", "not known: what it is covered with (floor)"),
+        ("noise", "seat/sofa", "design/den", "not known: what is heard when nothing plays"),
+        ("circuits", "subwoofer/sub", "design/den", "not known: circuits of the room"),
+        ("circuits", "design/den", "design/den", "not known: circuits"),
+        ("fire_rated", "loudspeaker/left", "ceiling/ceiling", "not known: fire rating of ceiling"),
+    ],
+)
+def test_what_is_missing_is_a_sentence(key, subject, lacks, says, make):
+    wanted = make.wanted(key, subject=lacks)
+    verdict = make.verdict(subject=subject, kind=Kind.OPEN, level=None, figure=None, wanted=wanted)
+    assert telling_of(make, verdict).sentence([verdict]) == says
