@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from roomlint.measure.boundary import Boundaries
     from roomlint.measure.cabling import Cabling
     from roomlint.measure.commissioning import Commissioning
+    from roomlint.measure.covering import Covering
     from roomlint.measure.crossing import Crossing
     from roomlint.measure.decaying import Decaying
     from roomlint.measure.delays import Delays
@@ -85,6 +86,13 @@ class Figures:
         from roomlint.measure.fixtures import Fixtures
 
         return Fixtures(self)
+
+    @cached_property
+    def covering(self) -> Covering:
+        """Whether panels and curtains leave loudspeakers and heads free."""
+        from roomlint.measure.covering import Covering
+
+        return Covering(self)
 
     @cached_property
     def angles(self) -> Angles:

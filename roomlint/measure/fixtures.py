@@ -116,6 +116,10 @@ class Fixtures(View):
         start, low = need(panel.start_m, panel, "from_wall_left"), _or_nothing(panel.bottom_m)
         return self._spread(on, start, low, _or_nothing(panel.width_m), _or_nothing(panel.height_m))
 
+    def rectangle(self, panel: Treatment) -> Callable[[World], enclosure.Opening]:
+        """Return a panel or a curtain as a rectangle of its wall."""
+        return self._panel(panel, need(panel.on, panel, "on"))
+
     def spot(self, outlet: Receptacle, wall: str) -> Callable[[World], enclosure.Opening]:
         """Return a receptacle as a point of its wall."""
         start, height = need(outlet.start_m, outlet, "from_wall_left"), need(outlet.height_m, outlet, "height")
@@ -206,7 +210,7 @@ class Fixtures(View):
             return self._sheet(thing, centre, *self.figures.onscreen.size(thing))
         need(thing.width_m, thing, "width")
         need(thing.height_m, thing, "height")
-        there = self._panel(thing, need(thing.on, thing, "on"))
+        there = self.rectangle(thing)
         return lambda w: enclosure.before_opening(self.figures.space.enclosure(w), there(w))
 
 

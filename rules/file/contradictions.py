@@ -193,7 +193,7 @@ def _reaching(room: Room, thing: Hung) -> Applies:
     when=_reaching,
     window=at_most(0.05, "m"),
     says="its mount ends {figure} beyond where it is placed; {window} wanted: one of the two is wrong",
-    after=("layout.inside-room",),
+    after=("layout.inside-room", "mount.sheet-reach"),
     at="mounting",
     since="0.3.0",
 )

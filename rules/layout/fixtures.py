@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     LOUDSPEAKERS,
+    THINGS,
     Cases,
     Level,
     Missing,
@@ -29,11 +30,12 @@ from . import BUILT, HELD
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Loudspeaker, Picture, Projector
+    from roomlint.design.listening import Loudspeaker, Picture, Projector, Seat, Subwoofer
     from roomlint.design.shell import Opening, Treatment
     from roomlint.design.supply import Circuit, Rack, Receptacle
     from roomlint.review import Applies, Figure, Found, Room, Says, Windows
 
+    Thing = Loudspeaker | Subwoofer | Seat
     Fixture = Picture | Projector | Rack | Treatment | Seen[Receptacle, Circuit]
     Flat = Picture | Treatment
 
@@ -147,6 +149,49 @@ def fixtures_clear_of_openings(room: Room, both: Seen[Flat, Opening]) -> Found:
     When to waive: A window that will be closed for good, or a screen that rolls up and is fastened beside the window.
     """
     return found(room.figures.fixtures.beside_opening(both.source, both.seat), kind=both.seat.kind)
+
+
+def _with_panels(room: Room, _: Thing) -> Applies:
+    """Say whether a panel or a curtain hangs in the room."""
+    if room.figures.covering.panels():
+        return True
+    missing = unsaid(room.design, "treatments")
+    if missing is not None:
+        raise missing
+    return No("no panel and no curtain hangs in the room")
+
+
+@rule(
+    "layout.panel-clear",
+    level=Level.WARNING,
+    basis=BUILT,
+    each=THINGS,
+    when=_with_panels,
+    window=at_least(0.0, "m"),
+    says={
+        "fail": "is {figure} from {panel}; {window} wanted",
+        "negative": "is {size} inside {panel}: cut that out, or move one of the two",
+    },
+    after=("layout.inside-room", "layout.on-surface"),
+    cure=("position", "ear"),
+    at="position",
+    since="0.3.0",
+)
+def panel_clear(room: Room, thing: Thing) -> Found:
+    """No panel and no curtain hangs where a loudspeaker, a subwoofer or a head is.
+
+    Why: The panel that was drawn for the reflection is found to have a cabinet behind it when both are on site.
+
+    How decided: Cabinets as boxes and listeners as columns against the nearest panel or curtain: on a wall as deep as
+    it is thick, a curtain of no given thickness 0.10 m; under the ceiling by its drop and thickness at the thing's
+    place.
+
+    Remedy: Move the panel or the loudspeaker, or cut the panel out around it.
+
+    When to waive: A loudspeaker behind a panel or a curtain that lets sound through on purpose.
+    """
+    nearest = room.figures.covering.nearest(thing)
+    return found(nearest.figure, panel=nearest.panel.words, lacks=nearest.lacks)
 
 
 def _receptacles(room: Room) -> Iterator[Seen[Receptacle, Circuit]]:

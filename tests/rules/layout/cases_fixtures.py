@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from offsets import BARE, EMPTY, PICTURE, C, L, at, nowhere, room, taped
+from offsets import BARE, BOX, EMPTY, PICTURE, C, L, at, nowhere, room, speaker, taped
 
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
@@ -66,7 +66,32 @@ BESIDE = "layout.receptacle-beside-openings"
 PANED = changed(WIRED, {"room.openings": [{**WINDOW, "wall": "rear"}]})
 ALONG, UP = f"{SOCKET}.from_wall_left", f"{SOCKET}.height"
 
+CLEAR = "layout.panel-clear"
+# A cabinet 0.25 m deep on the left wall, 2.4 to 2.6 m from its left end, in the middle of the panel.
+COVERED = room(
+    speaker("side", "M+090", -2.25, 0.0, mounting={"on": "left"}, product="box"),
+    treatments=[{**PANEL, "thickness": "0.1 m"}],
+)
+# Another under the ceiling, 0.25 m high, over which the cloud is.
+CLOUDED = room(
+    speaker("top", "U+045", -0.5, 1.0, 1.15, mounting={"on": "ceiling"}, product="box"),
+    treatments=[{**CLOUD, "thickness": "0.1 m"}],
+)
+SIDE, START = "loudspeaker/side", "treatments.0.from_wall_left"
+
 CASES: list[Case | Never] = [
+    Case(CLEAR, "fail", COVERED, [BOX], subject=SIDE, level="warning", figure=-0.1, source="0.1 m of panel on the wall that it hangs on", says="inside panel"),
+    Case(CLEAR, "pass", changed(COVERED, {START: "3.0 m"}), [BOX], subject=SIDE, figure=0.4, source="3.0 less 2.6 m"),
+    Case(CLEAR, "pass", COVERED, [BOX], subject="seat/seat", figure=2.15, source="2.5 m less half a seat of 0.5 m and the panel"),
+    Case(CLEAR, "review", taped(changed(COVERED, {START: "2.61 m"})), [BOX], subject=SIDE),
+    Case(CLEAR, "fail", changed(COVERED, {"treatments.0": CURTAIN}), [BOX], subject=SIDE, figure=-0.1, source="0.1 m of folds"),
+    Case(CLEAR, "fail", CLOUDED, [BOX], subject="loudspeaker/top", figure=-0.1, source="0.1 m of cloud under the ceiling that it hangs from"),
+    Case(CLEAR, "pass", changed(CLOUDED, {"treatments.0.mounting": {"on": "ceiling", "drop": "0.4 m"}}), [BOX], subject="loudspeaker/top", figure=0.15, source="2.35 m up over a cloud whose upper side is at 2.2 m"),
+    Case(CLEAR, "fail", changed(CLOUDED, {"treatments.0.mounting": {"on": "ceiling", "drop": "1.3 m"}, "treatments.0.from_front": "3.0 m"}), [BOX], subject="seat/seat", says="inside cloud"),
+    Case(CLEAR, "open", changed(COVERED, {"treatments.0.thickness": None}), [BOX], subject=SIDE, says="thickness"),
+    Case(CLEAR, "open", changed(COVERED, {"treatments": None}), [BOX], subject=SIDE, says="treatments"),
+    Case(CLEAR, "notApplicable", EMPTY, subject="seat/seat"),
+    Case(CLEAR, "notApplicable", changed(COVERED, {"treatments.0": {**CLOUD, "on": "floor", "kind": "carpet"}}), [BOX], subject=SIDE),
     Case(BESIDE, "pass", PANED, figure=0.75, source="0.6 m beside and 0.45 m under: the square root of 0.5625"),
     Case(BESIDE, "fail", changed(PANED, {ALONG: "1.4 m", UP: "1.2 m"}), level="error", figure=-0.3, source="0.9 less 1.2 m", says="inside the window"),
     Case(BESIDE, "pass", changed(PANED, {ALONG: "1.4 m"}), figure=0.45, source="0.9 less 0.45 m"),
@@ -183,6 +208,7 @@ CASES: list[Case | Never] = [
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"picture.mounting.on": "stand"}), says="stands on a stand"),
 ]  # fmt: skip
 EDGES = [
+    Edge(CLEAR, COVERED, START, 2.5, 3.2, 1, products=[BOX], subject=SIDE),
     Edge(BESIDE, changed(PANED, {UP: "1.2 m"}), ALONG, 0.2, 1.4, 1),
     Edge(INSIDE, SHOWN, "picture.width", 2.0, 6.0, 1, subject="picture/picture"),
     Edge(INSIDE, WIRED, f"{SOCKET}.from_wall_left", 1.0, 8.0, 1, subject="receptacle/outlet+circuit/c1"),

@@ -1,0 +1,113 @@
+"""Whether panels and curtains leave loudspeakers and heads free."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Final, NamedTuple
+
+from roomlint.design.base import Missing, need
+from roomlint.design.quantity import Assumption, assumed
+from roomlint.figures import convex, enclosure, solid
+from roomlint.measure.view import View
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.quantity import Quantity
+    from roomlint.design.shell import Treatment
+    from roomlint.figures.solid import Solid
+    from roomlint.measure.figure import Figure
+    from roomlint.measure.world import World
+
+    Thing = Loudspeaker | Subwoofer | Seat
+
+CURTAIN: Final = "curtain"
+FLOOR: Final = "floor"
+FOLDS_M: Final = (0.10, 0.05)
+"""How deep a curtain hangs in its folds where it is not said, and how uncertain that is; practice, ours."""
+
+
+class Nearest(NamedTuple):
+    """How clear a thing is of the nearest panel, m, which that is, and what is missing of another."""
+
+    figure: Figure
+    panel: Treatment
+    lacks: Missing | None
+
+
+class Covering(View):
+    """Panels and curtains as the solids that they are."""
+
+    def panels(self) -> tuple[Treatment, ...]:
+        """Return what hangs on walls and ceiling; what nobody says where it lies may hang."""
+        return tuple(one for one in self.design.treatments if one.on != FLOOR and one.kind != "carpet")
+
+    def nearest(self, thing: Thing) -> Nearest:
+        """Return how clear a thing is of the panel that it is nearest to; negative: how far it is inside."""
+        self.figures.bodies.place(thing)
+        known: list[tuple[float, Callable[[World], float], Treatment]] = []
+        lacks: Missing | None = None
+        for panel in self.panels():
+            try:
+                clear = self._clear(thing, panel)
+            except Missing as missing:
+                lacks = lacks or missing
+            else:
+                known.append((clear(self.world), clear, panel))
+        if not known:
+            raise lacks or Missing(self.design, "treatments")
+        _, nearest, panel = min(known, key=lambda one: one[0])
+        return Nearest(self.figure("clearance of a panel", "m", nearest, per_m=3.0), panel, lacks)
+
+    def _clear(self, thing: Thing, panel: Treatment) -> Callable[[World], float]:
+        on = need(panel.on, panel, "on")
+        thick = self._thickness(panel)
+        return self._of_ceiling(thing, panel, thick) if on == "ceiling" else self._of_wall(thing, panel, thick)
+
+    def _thickness(self, panel: Treatment) -> Quantity:
+        if panel.kind != CURTAIN:
+            return need(panel.thickness_m, panel, "thickness")
+        words = Assumption("a curtain {} deep in its folds", (FOLDS_M[0], "m"))
+        return self.once(("folds", panel.key), lambda: panel.thickness_m or assumed(*FOLDS_M, "m", words))
+
+    def _of_wall(self, thing: Thing, panel: Treatment, thick: Quantity) -> Callable[[World], float]:
+        need(panel.width_m, panel, "width")
+        need(panel.height_m, panel, "height")
+        there = self.figures.fixtures.rectangle(panel)
+
+        def clear(world: World) -> float:
+            shape, body, spot = self.figures.space.enclosure(world), self._body(world, thing), there(world)
+            wall, _ = enclosure.wall_of(shape, spot.piece)
+            before = min(wall.off_m(point) for point in solid.footprint(body)) - solid.radius_m(body) - world(thick)
+            return _apart(enclosure.gap_on_wall_m(shape, body, spot), before)
+
+        return clear
+
+    def _of_ceiling(self, thing: Thing, panel: Treatment, thick: Quantity) -> Callable[[World], float]:
+        """Return how clear a thing is of a panel overhead: in plan, or under it, or above one that hangs free."""
+        left, front = need(panel.from_left_m, panel, "from_left"), need(panel.from_front_m, panel, "from_front")
+        wide, deep = need(panel.width_m, panel, "width"), need(panel.height_m, panel, "height")
+        drop, length_m = panel.mounting.drop_m if panel.mounting is not None else None, self.design.shell.length_m
+        place = self.figures.bodies.place(thing)
+
+        def clear(world: World) -> float:
+            x, y = world(left), world(length_m) - world(front)
+            plan = ((x, y - world(deep)), (x + world(wide), y - world(deep)), (x + world(wide), y), (x, y))
+            body = self._body(world, thing)
+            low, high = solid.heights_m(body)
+            top = self.figures.space.ceiling_height_m(world, world(place.x), world(place.y))
+            hangs = world(drop) if drop is not None else 0.0
+            under = top - hangs - world(thick) - high
+            above = low - (top - hangs) if hangs > 0.0 else -math.inf
+            return _apart(convex.plan_gap_m(solid.footprint(body), plan) - solid.radius_m(body), max(under, above))
+
+        return clear
+
+    def _body(self, world: World, thing: Thing) -> Solid:
+        return self.figures.bodies.solid(world, thing)
+
+
+def _apart(beside_m: float, before_m: float) -> float:
+    """Return the free distance of what is so far apart two ways; negative where both are."""
+    return math.hypot(beside_m, before_m) if beside_m > 0.0 and before_m > 0.0 else max(beside_m, before_m)
