@@ -267,6 +267,7 @@ def _remedy(remedy: Remedy) -> Json:
         "now": _number(remedy.now.value),
         "unit": remedy.now.unit,
         "breaks": list(remedy.breaks),
+        **({"mirrored": remedy.mirrored} if remedy.mirrored else {}),
     }
 
 

@@ -150,12 +150,12 @@ class Telling:
     def remedy(self, remedy: Remedy, subject: str) -> str:
         """Return a remedy in the words of whoever moves things."""
         its = remedy.subject in subject.split("+")
-        return one_line(_remedy([remedy], "" if its else self.names.one(remedy.subject), self.units))
+        return one_line(_remedy([remedy], "" if its else self.names.one(remedy.subject), self.units, self.names))
 
     def remedies(self, remedies: Sequence[Remedy]) -> str:
         """Return remedies of one range, each of another element, as one sentence."""
         names = self.names.several(remedy.subject for remedy in remedies)
-        return one_line(f"{names}: {_remedy(remedies, '', self.units)}")
+        return one_line(f"{names}: {_remedy(remedies, '', self.units, self.names)}")
 
     def one_way(self, remedy: Remedy) -> str:
         """Return what a remedy moves, without its range: `place from the front`, `length of the screws`."""
@@ -351,7 +351,7 @@ def _sided(low_deg: float, high_deg: float, units: Units) -> str:
     return f"{span}{way}"
 
 
-def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
+def _remedy(remedies: Sequence[Remedy], name: str, units: Units, names: Names) -> str:
     """Return the change of one value, of an element by its name, of what was named before without, or of several."""
     remedy = remedies[0]
     key, unit = remedy.key.rpartition(".")[2], remedy.now.unit
@@ -376,4 +376,6 @@ def _remedy(remedies: Sequence[Remedy], name: str, units: Units) -> str:
         words = f"change {whose} {key_words(remedy.key)} to {span}"
     broken = dict.fromkeys(rule for one in remedies for rule in one.breaks)
     breaks = f", at the cost of {', '.join(rule_words(rule) for rule in broken)}" if broken else ""
-    return f"{words} (now {now}){breaks}"
+    mirrored = [one.mirrored for one in remedies if one.mirrored]
+    along = f", and {names.several(mirrored)} with {'them' if len(remedies) > 1 else 'it'}" if mirrored else ""
+    return f"{words} (now {now}){along}{breaks}"

@@ -367,7 +367,8 @@ def _tried(span: _Span, failed: Judged, touched: list[_Held]) -> Remedy | None:
     first, last, now = (
         Figure.plain(way.key, way.reading.unit, value, u=0.0) for value in (low, high, way.reading.value)
     )
-    return Remedy(way.element.words, way.element.key, way.key, first, last, now, tuple(sorted(breaks)))
+    mirrored = f"{way.element.KIND}/{pair[1]}" if (pair := getattr(way.element, "pair", None)) else ""
+    return Remedy(way.element.words, way.element.key, way.key, first, last, now, tuple(sorted(breaks)), mirrored)
 
 
 def _broken(touched: list[_Held], way: Way, value: float) -> set[str]:

@@ -114,6 +114,8 @@ class Remedy:
     now: Figure
     breaks: tuple[str, ...] = ()
     """Rules that would fail then and do not now; empty when nothing else suffers."""
+    mirrored: str = ""
+    """The right one of a pair that is written once, which the change moves too; empty for anything else."""
 
 
 @dataclass(frozen=True, slots=True)

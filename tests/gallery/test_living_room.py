@@ -149,3 +149,7 @@ def test_no_remedy_of_the_mirrored_names_a_place_that_the_file_does_not_give() -
     remedies = [v.remedy for v in reviewed().verdicts if v.remedy is not None]
     assert remedies
     assert not any(remedy.words.endswith("-right") or remedy.words == "right" for remedy in remedies)
+    assert ("loudspeaker/upper-rear-left", "loudspeaker/upper-rear-right") in {
+        (remedy.subject, remedy.mirrored) for remedy in remedies
+    }
+    assert all(not remedy.mirrored for remedy in remedies if remedy.subject == "loudspeaker/centre")

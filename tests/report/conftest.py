@@ -125,10 +125,18 @@ def make_change(way=None, *, state=State.UPDATED, **more):
 
 
 def make_remedy(
-    low=0.8, high=1.1, *, key="position.from_left", subject="loudspeaker/left", now=0.5, breaks=(), unit="m"
+    low=0.8,
+    high=1.1,
+    *,
+    key="position.from_left",
+    subject="loudspeaker/left",
+    now=0.5,
+    breaks=(),
+    unit="m",
+    mirrored="",
 ):
     low, high, now = (make_figure(value, unit, name=key) for value in (low, high, now))
-    return Remedy(subject.partition("/")[2], subject, key, low, high, now, breaks)
+    return Remedy(subject.partition("/")[2], subject, key, low, high, now, breaks, mirrored)
 
 
 def report(kind, review, **wishes):

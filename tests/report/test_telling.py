@@ -145,6 +145,16 @@ def test_a_remedy_says_where_to_put_it(make):
     )
 
 
+def test_a_remedy_of_a_pair_written_once_says_that_both_move(make):
+    telling = telling_of(make)
+    both = make.remedy(mirrored="loudspeaker/right", breaks=("bass.seat-spread",))
+    assert telling.remedy(both, "loudspeaker/left") == (
+        "place it 0.80 to 1.10 m from the left (now 0.50 m), and right with it, at the cost of seat spread (bass)"
+    )
+    of_both = "left, right: place each 0.80 to 1.10 m from the left (now 0.50 m)"
+    assert telling.remedies([make.remedy(), make.remedy(subject="loudspeaker/right")]) == of_both
+
+
 def test_at_the_drawing_board_one_chooses_and_on_site_one_measures(make):
     telling = telling_of(make)
     assert telling.again(make.again(("centre", "position.height"))) == "measure again within ± 3 mm: centre, height"
