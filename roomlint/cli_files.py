@@ -276,13 +276,13 @@ def schema(kind: str, branch: str | None, units: str, *, keys: bool) -> None:
     if not keys and branch is None:
         say((files("roomlint.schemas") / f"{kind}.schema.json").read_text(encoding="utf-8"))
         return
-    from roomlint.report.key_tree import branch_text, chapters_of, tree_text
+    from roomlint.report.key_tree import branch_text, readers_of, tree_text
     from roomlint.review.inputs import kept
     from roomlint.source.listing import listed
     from roomlint.terminal import wrapped
 
     found = list(listed(kind))
-    read = chapters_of(kind, kept())
+    read = readers_of(kind, kept())
     if branch is not None:
         wanted = branch.replace("[]", "")
         bare = {key: key.path.replace("[]", "") for key in found}

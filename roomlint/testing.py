@@ -10,11 +10,11 @@ A case says what one rule must find in one room. `check_case` runs it; plain pyt
 from __future__ import annotations
 
 import copy
+import importlib.util
 import json
 import math
 import sys
 from dataclasses import dataclass
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -28,8 +28,9 @@ from roomlint.review.window_rules import window_rules
 from roomlint.source.tree import read_tree
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping, Sequence
+    from collections.abc import Iterable, Iterator, Mapping, Sequence
     from datetime import date
+    from types import ModuleType
 
     from roomlint.design.products import Product
     from roomlint.review.rule import AnyRule
@@ -204,23 +205,15 @@ def _close(verdict: Verdict, expected: float, within: float | None) -> bool:
     return math.isclose(verdict.figure.value, expected, rel_tol=relative, abs_tol=within or 1e-6)
 
 
-def inputs_text(examples: Path) -> str:
-    """Return the record of what each built-in rule reads in the example rooms, as it is kept."""
-    from roomlint.review.book import load_book
-    from roomlint.review.inputs import recorded
-    from roomlint.sample import CEILINGS, shorthand
-
-    def plain(path: Path) -> Any:  # noqa: ANN401  plain data
-        node, problems = read_tree(path.read_bytes(), path.name)
-        if node is None or problems:
-            raise ValueError(f"{path}: {problems}")
-        return node.plain()
-
-    sheets = [plain(path) for path in sorted((examples / "products").glob("*.product.yaml"))]
-    data = [plain(path) for path in sorted(examples.glob("*/*.room.yaml"))]
-    data += [shorthand(ceiling) for ceiling in CEILINGS]
-    rules = [rule for rule in load_book().rules if rule.package == "roomlint"]
-    return json.dumps(recorded(rules, [partial(room_of, each, sheets) for each in data]), indent=1)
+def case_modules(folder: Path) -> Iterator[ModuleType]:
+    """Load the modules of cases of all chapters; two chapters may each have a module of one name."""
+    for path in sorted(folder.rglob("cases_*.py")):
+        spec = importlib.util.spec_from_file_location("_".join(path.relative_to(folder).with_suffix("").parts), path)
+        if spec is None or spec.loader is None:
+            raise ValueError(f"{path} is no module")
+        module = importlib.util.module_from_spec(spec)
+        spec.loader.exec_module(module)
+        yield module
 
 
 def main(arguments: Sequence[str]) -> int:
@@ -237,8 +230,12 @@ def main(arguments: Sequence[str]) -> int:
             sys.stdout.write(f"wrote {module} and {cases}; fill them in, then: pytest tests/rules -k {rule_id}\n")
             return 0
         case ["inputs"]:
-            # From the top of a checkout: the built-in book over the example rooms.
-            Path("rules/inputs.json").write_text(f"{inputs_text(Path('example_projects'))}\n", encoding="utf-8")
+            # From the top of a checkout, where the cases are beside the book.
+            from roomlint.recording import inputs_text
+
+            sys.path.insert(0, "tests/rules")
+            text = inputs_text(Path("example_projects"), Path("tests/rules"))
+            Path("rules/inputs.json").write_text(f"{text}\n", encoding="utf-8")
             return 0
         case _:
             sys.stderr.write("usage: python -m roomlint.testing new CHAPTER.RULE | inputs\n")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
 from roomlint.report.units import Units
@@ -14,6 +15,9 @@ if TYPE_CHECKING:
 
     from roomlint.source.listing import Listed
 
+_NOBODY: Final[frozenset[str]] = frozenset()
+_SHEET: Final = "product "
+"""What the record writes before the keys of product sheets."""
 _WIDEST_FORM: Final = 34
 _WIDEST_EXAMPLE: Final = 26
 _IN_OTHER_UNITS: Final = frozenset({"length", "mass", "temperature"})
@@ -22,23 +26,59 @@ _THINNEST_M: Final = 0.005
 """What is thinner is sheet, which no fraction of an inch tells."""
 
 
-def chapters_of(kind: str, inputs: Mapping[str, Sequence[str]]) -> dict[str, tuple[str, ...]]:
-    """Return which chapters read each key, from the record of what each rule looks at.
+@dataclass(frozen=True, slots=True)
+class Readers:
+    """Which chapters read each key, by its way without the marks of lists: itself, and something below it."""
 
-    A rule that reads a position reads its coordinates; a mapping is read by whatever reads something below it.
-    """
-    prefix = "product " if kind == "product" else ""
-    found: dict[str, set[str]] = {}
+    own: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    below: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    sheets: Readers | None = None
+    """Those of product sheets, which a room may hold inline."""
+
+    def of(self, path: str) -> frozenset[str]:
+        """Return the chapters that read a key.
+
+        A rule that reads a position reads its coordinates; a mapping is read by whatever reads something below it. Who
+        finds that a list is empty reads none of its keys: only what is never read in parts is read with its whole.
+        """
+        bare = path.replace("[]", "")
+        _, inline, key = bare.partition(".product.")
+        if inline and self.sheets is not None:
+            return self.sheets.of(key)  # who looks at which sheet it is has read nothing in it
+        found = self.own.get(bare, _NOBODY) | self.below.get(bare, _NOBODY)
+        for whole in _wholes(bare):
+            if whole not in self.below:
+                found |= self.own.get(whole, _NOBODY)
+        return found
+
+
+def readers_of(kind: str, inputs: Mapping[str, Sequence[str]]) -> Readers:
+    """Return who reads the keys of a kind of file, from the record of what each rule looks at."""
+    own: dict[str, set[str]] = {}
+    below: dict[str, set[str]] = {}
     for rule, keys in inputs.items():
         chapter = rule.partition(".")[0]
         for key in keys:
-            if key.startswith("product ") != bool(prefix):
-                continue
-            found.setdefault(key.removeprefix(prefix), set()).add(chapter)
-    return {key: tuple(sorted(chapters)) for key, chapters in found.items()}
+            of_sheet = key.startswith(_SHEET)
+            if of_sheet == (kind == "product"):
+                bare = key.removeprefix(_SHEET).replace("[]", "")
+                own.setdefault(bare, set()).add(chapter)
+                for whole in _wholes(bare):
+                    below.setdefault(whole, set()).add(chapter)
+    return Readers(_frozen(own), _frozen(below), readers_of("product", inputs) if kind == "room" else None)
 
 
-def tree_text(keys: Iterable[Listed], read: Mapping[str, Sequence[str]], *, customary: bool = False) -> str:
+def _frozen(found: Mapping[str, set[str]]) -> Mapping[str, frozenset[str]]:
+    return {key: frozenset(chapters) for key, chapters in found.items()}
+
+
+def _wholes(path: str) -> Iterator[str]:
+    while "." in path:
+        path = path.rpartition(".")[0]
+        yield path
+
+
+def tree_text(keys: Iterable[Listed], read: Readers, *, customary: bool = False) -> str:
     """Return the tree of keys; `customary`: examples in the units of the United States.
 
     A star marks what its mapping cannot do without, `[]` a list.
@@ -51,7 +91,7 @@ def tree_text(keys: Iterable[Listed], read: Mapping[str, Sequence[str]], *, cust
     return "".join(f"{line.rstrip()}\n" for line in lines)
 
 
-def _row(key: Listed, read: Mapping[str, Sequence[str]], *, customary: bool) -> tuple[str, str, str, str]:
+def _row(key: Listed, read: Readers, *, customary: bool) -> tuple[str, str, str, str]:
     depth = key.path.count(".")
     name = key.path.rpartition(".")[2]
     many = "[]" if key.form.startswith("list") else ""
@@ -61,7 +101,7 @@ def _row(key: Listed, read: Mapping[str, Sequence[str]], *, customary: bool) -> 
         key.form if len(key.form) <= _WIDEST_FORM else f"one of {len(key.choices)} words" if key.choices else key.form
     )
     shown = example if len(example) <= _WIDEST_EXAMPLE else f"{example[: _WIDEST_EXAMPLE - 1]}…"
-    return (f"{'  ' * depth}{name}{many}{star}", "" if key.holds else form, shown, ", ".join(_chapters(key.path, read)))
+    return (f"{'  ' * depth}{name}{many}{star}", "" if key.holds else form, shown, ", ".join(sorted(read.of(key.path))))
 
 
 def _example(key: Listed, *, customary: bool) -> str:
@@ -78,19 +118,7 @@ def _example(key: Listed, *, customary: bool) -> str:
     return example if measure.u_given or is_sheet else Units("us").number(measure.value, dimension.unit)
 
 
-def _chapters(path: str, read: Mapping[str, Sequence[str]]) -> Iterator[str]:
-    above = [path]
-    while "." in above[-1]:
-        above.append(above[-1].rpartition(".")[0])
-    bare = [one.removesuffix("[]") for one in above]
-    found = {chapter for one in bare for chapter in read.get(one, ())}
-    found |= {
-        chapter for key, chapters in read.items() if key.startswith((f"{path}.", f"{path}[].")) for chapter in chapters
-    }
-    yield from sorted(found)
-
-
-def branch_text(keys: Sequence[Listed], read: Mapping[str, Sequence[str]], *, customary: bool = False) -> str:
+def branch_text(keys: Sequence[Listed], read: Readers, *, customary: bool = False) -> str:
     """Return one branch: what its first key is, then every key below it with its words and its choices."""
     top, *below = keys
     lines = [f"{top.path}: {top.about}", ""]
@@ -101,7 +129,7 @@ def branch_text(keys: Sequence[Listed], read: Mapping[str, Sequence[str]], *, cu
         example = _example(key, customary=customary)
         form = "" if key.holds else key.form
         such = f", such as {example}" if example and not key.choices else ""
-        by = ", ".join(_chapters(key.path, read))
+        by = ", ".join(sorted(read.of(key.path)))
         parts = [part for part in (f"{form}{such}", f"read by {by}" if by else "") if part]
         lines += [f"    {part}" for part in parts]
     return "\n".join(lines) + "\n"

@@ -6,7 +6,6 @@ their figures; what nobody looks at in any of them stands in the list below, wit
 
 from __future__ import annotations
 
-import importlib.util
 import sys
 from collections import Counter
 from pathlib import Path
@@ -22,7 +21,7 @@ from roomlint.design.products import ProductSheet
 from roomlint.measure.sheet import sheet
 from roomlint.review.engine import review_room
 from roomlint.sample import CEILINGS, shorthand
-from roomlint.testing import Case, changed, room_of
+from roomlint.testing import Case, case_modules, changed, room_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -47,12 +46,7 @@ def rooms() -> Iterator[tuple[Any, list[Any]]]:
     cornered = {"shape": "corners", "heights": ["2.4 m", "2.6 m", "2.6 m", "2.4 m"]}
     yield room_of(changed(shorthand(), {"room.ceiling": cornered}), sheets()), list(BOOK.rules)
     seen: Counter[tuple[str, str]] = Counter()
-    for path in sorted(CASES.rglob("cases_*.py")):
-        spec = importlib.util.spec_from_file_location("_".join(path.relative_to(CASES).with_suffix("").parts), path)
-        assert spec is not None
-        assert spec.loader is not None
-        module = importlib.util.module_from_spec(spec)
-        spec.loader.exec_module(module)
+    for module in case_modules(CASES):
         for case in module.CASES:
             if isinstance(case, Case) and case.kind in {"pass", "fail", "review"} and seen[case.rule, case.kind] < MOST:
                 seen[case.rule, case.kind] += 1

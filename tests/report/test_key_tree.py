@@ -6,7 +6,7 @@ import pytest
 from click.testing import CliRunner
 
 from roomlint.cli import main
-from roomlint.report.key_tree import chapters_of, tree_text
+from roomlint.report.key_tree import Readers, readers_of, tree_text
 from roomlint.review.inputs import kept
 from roomlint.source.dimensions import DIMENSIONS
 from roomlint.source.listing import listed
@@ -29,24 +29,24 @@ def line_of(text: str, name: str) -> str:
 @pytest.mark.parametrize("kind", ["room", "product", "house"])
 def test_every_key_has_one_line(kind: str) -> None:
     keys = list(listed(kind))
-    assert len(tree_text(keys, chapters_of(kind, kept())).splitlines()) == len(keys)
+    assert len(tree_text(keys, readers_of(kind, kept())).splitlines()) == len(keys)
 
 
 def test_the_lines_fit_the_page_and_lose_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("COLUMNS", "80")
-    told, whole = run("product", "--keys"), tree_text(listed("product"), chapters_of("product", kept()))
+    told, whole = run("product", "--keys"), tree_text(listed("product"), readers_of("product", kept()))
     assert max(map(len, told.splitlines())) <= 80
     assert told.split() == whole.split()
 
 
 def test_a_line_tells_form_example_and_chapters() -> None:
     keys = [key for key in listed("room") if key.path.startswith("loudspeakers[].aim")]
-    text = tree_text(keys, chapters_of("room", kept()))
+    text = tree_text(keys, readers_of("room", kept()))
     assert line_of(text, "seat").startswith("seat text middle ")
     assert line_of(text, "elevation").startswith("elevation angle")
     temperature = [key for key in listed("room") if key.path == "survey.temperature"]
-    assert "70 degF" in tree_text(temperature, {}, customary=True)
-    assert "21 degC" in tree_text(temperature, {})
+    assert "70 degF" in tree_text(temperature, Readers(), customary=True)
+    assert "21 degC" in tree_text(temperature, Readers())
 
 
 @pytest.mark.parametrize("kind", ["room", "product"])
@@ -55,7 +55,7 @@ def test_examples_stand_in_the_units_that_are_asked_for_and_can_be_typed(kind: s
     for key in listed(kind):
         if key.dimension not in {"length", "mass", "temperature"} or not key.example:
             continue
-        (line,) = tree_text([key], {}, customary=True).splitlines()
+        (line,) = tree_text([key], Readers(), customary=True).splitlines()
         example = line.strip().partition(f"  {key.form}  ")[2] if not key.holds else ""
         value, was = parse(example, key.dimension).value, parse(key.example, key.dimension).value
         if key.dimension == "length" and was < 0.005:
@@ -68,11 +68,21 @@ def test_examples_stand_in_the_units_that_are_asked_for_and_can_be_typed(kind: s
 
 @pytest.mark.parametrize("kind", ["room", "product"])
 def test_every_chapter_that_reads_a_key_is_told_at_it_and_above(kind: str) -> None:
-    read = chapters_of(kind, kept())
+    read = readers_of(kind, kept())
     text = tree_text(listed(kind), read)
     told = {word.strip(",") for line in text.splitlines() for word in line.split()}
-    assert {chapter for chapters in read.values() for chapter in chapters} <= told
-    assert len(read) > 20
+    assert {chapter for chapters in read.own.values() for chapter in chapters} <= told
+    assert len(read.own) > 20
+
+
+def test_who_reads_a_key_is_known_of_every_code_and_of_sheets_inline_too() -> None:
+    room, product = (readers_of(kind, kept()) for kind in ("room", "product"))
+    assert "mains" in room.of("circuits[].rcd")
+    assert "layout" not in room.of("circuits[].rcd")  # where circuits are none, nothing of one was read
+    assert "layout" in room.of("circuits[].receptacles")
+    assert room.of("loudspeakers[].position.from_left") >= {"angle", "layout"}
+    assert product.of("loudspeaker.sensitivity")
+    assert room.of("loudspeakers[].product.loudspeaker.sensitivity") == product.of("loudspeaker.sensitivity")
 
 
 def test_a_branch_tells_its_keys_in_full() -> None:

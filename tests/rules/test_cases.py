@@ -2,37 +2,20 @@
 
 from __future__ import annotations
 
-import importlib.util
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
 
 import pytest
 
 from roomlint.edges import Edge, check_edge
 from roomlint.review.book import load_book
-from roomlint.testing import Case, Never, check_case
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
+from roomlint.testing import Case, Never, case_modules, check_case
 
 HERE = Path(__file__).parent
 BOOK = load_book()
 KINDS = ("pass", "fail", "open", "notApplicable")
 
 
-def _modules() -> Iterator[Any]:
-    """Load the case modules of all chapters; two chapters may each have a module of one name."""
-    for path in sorted(HERE.rglob("cases_*.py")):
-        name = "_".join(path.relative_to(HERE).with_suffix("").parts)
-        spec = importlib.util.spec_from_file_location(name, path)
-        assert spec is not None
-        assert spec.loader is not None
-        module = importlib.util.module_from_spec(spec)
-        spec.loader.exec_module(module)
-        yield module
-
-
-MODULES = tuple(_modules())
+MODULES = tuple(case_modules(HERE))
 EVERYTHING: list[Case | Never] = [entry for module in MODULES for entry in module.CASES]
 CASES = [entry for entry in EVERYTHING if isinstance(entry, Case)]
 NEVER = [entry for entry in EVERYTHING if isinstance(entry, Never)]
