@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Final
 
@@ -16,6 +17,8 @@ if TYPE_CHECKING:
     from roomlint.source.listing import Listed
 
 _NOBODY: Final[frozenset[str]] = frozenset()
+_INLINE: Final = re.compile(r"\.(product|mounting\.stand)\.")
+"""Below which keys a room file may hold a product sheet."""
 _SHEET: Final = "product "
 """What the record writes before the keys of product sheets."""
 _WIDEST_FORM: Final = 34
@@ -42,9 +45,9 @@ class Readers:
         finds that a list is empty reads none of its keys: only what is never read in parts is read with its whole.
         """
         bare = path.replace("[]", "")
-        _, inline, key = bare.partition(".product.")
-        if inline and self.sheets is not None:
-            return self.sheets.of(key)  # who looks at which sheet it is has read nothing in it
+        inline = _INLINE.search(bare)
+        if inline is not None and self.sheets is not None:
+            return self.sheets.of(bare[inline.end() :])  # who looks at which sheet it is has read nothing in it
         found = self.own.get(bare, _NOBODY) | self.below.get(bare, _NOBODY)
         for whole in _wholes(bare):
             if whole not in self.below:
