@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from roomlint.source.listing import Listed
 
 _NOBODY: Final[frozenset[str]] = frozenset()
+_FIXING: Final = ".mounting.fixing."
 _INLINE: Final = re.compile(r"\.(product|mounting\.stand)\.")
 """Below which keys a room file may hold a product sheet."""
 _SHEET: Final = "product "
@@ -48,7 +49,7 @@ class Readers:
         inline = _INLINE.search(bare)
         if inline is not None and self.sheets is not None:
             return self.sheets.of(bare[inline.end() :])  # who looks at which sheet it is has read nothing in it
-        found = self.own.get(bare, _NOBODY) | self.below.get(bare, _NOBODY)
+        found = self.own.get(bare, _NOBODY) | self.below.get(bare, _NOBODY) | self.own.get(_alike(bare), _NOBODY)
         for whole in _wholes(bare):
             if whole not in self.below:
                 found |= self.own.get(whole, _NOBODY)
@@ -65,10 +66,17 @@ def readers_of(kind: str, inputs: Mapping[str, Sequence[str]]) -> Readers:
             of_sheet = key.startswith(_SHEET)
             if of_sheet == (kind == "product"):
                 bare = key.removeprefix(_SHEET).replace("[]", "")
-                own.setdefault(bare, set()).add(chapter)
+                for same in {bare, _alike(bare)}:
+                    own.setdefault(same, set()).add(chapter)
                 for whole in _wholes(bare):
                     below.setdefault(whole, set()).add(chapter)
     return Readers(_frozen(own), _frozen(below), readers_of("product", inputs) if kind == "room" else None)
+
+
+def _alike(path: str) -> str:
+    """Return the way to a key of the fasteners without whose they are: all are judged alike."""
+    _, fixing, key = path.partition(_FIXING)
+    return f"{fixing}{key}" if fixing else path
 
 
 def _frozen(found: Mapping[str, set[str]]) -> Mapping[str, frozenset[str]]:

@@ -81,6 +81,9 @@ def test_who_reads_a_key_is_known_of_every_code_and_of_sheets_inline_too() -> No
     assert "layout" not in room.of("circuits[].rcd")  # where circuits are none, nothing of one was read
     assert "layout" in room.of("circuits[].receptacles")
     assert room.of("loudspeakers[].position.from_left") >= {"angle", "layout"}
+    assert (
+        room.of("loudspeakers[].mounting.fixing.row_spacing") == room.of("picture.mounting.fixing.row_spacing") > set()
+    )
     assert product.of("loudspeaker.sensitivity")
     assert room.of("loudspeakers[].product.loudspeaker.sensitivity") == product.of("loudspeaker.sensitivity")
 
