@@ -146,6 +146,11 @@ class Fixing(Element):
         thread, whole_m = self.given("thread_m"), self.given("length_m")
         if thread is not None and whole_m is not None and thread.value > whole_m.value:
             book.cross(thread.at, "the thread is longer than the fastener.")
+        depth, thick_m = self.given("embedment_m"), self.given("member_thickness_m")
+        if depth is not None and whole_m is not None and depth.value > whole_m.value:
+            book.cross(depth.at, "the anchor sits deeper than it is long.")
+        elif depth is not None and thick_m is not None and depth.value > thick_m.value:
+            book.cross(depth.at, "the anchor sits deeper than what it enters is thick.")
 
 
 class Mounting(Element):

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Final
 
 from roomlint.design.along import Along
 from roomlint.design.element import Element
@@ -13,6 +14,8 @@ from roomlint.design.quantity import Quantity, exact
 from roomlint.design.reader import nearest
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from roomlint.design.reader import Book
 
 
@@ -215,7 +218,7 @@ class Circuit(Element):
         return tuple(chain)
 
     def _fit_forms(self, book: Book) -> None:
-        """Refuse receptacles that are made for another voltage than the circuit's."""
+        """Refuse receptacles made for another voltage than the circuit's, or rated for more than their form is."""
         volts = self.given("voltage_v")
         for one in self.given("receptacles") or ():
             form = one.given("form") or ""
@@ -223,8 +226,19 @@ class Circuit(Element):
             if volts is not None and not low <= volts.value <= high:
                 made = f"a receptacle to {form.upper()} is made for {low:g} to {high:g} V"
                 book.cross(one.at.get("form") or one.at, f"{made}, and its circuit has {volts.value:g} V; correct one.")
+            rating, made_for = one.given("rating_a"), SOCKET_A.get(form)
+            if rating is not None and made_for is not None and rating.value > made_for:
+                words = (
+                    f"a receptacle to {form.upper()} is made for {made_for:g} A, and is rated {rating.value:g} A here"
+                )
+                book.cross(rating.at, f"{words}; correct one.")
 
 
+SOCKET_A: Final[Mapping[str, float]] = MappingProxyType({
+    "nema-5-15": 15.0, "nema-5-20": 20.0, "bs1363": 13.0, "cee7-3": 16.0, "cee7-5": 16.0, "as3112-10": 10.0,
+    "as3112-15": 15.0, "iec60309-16": 16.0, "iec60309-32": 32.0,
+})  # fmt: skip
+"""Rated current of receptacles by form: 13 A and 16 A read second-hand, the others from memory."""
 _VOLTS_OF = {"nema-5": (100.0, 127.0), "bs1363": (200.0, 250.0), "cee7": (200.0, 250.0), "as3112": (200.0, 250.0)}
 """Nominal voltages of the circuits that forms of receptacles are made for, by how the form begins; from memory."""
 _AGREE = 1.2

@@ -53,20 +53,6 @@ PLUG_A: Final[Mapping[str, float]] = MappingProxyType(
     }
 )
 """Rated current of plugs: 13 A and 16 A read second-hand, the others from memory."""
-SOCKET_A: Final[Mapping[str, float]] = MappingProxyType(
-    {
-        "nema-5-15": 15.0,
-        "nema-5-20": 20.0,
-        "bs1363": 13.0,
-        "cee7-3": 16.0,
-        "cee7-5": 16.0,
-        "as3112-10": 10.0,
-        "as3112-15": 15.0,
-        "iec60309-16": 16.0,
-        "iec60309-32": 32.0,
-    }
-)
-"""Rated current of receptacles by form, graded as the plugs."""
 LARGEST_GENERAL_SOCKET_A: Final = 32.0
 """IEC 60364-4-41, 411.3.3 (second-hand): socket-outlets up to this rating have residual-current protection."""
 _SOCKETS_OF: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final, Literal, NamedTuple
 
 from roomlint.design.base import Missing, need
 from roomlint.design.quantity import Assumption, exact
+from roomlint.design.wiring import SOCKET_A
 from roomlint.figures import ampacity, circuits, conductors, wiring_rules
 from roomlint.figures.domain import Refused
 from roomlint.measure.view import View
@@ -186,7 +187,7 @@ class Protection(View):
         largest, unknown = wiring_rules.LARGEST_GENERAL_SOCKET_A, None
         for one in circuit.receptacles:
             known = [one.rating_a.value - one.rating_a.u] if one.rating_a is not None else []
-            known += [wiring_rules.SOCKET_A[one.form]] if one.form is not None else []
+            known += [SOCKET_A[one.form]] if one.form is not None else []
             if min(known, default=math.inf) <= largest:
                 return False
             if not known:
@@ -265,7 +266,7 @@ class Protection(View):
         if receptacle is None:
             return (0.0, math.inf, Missing(load, "receptacle"))
         ratings = [receptacle.rating_a.value] if receptacle.rating_a is not None else []
-        ratings += [wiring_rules.SOCKET_A[receptacle.form]] if receptacle.form is not None else []
+        ratings += [SOCKET_A[receptacle.form]] if receptacle.form is not None else []
         known = min(ratings, default=math.inf)
         if receptacle.rating_a is None or receptacle.form is None:
             key = "form" if receptacle.form is None else "rating"

@@ -29,7 +29,7 @@ HAS: Final = {
     "truss": _TIMBER | {"stud", "joist"},
     "engineered": _TIMBER | {"stud", "joist"},
     "masonry": _LINED | {"masonry"},
-    "hollow-block": _LINED | {"hollow-block", "masonry"},
+    "hollow-block": _LINED | {"hollow-block"},
     "concrete": _LINED | {"concrete"},
     "furring": _LINED,
     "hat-channel": _LINED,

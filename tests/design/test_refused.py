@@ -85,6 +85,7 @@ REFUSED = [
     (f"{M}.fixing.edge_offset", "-5 mm", "out of range"),
     (f"{M}.fixing.top_count", 16, "more than the 4"),
     (f"{M}.fixing.thread", "4 in", "longer than the fastener"),
+    (f"{M}.fixing.embedment", "4 in", "deeper than it is long"),
     ("treatments.0.mass", "0 kg", "more than zero"),
     # What is set in a processor.
     (f"{S}.low_pass", "8 Hz", "20 Hz to 1000 Hz"),
@@ -219,8 +220,32 @@ def test_one_wall_may_be_written_as_two() -> None:
     ],
 )
 def test_a_receptacle_is_of_a_form_for_its_voltage(form: str, volts: str, told: str | None) -> None:
-    found = problems({"circuits.0.voltage": volts, "circuits.0.receptacles": [{**OUTLET, "form": form}]})
+    found = problems({"circuits.0.voltage": volts, "circuits.0.receptacles": [{"id": "socket", "form": form}]})
     assert (found == []) if told is None else (len(found) == 1 and told in found[0])
+
+
+@pytest.mark.parametrize(
+    ("form", "rating", "told"),
+    [
+        ("nema-5-15", "20 A", "NEMA-5-15 is made for 15 A, and is rated 20 A here"),
+        ("bs1363", "16 A", "BS1363 is made for 13 A, and is rated 16 A here"),
+        ("cee7-3", "20 A", "made for 16 A"),
+        ("nema-5-20", "20 A", None),
+        ("cee7-3", "10 A", None),
+        ("as3112-15", "15 A", None),
+    ],
+)
+def test_a_receptacle_is_rated_for_no_more_than_its_form(form: str, rating: str, told: str | None) -> None:
+    volts = "120 V" if form.startswith("nema") else "230 V"
+    outlet = {**OUTLET, "form": form, "rating": rating}
+    found = problems({"circuits.0.voltage": volts, "circuits.0.receptacles": [outlet]})
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0])
+
+
+def test_an_anchor_sits_no_deeper_than_what_it_enters_is_thick() -> None:
+    depth = {f"{M}.fixing.embedment": "60 mm", f"{M}.fixing.member_thickness": "50 mm"}
+    assert problems(depth)[0].endswith("the anchor sits deeper than what it enters is thick.")
+    assert problems({**depth, f"{M}.fixing.member_thickness": "100 mm"}) == []
 
 
 @pytest.mark.parametrize(

@@ -110,7 +110,7 @@ CASES: list[Case | Never] = [
     on("mains.receptacle-total", "open", {f"{RACK}.receptacle": None, f"{VACUUM}.receptacle": None}, says="receptacle"),
     on("mains.receptacle-total", "open", CLAIMED, says="waits until"),
     # A receptacle that the circuit may not have is a finding of its own.
-    on("mains.receptacle-total", "notApplicable", {f"{OUTLET}.rating": "30 A"}),
+    on("mains.receptacle-total", "notApplicable", {f"{OUTLET}.rating": "30 A", f"{OUTLET}.form": None}),
     on("mains.receptacle-total", "open", LOW, says="mains.sheet-draw"),
     on("mains.receptacle-total", "notApplicable", SINGLE),
     on("mains.receptacle-total", "notApplicable",

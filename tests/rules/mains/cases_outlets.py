@@ -42,7 +42,7 @@ CASES: list[Case | Never] = [
     on("mains.receptacle-rating", "open", {f"{OUTLET}.rating": None}, says="rating"),
     # The single receptacle of a dedicated 20 A circuit is rated 20 A or more; a duplex is two receptacles.
     on("mains.receptacle-rating", "fail", {**SINGLE, f"{OUTLET}.rating": "15 A"}),
-    on("mains.receptacle-rating", "pass", {**SINGLE, f"{OUTLET}.rating": "30 A"}),
+    on("mains.receptacle-rating", "pass", {**SINGLE, f"{OUTLET}.rating": "30 A", f"{OUTLET}.form": None}),
     on("mains.receptacle-rating", "pass", {**SINGLE, f"{OUTLET}.rating": "15 A", f"{OUTLET}.outlets": 2}),
     on("mains.receptacle-rating", "open", {**SINGLE, f"{OUTLET}.rating": "15 A", f"{OUTLET}.outlets": None},
        says="outlets"),
@@ -88,7 +88,8 @@ CASES: list[Case | Never] = [
     on("mains.plug-fits", "pass", room=GERMAN),
     on("mains.plug-fits", "fail", {f"{RACK}.plug": "bs1363"}, room=GERMAN, subject=RACK_KEY, level="warning",
        says="BS1363"),
-    on("mains.plug-fits", "fail", {f"{RACK}.plug": "nema-5-20", f"{OUTLET}.form": "nema-5-15"}, subject=RACK_KEY),
+    on("mains.plug-fits", "fail", {f"{RACK}.plug": "nema-5-20", f"{OUTLET}.form": "nema-5-15", f"{OUTLET}.rating": "15 A"},
+       subject=RACK_KEY),
     on("mains.plug-fits", "open", {f"{RACK}.plug": None}, subject=RACK_KEY, says="plug"),
     on("mains.plug-fits", "open", {f"{OUTLET}.form": None}, says="form"),
     on("mains.plug-fits", "notApplicable", FASTENED),

@@ -34,6 +34,10 @@ CASES: list[Case | Never] = [
     on("mount.wall-kind", "fail", {"room.walls.0.framing": STEEL}, level="error", says="the front wall is steel stud"),
     on("mount.wall-kind", "fail", {"room.walls.0.framing.kind": "masonry"}, level="error", says="one of the two"),
     on("mount.wall-kind", "fail", {f"{FIXING}.into": "concrete"}, level="error"),
+    # The shells of a hollow block are no masonry to an anchor.
+    on("mount.wall-kind", "fail", {"room.walls.0.framing.kind": "hollow-block", f"{FIXING}.into": "masonry"},
+       says="the front wall is hollow block"),
+    on("mount.wall-kind", "pass", {"room.walls.0.framing.kind": "hollow-block", f"{FIXING}.into": "hollow-block"}),
     on("mount.wall-kind", "fail", {f"{FIXING}.into": "joist"}, level="error", says="hangs on the front wall"),
     # What stands in a wall is no joist, whoever made it.
     *(on("mount.wall-kind", "fail", {f"{FIXING}.into": "joist", "room.walls.0.framing.kind": kind}, says="it hangs on")
