@@ -41,9 +41,15 @@ def code(text: str) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """Return the known word most like one that is not known, if any is near."""
+    """Return the known word for what the trade calls otherwise, else the one most like it, if any is near."""
     import difflib  # here, because only a mistake needs it
 
+    from roomlint.source.trade import ours
+
+    known = list(known)
+    meant = ours(word, known)
+    if meant is not None:
+        return meant
     known = [name for name in known if len(name) <= 2 * len(word) + 4]
     folded = {name.casefold(): name for name in known}
     found = difflib.get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.6)
