@@ -33,6 +33,9 @@ MOST_PROBLEMS = 100
 """A file with more mistakes than this is the wrong file; the rest is not listed."""
 _MOST_ERRORS = 1000
 _LISTED = 12
+_FAR = 31.0
+"""So long no room is, in metres; few are in feet."""
+_YES_OR_NO = {"yes": "true", "y": "true", "on": "true", "no": "false", "n": "false", "off": "false"}
 _NAMED = 3
 """So many keys of a mapping are named to whoever wrote a word in its place."""
 
@@ -131,6 +134,10 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
         example = dimension.customary if is_customary(root) else dimension.example
     number = isinstance(node.value, (int, float)) and not isinstance(node.value, bool)
     if dimension is not None and number:
+        if dimension is DIMENSIONS["length"] and isinstance(node.value, int | float) and node.value > 0:
+            units = ("ft", "in") if is_customary(root) else ("m", "mm")
+            likely = [f"'{node.value:g} {unit}'" for unit in _likely(node.value, units)]
+            return f"{name} is {node.value!r} without a unit; write the unit too: {' or '.join(likely)}."
         return f"{name} is {node.value!r} without a unit; write the unit too, such as {example!r}."
     kinds = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
     words = _WORDS | ({"string": "none"} if len(kinds) > 1 and "pattern" in schema else {})
@@ -147,8 +154,18 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
     if number and "string" in kinds and dimension is None:
         hint += f'; a number alone stands in quotes: "{node.value}"'
     if isinstance(example, bool):
-        hint = "; write true or false"
+        meant = _YES_OR_NO.get(str(node.value).casefold(), "true or false")
+        hint = f"; write {meant}"
+    if kinds[-1] == "array" and isinstance(node.value, dict):
+        hint = "; begin it with '- '"
     return f"{name} is {found}{shown}, but {wanted} belongs here{hint}."
+
+
+def _likely(number: float, units: tuple[str, str]) -> tuple[str, ...]:
+    """Return the units that somebody may mean who writes a length without one; of large numbers the small one."""
+    if number >= _FAR:
+        return units[1:]
+    return units if units[0] == "ft" else units[:1]
 
 
 def _named(node: Node) -> str:

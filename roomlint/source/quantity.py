@@ -68,6 +68,8 @@ _RANGE = re.compile(
     rf"(?P<low>{_DECIMAL}) ?(?P<first>[A-Za-z°%'\"]*) ?(?:-|to|or|\.\.\.?) ?"
     rf"(?P<high>{_DECIMAL}) ?(?P<unit>[A-Za-z°%'\"][^0-9]*)"
 )
+_FEET_AND = re.compile(r"([0-9]+) ?(?:ft|feet|foot|')\.?[ ,-]*([0-9]+(?: ?[0-9]+/[0-9]+)?)")
+"""Feet and a number that nobody takes for anything but inches."""
 _UNIT_WORD = re.compile(r" ?('{1,2}|\"|[A-Za-z]+\.?)")
 _BETWEEN = re.compile(r"[ ]*[-,]?[ ]*")
 _UNCERTAIN = re.compile(r" *(?:±|\+ ?/ ?-|\+-) *")
@@ -147,7 +149,8 @@ def _value(text: str, dimension: str, whole: str) -> float:
     if not unit:
         if dimension == "ratio":
             return _finite(sign * number, whole, dimension)
-        raise QuantityError(f"{shorten(whole)!r} has no unit; write it too, {_such_as(dimension)}.")
+        such = f"such as '{shorten(text)} in'" if dimension == "length" and "/" in text else _such_as(dimension)
+        raise QuantityError(f"{shorten(whole)!r} has no unit; write it too, {such}.")
     if not _known(unit) and _several(rest, dimension):
         return _finite(sign * _sum(rest, dimension, whole), whole, dimension)
     if unit[0] in "0123456789./":
@@ -215,7 +218,9 @@ def _sum(text: str, dimension: str, whole: str) -> float:
             raise QuantityError(_not_a_quantity(whole, dimension))
         unit = _UNIT_WORD.match(text, number.end())
         if unit is None:
-            raise QuantityError(f"{number[0]!r} in {shorten(whole)!r} has no unit; write it too, such as '7 ft 6 in'.")
+            feet = _FEET_AND.fullmatch(text)
+            such = f"{feet[1]} ft {feet[2]} in" if feet is not None else "7 ft 6 in"
+            raise QuantityError(f"{number[0]!r} in {shorten(whole)!r} has no unit; write it too, such as {such!r}.")
         factor, _ = _unit(unit[1], dimension, whole)
         part = _convert(_number(number, whole), factor)
         at = _after(text, unit.end())
