@@ -204,9 +204,9 @@ class Ceiling(Surface):
             node = self.at.get(key)
             if node is not None:
                 book.cross(node, f"a {shape} ceiling has no {key}; it is described by {', '.join(belongs)}.")
-        for key in belongs:
-            if key not in _MAY_LACK and self.at.get(key) is None:
-                book.cross(self.at, f"a {shape} ceiling needs {key}.")
+        lacking = [key for key in belongs if key not in _MAY_LACK and self.at.get(key) is None]
+        if lacking:
+            book.cross(self.at, f"a {shape} ceiling needs {', '.join(lacking)}.")
         low = self.given("low_m")
         for upper in (self.given("high_m"), self.given("height_m")):
             if low is not None and upper is not None and low.value > upper.value:

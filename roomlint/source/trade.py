@@ -38,6 +38,7 @@ SAID: Final[dict[str, tuple[str, ...]]] = {
     "from_right": ("right",),
     "from_front": ("y", "front"),
     "from_rear": ("rear", "back"),
+    "rear": ("back", "behind"),
     "height": ("z", "high"),
     "swivel": ("pan", "yaw", "toe-in"),
     "azimuth": ("angle", "pan", "yaw"),
