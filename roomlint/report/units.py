@@ -243,11 +243,13 @@ class Scale:
 
     def _apart(self, value: float, window: Window | None, least: int = 0) -> tuple[str, str]:
         """Return a number in enough digits to differ from an edge that it does not stand on."""
-        edges = [edge for edge in (window.low, window.high) if edge is not None] if window is not None else []
-        near = [edge for edge in edges if abs(edge - value) > _SAME * max(1.0, abs(edge))]
+        edges = ((window.low, "low"), (window.high, "high")) if window is not None else ()
+        near = [
+            (edge, side) for edge, side in edges if edge is not None and abs(edge - value) > _SAME * max(1.0, abs(edge))
+        ]
         for finer in range(least, FINEST):
             told = self.parts(value, finer)
-            if all(told != self.parts(edge, finer) and told[0] != self.edge(edge, "low")[0] for edge in near):
+            if all(told != self.parts(edge, finer) and told != self.edge(edge, side) for edge, side in near):
                 return told
         return self.parts(value, FINEST)
 

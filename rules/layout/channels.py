@@ -36,7 +36,7 @@ def with_channels(room: Room, design: Design) -> Applies:
     each=ROOM,
     when=with_channels,
     says={
-        "missing": "{missing} missing from {layout}: add it, or declare it unfitted",
+        "missing": "{missing} missing from {layout}: fit, or declare unfitted",
         "extra": "{extra} not in {layout}: correct the label, or name another layout",
         "both": "{missing} missing from {layout}, and {extra} not in it",
         "whole": "all channels of layout {layout} are there",

@@ -148,7 +148,7 @@ def test_the_gravest_warnings_of_a_full_page_are_read_beside_its_errors():
 def test_what_one_slip_does_to_layout_and_modes_is_one_point():
     told = " ".join(text(BASEMENT).split())
     assert told.count("U-135") == 2
-    assert "U-135 missing from 4+7+0: add it, or declare it unfitted; listening mode film wants U-135" in told
+    assert "U-135 missing from 4+7+0: fit, or declare unfitted; listening mode film wants U-135" in told
 
 
 def test_an_output_with_two_loudspeakers_is_one_point():
