@@ -47,6 +47,19 @@ class Playing(View):
         """Return what is missing where a loudspeaker without a label may play one channel more."""
         return self.figures.arrangement.unlabelled()
 
+    def lines_wanted(self) -> int:
+        """Return how many line outputs the fitted channels want at least, one each.
+
+        What the processor's own amplifier drives wants none; while nothing says what that drives, it may drive as many
+        as it has channels.
+        """
+        routing = self.figures.routing
+        processor = routing.processor()
+        speakers = [one for one in self.design.loudspeakers if one.label in self.fitted]
+        labels = {one.label for one in speakers if not routing.driven_inside(one)}
+        unsaid = processor in routing.drivers and not processor.feeds and processor.at.get("feeds") is None
+        return len(labels) - (routing.amplifier_channels(processor) if unsaid else 0)
+
     def data(self) -> ProcessorData:
         """Return the processor's sheet, or raise `Missing`."""
         return self.figures.delays.needed_processor_data()

@@ -250,6 +250,7 @@ def one_signal(room: Room, output: Output) -> Says:
         "several": "its line output {output} plays {channels}: two channels from one output are one",
         "twice": "its line output {outputs} is used more than once; number them anew",
         "short": "uses {used} line outputs and has {outputs}; leave some out, or choose one with more",
+        "few": "has {outputs} line outputs, and {wanted} channels want one; leave some out, or choose one with more",
         "beyond": "its line output {output} is beyond the {outputs} that it has; number them anew",
         "fine": "each of its line outputs plays one channel",
     },
@@ -262,13 +263,19 @@ def line_signal(room: Room, processor: Processor) -> Says:
     Why: What is not sent apart cannot be set apart, and is not heard apart.
 
     How decided: Labels of what plays each line output, all subwoofers as one channel; numbers used twice; and the
-    number of outputs that play loudspeakers, and the highest number in use, against the processor's sheet.
+    number of outputs that play loudspeakers, and the highest number in use, against the processor's sheet. Before the
+    outputs are listed, the channels that its own amplifier does not drive against that number.
 
     Remedy: Give each channel a line output of its own, or choose a processor with more.
 
     When to waive: Never; correct the outputs.
     """
-    routing = room.figures.routing
+    routing, playing = room.figures.routing, room.figures.playing
+    if processor.at.get("outputs") is None:
+        data = playing.data()
+        wanted, has = playing.lines_wanted(), need(data.outputs, data, "outputs")
+        if wanted > has:
+            return fails("few", outputs=has, wanted=wanted)
     numbers = [sent.number for sent in routing.sent]
     twice = tuple(sorted({number for number in numbers if numbers.count(number) > 1}))
     if twice:
@@ -277,7 +284,7 @@ def line_signal(room: Room, processor: Processor) -> Says:
         channels = routing.channels(routing.of_sent(sent))
         if len(channels) > 1:
             return fails("several", output=sent.number, channels=channels)
-    data = room.figures.playing.data()
+    data = playing.data()
     used, has = routing.lines_used(), need(data.outputs, data, "outputs")
     if used > has:
         return fails("short", used=used, outputs=has)
@@ -329,6 +336,7 @@ def amplifier_outputs(room: Room, driver: Driver) -> Says:
     says={
         "shared": "has no level and no delay of its own; line output {output} plays {playing}",
         "tied": "the processor sets {apart} subwoofer outputs apart, and {used} are in use",
+        "few": "the processor sets {apart} subwoofer outputs apart, and {count} subwoofers want one each",
         "own": "has line output {output} to itself",
     },
     after=("channel.line-output",),
@@ -340,19 +348,24 @@ def subwoofer_outputs(room: Room, subwoofer: Subwoofer) -> Says:
     Why: Subwoofers even each other out only when each is set for its place; on one output they are one.
 
     How decided: What else plays its line output; and the number of line outputs that subwoofers use against the number
-    that the processor's sheet says it sets apart.
+    that the processor's sheet says it sets apart. Before the outputs are listed, the number of subwoofers against it.
 
     Remedy: Give it an output of its own, or set levels and delays apart in an outside unit.
 
     When to waive: Two that stand mirrored about the seats, so that both want the same setting.
     """
-    routing = room.figures.routing
+    routing, playing = room.figures.routing, room.figures.playing
+    if routing.processor().at.get("outputs") is None:
+        count = sum(not routing.driven_inside(one) for one in room.design.subwoofers)
+        apart = need(playing.data().subwoofer_outputs, playing.data(), "subwoofer_outputs")
+        if count > apart:
+            return fails("few", apart=apart, count=count)
     outputs = routing.sending(subwoofer)
     if not outputs:
         raise Missing(routing.processor(), "outputs")
-    playing = tuple(one.words for one in routing.of_sent(outputs[0]))
-    if len(playing) > 1:
-        return fails("shared", output=outputs[0].number, playing=playing)
-    data = room.figures.playing.data()
+    sharing = tuple(one.words for one in routing.of_sent(outputs[0]))
+    if len(sharing) > 1:
+        return fails("shared", output=outputs[0].number, playing=sharing)
+    data = playing.data()
     apart, used = need(data.subwoofer_outputs, data, "subwoofer_outputs"), routing.subwoofer_lines_used()
     return fails("tied", apart=apart, used=used) if used > apart else passes("own", output=outputs[0].number)

@@ -43,6 +43,14 @@ TWO_SUBS = changed(
 RACKED = {"electronics.racks": [{"id": "rack", "contains": ["processor", "amp"]}]}
 APART = {"electronics.racks": [{"id": "rack", "contains": ["processor"]}, {"id": "far", "contains": ["amp"]}]}
 
+OWN_AMPLIFIER = {LINES: None, "electronics.amplifiers": [], "cables": []}
+
+
+def amplifying(channels: int | None) -> dict[str, Any]:
+    """Return the sheet of a processor without line outputs that has an amplifier of its own."""
+    return {**processor(outputs=0), "amplifier": {} if channels is None else {"channels": channels}}
+
+
 CASES: list[Case | Never] = [
     on("fed", "pass"),
     on("fed", "pass", subject="subwoofer/sub", says="amplifier of its own"),
@@ -125,6 +133,18 @@ CASES: list[Case | Never] = [
     on("line-signal", "fail", {f"{LINES}.0.output": 40}, says="line output 40 is beyond the 17"),
     on("line-signal", "open", sheets=[*SHEETS[:2], processor(outputs=None), *SHEETS[3:]], says="outputs"),
     on("line-signal", "open", {LINES: None}, says="outputs"),
+    # What its own amplifier drives, or may drive, wants none.
+    on("line-signal", "open", OWN_AMPLIFIER, sheets=[*SHEETS[:2], amplifying(2), *SHEETS[3:]], says="outputs"),
+    on("line-signal", "fail", OWN_AMPLIFIER, sheets=[*SHEETS[:2], amplifying(1), *SHEETS[3:]], says="1 channels want one"),
+    on("line-signal", "fail", {**OWN_AMPLIFIER, "electronics.processor.feeds": [feed(1, "left")]},
+       sheets=[*SHEETS[:2], amplifying(2), *SHEETS[3:]], says="1 channels want one"),
+    on("line-signal", "open", OWN_AMPLIFIER, sheets=[*SHEETS[:2], amplifying(None), *SHEETS[3:]], says="channels"),
+    # Before they are listed, too few are too few all the same.
+    on("line-signal", "fail", {LINES: None}, sheets=[*SHEETS[:2], processor(outputs=1), *SHEETS[3:]], level="error",
+       says="has 1 line outputs, and 2 channels want one"),
+    on("line-signal", "open", {LINES: None, "loudspeakers.1.label": None}, sheets=[*SHEETS[:2], processor(outputs=1), *SHEETS[3:]],
+       says="outputs"),
+    on("line-signal", "open", {LINES: None}, sheets=[*SHEETS[:2], processor(outputs=None), *SHEETS[3:]], says="outputs"),
     on("line-signal", "open", base=UNSAID),
     Never("channel.line-signal", "notApplicable", "a file that does not speak of a processor may have one"),
 
@@ -148,6 +168,9 @@ CASES: list[Case | Never] = [
     # Four outputs for subwoofers, and only two of them are set apart.
     on("subwoofer-outputs", "fail", {"subwoofers.2": {**SUB, "id": "sub-3"}, LINES: sends("sub", "sub-2", "sub-3", "left", "right")},
        base=TWO_SUBS, says="sets 2 subwoofer outputs apart, and 3"),
+    on("subwoofer-outputs", "fail", {LINES: None}, base=TWO_SUBS, sheets=[*SHEETS[:2], processor(subwoofer_outputs=1), *SHEETS[3:]],
+       level="warning", says="sets 1 subwoofer outputs apart, and 2 subwoofers want one each"),
+    on("subwoofer-outputs", "open", {LINES: None}, base=TWO_SUBS, says="outputs"),
     on("subwoofer-outputs", "open", sheets=[*SHEETS[:2], processor(subwoofer_outputs=None), *SHEETS[3:]]),
     on("subwoofer-outputs", "open", {LINES: sends("left", "right")}, says="channel.line-output"),
     on("subwoofer-outputs", "notApplicable", base=STEREO),
