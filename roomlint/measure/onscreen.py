@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final
 
-from roomlint.design.base import need, unsaid
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.figures import direction
 from roomlint.figures.domain import Refused
 from roomlint.figures.enclosure import wall_of
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 NO_HIGHER_SHARE: Final = 0.60
 """Front loudspeakers stand no higher than this share of the picture's height (text beside BS.775-3, second-hand)."""
+_OF_CABINET: Final = 0.85
+"""A display's picture fills at least so much of its cabinet, one way or the other; practice, ours."""
 _AHEAD: Final = 0.5
 """A wall that shows its face to a seat within 60 deg of square may carry the picture."""
 
@@ -43,8 +45,41 @@ class OnScreen(View):
         data = picture.product.picture if picture.product is not None else None
         if data is None or data.diagonal_m is None or data.aspect is None:
             return need(picture.width_m, picture, "width"), need(picture.height_m, picture, "height")
-        over = math.hypot(data.aspect, 1.0)
-        return data.diagonal_m * (data.aspect / over), data.diagonal_m * (1.0 / over)
+        return self._of_sheet(data.diagonal_m, data.aspect)
+
+    def off_sheet(self, picture: Picture) -> Figure:
+        """How far the size that the file gives is from its sheet's, in percent of that: the worse of width and height.
+
+        From the sheet's own picture; where it gives none, from a display's cabinet, whose face is all picture but for
+        a frame: larger than the cabinet, or smaller than so much of it.
+        """
+        width, height = need(picture.width_m, picture, "width"), need(picture.height_m, picture, "height")
+        product = need(picture.product, picture, "product")
+        data = product.picture
+        name = "picture off its sheet"
+        if data is not None and data.diagonal_m is not None and data.aspect is not None:
+            own = self._of_sheet(data.diagonal_m, data.aspect)
+
+            def compute(w: World) -> float:
+                return 100.0 * max(
+                    abs(w(one) / w(other) - 1.0) for one, other in zip((width, height), own, strict=True)
+                )
+
+            return self.figure(name, "%", compute)
+        if product.kind != "display":
+            raise Missing(product, "picture.diagonal")
+        wide, high = need(product.width_m, product, "width"), need(product.height_m, product, "height")
+
+        def within(w: World) -> float:
+            share = max(w(width) / w(wide), w(height) / w(high))
+            return 100.0 * max(share - 1.0, _OF_CABINET - share)
+
+        return self.figure(name, "%", within)
+
+    @staticmethod
+    def _of_sheet(diagonal: Quantity, aspect: float) -> tuple[Quantity, Quantity]:
+        over = math.hypot(aspect, 1.0)
+        return diagonal * (aspect / over), diagonal * (1.0 / over)
 
     def facing(self, world: World, picture: Picture, seat: Seat) -> Point2:
         """Return the unit vector in plan that the picture faces along: square off the wall that it is on.

@@ -21,13 +21,13 @@ from roomlint.review import (
 )
 
 from ..access import RACKS
-from ..layout import HELD, HUNG, PLACED
+from ..layout import HELD, HUNG, PICTURE, PLACED
 from . import ONCE
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from roomlint.design.listening import Loudspeaker, Subwoofer
+    from roomlint.design.listening import Loudspeaker, Picture, Subwoofer
     from roomlint.design.record import Setting  # noqa: F401  named in a base class, as a text
     from roomlint.design.supply import Rack
     from roomlint.measure.staging import Hung
@@ -247,3 +247,34 @@ def rack_clear(room: Room, rack: Rack) -> Figure:
     When to waive: Never; one of the two is not what is built.
     """
     return room.figures.access.clear_said(rack)
+
+
+def _sized(_: Room, picture: Picture) -> Applies:
+    """Say whether the file gives a picture's size."""
+    return True if picture.width_m is not None or picture.height_m is not None else No("its size is that of its sheet")
+
+
+@rule(
+    "file.picture-and-sheet",
+    level=Level.WARNING,
+    basis=(ONCE, practice("two percent between the two may be rounding; a choice of this rule book")),
+    each=PICTURE,
+    when=_sized,
+    window=at_most(2.0, "%"),
+    says="its size in the file is {figure} off what its sheet allows; {window} wanted: one of the two is wrong",
+    at="product",
+    since="0.3.0",
+)
+def picture_and_sheet(room: Room, picture: Picture) -> Figure:
+    """A picture has the size that its sheet gives it.
+
+    Why: Angles and heights are judged by the size in the file, mass and holes by the sheet of what is bought.
+
+    How decided: Width and height in the file against those of the sheet's diagonal and aspect. A display whose sheet
+    gives none must fit its cabinet, and fill 0.85 of its width or of its height (a choice of this rule book).
+
+    Remedy: Correct the size, or name the sheet of what hangs there.
+
+    When to waive: A screen that is masked to a smaller picture for good.
+    """
+    return room.figures.onscreen.off_sheet(picture)

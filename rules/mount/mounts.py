@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
 from roomlint.design.listening import FREE, Picture, Projector
-from roomlint.review import Level, No, at_least, at_most, fails, passes, practice, rule, standard
+from roomlint.review import SOURCES, Level, No, at_least, at_most, fails, passes, practice, rule, standard
 
-from . import CAUSES, CAUTION, HELD, base_of, fixed, holder, on_wall, own_mount
+from . import CAUSES, CAUTION, HELD, base_of, fixed, holder, on_wall, own_mount, plain
 
 if TYPE_CHECKING:
+    from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.measure.holding import Held
     from roomlint.review import Applies, Figure, Room, Says
+
+STANDING: Final = frozenset({"floor", "stand"})
+FLUSH: Final = frozenset({"in-wall", "in-ceiling"})
 
 
 @rule(
@@ -44,6 +48,46 @@ def held(room: Room, thing: Held) -> Says:
         mounts.fastener(thing)
         mounts.into(thing)
     return passes("held", on=holder(on))
+
+
+@rule(
+    "mount.made-for",
+    level=Level.WARNING,
+    basis=practice("a cabinet hangs or stands as its maker's sheet says: one made to stand has nothing to hang it by"),
+    each=SOURCES,
+    says={
+        "hangs": "hangs on {on}, and its sheet makes it for {made} alone; nothing in it is made to be hung by",
+        "stands": "stands on {on}, and its sheet makes it for {made} alone",
+        "made": "its sheet makes it for {made}",
+    },
+    at="mounting.on",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def made_for(room: Room, source: Loudspeaker | Subwoofer) -> Says:
+    """A loudspeaker or subwoofer hangs only where its sheet makes it to hang, and stands only where it can stand.
+
+    Why: A cabinet without inserts or a frame is hung by screws in chipboard, and a frame without a wall stands on its
+    cone.
+
+    How decided: What is on a wall or the ceiling needs a placement of its sheet that hangs: on or in a wall, in a
+    ceiling, behind a screen. What is on the floor, a stand or furniture needs one that does not lie in a surface. A
+    cabinet for a wall may stand on furniture.
+
+    Remedy: Choose a cabinet made for the place, or another place.
+
+    When to waive: The maker offers a bracket for it, and its document is named.
+    """
+    mounts = room.figures.mounts
+    on, product = mounts.on(source), mounts.product(source)
+    data = need(product.loudspeaker, product, product.kind)
+    placement = need(data.placement or None, data, "placement")
+    made, free = tuple(plain(one) for one in placement), on in FREE
+    if not free and STANDING.issuperset(placement):
+        return fails("hangs", on=holder(on), made=made)
+    if free and FLUSH.issuperset(placement):
+        return fails("stands", on=holder(on), made=made)
+    return passes("made", made=made)
 
 
 def carried(room: Room, thing: Held) -> Applies:

@@ -29,6 +29,9 @@ OF_RULES: dict[tuple[str, str], str] = {
     (r"electronics\.racks\[\]\.(front|rear)_clear", r"file\.rack-clear"): (
         "a free depth that a file does not write cannot contradict the drawing"
     ),
+    (r"picture\.(width|height|diagonal|proportions)", r"file\.picture-and-sheet"): (
+        "a size that a file does not write cannot contradict the sheet, whose own is taken"
+    ),
     (r"calibration(\.reference_level)?", r"level\..*"): (
         "a level that is not said is the trade's own, and the report tells so; who says a higher one asks for more"
     ),

@@ -44,6 +44,22 @@ POLE = room(
 """A display 0.15 m off the front wall, and a projector 0.6 m under the ceiling."""
 EXTENSION, DROP = "loudspeakers.0.mounting.extension", "picture.projector.mounting.drop"
 
+SIZE = "file.picture-and-sheet"
+PAINTING = room(picture={"kind": "display", "product": "display", "width": "1.439 m", "height": "0.809 m"})
+"""65 in by 16:9 are 1.4390 m by 0.8094 m."""
+
+
+def display(**more: Any) -> list[dict[str, Any]]:
+    """Return the sheet of a display 65 in across, in a cabinet 10 mm wider."""
+    data = {
+        "kind": "display",
+        "width": "1.449 m",
+        "height": "0.83 m",
+        "picture": {"diagonal": "65 in", "aspect": 1.7778},
+    }
+    return [{"roomlint_product": 1, "id": "display", **{key: value for key, value in (data | more).items() if value}}]
+
+
 CLEAR = "file.rack-clear"
 RACK = "electronics.racks.0"
 # Its front is 2.5 m behind the front wall and looks there, its back 3.0 m before the rear wall.
@@ -54,6 +70,24 @@ POST = {"id": "post", "kind": "post", "from_left": "3.4 m", "from_front": "1.0 m
         "bottom": "0 m", "top": "2.6 m"}  # fmt: skip
 
 CASES: list[Case | Never] = [
+    Case(SIZE, "pass", PAINTING, display(), figure=0.05, within=0.1, source="65 in by 16:9, to a millimetre"),
+    Case(SIZE, "fail", changed(PAINTING, {"picture.width": "1.884 m", "picture.height": "1.060 m"}), display(), level="warning",
+         figure=30.9, within=0.1, source="85 over 65 is 1.308"),
+    Case(SIZE, "fail", changed(PAINTING, {"picture.height": "1.079 m"}), display(), figure=33.3, within=0.1,
+         source="4:3 instead of 16:9: 1.079 over 0.809"),
+    # Without a diagonal on its sheet a display is held against its cabinet: as large at most, and no small part of it.
+    Case(SIZE, "pass", PAINTING, display(picture=None), figure=-0.7, within=0.1, source="1.439 over 1.449"),
+    Case(SIZE, "fail", changed(PAINTING, {"picture.width": "1.60 m"}), display(picture=None), figure=10.4, within=0.1,
+         source="1.60 over 1.449"),
+    Case(SIZE, "fail", changed(PAINTING, {"picture.width": "0.80 m", "picture.height": "0.45 m"}), display(picture=None),
+         figure=29.8, within=0.1, source="0.85 less 0.80 over 1.449"),
+    Case(SIZE, "review", changed(PAINTING, {"picture.width": "1.467 m ± 10 mm"}), display()),
+    Case(SIZE, "open", changed(PAINTING, {"picture.product": None}), says="product"),
+    Case(SIZE, "open", changed(PAINTING, {"picture.height": None}), display(), says="height"),
+    Case(SIZE, "open", PAINTING, display(picture=None, width=None), says="width"),
+    Case(SIZE, "open", changed(PAINTING, {"picture.kind": "projection"}), display(picture=None, kind="screen"), says="diagonal"),
+    Case(SIZE, "notApplicable", changed(PAINTING, {"picture.width": None, "picture.height": None}), display()),
+    Case(SIZE, "notApplicable", room()),
     Case(CLEAR, "pass", RACKED, figure=-0.1, source="2.4 less 2.5 m"),
     Case(CLEAR, "fail", changed(RACKED, {f"{RACK}.front_clear": "3.0 m"}), level="warning", figure=0.5, source="3.0 less 2.5 m"),
     Case(CLEAR, "fail", changed(RACKED, {f"{RACK}.rear_clear": "3.4 m"}), figure=0.4, source="3.4 less 3.0 m"),
@@ -112,6 +146,16 @@ CASES: list[Case | Never] = [
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
+    Edge(
+        SIZE,
+        changed(PAINTING, {"picture.height": "0.8094 m"}),
+        "picture.width",
+        1.439,
+        1.6,
+        1,
+        unit="m",
+        products=display(),
+    ),
     Edge(CLEAR, RACKED, f"{RACK}.front_clear", 1.0, 4.0, 1),
     Edge(REACH, ARM, EXTENSION, 0.1, 0.6, 1),
     Edge("file.aim-and-mount", TURNED, SWIVEL, 1.0, 12.0, 1, unit="deg"),

@@ -36,6 +36,20 @@ def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any)
 
 
 CASES = [
+    on("made-for", "pass", says="in wall"),
+    on("made-for", "pass", products=sheet(placement=["floor", "on-wall"])),
+    on("made-for", "fail", products=sheet(placement=["floor"]), level="warning", says="hangs on the front wall, and its sheet makes it for floor"),
+    on("made-for", "fail", base=OVERHEAD, products=sheet(placement=["stand", "floor"]), says="hangs on the ceiling"),
+    on("made-for", "fail", base=FREE, level="warning", says="stands on the floor, and its sheet makes it for in wall"),
+    on("made-for", "pass", base=FREE, products=sheet(placement=["stand"])),
+    # A cabinet for a wall may stand on furniture.
+    on("made-for", "pass", {"loudspeakers.0.mounting.on": "furniture"}, products=sheet(placement=["on-wall"])),
+    on("made-for", "open", products=sheet(placement=None), says="placement"),
+    on("made-for", "open", {"loudspeakers.0.mounting": None}, says="mounting"),
+    on("made-for", "open", {"loudspeakers.0.product": None}, says="product"),
+    on("made-for", "open", {"loudspeakers": None}, says="loudspeakers"),
+    on("made-for", "notApplicable", {"loudspeakers": "none"}),
+
     on("between-studs", "pass", figure=138.3, source="16 in less 1-1/2 in less 230 mm"),
     on("between-studs", "fail", products=sheet(cutout_width="400 mm"), level="warning", figure=-31.7, source="368.3 mm less 400 mm"),
     on("between-studs", "fail", {"room.walls.0.framing.spacing": "270 mm ± 3 mm"}, figure=1.9, source="270 mm less 38.1 mm less 230 mm, not for certain"),
