@@ -64,12 +64,12 @@ class Along(Element):
         begins = start.value if start is not None else 0.0
         stops = begins + (width.value if width is not None else 0.0)
         whole_m, slack = math.dist(ends[0].spot, ends[1].spot), EDGE * book.tolerance_m + SLIP_M
-        said = f"the wall {ends[0].wall!r}, which is {whole_m:.2f} m long."
+        said = f"the wall {ends[0].wall!r}, which is {book.words(whole_m)} long."
         if begins < -slack:
-            book.cross(node or self.at, f"it begins {-begins:.2f} m before the left-hand end of {said}")
+            book.cross(node or self.at, f"it begins {book.words(-begins)} before the left-hand end of {said}")
         elif stops > whole_m + slack:
             at = width.at if width is not None else None
-            book.cross(at or node or self.at, f"it ends {stops:.2f} m along {said}")
+            book.cross(at or node or self.at, f"it ends {book.words(stops)} along {said}")
 
     def _start(
         self, attr: str, key: str, ends: tuple[Corner, Corner], width: Quantity | None, book: Book

@@ -56,7 +56,8 @@ def read_outline(room: Shell, book: Book) -> tuple[Corner, ...]:
         return ()
     for extent, name in ((book.width, "width"), (book.length, "length")):
         if not SMALLEST_M <= extent.value <= LARGEST_M:
-            text = f"a room {extent.value:.2f} m in {name} is not one; expected {SMALLEST_M:.0f} to {LARGEST_M:.0f} m."
+            wanted = f"{book.words(SMALLEST_M)} to {book.words(LARGEST_M)}"
+            text = f"a room {book.words(extent.value)} in {name} is not one; expected {wanted}."
             book.cross(extent.at or room.at, text)
     return _clockwise(_with_heights(room, corners, book))
 

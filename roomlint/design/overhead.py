@@ -213,7 +213,7 @@ class Ceiling(Surface):
                 book.cross(low.at, "the low height is above the high one.")
         ridge, across = self.given("ridge_at_m"), book.width if self.given("ridge") == "front-to-rear" else book.length
         if ridge is not None and across is not None and ridge.value >= across.value > 0:
-            book.cross(ridge.at, f"the ridge must stand within the {across.value:g} m across the room.")
+            book.cross(ridge.at, f"the ridge must stand within the {book.words(across.value)} across the room.")
         if shape == "tray":
             self._fit_raised(book)
         elif shape == "pieces":
@@ -231,7 +231,7 @@ class Ceiling(Surface):
             (left, width, book.width, "left to right"), (from_front, depth, book.length, "front to rear"),
         ):  # fmt: skip
             if start.value <= 0.0 or start.value + of.value >= extent.value:
-                said = f"the raised part must lie inside the {extent.value:.2f} m {side}, clear of the walls"
+                said = f"the raised part must lie inside the {book.words(extent.value)} {side}, clear of the walls"
                 book.cross(of.at or self.at, f"{said}; for one that reaches a wall write the ceiling as pieces.")
 
     def _fit_pieces(self, corners: tuple[Corner, ...], book: Book) -> None:

@@ -344,7 +344,7 @@ class Position(Part["Point | None"]):
             return ABSENT
         height: Quantity | None = found.given("height")
         if height is not None and height.value < self.lowest:
-            book.tell(node.get("height") or node, f"a height of {self.lowest:g} m at least is expected here.")
+            book.tell(node.get("height") or node, f"a height of {book.words(self.lowest)} at least is expected here.")
         return found.composed(book)
 
 

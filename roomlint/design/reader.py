@@ -12,7 +12,7 @@ from roomlint.design.derived import Worked
 from roomlint.design.element import ABSENT, WAITING, Element, fresh
 from roomlint.design.quantity import Origin, Quantity
 from roomlint.source.place import Problem
-from roomlint.source.say import is_customary
+from roomlint.source.say import is_customary, length_words
 from roomlint.source.say import nearest as nearest_word
 
 if TYPE_CHECKING:
@@ -84,6 +84,10 @@ class Book:
     def told(self, text: str, dimension: Dimension) -> str:
         """Return a message with its example in the units that the file is written in."""
         return text.replace(repr(dimension.example), repr(dimension.customary)) if self.is_customary else text
+
+    def words(self, metres: float) -> str:
+        """Return a length in the units of the file."""
+        return length_words(metres, customary=self.is_customary)
 
     @property
     def is_customary(self) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import combinations
 from typing import TYPE_CHECKING
 
 from roomlint.design.along import EDGE, SLIP_M, Along
@@ -17,6 +18,7 @@ from roomlint.design.proofs import FireApproval
 from roomlint.design.quantity import Quantity, exact
 from roomlint.design.structure import Cut
 from roomlint.design.surfaces import Board, Floor, Framing, Surface, Wall
+from roomlint.source.say import code
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -76,7 +78,25 @@ class Opening(Along):
         if height is not None:
             top = height.value + (sill.value if sill is not None else 0.0)
             if top > highest_m + slack:
-                book.cross(height.at, f"it reaches up to {top:.2f} m; the ceiling is {highest_m:.2f} m high at most.")
+                book.cross(
+                    height.at,
+                    f"it reaches up to {book.words(top)}; the ceiling is {book.words(highest_m)} high at most.",
+                )
+
+    def across(self, other: Opening) -> float:
+        """Return how far it lies across another opening of its wall, m; 0 where it does not, or nobody knows."""
+        if self.given("wall") != other.given("wall"):
+            return 0.0
+        beside = _overlap(self.given("start_m"), self.given("width_m"), other.given("start_m"), other.given("width_m"))
+        above = _overlap(self.given("sill_m"), self.given("height_m"), other.given("sill_m"), other.given("height_m"))
+        return min(beside, above)
+
+
+def _overlap(*of: Quantity | None) -> float:
+    if any(one is None for one in of):
+        return 0.0
+    low, size, other_low, other_size = (one.value for one in of if one is not None)
+    return max(min(low + size, other_low + other_size) - max(low, other_low), 0.0)
 
 
 class RoofWindow(Element):
@@ -95,7 +115,9 @@ class RoofWindow(Element):
         for attr, extent in (("from_left_m", book.width), ("from_front_m", book.length)):
             edge = self.given(attr)
             if edge is not None and extent is not None and edge.value >= extent.value:
-                book.cross(edge.at or self.at, f"it begins outside the room, which is {extent.value:.2f} m there.")
+                book.cross(
+                    edge.at or self.at, f"it begins outside the room, which is {book.words(extent.value)} there."
+                )
 
 
 class Obstacle(Element):
@@ -133,11 +155,19 @@ class Obstacle(Element):
         far = front * -1.0 + book.length
         self.put("low", Point(left, far - depth, bottom or exact(0.0, "m")))
         self.put("high", Point(left + width, far, top or exact(HIGHEST_M, "m")))
-        slack = EDGE * book.tolerance_m + SLIP_M
-        for start, of, extent, side in ((left, width, book.width, "right"), (front, depth, book.length, "rear")):
-            if start.value + of.value > extent.value + slack:
-                text = f"it reaches {start.value + of.value - extent.value:.2f} m out of the room on its {side} side."
-                book.cross(of.at, text)
+        _fit_plan(self, book)
+
+
+def _fit_plan(box: Obstacle | Riser | Walkway, book: Book) -> None:
+    """See that what has sides in the plan ends inside the room; what no side is given of ends at a wall."""
+    slack = EDGE * book.tolerance_m + SLIP_M
+    sides = (("from_left", "width", book.width, "right"), ("from_front", "depth", book.length, "rear"))
+    for first, size, extent, side in sides:
+        start, of = box.given(first), box.given(size)
+        end = (start.value if start is not None else 0.0) + (of.value if of is not None else 0.0)
+        if extent is not None and end > extent.value + slack:
+            at = of if of is not None else start
+            book.cross(at.at, f"it reaches {book.words(end - extent.value)} out of the room on its {side} side.")
 
 
 class Riser(Element):
@@ -152,6 +182,10 @@ class Riser(Element):
     depth = surveyed("Front to rear; up to the rear wall when not given.", high=50.0, example="1.80 m")
     height = surveyed("Height of the platform.", high=3.0, example="0.30 m", required=True)
     steps = whole("How many times one steps up to it, the last onto the platform itself.", 1, 12, example=2)
+
+    def fit(self, book: Book) -> None:
+        """See that it is in the room."""
+        _fit_plan(self, book)
 
     def holds(self, plan: tuple[Quantity, Quantity], book: Book) -> bool:
         """Return whether a place of the plan is over it."""
@@ -176,6 +210,10 @@ class Walkway(Element):
     from_front = surveyed("Of its front side, from the front.", zero=True, high=50.0)
     width = surveyed("Left to right.", high=50.0, example="0.95 m")
     depth = surveyed("Front to rear.", high=50.0, example="3.00 m")
+
+    def fit(self, book: Book) -> None:
+        """See that it is in the room."""
+        _fit_plan(self, book)
 
 
 class Control(Element):
@@ -312,11 +350,23 @@ class Shell(Element):
         if ceiling is not None:
             ceiling.fit(corners, book)
         book.shell = self
-        for one in (*(self.given("obstacles") or ()), *(self.given("roof_windows") or ())):
-            one.fit(book)
-        ends = dict(zip(walls, zip(corners, corners[1:] + corners[:1], strict=True), strict=True))
-        highest = ceiling.highest_m if ceiling is not None else HIGHEST_M
-        book.walls = ends
-        for opening in self.given("openings") or ():
-            opening.begin(ends.get(opening.given("wall")), opening.given("width_m"), book)
-            opening.fit(ends.get(opening.given("wall")), highest, book)
+        for listed in ("obstacles", "roof_windows", "risers", "walkways"):
+            for one in self.given(listed) or ():
+                one.fit(book)
+        book.walls = dict(zip(walls, zip(corners, corners[1:] + corners[:1], strict=True), strict=True))
+        self._fit_openings(ceiling.highest_m if ceiling is not None else HIGHEST_M, book)
+
+    def _fit_openings(self, highest_m: float, book: Book) -> None:
+        """See that openings are in their walls, and none across another."""
+        openings: tuple[Opening, ...] = self.given("openings") or ()
+        for opening in openings:
+            ends = book.walls.get(opening.given("wall"))
+            opening.begin(ends, opening.given("width_m"), book)
+            opening.fit(ends, highest_m, book)
+        for one, other in combinations(openings, 2):
+            across = other.across(one)
+            if across > EDGE * book.tolerance_m + SLIP_M:
+                name = code(str(one.given("id")))
+                book.cross(
+                    other.at, f"it lies {book.words(across)} across the opening {name} of the same wall; correct one."
+                )

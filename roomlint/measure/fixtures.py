@@ -8,7 +8,7 @@ from roomlint import roof
 from roomlint.design.base import Missing, need
 from roomlint.design.listening import Picture, Projector
 from roomlint.design.quantity import exact
-from roomlint.design.shell import HORIZONTAL, Treatment
+from roomlint.design.shell import HORIZONTAL, Opening, Treatment
 from roomlint.design.supply import Rack, Receptacle
 from roomlint.figures import enclosure
 from roomlint.figures.domain import Refused
@@ -21,12 +21,11 @@ if TYPE_CHECKING:
 
     from roomlint.design.base import Point
     from roomlint.design.quantity import Quantity
-    from roomlint.design.shell import Opening
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
     from roomlint.plane import Point2
 
-Fixture: TypeAlias = Picture | Projector | Rack | Treatment | Receptacle
+Fixture: TypeAlias = Picture | Projector | Rack | Treatment | Receptacle | Opening
 Flat: TypeAlias = Picture | Treatment
 """What hangs flat on a wall."""
 
@@ -48,8 +47,9 @@ class Fixtures(View):
 
         Of what lies flat only the plan counts.
         """
-        if isinstance(thing, Treatment):
-            for key, size in (("width", thing.width_m), ("height", thing.height_m)):
+        if isinstance(thing, Treatment | Opening):
+            low = [("sill", thing.sill_m)] if isinstance(thing, Opening) else []
+            for key, size in (("width", thing.width_m), ("height", thing.height_m), *low):
                 if size is None:
                     return Missing(thing, key)
         lies = isinstance(thing, Treatment) and thing.on in HORIZONTAL
@@ -59,6 +59,10 @@ class Fixtures(View):
         if isinstance(thing, Treatment):
             on = need(thing.on, thing, "on")
             return self._on_level(thing) if on in HORIZONTAL else self._on_wall(self._panel(thing, on))
+        if isinstance(thing, Opening):
+            start, wall = need(thing.start_m, thing, "from_wall_left"), need(thing.wall, thing, "wall")
+            sizes = (_or_nothing(size) for size in (thing.sill_m, thing.width_m, thing.height_m))
+            return self._on_wall(self._spread(wall, start, *sizes))
         if isinstance(thing, Receptacle):
             wall = need(thing.wall, thing, "wall")
             return self._at_height(thing) if wall in HORIZONTAL else self._on_wall(self.spot(thing, wall))

@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from roomlint.source.node import Node
 
 _INCH_POUND = r"[0-9½¼¾⅛⅜⅝⅞] ?(?:ft|in|inch|inches|feet|lbs?|lbf|'{1,2}|\"|′|″|degF|°F|cfm)(?![A-Za-z])"
+_QUARTER_INCH_M = 0.00635
 _METRIC = r"[0-9] ?(?:m|mm|cm|kg|g|N|degC|°C|m3/h)(?![A-Za-z])"
 
 
@@ -54,6 +55,16 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     folded = {name.casefold(): name for name in known}
     found = difflib.get_close_matches(word.casefold()[:80], folded, n=1, cutoff=0.6)
     return folded[found[0]] if found else None
+
+
+def length_words(metres: float, *, customary: bool) -> str:
+    """Return a length as a message about a file shows it: to a centimetre, or to a quarter of an inch."""
+    if not customary:
+        return f"{metres:.2f} m"
+    feet, quarters = divmod(round(metres / _QUARTER_INCH_M), 48)
+    inches, part = divmod(quarters, 4)
+    said = " ".join(filter(None, (str(inches) if inches or not part else "", ("", "1/4", "1/2", "3/4")[part])))
+    return " ".join(filter(None, (f"{feet} ft" if feet else "", f"{said} in" if quarters or not feet else "")))
 
 
 def leans_customary(text: str) -> int:

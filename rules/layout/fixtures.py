@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from roomlint.review import Applies, Figure, Found, Room, Says, Windows
 
     Thing = Loudspeaker | Subwoofer | Seat
-    Fixture = Picture | Projector | Rack | Treatment | Seen[Receptacle, Circuit]
+    Fixture = Picture | Projector | Rack | Treatment | Opening | Seen[Receptacle, Circuit]
     Flat = Picture | Treatment
 
 
@@ -48,6 +48,7 @@ def _fixtures(room: Room) -> Iterator[Fixture]:
             yield picture.projector
     yield from room.design.racks
     yield from room.figures.mounts.panels()
+    yield from room.design.shell.openings
     for circuit in room.design.circuits:
         for outlet in circuit.receptacles:
             yield Seen(outlet, circuit, " on ")
@@ -63,8 +64,8 @@ def _beside_openings(room: Room) -> Iterator[Seen[Flat, Opening]]:
 
 
 FIXTURES: Subjects[Fixture] = Subjects(
-    "picture, projector, rack, panel or receptacle", _fixtures,
-    ("picture", "electronics.racks", "treatments", "circuits"),
+    "picture, projector, rack, panel, opening or receptacle", _fixtures,
+    ("picture", "electronics.racks", "treatments", "room.openings", "circuits"),
 )  # fmt: skip
 FLAT_BESIDE: Subjects[Seen[Flat, Opening]] = Subjects(
     "opening beside a picture, panel or curtain", _beside_openings, ("room.openings", "picture", "treatments")
@@ -103,15 +104,16 @@ def _by_weight(room: Room, both: Seen[Flat, Opening]) -> Windows:
     since="0.2.0",
 )
 def fixtures_inside(room: Room, thing: Fixture) -> Found:
-    """Picture, projector, racks, acoustic panels and receptacles are inside the room.
+    """Picture, projector, racks, acoustic panels, openings and receptacles are inside the room.
 
     Why: A screen wider than its wall or a receptacle past the wall's end is a slip of the pen that costs a day on site.
 
     How decided: Least distance to the surfaces, negative outside: of the corners of the lit picture, of a panel's edges
     on its wall or in the plan of its ceiling, of the lens, a rack's corners, or the middle of its front where its
-    sizes are not given, and a receptacle along its wall, and from floor to ceiling. A picture without a size counts
-    by its middle; a panel without one is open unless what is known of it is outside. Five centimetres are allowed.
-    Without a ceiling what is outside the walls fails all the same.
+    sizes are not given, and a receptacle along its wall, and from floor to ceiling; of a door or window its edges, at
+    the height that the ceiling has above them. A picture without a size counts by its middle; a panel or opening
+    without one is open unless what is known of it is outside. Five centimetres are allowed. Without a ceiling what is
+    outside the walls fails all the same.
 
     Remedy: Correct the place or the size, or the room's outline or ceiling.
 

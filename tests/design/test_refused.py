@@ -96,7 +96,7 @@ REFUSED = [
     (f"{K}.level", "+60 dB", "out of range"),
     (f"{K}.crossover", "0 Hz", "out of range"),
     # Where people sit and what is in the room.
-    ("seats.0.ear.height", "0 m", "0.3 m at least"),
+    ("seats.0.ear.height", "0 m", "0.30 m at least"),
     ("seats.0.head_top", "1.0 m", "above the ear"),
     ("seats.0.eye_height", "0.9 m", "far below the ear"),
     ("seats.0.eye_height", "1.3 m", "above the top of the head"),
@@ -240,6 +240,48 @@ def test_a_receptacle_is_rated_for_no_more_than_its_form(form: str, rating: str,
     outlet = {**OUTLET, "form": form, "rating": rating}
     found = problems({"circuits.0.voltage": volts, "circuits.0.receptacles": [outlet]})
     assert (found == []) if told is None else (len(found) == 1 and told in found[0])
+
+
+WINDOW = {"kind": "window", "wall": "rear", "width": "1.2 m", "sill": "0.9 m", "height": "1.0 m"}
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({}, "it lies 0.40 m across the opening `w1` of the same wall"),
+        ({"from_wall_left": "1.7 m"}, None),
+        ({"wall": "left"}, None),
+        # One above the other is none across it, and what is not known of it may be above.
+        ({"sill": "1.9 m", "height": "0.5 m"}, None),
+        ({"sill": None}, None),
+        ({"sill": "1.8 m", "height": "0.6 m"}, "it lies 0.10 m across"),
+    ],
+)
+def test_no_opening_lies_across_another(changes: dict[str, object], told: str | None) -> None:
+    second = {**WINDOW, "id": "w2", "from_wall_left": "1.3 m", **changes}
+    both = [{**WINDOW, "id": "w1", "from_wall_left": "0.5 m"}, {key: one for key, one in second.items() if one}]
+    found = problems({"room.openings": both})
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0]), found
+
+
+@pytest.mark.parametrize(
+    ("key", "box", "told"),
+    [
+        (
+            "risers",
+            {"from_left": "2 m", "from_front": "1 m", "width": "9 m", "height": "0.3 m"},
+            "out of the room on its right",
+        ),
+        ("risers", {"from_front": "1 m", "depth": "25 m", "height": "0.3 m"}, "out of the room on its rear"),
+        ("risers", {"from_front": "45 m", "height": "0.3 m"}, "out of the room on its rear"),
+        ("risers", {"from_front": "1 m", "height": "0.3 m"}, None),
+        ("walkways", {"from_left": "2 m", "from_front": "1 m", "width": "9 m", "depth": "1 m"}, "on its right side"),
+        ("walkways", {"from_left": "0.2 m", "from_front": "1 m", "width": "1 m", "depth": "1 m"}, None),
+    ],
+)
+def test_what_lies_on_the_floor_ends_inside_the_room(key: str, box: dict[str, str], told: str | None) -> None:
+    found = problems({f"room.{key}": [{"id": "box", **box}]})
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0]), found
 
 
 def test_an_anchor_sits_no_deeper_than_what_it_enters_is_thick() -> None:

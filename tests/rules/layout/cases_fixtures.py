@@ -79,7 +79,15 @@ CLOUDED = room(
 )
 SIDE, START = "loudspeaker/side", "treatments.0.from_wall_left"
 
+# In the wall where the ceiling is lowest: 1.6 m, which rises to 3.0 m over the rear wall.
+SLOPED = changed(BARE, {"room.openings": [{**WINDOW, "height": "0.6 m"}], "room.ceiling": SLOPE})
+
 CASES: list[Case | Never] = [
+    Case(INSIDE, "pass", SLOPED, subject="opening/window", figure=0.1, source="1.6 less 0.9 and 0.6 m"),
+    Case(INSIDE, "fail", changed(SLOPED, {"room.openings.0.height": "1.2 m"}), subject="opening/window", level="error", figure=-0.5, source="1.6 less 2.1 m"),
+    Case(INSIDE, "pass", changed(SLOPED, {"room.openings.0.height": "1.2 m", "room.openings.0.wall": "rear"}), subject="opening/window"),
+    Case(INSIDE, "open", changed(SLOPED, {"room.openings.0.height": None}), subject="opening/window", says="height"),
+    Case(INSIDE, "open", changed(SLOPED, {"room.openings.0.sill": None}), subject="opening/window", says="sill"),
     Case(CLEAR, "fail", COVERED, [BOX], subject=SIDE, level="warning", figure=-0.1, source="0.1 m of panel on the wall that it hangs on", says="inside panel"),
     Case(CLEAR, "pass", changed(COVERED, {START: "3.0 m"}), [BOX], subject=SIDE, figure=0.4, source="3.0 less 2.6 m"),
     Case(CLEAR, "pass", COVERED, [BOX], subject="seat/seat", figure=2.15, source="2.5 m less half a seat of 0.5 m and the panel"),
