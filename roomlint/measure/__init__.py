@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from roomlint.measure.angles import Angles
     from roomlint.measure.arrangement import Arrangement
     from roomlint.measure.bass import Bass
+    from roomlint.measure.blocking import Blocking
     from roomlint.measure.boards import Boards
     from roomlint.measure.bodies import Bodies
     from roomlint.measure.boundary import Boundaries
@@ -93,6 +94,13 @@ class Figures:
         from roomlint.measure.covering import Covering
 
         return Covering(self)
+
+    @cached_property
+    def blocking(self) -> Blocking:
+        """What stands between the seats and the picture."""
+        from roomlint.measure.blocking import Blocking
+
+        return Blocking(self)
 
     @cached_property
     def angles(self) -> Angles:

@@ -14,6 +14,7 @@ ENDS: Final = {
     "clearance before a door": FAR_M,
     "clearance over heads": OVER_ALL_M,
     "sight over heads": OVER_ALL_M,
+    "sight beside": OVER_ALL_M,
     "beam over a head": OVER_ALL_M,
 }
 """By the name of a figure, the value at which it ends."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import SEATS, Level, at_least, at_most, between, found, passes, practice, rule, standard
+from roomlint.review import SEATS, Level, at_least, at_most, between, found, passes, practice, rule, standard, unsaid
 
 from ..layout import with_a_picture
 from . import CINEMA, CONTENT, DISCOMFORT, TOWARDS, WITHDRAWN
@@ -236,3 +236,42 @@ def sightline(room: Room, seat: Seat) -> Found | Says:
         return passes("free")
     said = "tall" if hidden.rise.value > HIGHEST_RISE_M else ""
     return found(hidden.figure, said=said, head=hidden.head, rise=hidden.rise)
+
+
+@rule(
+    "picture.clear-view",
+    level=Level.WARNING,
+    basis=practice("nothing stands before the picture: a centre below it ends below its lower edge for every seat"),
+    each=SEATS,
+    when=with_a_picture,
+    window=at_least(0.0, "m"),
+    says={
+        "fail": "sees {thing} {figure} beside the picture; {window} wanted",
+        "negative": "{thing} hides the picture by {size}, measured on it; move the one or the other",
+        "free": "nothing stands before the picture",
+    },
+    after=(*TOWARDS, "layout.fixtures-inside"),
+    at="ear",
+    since="0.3.0",
+)
+def clear_view(room: Room, seat: Seat) -> Found | Says:
+    """No cabinet, rack or obstacle stands between a seat and the picture.
+
+    Why: The centre that fits under the picture on the elevation stands before it for who sits low or near.
+
+    How decided: From the eye the shadow of each loudspeaker, subwoofer, rack and obstacle on the picture's plane, as
+    the upright rectangle about it, against the picture's edges: negative by how far it reaches into the picture, by the
+    shorter way out. A corner half way between eye and picture casts its shadow twice as far from the eye's own foot.
+    What stands behind the plane, or within 0.30 m of the eye, hides nothing. Heads are judged by `picture.sightline`.
+
+    Remedy: Set it lower or aside, tilt it up to the ears, or raise the picture.
+
+    When to waive: A screen that is let down behind it only for a show on purpose.
+    """
+    nearest = room.figures.blocking.nearest(seat)
+    missing = unsaid(room.design, "room.obstacles")
+    if nearest is None:
+        if missing is not None:
+            raise missing
+        return passes("free")
+    return found(nearest.figure, thing=nearest.thing, lacks=missing)

@@ -184,3 +184,37 @@ def test_nothing_is_seen_from_behind_the_picture() -> None:
     with pytest.raises(Refused):
         viewing.throw_ratio(0.0, WIDE)
     assert math.isclose(viewing.gain_share(0.0, 35.0), 1.0)
+
+
+# Central projection: a point (X, Y, Z) before a camera falls at f X/Z and f Y/Z on its image plane, as R. Hartley and
+# A. Zisserman write it (Multiple View Geometry in Computer Vision, 2nd edition, 6.1; from memory). The eye is the
+# camera, the picture's plane the image plane, f how far that is.
+@pytest.mark.parametrize("eye", [(3.2, 0.0, 1.1), (2.5, -0.7, 1.4), (4.0, 1.1, 0.9)])
+def test_shadows_fall_where_a_camera_at_the_eye_sees_them(eye: tuple[float, float, float]) -> None:
+    corners = [(b, s, h) for b in (0.2, 0.9) for s in (-0.4, 0.3) for h in (0.1, 0.8)]
+    f, side, up = eye
+    seen = [(f * (s - side) / (f - b) + side, f * (h - up) / (f - b) + up) for b, s, h in corners]
+    across, heights = [x for x, _ in seen], [y for _, y in seen]
+    hides = viewing.silhouette(eye, corners)
+    assert tuple(hides) == pytest.approx((min(across), max(across), min(heights), max(heights)))
+
+
+@pytest.mark.parametrize(
+    ("hides", "gap"),
+    [
+        ((-0.2, 0.2, 0.0, 0.7), 0.3),  # below it
+        ((-0.2, 0.2, 0.0, 1.1), -0.1),  # 0.1 over its lower edge
+        ((1.3, 1.5, 0.0, 3.0), 0.3),  # beside it
+        ((0.9, 1.5, 0.0, 3.0), -0.1),
+        ((1.3, 1.5, 0.0, 0.6), 0.5),  # 0.3 beside and 0.4 under: 3, 4, 5
+    ],
+)
+def test_what_is_hidden_of_a_picture_by_squares_on_paper(hides: tuple[float, float, float, float], gap: float) -> None:
+    picture = viewing.Silhouette(-1.0, 1.0, 1.0, 2.0)
+    assert viewing.beside_m(viewing.Silhouette(*hides), picture) == pytest.approx(gap)
+
+
+def test_only_what_stands_in_between_hides() -> None:
+    for corners in ([(3.3, 0.0, 1.0)], [(-0.1, 0.0, 1.0)], []):
+        with pytest.raises(Refused):
+            viewing.silhouette((3.2, 0.0, 1.1), corners)

@@ -10,7 +10,7 @@ from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
 
 HAND = "right triangles by hand, arctangent table"
-SEEN = ("angle", "acuity", "top", "height", "off-axis", "far-edge", "sightline")
+SEEN = ("angle", "acuity", "top", "height", "off-axis", "far-edge", "sightline", "clear-view")
 BACK, UP, ASIDE = "seats.0.ear.from_front", "picture.centre.height", "seats.0.ear.from_left"
 # 1.20 m to the side and 3.60 m before it.
 SIDE = {ASIDE: "3.7 m", BACK: "3.9 m"}
@@ -18,7 +18,17 @@ SIDE = {ASIDE: "3.7 m", BACK: "3.9 m"}
 
 def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     """Return a case of the room with one seat."""
-    return Case(f"picture.{rule}", kind, changed(more.pop("base", SHOWN), changes or {}), SHEETS, **more)
+    return Case(f"picture.{rule}", kind, changed(more.pop("base", SHOWN), changes or {}), BOXES, **more)
+
+
+FRONT = "loudspeakers.0.position.from_front"
+CENTRE = changed(SHOWN, {"loudspeakers": [
+    {"id": "centre", "label": "M+000", "product": "low-box", "aim": {"azimuth": "180 deg", "elevation": "0 deg"},
+     "position": {"from_left": "2.5 m", "from_front": "0.8 m", "height": "0.60 m"}}]})  # fmt: skip
+LOW = {"loudspeakers.0.position.height": "0.75 m"}
+POST = {"id": "post", "kind": "post", "from_left": "3.3 m", "from_front": "1.5 m", "width": "0.2 m", "depth": "0.2 m",
+        "bottom": "0 m", "top": "2.6 m"}  # fmt: skip
+BOXES = [*SHEETS, {"roomlint_product": 1, "id": "low-box", "kind": "loudspeaker", "width": "0.5 m", "height": "0.2 m", "depth": "0.3 m"}]  # fmt: skip
 
 
 CASES: list[Case | Never] = [
@@ -27,7 +37,7 @@ CASES: list[Case | Never] = [
     *(on(rule, "open", {"picture.centre": None}, says="centre") for rule in SEEN),
     *(on(rule, "open", {"picture.width": None}, says="width") for rule in SEEN if rule != "off-axis"),
     # Of a picture behind the shoulder it is not worth saying how high it hangs.
-    *(on(rule, "open", {"seats.0.facing": "180 deg"}, says="layout.picture-ahead") for rule in ("top", "off-axis", "sightline")),
+    *(on(rule, "open", {"seats.0.facing": "180 deg"}, says="layout.picture-ahead") for rule in ("top", "off-axis", "sightline", "clear-view")),
 
     on("angle", "pass", figure=45.09, source="2 atan(1.3283/3.20)"),
     on("angle", "pass", base=DISPLAY, figure=45.09, source="2 atan(1.3283/3.20)"),
@@ -70,6 +80,21 @@ CASES: list[Case | Never] = [
     on("far-edge", "open", {ASIDE: "4.6 m", BACK: "2.0 m"}, says="picture.off-axis"),
     on("far-edge", "review", {ASIDE: "3.4 m", BACK: "1.743 m ± 1 cm", "picture.width": "3.2 m"}),
 
+    # 0.2 m high, its front 0.5 m before the picture and its rear 0.2 m: from an eye at 1.10 m the rear edge hides most.
+    on("clear-view", "fail", LOW, base=CENTRE, level="warning", figure=-0.0833, source="1.10 - 0.25/(1 - 0.2/3.2) = 0.8333 over 0.75 m", says="centre hides the picture by 83 mm"),
+    on("clear-view", "pass", base=CENTRE, figure=0.0767, source="1.10 - 0.40/(1 - 0.2/3.2) = 0.6733 under 0.75 m"),
+    # What stands behind the picture hides nothing of it, nor does what is at the listener's elbow.
+    on("clear-view", "pass", {**LOW, FRONT: "0.28 m"}, base=CENTRE, says="nothing stands before"),
+    on("clear-view", "pass", {**LOW, FRONT: "3.4 m", "loudspeakers.0.position.from_left": "3.2 m"}, base=CENTRE, says="nothing stands before"),
+    on("clear-view", "fail", {"room.obstacles": [POST]}, figure=-0.0483, source="0.8/(1 - 1.2/3.2) = 1.28 of 1.3283 m", says="post hides"),
+    on("clear-view", "pass", {"room.obstacles": [{**POST, "from_left": "3.4 m"}]}, figure=0.1117, source="0.9/(1 - 1.2/3.2) = 1.44 less 1.3283 m"),
+    # What the plane of the picture cuts counts as far as it is before it.
+    on("clear-view", "fail", {"room.obstacles": [{**POST, "from_left": "2.4 m", "from_front": "0.1 m", "depth": "0.3 m", "top": "1.0 m"}]}, figure=-0.25, source="1.0 less 0.75 m at the plane itself"),
+    on("clear-view", "review", {"loudspeakers.0.position.height": "0.68 m ± 10 mm"}, base=CENTRE),
+    on("clear-view", "open", {"room.obstacles": None}, says="obstacles"),
+    on("clear-view", "open", {"room.obstacles": None}, base=CENTRE, says="obstacles"),
+    on("clear-view", "fail", {**LOW, "room.obstacles": None}, base=CENTRE),
+
     on("sightline", "pass", says="nobody sits before"),
     # 0.75 + 0.65 x 3.2/5.0 = 1.166 m, where the head before reaches 1.212 m.
     on("sightline", "fail", base=ROWS, subject="seat/rear", level="warning", figure=-0.046, source=HAND, says="a riser 72 mm higher"),
@@ -91,5 +116,6 @@ EDGES = [
     Edge("picture.height", SHOWN, UP, 1.2, 2.8, 2, products=SHEETS),
     Edge("picture.off-axis", changed(SHOWN, {BACK: "2.0 m"}), ASIDE, 2.6, 4.9, 2, products=SHEETS),
     Edge("picture.far-edge", changed(SHOWN, {BACK: "2.3 m"}), ASIDE, 2.6, 4.9, 1, products=SHEETS),
+    Edge("picture.clear-view", CENTRE, "loudspeakers.0.position.height", 0.4, 1.0, 1, products=BOXES),
     Edge("picture.sightline", ROWS, "seats.0.head_top", 1.1, 1.3, 1, subject="seat/rear", products=SHEETS),
 ]
