@@ -269,7 +269,7 @@ class Sheet(Text[T]):
             book.cross(
                 node.get("kind") or node, f"this product {said}{'' if kind else ': ' + ' or '.join(self.kinds)}."
             )
-        found.check_kind(book)
+        found.check(book)
         # Beside the sheets, so that what nobody reads of it is told too; no sheet has a name with a blank.
         book.used[f"{element.id} {self.name} {node.path}"] = found
         return found

@@ -57,6 +57,10 @@ class Driver(Element):
             book.cross(low.at, "a driver's band does not begin below its end.")
 
 
+_LEAST_OVER_RATED = 1.25
+"""A cabinet is rated at no more than 1.25 times its least impedance (IEC 60268-5, second-hand); no more this way."""
+
+
 class Transducer(Element):
     """What a loudspeaker or subwoofer does."""
 
@@ -110,10 +114,13 @@ class Transducer(Element):
     centre_of_gravity_m = length("Height of the centre of gravity.", high=5.0, example="0.45 m")
 
     def settle(self, book: Book) -> None:
-        """Refuse a band that ends before it begins."""
+        """Refuse a band that ends before it begins, and a least impedance far above the rated one."""
         low, high = self.given("low_limit_hz"), self.given("high_limit_hz")
         if low is not None and high is not None and low.value >= high.value:
             book.cross(low.at, "the lower limit of the band is not below the upper one.")
+        rated, least = self.given("impedance_ohm"), self.given("minimum_impedance_ohm")
+        if rated is not None and least is not None and least.value > _LEAST_OVER_RATED * rated.value:
+            book.cross(least.at, f"the least impedance is far above the rated {rated.value:g} ohm; correct one.")
 
 
 class LeastLoad(Element):
@@ -197,7 +204,7 @@ class ProcessorData(Element):
     subwoofer_outputs = whole("Subwoofer outputs whose level and delay it sets apart.", 0, 32, example=2)
     layouts = several("The layouts it takes.", Taken, most=60)
     delay_range_s = quantity("Largest delay of one channel.", "time", high=5.0, example="40 ms")
-    delay_step_s = quantity("Step of the delay.", "time", high=0.5, example="0.1 ms")
+    delay_step_s = quantity("Step of the delay.", "time", high=0.002, example="0.1 ms")
     distance_step_m = length("Step of the distance, when it takes distances.", high=1.0, example="10 mm")
     assumed_temperature_degc = quantity("Temperature it assumes.", "temperature")
     speed_of_sound_m_s = quantity("Speed of sound it assumes.", "speed", low=300.0, high=380.0)
@@ -329,8 +336,17 @@ class Product(Element):
     stand = part("What a stand stands on and carries.", StandData)
     picture = part("What a display, screen or projector shows.", PictureData)
 
-    def check_kind(self, book: Book) -> None:
-        """Refuse data of another kind of product."""
+    def check(self, book: Book) -> None:
+        """Refuse data of another kind of product, and powers that cannot both be true."""
+        nameplate, drawn, idle = (self.given(key) for key in ("apparent_power_va", "power_w", "idle_power_w"))
+        for smaller, larger, said in (
+            (drawn, nameplate, "it draws more in use than its nameplate says"),
+            (idle, drawn, "it draws more when idle than in use"),
+            (idle, nameplate, "it draws more when idle than its nameplate says"),
+        ):
+            if smaller is not None and larger is not None and smaller.value > larger.value:
+                book.cross(smaller.at, f"{said}; correct one of the two.")
+                break
         kind = self.given("kind")
         if kind is None:
             return  # that of a one-off follows from where it stands
@@ -354,4 +370,4 @@ class ProductSheet(Product):
 
     def settle(self, book: Book) -> None:
         """Refuse data of another kind of product."""
-        self.check_kind(book)
+        self.check(book)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
 from roomlint.design.element import Element
@@ -181,6 +182,9 @@ POWERED = ("type-1", "type-2", "type-3", "type-4")
 """Types of power over the pairs of a network cable, by IEEE 802.3."""
 
 
+_THERE_AND_BACK = 2
+
+
 class Cable(Element):
     """One run."""
 
@@ -245,3 +249,14 @@ class Cable(Element):
     def in_no_framing(self) -> bool:
         """Whether the file states that it passes no framing."""
         return Cable.edge_distance_m.says_none(self)
+
+    def settle(self, book: Book) -> None:
+        """Refuse a cable that is thinner than its conductors, and one conductor to a loudspeaker."""
+        to_loudspeaker = self.given("carries") == "loudspeaker"
+        count, size, outer = self.given("conductors"), self.given("conductor_m2"), self.given("outer_diameter_m")
+        if to_loudspeaker and count == 1:
+            book.cross(self.at.get("conductors") or self.at, "a loudspeaker wants two conductors, there and back.")
+        least = max(count or 0, _THERE_AND_BACK if to_loudspeaker else 1)
+        if size is not None and outer is not None and math.pi / 4.0 * outer.value**2 < least * size.value:
+            many = f"{least} conductors are" if least > 1 else "conductor is"
+            book.cross(outer.at, f"its {many} thicker than the whole cable; correct one of the two.")

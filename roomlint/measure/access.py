@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import need
 from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
@@ -14,6 +14,8 @@ from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Control, Opening, Riser, Walkway
     from roomlint.design.supply import Rack
@@ -34,8 +36,41 @@ ONE_STEP_M: Final = 0.1968
 """What one step rises at most (IRC R311.7): a lower platform needs no second one."""
 
 
+class RackFit(NamedTuple):
+    """How much larger than a rack what it contains is, m (negative: to spare), and which way."""
+
+    figure: Figure
+    way: str
+
+
 class Access(View):
     """Doors, platforms, controls, racks."""
+
+    def rack_fit(self, rack: Rack) -> RackFit | None:
+        """Return how much more than its sizes the contents of a rack want, the way that is worst; None of none."""
+        outer = [
+            need(size, rack, key)
+            for key, size in (("width", rack.width_m), ("height", rack.height_m), ("depth", rack.depth_m))
+        ]
+        sheets = [need(item.product, item, "product") for item in self.figures.heating.contents(rack)]
+        if not sheets:
+            return None
+        sizes = [
+            [need(getattr(sheet, f"{key}_m"), sheet, key) for key in ("width", "height", "depth")] for sheet in sheets
+        ]
+
+        def excess(world: World) -> tuple[float, float, float]:
+            wide, high, deep = (world(size) for size in outer)
+            boxes = [tuple(world(size) for size in of) for of in sizes]
+            return (
+                max(box[0] for box in boxes) - wide,
+                _stacked_m(boxes, wide) - high,
+                max(box[2] for box in boxes) - deep,
+            )
+
+        here = excess(self.world)
+        figure = self.figure("contents over the rack", "m", lambda w: max(excess(w)), rack.key)
+        return RackFit(figure, ("wider", "taller", "deeper")[here.index(max(here))])
 
     def wide(self, opening: Opening) -> Figure:
         """Clear width of an opening."""
@@ -160,3 +195,10 @@ class Access(View):
             return self.figure("free depth behind", "m", lambda w: w(clear))
         front, depth = need(rack.front_clear_m, rack, "front_clear"), need(rack.depth_m, rack, "depth")
         return self.figure("free depth behind the pulled-out rack", "m", lambda w: w(front) - w(depth))
+
+
+def _stacked_m(boxes: Sequence[tuple[float, ...]], wide_m: float) -> float:
+    """Return how tall boxes (width, height) are one above the other, those that leave room for another by twos."""
+    single = sum(box[1] for box in boxes if box[0] > wide_m / 2.0)
+    halves = sorted((box[1] for box in boxes if box[0] <= wide_m / 2.0), reverse=True)
+    return single + sum(halves[::2])

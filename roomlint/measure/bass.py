@@ -108,6 +108,13 @@ class Bass(SeatBass):
         """
         return _highest(self.crossover(speaker) for speaker in self.design.loudspeakers)
 
+    def lower_limit(self, subwoofer: Subwoofer) -> Figure:
+        """Lower limit of a subwoofer's band by its sheet."""
+        product = need(subwoofer.product, subwoofer, "product")
+        data = need(product.loudspeaker, product, "loudspeaker")
+        limit = need(data.low_limit_hz, data, "low_limit")
+        return self.figure("lower limit", "Hz", lambda w: w(limit), subwoofer.key)
+
     def upper_reach(self, subwoofer: Subwoofer, crossover: Quantity) -> Figure:
         """Upper limit of a subwoofer over a crossover."""
         product = need(subwoofer.product, subwoofer, "product")

@@ -20,6 +20,7 @@ from roomlint.measure.view import View
 if TYPE_CHECKING:
     from roomlint.design.base import Point
     from roomlint.design.listening import Subwoofer
+    from roomlint.design.products import Product
     from roomlint.design.quantity import Quantity
     from roomlint.figures.direction import Point3, Vector3
     from roomlint.figures.solid import Solid
@@ -108,6 +109,13 @@ class Bodies(View):
             form = _WORDS.get(source.KIND, "a cabinet {{}} {}, as its sheet is not given").format(name)
             found.append(given if given is not None else assumed(value, u, "m", Assumption(form, (value, "m"))))
         return found[0], found[1], found[2]
+
+    def by_water(self, product: Product) -> Figure:
+        """Mass of a product over that of as much water as its outer sizes hold."""
+        mass = need(product.mass_kg, product, "mass")
+        wide, high = need(product.width_m, product, "width"), need(product.height_m, product, "height")
+        deep = need(product.depth_m, product, "depth")
+        return self.figure("mass over that of water", "", lambda w: solid.by_water(w(mass), w(wide), w(high), w(deep)))
 
     def axis(self, world: World, source: Source) -> Vector3:
         """Return the way that a cabinet's front faces in a world.

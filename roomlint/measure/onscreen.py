@@ -13,7 +13,10 @@ from roomlint.figures.layouts import parse_label
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
     from roomlint.design.listening import Loudspeaker, Picture, Seat
+    from roomlint.design.products import Product
     from roomlint.design.quantity import Quantity
     from roomlint.figures.enclosure import Enclosure
     from roomlint.measure.figure import Figure
@@ -51,30 +54,28 @@ class OnScreen(View):
         """How far the size that the file gives is from its sheet's, in percent of that: the worse of width and height.
 
         From the sheet's own picture; where it gives none, from a display's cabinet, whose face is all picture but for
-        a frame: larger than the cabinet, or smaller than so much of it.
+        a frame: larger than the cabinet, or smaller than so much of it. No picture is wider than what it is on.
         """
         width, height = need(picture.width_m, picture, "width"), need(picture.height_m, picture, "height")
         product = need(picture.product, picture, "product")
+        shares = list(self._shares(product, width, height))
+        if not shares:
+            raise Missing(product, "picture.diagonal")
+        return self.figure("picture off its sheet", "%", lambda w: 100.0 * max(share(w) for share in shares))
+
+    def _shares(self, product: Product, width: Quantity, height: Quantity) -> Iterator[Callable[[World], float]]:
         data = product.picture
-        name = "picture off its sheet"
         if data is not None and data.diagonal_m is not None and data.aspect is not None:
             own = self._of_sheet(data.diagonal_m, data.aspect)
-
-            def compute(w: World) -> float:
-                return 100.0 * max(
-                    abs(w(one) / w(other) - 1.0) for one, other in zip((width, height), own, strict=True)
-                )
-
-            return self.figure(name, "%", compute)
-        if product.kind != "display":
-            raise Missing(product, "picture.diagonal")
-        wide, high = need(product.width_m, product, "width"), need(product.height_m, product, "height")
-
-        def within(w: World) -> float:
-            share = max(w(width) / w(wide), w(height) / w(high))
-            return 100.0 * max(share - 1.0, _OF_CABINET - share)
-
-        return self.figure(name, "%", within)
+            yield lambda w: abs(w(width) / w(own[0]) - 1.0)
+            yield lambda w: abs(w(height) / w(own[1]) - 1.0)
+        elif product.kind == "display":
+            wide, high = need(product.width_m, product, "width"), need(product.height_m, product, "height")
+            yield lambda w: w(height) / w(high) - 1.0
+            yield lambda w: _OF_CABINET - max(w(width) / w(wide), w(height) / w(high))
+        outer = product.width_m
+        if outer is not None:
+            yield lambda w: w(width) / w(outer) - 1.0
 
     @staticmethod
     def _of_sheet(diagonal: Quantity, aspect: float) -> tuple[Quantity, Quantity]:

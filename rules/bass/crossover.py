@@ -19,6 +19,7 @@ from roomlint.review import (
     passes,
     practice,
     rule,
+    standard,
     unsaid,
 )
 
@@ -139,6 +140,34 @@ def subwoofer_reach(room: Room, subwoofer: Subwoofer) -> Answer:
     crossover = _highest(room)
     view = room.figures.bass
     return found(view.upper_reach(subwoofer, crossover), crossover=view.crossover_figure(crossover))
+
+
+@rule(
+    "bass.low-end",
+    level=Level.WARNING,
+    basis=(
+        standard("ITU-R BS.775", "annex 7", read=False, note="low-frequency effects are recorded from 20 Hz up"),
+        practice("30 Hz is where most of it ends at home, 40 Hz where it is missed; a choice of this rule book"),
+    ),
+    each=SUBWOOFERS,
+    window=at_most(40.0, "Hz", note=30.0),
+    says="plays down to {figure} only; {window} wanted",
+    at="product",
+    since="0.3.0",
+)
+def low_end(room: Room, subwoofer: Subwoofer) -> Figure:
+    """A subwoofer plays as low as the channel that it is there for.
+
+    Why: What is recorded below its limit is heard as a thump of its own port, or not at all.
+
+    How decided: The lower limit of its band by its sheet: above 40 Hz a warning, above 30 Hz a note. What the room adds
+    down there is not counted; it may help by some decibels, or by none.
+
+    Remedy: A subwoofer that plays lower, or one of another kind beside it.
+
+    When to waive: A room for music alone, by the client's word.
+    """
+    return room.figures.bass.lower_limit(subwoofer)
 
 
 def _has_low_pass(_: Room, subwoofer: Subwoofer) -> Applies:

@@ -271,7 +271,8 @@ def picture_and_sheet(room: Room, picture: Picture) -> Figure:
     Why: Angles and heights are judged by the size in the file, mass and holes by the sheet of what is bought.
 
     How decided: Width and height in the file against those of the sheet's diagonal and aspect. A display whose sheet
-    gives none must fit its cabinet, and fill 0.85 of its width or of its height (a choice of this rule book).
+    gives none must fit its cabinet, and fill 0.85 of its width or of its height (a choice of this rule book). Neither
+    a display nor a screen is narrower than its picture.
 
     Remedy: Correct the size, or name the sheet of what hangs there.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Level, Missing, No, Subjects, fails, need, passes, practice, rule
+from roomlint.review import Level, Missing, No, Subjects, between, fails, need, passes, practice, rule
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Picture, Projector, Subwoofer
     from roomlint.design.products import Product
     from roomlint.design.supply import Amplifier, Processor
-    from roomlint.review import Applies, Room, Says
+    from roomlint.review import Applies, Figure, Room, Says
 
     Bought = Loudspeaker | Subwoofer | Picture | Projector | Amplifier | Processor
 
@@ -84,3 +84,38 @@ def assumed_sheet(room: Room, thing: Bought) -> Says:
     if "mounting" in thing.KEYS and getattr(thing, "mounting", None) is None:
         raise Missing(thing, "mounting")
     return passes("known")
+
+
+def _solid(_: Room, thing: Bought) -> Applies:
+    """Whether a thing is a box: a screen's mass is in its frame."""
+    product = need(thing.product, thing, "product")
+    return No("a screen is mostly air and cloth") if product.kind == "screen" else True
+
+
+@rule(
+    "file.mass-and-size",
+    level=Level.WARNING,
+    basis=practice("boxes of the trade weigh 0.2 to 1.5 times as much as water; ours, with much to spare"),
+    each=BOUGHT,
+    when=_solid,
+    window=between(0.08, 2.5, ""),
+    says={
+        "below": "weighs {figure} times what so much water weighs; {window} wanted: check its mass and its sizes",
+        "above": "weighs {figure} times what so much water weighs; {window} wanted: check its mass and its sizes",
+    },
+    at="product",
+    since="0.3.0",
+)
+def mass_and_size(room: Room, thing: Bought) -> Figure:
+    """The mass and the outer sizes of a sheet can both be true.
+
+    Why: A decimal point that slipped in a mass lets a mount pass that will not hold.
+
+    How decided: Mass over width, height and depth, and over the 1 kg of a litre of water. A loudspeaker of 6.5 kg in
+    9.5 litres weighs 0.68 times as much.
+
+    Remedy: Take both from the maker's sheet again.
+
+    When to waive: A scale and a rule have confirmed them.
+    """
+    return room.figures.bodies.by_water(need(thing.product, thing, "product"))

@@ -25,6 +25,7 @@ from roomlint.review import (
     unsaid,
 )
 
+from ..access import RACKS
 from . import BUILT, HELD
 
 if TYPE_CHECKING:
@@ -346,3 +347,33 @@ def screen_loss(room: Room, speaker: Loudspeaker) -> Figure:
     """
     picture = need(room.design.picture, room.design, "picture")
     return room.figures.fixtures.treble_loss(picture)
+
+
+@rule(
+    "layout.rack-fits",
+    level=Level.WARNING,
+    basis=(BUILT, practice("a rack is ordered for what goes into it, with air and cables beside")),
+    each=RACKS,
+    window=at_most(0.0, "m"),
+    says={
+        "fail": "what it contains is {figure} {way} than it is; a larger rack, or fewer devices",
+        "empty": "it is empty",
+    },
+    at="contains",
+    since="0.3.0",
+)
+def rack_fits(room: Room, rack: Rack) -> Found | Says:
+    """What a rack contains fits into it.
+
+    Why: A cabinet two fingers too shallow is found when the doors do not close, and nobody has another.
+
+    How decided: Widest and deepest device, and their heights one above the other, against the rack's own outer sizes,
+    which are more than what is free inside; the largest excess counts. Two devices that are no more than half as wide
+    as the rack may stand side by side.
+
+    Remedy: A larger rack, or devices elsewhere.
+
+    When to waive: A device that is meant to stand on top of it.
+    """
+    fit = room.figures.access.rack_fit(rack)
+    return passes("empty") if fit is None else found(fit.figure, way=fit.way)

@@ -4,7 +4,20 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import Level, No, at_most, computed, fails, memory, need, passes, practice, rule, standard
+from roomlint.review import (
+    Level,
+    Missing,
+    No,
+    at_most,
+    computed,
+    fails,
+    memory,
+    need,
+    passes,
+    practice,
+    rule,
+    standard,
+)
 
 from . import (
     CAUTION,
@@ -21,7 +34,7 @@ from . import (
 )
 
 if TYPE_CHECKING:
-    from roomlint.design.supply import Circuit, Load, Receptacle
+    from roomlint.design.supply import Circuit, Load, Receptacle, Unit
     from roomlint.review import Applies, Figure, Room, Says, Windows
 
 LARGEST_ON_SPUR = 2
@@ -153,6 +166,47 @@ def spur(room: Room, circuit: Circuit) -> Says:
     if len(unfused) > points:
         return fails("many", count=len(unfused), points=points)
     return passes("few")
+
+
+@rule(
+    "mains.outlet-count",
+    level=Level.WARNING,
+    basis=practice("each plug has an outlet of the house; what is added on site is a strip behind the rack"),
+    each=RECEPTACLES,
+    says={
+        "many": "takes {outlets} plugs and {count} are meant for it: {plugged}; another receptacle, or fewer plugs",
+        "enough": "takes every plug that is meant for it",
+    },
+    at="outlets",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def outlet_count(_: Room, fed: Fed[Receptacle]) -> Says:
+    """A receptacle takes as many plugs as are meant for it.
+
+    Why: The plug too many ends in an adapter or in a strip that nobody counted, warm and out of sight.
+
+    How decided: Loads and units of the circuit that are plugged into this receptacle itself against its outlets. What
+    is plugged into a strip, a conditioner or an uninterruptible supply counts once, as that.
+
+    Remedy: Another receptacle, or a unit that is named in the file.
+
+    When to waive: Never; name what stands in between.
+    """
+    circuit, outlet = fed.circuit, fed.item
+    into_it: list[Unit | Load] = [one for one in circuit.units if one.unit is None]
+    into_it += [one for one in circuit.loads if one.unit is None and one.connection != "fastened"]
+    plugged = tuple(one.words for one in into_it if one.receptacle == outlet.id)
+    outlets = need(outlet.outlets, outlet, "outlets") if len(plugged) > 1 else 1
+    if len(plugged) > outlets:
+        return fails("many", outlets=outlets, count=len(plugged), plugged=plugged)
+    for key in ("loads", "units"):
+        if circuit.at.get(key) is None:
+            raise Missing(circuit, key)
+    loose = next((one for one in into_it if one.receptacle is None), None)
+    if loose is not None:
+        raise Missing(loose, "receptacle")
+    return passes("enough")
 
 
 def plugs_by_form(room: Room, _: Fed[Load]) -> Applies:

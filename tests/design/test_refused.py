@@ -324,3 +324,43 @@ def test_a_panel_is_held_by_what_it_lies_on(changes: dict[str, object], told: in
 )
 def test_what_no_home_has_is_refused(path: str, value: object, told: str) -> None:
     assert any(told in text for text in problems({path: value})), problems({path: value})
+
+
+def sheet_problems(**data: object) -> list[str]:
+    """Return what is told of the sheet of a box with an amplifier of its own."""
+    sheet = {"roomlint_product": 1, "id": "box", "kind": "loudspeaker", **data}
+    tree, _ = read_tree(json.dumps(sheet), "box.product.yaml")
+    assert tree is not None
+    return [problem.text for problem in read_product(tree, "box.product.yaml")[1]]
+
+
+@pytest.mark.parametrize(
+    ("data", "told"),
+    [
+        ({"apparent_power": "60 VA", "power": "140 W"}, "it draws more in use than its nameplate says"),
+        ({"power": "100 W", "idle_power": "120 W"}, "it draws more when idle than in use"),
+        ({"apparent_power": "60 VA", "idle_power": "120 W"}, "it draws more when idle than its nameplate says"),
+        ({"apparent_power": "140 VA", "power": "140 W", "idle_power": "20 W"}, None),
+        ({"loudspeaker": {"impedance": "8 ohm", "minimum_impedance": "12 ohm"}}, "the least impedance is far above"),
+        ({"loudspeaker": {"impedance": "8 ohm", "minimum_impedance": "8.4 ohm"}}, None),
+    ],
+)
+def test_what_a_sheet_says_twice_agrees(data: dict[str, object], told: str | None) -> None:
+    found = sheet_problems(**data)
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0]), found
+
+
+@pytest.mark.parametrize(
+    ("changes", "told"),
+    [
+        ({"conductor": "14 AWG", "outer_diameter": "2 mm"}, "its 2 conductors are thicker than the whole cable"),
+        ({"conductor": "14 AWG", "outer_diameter": "8 mm"}, None),
+        ({"conductor": "14 AWG", "outer_diameter": "2.5 mm", "carries": "control"}, None),
+        ({"conductor": "14 AWG", "outer_diameter": "1 mm", "carries": "control"}, "its conductor is thicker"),
+        ({"conductors": 1}, "a loudspeaker wants two conductors"),
+        ({"conductors": 4, "conductor": "14 AWG", "outer_diameter": "3 mm"}, "its 4 conductors are thicker"),
+    ],
+)
+def test_a_cable_holds_its_conductors(changes: dict[str, object], told: str | None) -> None:
+    found = problems({"cables": [{"id": "run", "carries": "loudspeaker", **changes}]})
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0]), found

@@ -125,3 +125,11 @@ def test_nothing_leaves_a_doors_way_through_the_wall() -> None:
     swing = DoorSwing((0.0, 0.0), 0.8, -90.0, 90.0)
     assert solid.clearance_m(cube, solid.door_leaf(swing, 0.0, 2.0)) == pytest.approx(-0.25)
     assert solid.clearance_m(cube, solid.door_leaf(swing, 0.0, 2.0, 1.0)) == pytest.approx(-0.496, abs=2e-3)
+
+
+# Weights of materials as EN 1991-1-1 lists them in its Table A (from memory): steel 78.5 kN/m3, lead 114 kN/m3, over
+# 9.81 m/s2; a cube of a tenth of a metre of each.
+@pytest.mark.parametrize(("weight_kn_m3", "times"), [(78.5, 8.0), (114.0, 11.6), (9.81, 1.0)])
+def test_a_cube_by_the_weight_of_its_material(weight_kn_m3: float, times: float) -> None:
+    mass_kg = weight_kn_m3 * 1e3 / 9.81 * 0.1**3
+    assert solid.by_water(mass_kg, 0.1, 0.1, 0.1) == pytest.approx(times, rel=0.01)

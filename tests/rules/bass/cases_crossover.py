@@ -28,6 +28,11 @@ def crossed(at: str, own: str | None = None, **more: Any) -> dict[str, Any]:
     )
 
 
+def down_to(limit: str) -> list[dict[str, Any]]:
+    """Return the sheets with a lower limit of the subwoofer."""
+    return [BOX, changed(LOW, {"loudspeaker.low_limit": limit})]
+
+
 # 4.5 by 6.0 m under 2.7 m; the left one delayed against a subwoofer in the corner.
 SHARED: dict[str, Any] = {
     "roomlint": 1,
@@ -76,6 +81,14 @@ CASES: list[Case | Never] = [
     Case("bass.crossover-high", "fail", crossed("150 Hz"), SHEETS, level="note", says="heard as a place"),
     Case("bass.crossover-high", "open", WITH_SUB, SHEETS, says="calibration.settings"),
     Case("bass.crossover-high", "notApplicable", BARE, SHEETS),
+    Case("bass.low-end", "pass", WITH_SUB, down_to("24 Hz"), figure=24.0, source="its sheet"),
+    Case("bass.low-end", "fail", WITH_SUB, down_to("35 Hz"), level="note", says="down to 35"),
+    Case("bass.low-end", "fail", WITH_SUB, down_to("55 Hz"), level="warning", says="at most 40 Hz"),
+    Case("bass.low-end", "review", WITH_SUB, down_to("41 Hz ± 2 Hz")),
+    Case("bass.low-end", "open", WITH_SUB, SHEETS, says="low_limit"),
+    Case("bass.low-end", "open", changed(WITH_SUB, {"subwoofers.0.product": None}), SHEETS, says="product"),
+    Case("bass.low-end", "open", changed(BARE, {"subwoofers": None}), SHEETS, says="subwoofers"),
+    Case("bass.low-end", "notApplicable", BARE, SHEETS),
     Case("bass.subwoofer-reach", "pass", crossed("80 Hz"), SHEETS, figure=1.75, source="140 / 80"),
     Case("bass.subwoofer-reach", "fail", crossed("150 Hz"), SHEETS, level="warning", figure=0.9333, source="140 / 150"),
     Case("bass.subwoofer-reach", "fail", crossed("100 Hz"), SHEETS, level="note", says="100 Hz"),
@@ -103,6 +116,17 @@ EDGES: list[Edge] = [
     Edge("bass.crossover-sum", SHARED, "calibration.settings.0.delay", 6.0, 10.0, 1, "ms", 0.001),
     Edge("bass.crossover-reach", crossed("80 Hz"), SETTING, 30.0, 100.0, 2, unit="Hz", products=SHEETS),
     Edge("bass.crossover-high", crossed("80 Hz"), SETTING, 60.0, 200.0, 1, unit="Hz", products=SHEETS),
+    Edge(
+        "bass.low-end",
+        WITH_SUB,
+        "loudspeaker.low_limit",
+        20.0,
+        60.0,
+        2,
+        unit="Hz",
+        products=down_to("24 Hz"),
+        sheet="low",
+    ),
     Edge("bass.subwoofer-reach", crossed("80 Hz"), SETTING, 60.0, 200.0, 2, unit="Hz", products=SHEETS),
     Edge("bass.low-pass", crossed("80 Hz", "100 Hz"), SETTING, 50.0, 120.0, 2, unit="Hz", products=SHEETS),
 ]

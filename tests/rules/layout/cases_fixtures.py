@@ -79,10 +79,39 @@ CLOUDED = room(
 )
 SIDE, START = "loudspeaker/side", "treatments.0.from_wall_left"
 
+FITS = "layout.rack-fits"
+
+
+def device(**more: str | None) -> list[dict[str, object]]:
+    """Return the sheet of a device 0.44 m wide, 0.13 m high and 0.40 m deep."""
+    data = {"width": "0.44 m", "height": "0.13 m", "depth": "0.40 m", **more}
+    return [{"roomlint_product": 1, "id": "amp", "kind": "amplifier", **{key: one for key, one in data.items() if one}}]
+
+
+FILLED = room(electronics={
+    "amplifiers": [{"id": name, "product": "amp"} for name in ("one", "two", "three")],
+    "racks": [{"id": "rack", "width": "0.48 m", "height": "0.40 m", "depth": "0.42 m", "contains": ["one", "two", "three"]}],
+})  # fmt: skip
+IN = "electronics.racks.0"
+
 # In the wall where the ceiling is lowest: 1.6 m, which rises to 3.0 m over the rear wall.
 SLOPED = changed(BARE, {"room.openings": [{**WINDOW, "height": "0.6 m"}], "room.ceiling": SLOPE})
 
 CASES: list[Case | Never] = [
+    Case(FITS, "pass", FILLED, device(), figure=-0.01, source="three of 0.13 m under 0.40 m"),
+    Case(FITS, "fail", changed(FILLED, {f"{IN}.height": "0.35 m"}), device(), level="warning", figure=0.04, source="0.39 less 0.35 m", says="taller than it is"),
+    Case(FITS, "fail", FILLED, device(depth="0.55 m"), figure=0.13, source="0.55 less 0.42 m", says="deeper than it is"),
+    Case(FITS, "fail", FILLED, device(width="0.52 m"), figure=0.04, source="0.52 less 0.48 m", says="wider than it is"),
+    # Two of half the width stand side by side: two rows of 0.13 m.
+    Case(FITS, "pass", changed(FILLED, {f"{IN}.height": "0.27 m"}), device(width="0.22 m"), figure=-0.01, source="0.26 under 0.27 m"),
+    Case(FITS, "review", FILLED, device(depth="0.42 m ± 5 mm")),
+    Case(FITS, "open", FILLED, device(depth=None), says="depth"),
+    Case(FITS, "open", changed(FILLED, {f"{IN}.height": None}), device(), says="height"),
+    Case(FITS, "open", changed(FILLED, {f"{IN}.contains": None}), device(), says="contains"),
+    Case(FITS, "open", changed(FILLED, {"electronics.amplifiers.1.product": None}), device(), says="product"),
+    Case(FITS, "open", changed(FILLED, {"electronics": None}), says="racks"),
+    Case(FITS, "pass", changed(FILLED, {f"{IN}.contains": []}), device(), says="it is empty"),
+    Case(FITS, "notApplicable", room(electronics={"racks": "none"})),
     Case(INSIDE, "pass", SLOPED, subject="opening/window", figure=0.1, source="1.6 less 0.9 and 0.6 m"),
     Case(INSIDE, "fail", changed(SLOPED, {"room.openings.0.height": "1.2 m"}), subject="opening/window", level="error", figure=-0.5, source="1.6 less 2.1 m"),
     Case(INSIDE, "pass", changed(SLOPED, {"room.openings.0.height": "1.2 m", "room.openings.0.wall": "rear"}), subject="opening/window"),
@@ -216,6 +245,7 @@ CASES: list[Case | Never] = [
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"picture.mounting.on": "stand"}), says="stands on a stand"),
 ]  # fmt: skip
 EDGES = [
+    Edge(FITS, FILLED, f"{IN}.height", 0.3, 0.6, 1, products=device()),
     Edge(CLEAR, COVERED, START, 2.5, 3.2, 1, products=[BOX], subject=SIDE),
     Edge(BESIDE, changed(PANED, {UP: "1.2 m"}), ALONG, 0.2, 1.4, 1),
     Edge(INSIDE, SHOWN, "picture.width", 2.0, 6.0, 1, subject="picture/picture"),

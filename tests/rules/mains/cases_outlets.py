@@ -33,9 +33,23 @@ CLAIMED = {f"{C}.dedicated": True}
 SINGLE = {**CLAIMED, f"{C}.loads.1": None, f"{OUTLET}.outlets": 1}
 LOW = {f"{RACK}.current": None, f"{RACK}.apparent_power": "60 VA"}
 
+COUNTED = {f"{C}.units": "none"}
+STRIP = {"id": "strip", "kind": "strip", "receptacle": "r1", "rating": "15 A"}
+
 CASES: list[Case | Never] = [
     *silent("mains.receptacle-rating", "mains.socket-device", "mains.plug-rating", "mains.plug-fits",
-            "mains.tamper-resistant", "mains.facing-up", "mains.dimmed-receptacle", "mains.concealed-cord"),
+            "mains.outlet-count", "mains.tamper-resistant", "mains.facing-up", "mains.dimmed-receptacle", "mains.concealed-cord"),
+    on("mains.outlet-count", "pass", COUNTED),
+    on("mains.outlet-count", "fail", {**COUNTED, f"{OUTLET}.outlets": 1}, level="warning", says="takes 1 plugs and 2 are meant for it"),
+    on("mains.outlet-count", "pass", {**COUNTED, f"{OUTLET}.outlets": 1, f"{VACUUM}.connection": "fastened", f"{VACUUM}.receptacle": None}),
+    # Two into a strip are one plug; a strip that is plugged into the same duplex beside two others is the third.
+    on("mains.outlet-count", "pass", {**COUNTED, f"{C}.units": [STRIP], f"{RACK}.unit": "strip", f"{RACK}.receptacle": None}),
+    on("mains.outlet-count", "fail", {**COUNTED, f"{C}.units": [STRIP]}, says="3 are meant for it"),
+    on("mains.outlet-count", "open", {**COUNTED, f"{OUTLET}.outlets": None}, says="outlets"),
+    on("mains.outlet-count", "pass", {**COUNTED, f"{C}.loads.1": None, f"{OUTLET}.outlets": None}),
+    on("mains.outlet-count", "open", {**COUNTED, f"{VACUUM}.receptacle": None}, says="receptacle"),
+    on("mains.outlet-count", "open", {f"{C}.units": None}, says="units"),
+    on("mains.outlet-count", "open", {**COUNTED, f"{C}.loads": None}, says="loads"),
     on("mains.receptacle-rating", "pass"),
     on("mains.receptacle-rating", "fail", {f"{C}.rating": "15 A"}, level="warning", says="20 A"),
     on("mains.receptacle-rating", "fail", {f"{C}.rating": "25 A"}),
