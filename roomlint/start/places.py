@@ -18,7 +18,7 @@ from roomlint.figures.layouts import layout_of, parse_label
 from roomlint.start.answers import UnfitError
 from roomlint.start.lengths import stepped, written
 from roomlint.start.names import name_of
-from roomlint.start.zones import Spot, Zone, kept_free
+from roomlint.start.zones import Screen, Spot, kept_free
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
@@ -58,8 +58,6 @@ _DISPLAY_SHAPE: Final = 9.0 / 16.0
 _OVER_CENTRE_M: Final = 0.25
 """Lower edge of the picture above the ear, for the centre under it."""
 _PICTURE_EDGE_M: Final = 0.05
-_IN_SIGHT_M: Final = 1.0
-"""So far before the picture nothing is proposed that would stand in front of it."""
 _HEAD_M: Final = 0.20
 
 
@@ -73,16 +71,6 @@ class Placed:
     why_not: str = ""
     moved: str = ""
     """How it departs from the nominal direction; empty where it does not."""
-
-
-@dataclass(frozen=True, slots=True)
-class Screen:
-    """The picture: its middle, width and height."""
-
-    kind: str
-    centre: Spot
-    width_m: float
-    height_m: float
 
 
 @dataclass(slots=True)
@@ -121,6 +109,7 @@ class _Planner:
         self.seats: list[list[Spot]] = []
         self.ear: Spot = (0.0, 0.0, 0.0)
         self.target_m = FARTHEST_M
+        self.screen: Screen | None = None
 
     def plan(self) -> Proposal:
         self.seats = self._seat_rows()
@@ -190,14 +179,8 @@ class _Planner:
             text = f"a picture {said.text} wide is {self._told(height)} high; the front wall does not hold it."
             raise UnfitError("--picture", text)
         centre = (middle, y, self._on_grid(bottom + height / 2.0 - 0.005))
-        self.zones.append(
-            Zone(
-                (middle - half - 0.2, -1.0, centre[2] - height / 2.0 - 0.22),
-                (middle + half + 0.2, _IN_SIGHT_M, centre[2] + height / 2.0 + 0.22),
-                "it would stand in front of the picture",
-            )
-        )
-        return Screen(kind, centre, said.m, height)
+        self.screen = Screen(kind, centre, said.m, height)
+        return self.screen
 
     # Loudspeakers
 
@@ -270,6 +253,8 @@ class _Planner:
         for zone in self.zones:
             if zone.holds(spot):
                 return zone.what
+        if self.screen is not None and any(self.screen.is_hidden_by(spot, seat) for row in self.seats for seat in row):
+            return "it would stand in front of the picture"
         for other, name in self.taken:
             if math.dist(spot, other) < APART_M:
                 return f"{name} is proposed there"

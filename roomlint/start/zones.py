@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from itertools import product
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
+from roomlint.figures.viewing import Silhouette, beside_m, silhouette
 from roomlint.start.names import opening_name
 
 if TYPE_CHECKING:
@@ -16,6 +18,38 @@ _LEAF_M: Final = 1.0
 """No leaf of a door is wider; what is wider has two, or slides."""
 _BESIDE_OPENING_M: Final = 0.25
 _SKY_M: Final = 100.0
+_CABINET_M: Final = (0.25, 0.40, 0.30)
+"""Width, height and depth of an ordinary cabinet, as none is chosen yet."""
+_CLEAR_M: Final = 0.10
+"""So far over and under it the sight of the picture is kept free as well."""
+_AT_THE_EYE_M: Final = 0.50
+"""What is nearer to the eye than this is beside it."""
+_EYE_ABOVE_EAR_M: Final = 0.017
+
+
+class Screen(NamedTuple):
+    """The picture: its middle, width and height."""
+
+    kind: str
+    centre: Spot
+    width_m: float
+    height_m: float
+
+    def is_hidden_by(self, spot: Spot, seat: Spot) -> bool:
+        """Tell whether an ordinary cabinet at a place comes before the picture as a seat sees it."""
+        middle, plane, up = self.centre
+        eye = (seat[1] - plane, seat[0] - middle, seat[2] + _EYE_ABOVE_EAR_M)
+        wide, high, deep = _CABINET_M
+        if not 0.0 < spot[1] - plane < eye[0] - _AT_THE_EYE_M:
+            return False
+        depths = (max(spot[1] - deep - plane, 0.0), spot[1] - plane)
+        rise = high / 2.0 + _CLEAR_M
+        corners = [
+            (depth, spot[0] - middle + side, spot[2] + over)
+            for depth, side, over in product(depths, (-wide / 2.0, wide / 2.0), (-rise, rise))
+        ]
+        half, above = self.width_m / 2.0, self.height_m / 2.0
+        return beside_m(silhouette(eye, corners), Silhouette(-half, half, up - above, up + above)) < 0.0
 
 
 class Zone(NamedTuple):

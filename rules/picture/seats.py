@@ -247,7 +247,7 @@ def sightline(room: Room, seat: Seat) -> Found | Says:
     window=at_least(0.0, "m"),
     says={
         "fail": "sees {thing} {figure} beside the picture; {window} wanted",
-        "negative": "{thing} hides the picture by {size}, measured on it; move the one or the other",
+        "negative": "{thing} hides {size} of the picture; move the one or the other",
         "free": "nothing stands before the picture",
     },
     after=TOWARDS,

@@ -27,6 +27,10 @@ def plain(
     return Answers(said(width, us=us), said(length, us=us), roof, (), (3,), None, layout, None, "den", "design", us)
 
 
+IN_SIGHT = "picture.clear-view"
+"""A warning, but one of the proposal's own making."""
+
+
 def proposed(answered: Answers) -> Proposal | None:
     """Return the proposal; None where the room has no place for the seats or the picture, told by their option."""
     try:
@@ -43,7 +47,8 @@ def errors_of(text: str) -> list[str]:
     return [
         f"{one.rule} {one.subject}"
         for one in found
-        if one.kind == "fail" and one.level == "error" and not one.rule.startswith("picture.")
+        if one.kind == "fail"
+        and (one.rule == IN_SIGHT or (one.level == "error" and not one.rule.startswith("picture.")))
     ]
 
 

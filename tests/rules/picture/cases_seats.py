@@ -81,7 +81,7 @@ CASES: list[Case | Never] = [
     on("far-edge", "review", {ASIDE: "3.4 m", BACK: "1.743 m ± 1 cm", "picture.width": "3.2 m"}),
 
     # 0.2 m high, its front 0.5 m before the picture and its rear 0.2 m: from an eye at 1.10 m the rear edge hides most.
-    on("clear-view", "fail", LOW, base=CENTRE, level="warning", figure=-0.0833, source="1.10 - 0.25/(1 - 0.2/3.2) = 0.8333 over 0.75 m", says="centre hides the picture by 83 mm"),
+    on("clear-view", "fail", LOW, base=CENTRE, level="warning", figure=-0.0833, source="1.10 - 0.25/(1 - 0.2/3.2) = 0.8333 over 0.75 m", says="centre hides 83 mm of the picture"),
     on("clear-view", "pass", base=CENTRE, figure=0.0767, source="1.10 - 0.40/(1 - 0.2/3.2) = 0.6733 under 0.75 m"),
     # What stands behind the picture hides nothing of it, nor does what is at the listener's elbow.
     on("clear-view", "pass", {**LOW, FRONT: "0.28 m"}, base=CENTRE, says="nothing stands before"),
