@@ -29,6 +29,9 @@ MASONRY = frozenset({"masonry", "hollow-block", "concrete", "brick-veneer"})
 
 
 EYE_UNDER_EAR_M = 0.10
+LOWEST_EAR_M = 0.30
+HEAD_OVER_EAR_M = 1.0
+"""Whoever stands up is no higher over the ear that sat."""
 """With the head laid far back the eye is a little above the ear still; a hand's breadth for the tape, ours."""
 
 
@@ -42,7 +45,7 @@ class Seat(Element):
         "How many seats side by side this entry stands for: a row, whose ear position is its middle.", 2, 20, example=3
     )
     spacing_m = surveyed("From ear to ear in a row.", high=5.0, example="0.65 m")
-    ear = point("Position of the ear.", lowest=0.3)
+    ear = point("Position of the ear.", lowest=LOWEST_EAR_M)
     ear_above_m = surveyed(
         "Height of the ear above the riser or floor that the seat stands on, instead of the height of the ear.",
         high=3.0, example="1.10 m",
@@ -71,8 +74,11 @@ class Seat(Element):
     def settle(self, book: Book) -> None:
         """Refuse a head whose top is under its own ear, and eyes that are not in it."""
         ear, top, eye = self.given("ear"), self.given("head_top_m"), self.given("eye_height_m")
-        if ear is not None and top is not None and top.at is not None and top.value <= ear.z.value:
-            book.cross(top.at, "the top of the head is not above the ear; both are heights above the floor.")
+        if ear is not None and top is not None and top.at is not None:
+            if top.value <= ear.z.value:
+                book.cross(top.at, "the top of the head is not above the ear; both are heights above the floor.")
+            elif top.value > max(ear.z.value, LOWEST_EAR_M) + HEAD_OVER_EAR_M:
+                book.cross(top.at, "the top of the head is far above the ear; both are heights above the floor.")
         if ear is None or eye is None or eye.at is None:
             return
         if eye.value < ear.z.value - EYE_UNDER_EAR_M:

@@ -3,25 +3,19 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
+from typing import TYPE_CHECKING, Final, TypeAlias
 
+from roomlint.figures import convex
 from roomlint.figures.domain import Refused, positive
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from roomlint.plane import Point2
+
 Point3: TypeAlias = tuple[float, float, float]
 MINUTE_DEG: Final = 1.0 / 60.0
 """What a good eye resolves."""
-
-
-class Silhouette(NamedTuple):
-    """An upright rectangle of a plane, m, from its own origin."""
-
-    left_m: float
-    right_m: float
-    low_m: float
-    high_m: float
 
 
 def seen_width_deg(before_m: float, aside_m: float, width_m: float) -> float:
@@ -71,34 +65,29 @@ def sight_line_m(focus_m: float, eye_m: float, share: float) -> float:
     return focus_m + (eye_m - focus_m) * share
 
 
-def silhouette(eye: Point3, corners: Iterable[Point3]) -> Silhouette:
-    """Return what a body hides of a plane from an eye: the upright rectangle about its corners' shadows on that plane.
+def shadow(eye: Point3, corners: Iterable[Point3]) -> tuple[Point2, ...]:
+    """Return what a convex body hides of a plane from an eye: the convex hull of its corners' shadows, anticlockwise.
 
-    All points as (before the plane, to one side, up), m; corners on the plane or before it and nearer to it than the
-    eye, else Refused. A corner half way casts its shadow twice as far from the eye's own foot: (side, up) of the eye
-    plus those of the corner less the eye's, over 1 - before / eye's before. Source: similar triangles.
+    All points as (before the plane, to one side, up), m, those of the plane as (to one side, up); corners on the plane
+    or before it and nearer to it than the eye, else Refused. A corner half way casts its shadow twice as far from the
+    eye's own foot: (side, up) of the eye plus those of the corner less the eye's, over 1 - before / eye's before.
+    Source: similar triangles.
     """
     before, side, up = eye
-    across, heights = [], []
+    cast = []
     for near, corner_side, corner_up in corners:
         if not 0.0 <= near < before:
             raise Refused("only what stands between an eye and a plane hides any of it")
         times = 1.0 / (1.0 - near / before)
-        across.append(side + (corner_side - side) * times)
-        heights.append(up + (corner_up - up) * times)
-    if not across:
+        cast.append((side + (corner_side - side) * times, up + (corner_up - up) * times))
+    if not cast:
         raise Refused("a body without corners hides nothing")
-    return Silhouette(min(across), max(across), min(heights), max(heights))
+    return convex.hull(cast)
 
 
-def beside_m(hides: Silhouette, picture: Silhouette) -> float:
-    """Return the gap on a plane between what is hidden and a picture, m; negative: how far it reaches into it.
-
-    How far in, by the shorter way out: sideways, up or down.
-    """
-    aside = max(hides.left_m - picture.right_m, picture.left_m - hides.right_m)
-    above = max(hides.low_m - picture.high_m, picture.low_m - hides.high_m)
-    return math.hypot(aside, above) if aside > 0.0 and above > 0.0 else max(aside, above)
+def upright(low: Point2, high: Point2) -> tuple[Point2, ...]:
+    """Return a rectangle of a plane by its lowest and highest corner, anticlockwise."""
+    return (low, (high[0], low[1]), high, (low[0], high[1]))
 
 
 def cure_m(short_m: float, share: float) -> float:

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint import cutting
 from roomlint.design.base import need
-from roomlint.design.shell import Obstacle
-from roomlint.figures import solid, viewing
+from roomlint.design.shell import Obstacle, Treatment
+from roomlint.figures import convex, solid, viewing
 from roomlint.measure.bodies import obstacle_words
 from roomlint.measure.ends import OVER_ALL_M
 from roomlint.measure.view import View
@@ -15,14 +15,17 @@ from roomlint.measure.view import View
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
     from roomlint.design.supply import Rack
-    from roomlint.figures.viewing import Point3, Silhouette
+    from roomlint.figures.viewing import Point3
     from roomlint.measure.figure import Figure
     from roomlint.measure.world import World
+    from roomlint.plane import Point2
 
-    Thing = Loudspeaker | Subwoofer | Rack | Obstacle
+    Thing = Loudspeaker | Subwoofer | Rack | Obstacle | Treatment
 
 _LOOKED_AT_M: Final = 0.50
 """What is seen farther beside the picture than this does not come before it by what a tape may miss."""
+_ALL_BUT: Final = 0.98
+"""So much of a picture's width and height is lit for certain: a thing may graze its edge."""
 _OWN_M: Final = 0.30
 """What is nearer to the eye than this is the seat's own, or the listener."""
 
@@ -49,32 +52,41 @@ class Blocking(View):
         _, nearest = min(near, key=lambda one: one[0])
         things = [thing for _, thing in near]
         figure = self.figure("sight beside", "m", lambda w: min(self._gap_m(w, seat, thing) for thing in things))
-        return InView(figure, obstacle_words(nearest) if isinstance(nearest, Obstacle) else nearest.words)
+        return InView(figure, self._words(nearest))
 
     def _things(self) -> tuple[Thing, ...]:
         bodies = (*self.design.sources, *self.design.racks)
-        return (*(one for one in bodies if self.figures.bodies.is_placed(one)), *self.design.shell.obstacles)
+        placed = (one for one in bodies if self.figures.bodies.is_placed(one))
+        return (*placed, *self.design.shell.obstacles, *self.figures.covering.hung())
 
     def _gap_m(self, world: World, seat: Seat, thing: Thing) -> float:
         """Return the gap between the picture and what a thing hides of its plane; far where it is not in between."""
         viewed = self.figures.viewing
         before, aside = viewed.stands(world, seat)
-        eye = (before, aside, viewed.eye_m(world, seat))
-        between = self._between(world, seat, thing, before - _OWN_M)
+        facing = self.figures.onscreen.facing(world, viewed.picture, seat)
+        wide, high = viewed.shown(world)
+        return self._beside_m(world, (before, aside, viewed.eye_m(world, seat)), facing, (wide, high), thing)
+
+    def _beside_m(self, world: World, eye: Point3, facing: Point2, size: tuple[float, float], thing: Thing) -> float:
+        """Return the gap between a picture of some size and what a thing hides of its plane from a point before it."""
+        between = self._between(world, facing, thing, eye[0] - _OWN_M)
         if not between:
             return OVER_ALL_M
-        return min(viewing.beside_m(viewing.silhouette(eye, between), self._picture(world)), OVER_ALL_M)
+        middle = world(need(self.figures.viewing.picture.centre, self.figures.viewing.picture, "centre").z)
+        half, up = size[0] / 2.0, size[1] / 2.0
+        picture = viewing.upright((-half, middle - up), (half, middle + up))
+        return min(convex.plan_gap_m(viewing.shadow(eye, between), picture), OVER_ALL_M)
 
-    def _between(self, world: World, seat: Seat, thing: Thing, nearest_m: float) -> list[Point3]:
+    def _between(self, world: World, facing: Point2, thing: Thing, nearest_m: float) -> list[Point3]:
         """Return the corners of the part of a thing that is before the picture and not at the eye.
 
         As (before the plane, to the side of the picture's middle, up). Of a thing that the plane cuts, the part before
         it, as tall as the whole.
         """
-        picture = self.figures.viewing.picture
-        nx, ny = self.figures.onscreen.facing(world, picture, seat)
+        picture, (nx, ny) = self.figures.viewing.picture, facing
         x, y, _ = world.xyz(need(picture.centre, picture, "centre"))
-        body = self.figures.bodies.body(world, thing)
+        bodies, covering = self.figures.bodies, self.figures.covering
+        body = covering.solid(world, thing) if isinstance(thing, Treatment) else bodies.body(world, thing)
 
         def turned(px: float, py: float) -> tuple[float, float]:
             return (px - x) * nx + (py - y) * ny, (py - y) * nx - (px - x) * ny
@@ -89,7 +101,20 @@ class Blocking(View):
         low, high = solid.heights_m(body)
         return [(max(before, 0.0), aside, height) for before, aside in plan for height in (low, high)]
 
-    def _picture(self, world: World) -> Silhouette:
-        wide, high = self.figures.viewing.shown(world)
-        middle = world(need(self.figures.viewing.picture.centre, self.figures.viewing.picture, "centre").z)
-        return viewing.Silhouette(-wide / 2.0, wide / 2.0, middle - high / 2.0, middle + high / 2.0)
+    # The projector's beam
+
+    def in_beam(self, lens: Point3, size: tuple[float, float]) -> str:
+        """Return what stands or hangs in a beam, from a lens before the picture to all of it but a hair at its edges.
+
+        The lens as (before the picture's plane, to the side of its middle, up), the picture as (width, height), m;
+        empty when nothing does.
+        """
+        facing = self.figures.fixtures.faces(self.world, self.figures.viewing.picture)
+        inside = (size[0] * _ALL_BUT, size[1] * _ALL_BUT)
+        gaps = [(self._beside_m(self.world, lens, facing, inside, thing), thing) for thing in self._things()]
+        gap, nearest = min(gaps, key=lambda one: one[0], default=(OVER_ALL_M, None))
+        return self._words(nearest) if nearest is not None and gap < 0.0 else ""
+
+    @staticmethod
+    def _words(thing: Thing) -> str:
+        return obstacle_words(thing) if isinstance(thing, Obstacle) else thing.words

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Final, NamedTuple
 
-from roomlint.design.base import Missing, need
+from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import Assumption, assumed
 from roomlint.figures import convex, enclosure, solid
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
     from roomlint.design.quantity import Quantity
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
     Thing = Loudspeaker | Subwoofer | Seat
 
+CANOPY: Final = "canopy"
 CURTAIN: Final = "curtain"
 FLOOR: Final = "floor"
 FOLDS_M: Final = (0.10, 0.05)
@@ -42,6 +43,43 @@ class Covering(View):
     def panels(self) -> tuple[Treatment, ...]:
         """Return what hangs on walls and ceiling; what nobody says where it lies may hang."""
         return tuple(one for one in self.design.treatments if one.on != FLOOR and one.kind != "carpet")
+
+    def hung(self) -> tuple[Treatment, ...]:
+        """Return the panels that hang free under the ceiling and of which it is known where, and how large they are."""
+        return tuple(one for one in self._hanging() if self._lacks(one) is None)
+
+    def hung_unknown(self) -> Missing | None:
+        """Return what is missing of a panel that hangs free, or that the file does not speak of any."""
+        lacks = (self._lacks(one) for one in self._hanging())
+        return next((one for one in lacks if one is not None), None) or unsaid(self.design, "treatments")
+
+    def _hanging(self) -> Iterator[Treatment]:
+        """Yield what hangs under the ceiling: a canopy does, anything else where it is said how far down."""
+        for one in self.panels():
+            down = one.mounting is not None and one.mounting.drop_m is not None
+            if one.on == "ceiling" and (down or one.kind == CANOPY):
+                yield one
+
+    @staticmethod
+    def _lacks(panel: Treatment) -> Missing | None:
+        sizes = {
+            "from_left": panel.from_left_m, "from_front": panel.from_front_m, "width": panel.width_m,
+            "height": panel.height_m, "thickness": panel.thickness_m,
+            "mounting.drop": panel.mounting.drop_m if panel.mounting is not None else None,
+        }  # fmt: skip
+        return next((Missing(panel, key) for key, size in sizes.items() if size is None), None)
+
+    def solid(self, world: World, panel: Treatment) -> Solid:
+        """Return a panel that hangs free as a level box; under a slope as high as it hangs at its middle."""
+        return world.once(("hung", panel.key), lambda w: self._hung(w, panel))
+
+    def _hung(self, world: World, panel: Treatment) -> Solid:
+        drop = need(panel.mounting.drop_m if panel.mounting is not None else None, panel, "mounting.drop")
+        x0, y1 = world(need(panel.from_left_m, panel, "from_left")), world(self.design.shell.length_m)
+        y1 -= world(need(panel.from_front_m, panel, "from_front"))
+        x1, y0 = x0 + world(need(panel.width_m, panel, "width")), y1 - world(need(panel.height_m, panel, "height"))
+        top = self.figures.space.ceiling_height_m(world, (x0 + x1) / 2.0, (y0 + y1) / 2.0) - world(drop)
+        return solid.upright_box((x0, y0, top - world(self._thickness(panel))), (x1, y1, top))
 
     def nearest(self, thing: Thing) -> Nearest:
         """Return how clear a thing is of the panel that it is nearest to; negative: how far it is inside."""

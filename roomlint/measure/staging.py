@@ -232,16 +232,20 @@ class Staging(View):
         )
 
     def hidden_by(self, source: Source, seat: Seat) -> str:
-        """Return the wall, ceiling or obstacle between a source and a seat's ear; empty when the line is free."""
+        """Return the wall, ceiling, obstacle or hung panel between a source and a seat's ear; empty of a free line."""
         start, ear = need(source.position, source, "position").xyz, need(seat.ear, seat, "ear").xyz
         space, shell = self.figures.space, self.design.shell
         shape = space.enclosure(self.world)
         placed = [one for one in shell.obstacles if one.low is not None and one.high is not None]
-        met = sees(shape, start, ear, [self.figures.bodies.obstacle(self.world, one) for one in placed])
+        panels, covering = self.figures.covering.hung(), self.figures.covering
+        bodies = [self.figures.bodies.obstacle(self.world, one) for one in placed]
+        bodies += [covering.solid(self.world, one) for one in panels]
+        met = sees(shape, start, ear, bodies)
         if met is None:
             return ""
         if met.kind == "obstacle":
-            return obstacle_words(placed[met.number])
+            names = [*(obstacle_words(one) for one in placed), *(one.words for one in panels)]
+            return names[met.number]
         return f"wall {space.wall_name(met.number)}" if met.kind == "wall" else f"the {met.kind}"
 
     def heads_in_the_way(self, seat: Seat, wanted_m: float) -> InTheWay | None:

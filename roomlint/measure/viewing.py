@@ -8,7 +8,6 @@ from roomlint.design.base import Missing, need, unsaid
 from roomlint.design.quantity import Assumption, assumed
 from roomlint.figures import viewing
 from roomlint.figures.ray import sees
-from roomlint.measure.bodies import obstacle_words
 from roomlint.measure.ends import OVER_ALL_M
 from roomlint.measure.staging import HEAD_HALF_WIDTH_M, another_row
 from roomlint.measure.view import View
@@ -277,29 +276,23 @@ class Viewing(View):
         x, y, z = need(picture.centre, picture, "centre").xyz
         wide, high = (size.value for size in self.figures.onscreen.size(picture))
         nx, ny = self.figures.fixtures.faces(world, picture)
-        obstacles = [one for one in self.design.shell.obstacles if one.low is not None and one.high is not None]
-        sources = [one for one in self.design.sources if one.position is not None]
-        bodies = [self.figures.bodies.obstacle(world, one) for one in obstacles]
-        bodies += [self.figures.bodies.solid(world, one) for one in sources]
-        names = [*(obstacle_words(one) for one in obstacles), *(one.words for one in sources)]
         shape = self.figures.space.enclosure(world)
         for up in _EDGES:
             for across in _EDGES:
                 half = across * wide / 2.0
-                met = sees(shape, lens, (x - half * ny, y + half * nx, z + up * high / 2.0), bodies)
+                met = sees(shape, lens, (x - half * ny, y + half * nx, z + up * high / 2.0), ())
                 if met is not None:
-                    if met.kind == "obstacle":
-                        return names[met.number]
                     wall = met.kind == "wall"
                     return f"wall {self.figures.space.wall_name(met.number)}" if wall else f"the {met.kind}"
-        return ""
+        before, across, up = self._lens(world)
+        return self.figures.blocking.in_beam((before, across, z + up), (wide, high))
 
     def beam_lacks(self) -> Missing | None:
         """Return what may stand in a beam that meets nothing: what has no place, or what the file does not speak of."""
         for source in self.design.sources:
             if source.position is None:
                 return Missing(source, "position")
-        return unsaid(self.design, "room.obstacles", "loudspeakers")
+        return unsaid(self.design, "room.obstacles", "loudspeakers") or self.figures.covering.hung_unknown()
 
     def _white(self, world: World) -> float:
         light, screen = self.sheet(self.projector()), self.sheet(self.picture)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import product
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
-from roomlint.figures.viewing import Silhouette, beside_m, silhouette
+from roomlint.figures.convex import plan_gap_m
+from roomlint.figures.viewing import shadow, upright
 from roomlint.start.names import opening_name
 
 if TYPE_CHECKING:
@@ -49,7 +50,8 @@ class Screen(NamedTuple):
             for depth, side, over in product(depths, (-wide / 2.0, wide / 2.0), (-rise, rise))
         ]
         half, above = self.width_m / 2.0, self.height_m / 2.0
-        return beside_m(silhouette(eye, corners), Silhouette(-half, half, up - above, up + above)) < 0.0
+        picture = upright((-half, up - above), (half, up + above))
+        return plan_gap_m(shadow(eye, corners), picture) < 0.0
 
 
 class Zone(NamedTuple):

@@ -46,13 +46,13 @@ HIGHEST_RISER_M: Final = 0.50
     since="0.1.0",
 )
 def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
-    """No wall, post, beam or soffit stands between a loudspeaker and an ear.
+    """No wall, post, beam, soffit or hung panel comes between a loudspeaker and an ear.
 
     Why: Treble does not turn corners; a seat behind a chimney breast hears the room, not the loudspeaker.
 
-    How decided: The straight line from the acoustic centre to each ear against walls, obstacles as boxes, and the
-    ceiling. Two centimetres at either end are left out, for loudspeakers set into a wall. Where the file does not speak
-    of obstacles, a line that meets no wall stays open.
+    How decided: The straight line from the acoustic centre to each ear against walls, the ceiling, and obstacles and
+    panels that hang free as boxes. Two centimetres at either end are left out, for loudspeakers set into a wall. Where
+    the file does not speak of obstacles or treatments, a line that meets no wall stays open.
 
     Remedy: Move the loudspeaker or the seat past the obstacle, or add a loudspeaker for that seat.
 
@@ -61,7 +61,7 @@ def line_of_sight(room: Room, both: Seen[Loudspeaker, Seat]) -> Says:
     hidden = room.figures.staging.hidden_by(both.source, both.seat)
     if hidden:
         return fails("hidden", what=hidden)
-    missing = unsaid(room.design, "room.obstacles")
+    missing = unsaid(room.design, "room.obstacles") or room.figures.covering.hung_unknown()
     if missing is not None:
         raise missing
     return passes("free")

@@ -160,13 +160,14 @@ def beam_heads(room: Room, seat: Seat) -> Figure:
     since="0.3.0",
 )
 def beam_free(room: Room, projector: Projector) -> Says:
-    """No beam, soffit, post, slope or loudspeaker stands in the projector's beam.
+    """No beam, soffit, post, slope, loudspeaker or hung panel comes into the projector's beam.
 
     Why: What hangs in the beam throws its shadow on every picture.
 
     How decided: Nine straight lines from the lens, to the picture's middle, edges and corners a hair inside, against
-    walls, ceiling, obstacles as boxes, and cabinets in their own size. Where the file does not speak of obstacles or
-    loudspeakers, or one of these has no place, a beam that meets nothing stays open.
+    walls and ceiling; and what obstacles, racks, panels that hang free and cabinets hide of 0.98 of the picture's width
+    and height from there. Where the file does not speak of obstacles, treatments or loudspeakers, or one of these has
+    no place, a beam that meets nothing stays open.
 
     Remedy: Move the projector, the picture, or what stands between.
 

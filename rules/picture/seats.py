@@ -13,6 +13,8 @@ if TYPE_CHECKING:
     from roomlint.design.listening import Seat
     from roomlint.review import Figure, Found, Room, Says
 
+BODIES: Final = ("loudspeakers", "subwoofers", "electronics.racks")
+"""What may stand or hang before a picture, obstacles apart."""
 HIGHEST_RISE_M: Final = 0.50
 """More than three ordinary steps, nobody builds under a row of seats; practice, ours."""
 
@@ -255,21 +257,21 @@ def sightline(room: Room, seat: Seat) -> Found | Says:
     since="0.3.0",
 )
 def clear_view(room: Room, seat: Seat) -> Found | Says:
-    """No cabinet, rack or obstacle stands between a seat and the picture.
+    """No cabinet, rack, obstacle or hung panel comes between a seat and the picture.
 
     Why: The centre that fits under the picture on the elevation stands before it for who sits low or near.
 
-    How decided: From the eye the shadow of each loudspeaker, subwoofer, rack and obstacle on the picture's plane, as
-    the upright rectangle about it, against the picture's edges: negative by how far it reaches into the picture, by the
-    shorter way out. A corner half way between eye and picture casts its shadow twice as far from the eye's own foot.
-    What stands behind the plane, or within 0.30 m of the eye, hides nothing. Heads are judged by `picture.sightline`.
+    How decided: From the eye the shadow of each loudspeaker, subwoofer, rack, obstacle and panel that hangs free on the
+    picture's plane against the picture: negative by the least move that would part the two. A corner half way between
+    eye and picture casts its shadow twice as far from the eye's own foot. What stands behind the plane, or within
+    0.30 m of the eye, hides nothing. Heads are judged by `picture.sightline`.
 
     Remedy: Set it lower or aside, tilt it up to the ears, or raise the picture.
 
     When to waive: A screen that is let down behind it only for a show on purpose.
     """
     nearest = room.figures.blocking.nearest(seat)
-    missing = unsaid(room.design, "room.obstacles", "loudspeakers", "subwoofers", "electronics.racks")
+    missing = unsaid(room.design, "room.obstacles", *BODIES) or room.figures.covering.hung_unknown()
     if nearest is None:
         if missing is not None:
             raise missing

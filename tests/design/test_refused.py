@@ -98,6 +98,7 @@ REFUSED = [
     # Where people sit and what is in the room.
     ("seats.0.ear.height", "0 m", "0.30 m at least"),
     ("seats.0.head_top", "1.0 m", "above the ear"),
+    ("seats.0.head_top", "2.6 m", "far above the ear"),
     ("seats.0.eye_height", "0.9 m", "far below the ear"),
     ("seats.0.eye_height", "1.3 m", "above the top of the head"),
     ("seats.0.recline", "200 deg", "out of range"),

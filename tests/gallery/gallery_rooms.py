@@ -86,6 +86,7 @@ def room(*loudspeakers: Data, shape: Data | None = None, seats: list[Data] | Non
         "room": {key: value for key, value in {**plain, **(shape or {})}.items() if value is not None},
         "seats": seats or [seat("middle", reference=True)],
         "loudspeakers": list(loudspeakers),
+        "treatments": "none",
         **more,
     }
 

@@ -31,7 +31,7 @@ WRONG: dict[str, dict[str, Any]] = {
     "radial": {f"{C}.arrangement": "radial", f"{C}.new": False, f"{C}.rcd": "100 mA"},
     "lit": {f"{C}.feeds_lighting": True, f"{C}.lighting": "900 VA"},
     "claimed dedicated": {f"{C}.dedicated": True},
-    "dedicated": {**DEDICATED, f"{OUTLET}.rating": "15 A"},
+    "dedicated": {**DEDICATED, f"{OUTLET}.rating": "10 A"},
     "fastened": {f"{RACK}.connection": "fastened", f"{RACK}.receptacle": None, f"{RACK}.current": "12 A"},
     "unprotected": {
         f"{C}.afci": False, f"{C}.gfci": False, f"{C}.rcd": "none", f"{OUTLET}.place": "garage",

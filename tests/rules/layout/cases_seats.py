@@ -36,6 +36,10 @@ TURNED = changed(SCREEN, {"seats.0.facing": "90 deg", "picture.centre": at(-2.3,
 BACK = "layout.seat-back"
 SAT = changed(FIVE, {"seats.0.back_top": "1.10 m"})
 
+# Across the line from the centre to the ear, both 1.2 m up under 2.6 m.
+SAIL = {"id": "sail", "kind": "canopy", "on": "ceiling", "from_left": "2.0 m", "from_front": "1.5 m", "width": "1.0 m",
+        "height": "0.6 m", "thickness": "0.2 m", "mounting": {"on": "ceiling", "drop": "1.3 m"}}  # fmt: skip
+
 CASES: list[Case | Never] = [
     Case(BACK, "pass", SAT, figure=-0.1, source="1.10 less 1.20 m"),
     Case(BACK, "fail", changed(SAT, {"seats.0.back_top": "1.30 m"}), level="note", figure=0.1, source="1.30 less 1.20 m"),
@@ -53,6 +57,9 @@ CASES: list[Case | Never] = [
     # Of a file that does not speak of obstacles nobody knows what stands in the way.
     Case(SIGHT, "open", changed(FIVE, {"room.obstacles": None}), says="obstacles"),
     Case(SIGHT, "fail", changed(room(C), {"room.obstacles": [POST]}), says="post"),
+    Case(SIGHT, "fail", changed(room(C), {"treatments": [SAIL]}), says="sail stands between"),
+    Case(SIGHT, "pass", changed(room(C), {"treatments": [{**SAIL, "mounting": {"on": "ceiling", "drop": "0.3 m"}}]})),
+    Case(SIGHT, "open", changed(room(C), {"treatments": None}), says="treatments"),
     Case(SIGHT, "notApplicable", EMPTY),
     # The picture is 3.4 m ahead and as far to the side as is told; a picture at the rear wall is behind the seat.
     Case(AHEAD, "pass", SCREEN, figure=0.0, source="straight ahead"),

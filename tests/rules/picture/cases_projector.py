@@ -26,6 +26,10 @@ def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any)
     return Case(f"picture.{rule}", kind, changed(more.pop("base", SHOWN), changes or {}), products, **more)
 
 
+# 0.05 m thick, 0.6 m deep, from 1.4 to 2.0 m off the front wall; the beam is 1 m high there.
+SAIL = {"id": "sail", "kind": "canopy", "on": "ceiling", "from_left": "2.0 m", "from_front": "1.4 m", "width": "1.0 m",
+        "height": "0.6 m", "thickness": "0.05 m", "mounting": {"on": "ceiling", "drop": "0.75 m"}}  # fmt: skip
+
 CASES: list[Case | Never] = [
     *(on(rule, "notApplicable", base=base) for rule in (*OF_PROJECTOR, *OF_LIGHT) for base in (NONE, DISPLAY)),
     *(on(rule, "open", base=UNSAID, says="picture") for rule in (*OF_PROJECTOR, *OF_LIGHT)),
@@ -74,6 +78,13 @@ CASES: list[Case | Never] = [
     on("beam-free", "pass"),
     on("beam-free", "fail", {"room.obstacles": [POST]}, level="error", says="post"),
     on("beam-free", "fail", {"loudspeakers": [HUNG]}, says="hung"),
+    # A thin panel between two of nine lines is in the beam all the same.
+    on("beam-free", "fail", {"treatments": [SAIL]}, says="sail"),
+    on("beam-free", "pass", {"treatments": [{**SAIL, "mounting": {"on": "ceiling", "drop": "0.05 m"}}]}),
+    on("beam-free", "pass", {"treatments": [{**SAIL, "from_left": "0.1 m"}]}),
+    on("beam-free", "open", {"treatments": [SAIL], "treatments.0.width": None}, says="width"),
+    on("beam-free", "open", {"treatments": [SAIL], "treatments.0.mounting": None}, says="drop"),
+    on("beam-free", "open", {"treatments": None}, says="treatments"),
     on("beam-free", "pass", {"room.obstacles": [{**POST, "from_left": "0.2 m"}]}),
     on("beam-free", "open", {"room.obstacles": None}, says="obstacles"),
     # What has no place yet, or is not spoken of, may stand in it; what is known to does so all the same.

@@ -28,6 +28,8 @@ CENTRE = changed(SHOWN, {"loudspeakers": [
 LOW = {"loudspeakers.0.position.height": "0.75 m"}
 POST = {"id": "post", "kind": "post", "from_left": "3.3 m", "from_front": "1.5 m", "width": "0.2 m", "depth": "0.2 m",
         "bottom": "0 m", "top": "2.6 m"}  # fmt: skip
+CLOUD = {"id": "cloud", "kind": "canopy", "on": "ceiling", "from_left": "2.0 m", "from_front": "1.7 m", "width": "1.0 m",
+         "height": "0.6 m", "thickness": "0.1 m", "mounting": {"on": "ceiling", "drop": "0.7 m"}}  # fmt: skip
 BOXES = [*SHEETS, {"roomlint_product": 1, "id": "low-box", "kind": "loudspeaker", "width": "0.5 m", "height": "0.2 m", "depth": "0.3 m"}]  # fmt: skip
 
 
@@ -90,6 +92,11 @@ CASES: list[Case | Never] = [
     on("clear-view", "pass", {"room.obstacles": [{**POST, "from_left": "3.4 m"}]}, figure=0.1117, source="0.9/(1 - 1.2/3.2) = 1.44 less 1.3283 m"),
     # What the plane of the picture cuts counts as far as it is before it.
     on("clear-view", "fail", {"room.obstacles": [{**POST, "from_left": "2.4 m", "from_front": "0.1 m", "depth": "0.3 m", "top": "1.0 m"}]}, figure=-0.25, source="1.0 less 0.75 m at the plane itself"),
+    # 2.6 m less 0.7 m and 0.1 m of panel: its lower edge is 1.80 m up, and hides down to 1.10 + 0.70/(1 - 1.4/3.2) = 2.344 m.
+    on("clear-view", "pass", {"treatments": [CLOUD]}, figure=0.1001, source="2.3444 less the picture's 2.2443 m"),
+    on("clear-view", "fail", {"treatments": [{**CLOUD, "mounting": {"on": "ceiling", "drop": "0.9 m"}}]}, says="cloud hides"),
+    on("clear-view", "open", {"treatments": [CLOUD], "treatments.0.thickness": None}, says="thickness"),
+    on("clear-view", "open", {"treatments": None}, says="treatments"),
     on("clear-view", "review", {"loudspeakers.0.position.height": "0.68 m ± 10 mm"}, base=CENTRE),
     on("clear-view", "open", {"room.obstacles": None}, says="obstacles"),
     on("clear-view", "open", {"room.obstacles": None}, base=CENTRE, says="obstacles"),
