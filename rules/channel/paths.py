@@ -250,7 +250,7 @@ def one_signal(room: Room, output: Output) -> Says:
         "several": "its line output {output} plays {channels}: two channels from one output are one",
         "twice": "its line output {outputs} is used more than once; number them anew",
         "short": "uses {used} line outputs and has {outputs}; leave some out, or choose one with more",
-        "few": "has {outputs} line outputs, and {wanted} channels want one; leave some out, or choose one with more",
+        "few": "line outputs are short: {wanted} wanted, {outputs} there; leave channels out, or choose one with more",
         "beyond": "its line output {output} is beyond the {outputs} that it has; number them anew",
         "fine": "each of its line outputs plays one channel",
     },
@@ -336,7 +336,7 @@ def amplifier_outputs(room: Room, driver: Driver) -> Says:
     says={
         "shared": "has no level and no delay of its own; line output {output} plays {playing}",
         "tied": "the processor sets {apart} subwoofer outputs apart, and {used} are in use",
-        "few": "the processor sets {apart} subwoofer outputs apart, and {count} subwoofers want one each",
+        "few": "subwoofers want {count} outputs of their own, and the processor sets {apart} apart",
         "own": "has line output {output} to itself",
     },
     after=("channel.line-output",),

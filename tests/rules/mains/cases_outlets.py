@@ -40,11 +40,11 @@ CASES: list[Case | Never] = [
     *silent("mains.receptacle-rating", "mains.socket-device", "mains.plug-rating", "mains.plug-fits",
             "mains.outlet-count", "mains.tamper-resistant", "mains.facing-up", "mains.dimmed-receptacle", "mains.concealed-cord"),
     on("mains.outlet-count", "pass", COUNTED),
-    on("mains.outlet-count", "fail", {**COUNTED, f"{OUTLET}.outlets": 1}, level="warning", says="takes 1 plugs and 2 are meant for it"),
+    on("mains.outlet-count", "fail", {**COUNTED, f"{OUTLET}.outlets": 1}, level="warning", says="has outlets for 1, and 2 plugs are meant for it"),
     on("mains.outlet-count", "pass", {**COUNTED, f"{OUTLET}.outlets": 1, f"{VACUUM}.connection": "fastened", f"{VACUUM}.receptacle": None}),
     # Two into a strip are one plug; a strip that is plugged into the same duplex beside two others is the third.
     on("mains.outlet-count", "pass", {**COUNTED, f"{C}.units": [STRIP], f"{RACK}.unit": "strip", f"{RACK}.receptacle": None}),
-    on("mains.outlet-count", "fail", {**COUNTED, f"{C}.units": [STRIP]}, says="3 are meant for it"),
+    on("mains.outlet-count", "fail", {**COUNTED, f"{C}.units": [STRIP]}, says="3 plugs are meant for it"),
     on("mains.outlet-count", "open", {**COUNTED, f"{OUTLET}.outlets": None}, says="outlets"),
     on("mains.outlet-count", "pass", {**COUNTED, f"{C}.loads.1": None, f"{OUTLET}.outlets": None}),
     on("mains.outlet-count", "open", {**COUNTED, f"{VACUUM}.receptacle": None}, says="receptacle"),
