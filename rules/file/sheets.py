@@ -100,8 +100,8 @@ def _solid(_: Room, thing: Bought) -> Applies:
     when=_solid,
     window=between(0.08, 2.5, ""),
     says={
-        "below": "weighs {figure} times what so much water weighs; {window} wanted: check its mass and its sizes",
-        "above": "weighs {figure} times what so much water weighs; {window} wanted: check its mass and its sizes",
+        "below": "weighs {figure} times as much as water of its size; {window} wanted: check mass and sizes",
+        "above": "weighs {figure} times as much as water of its size; {window} wanted: check mass and sizes",
     },
     at="product",
     since="0.3.0",

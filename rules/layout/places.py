@@ -22,6 +22,7 @@ from roomlint.review import (
     unsaid,
 )
 
+from ..mount import holder
 from . import BUILT, HELD, HUNG
 
 if TYPE_CHECKING:
@@ -227,7 +228,7 @@ def clear_of_solids(room: Room, thing: Body) -> Found:
     each=HUNG,
     when=on_a_surface,
     window=at_most(0.10, "m"),
-    says="leaves {figure} between its back and the {surface} that holds it; {window} wanted",
+    says="leaves {figure} between its back and {surface}, which holds it; {window} wanted",
     after=("layout.inside-room",),
     cure=("position",),
     at="mounting.on",
@@ -247,7 +248,7 @@ def on_surface(room: Room, thing: Hung) -> Found:
     When to waive: A bracket longer than its sheet says, noted in the file.
     """
     surface = need(thing.mounting.on if thing.mounting is not None else None, thing, "mounting.on")
-    return found(room.figures.staging.off_surface(thing, surface), surface=surface)
+    return found(room.figures.staging.off_surface(thing, surface), surface=holder(surface))
 
 
 @rule(

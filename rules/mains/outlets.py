@@ -174,7 +174,7 @@ def spur(room: Room, circuit: Circuit) -> Says:
     basis=practice("each plug has an outlet of the house; what is added on site is a strip behind the rack"),
     each=RECEPTACLES,
     says={
-        "many": "has outlets for {outlets}, and {count} plugs are meant for it: {plugged}; another receptacle, or fewer",
+        "many": "has outlets for {outlets}, and {count} plugs are meant for it: {plugged}; add one, or fewer",
         "enough": "takes every plug that is meant for it",
     },
     at="outlets",

@@ -8,13 +8,17 @@ from roomlint.design.base import need
 from roomlint.design.listening import FREE, Picture, Projector
 from roomlint.review import SOURCES, Level, No, at_least, at_most, fails, passes, practice, rule, standard
 
-from . import CAUSES, CAUTION, HELD, base_of, fixed, holder, on_wall, own_mount, plain
+from . import CAUSES, CAUTION, HELD, base_of, fixed, holder, on_wall, own_mount
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Subwoofer
     from roomlint.measure.holding import Held
     from roomlint.review import Applies, Figure, Room, Says
 
+PLACED: Final = {
+    "in-wall": "in a wall", "on-wall": "on a wall", "in-ceiling": "in a ceiling", "stand": "on a stand",
+    "floor": "on the floor", "behind-screen": "behind a screen",
+}  # fmt: skip
 STANDING: Final = frozenset({"floor", "stand"})
 FLUSH: Final = frozenset({"in-wall", "in-ceiling"})
 
@@ -56,9 +60,9 @@ def held(room: Room, thing: Held) -> Says:
     basis=practice("a cabinet hangs or stands as its maker's sheet says: one made to stand has nothing to hang it by"),
     each=SOURCES,
     says={
-        "hangs": "hangs on {on}, and its sheet makes it for {made} alone; nothing in it is made to be hung by",
-        "stands": "stands on {on}, and its sheet makes it for {made} alone",
-        "made": "its sheet makes it for {made}",
+        "hangs": "hangs on {on}, and its sheet has it {made} only; nothing in it is made to hang by",
+        "stands": "stands on {on}, and its sheet has it {made} only",
+        "made": "its sheet has it {made}",
     },
     at="mounting.on",
     caution=CAUTION,
@@ -82,7 +86,7 @@ def made_for(room: Room, source: Loudspeaker | Subwoofer) -> Says:
     on, product = mounts.on(source), mounts.product(source)
     data = need(product.loudspeaker, product, product.kind)
     placement = need(data.placement or None, data, "placement")
-    made, free = tuple(plain(one) for one in placement), on in FREE
+    made, free = tuple(PLACED[one] for one in placement), on in FREE
     if not free and STANDING.issuperset(placement):
         return fails("hangs", on=holder(on), made=made)
     if free and FLUSH.issuperset(placement):

@@ -41,7 +41,7 @@ CASES = [
         level="warning",
         figure=0.06828,
         source="a tenth of it",
-        says="check its mass",
+        says="check mass",
     ),
     Case(HEAVY, "fail", ROOM, weighs("65 kg"), level="warning", figure=6.828, source="ten times as much"),
     Case(HEAVY, "review", ROOM, weighs("0.77 kg ± 0.1 kg")),

@@ -36,11 +36,11 @@ def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any)
 
 
 CASES = [
-    on("made-for", "pass", says="in wall"),
+    on("made-for", "pass", says="in a wall"),
     on("made-for", "pass", products=sheet(placement=["floor", "on-wall"])),
-    on("made-for", "fail", products=sheet(placement=["floor"]), level="warning", says="hangs on the front wall, and its sheet makes it for floor"),
+    on("made-for", "fail", products=sheet(placement=["floor"]), level="warning", says="hangs on the front wall, and its sheet has it on the floor only"),
     on("made-for", "fail", base=OVERHEAD, products=sheet(placement=["stand", "floor"]), says="hangs on the ceiling"),
-    on("made-for", "fail", base=FREE, level="warning", says="stands on the floor, and its sheet makes it for in wall"),
+    on("made-for", "fail", base=FREE, level="warning", says="stands on the floor, and its sheet has it in a wall only"),
     on("made-for", "pass", base=FREE, products=sheet(placement=["stand"])),
     # A cabinet for a wall may stand on furniture.
     on("made-for", "pass", {"loudspeakers.0.mounting.on": "furniture"}, products=sheet(placement=["on-wall"])),
