@@ -9,6 +9,7 @@ from roomlint.design.element import ABSENT, Element, Holds, Key
 from roomlint.design.keys import LONGEST_NAME, NONE, Text
 from roomlint.design.measured import surveyed
 from roomlint.design.reader import read_element, unique
+from roomlint.source.say import a
 
 if TYPE_CHECKING:
     from roomlint.design.products import Product
@@ -265,7 +266,7 @@ class Sheet(Text[T]):
         if kind is None and len(self.kinds) == 1:
             found.__dict__["kind"] = self.kinds[0]
         elif kind not in self.kinds:
-            said = f"is a {kind}, but a {' or '.join(self.kinds)} belongs here" if kind else "needs its kind"
+            said = f"is {a(kind)}, but {a(' or '.join(self.kinds))} belongs here" if kind else "needs its kind"
             book.cross(
                 node.get("kind") or node, f"this product {said}{'' if kind else ': ' + ' or '.join(self.kinds)}."
             )

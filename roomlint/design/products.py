@@ -8,6 +8,7 @@ from roomlint.design.element import Element
 from roomlint.design.keys import Number, Text, choice, flag, formed, ident, labelled, number, text, whole
 from roomlint.design.measured import angle, length, quantity
 from roomlint.design.parts import Each, part, several, words
+from roomlint.source.say import a
 
 if TYPE_CHECKING:
     from roomlint.design.quantity import Quantity
@@ -307,10 +308,6 @@ def kind_of_product(*, required: bool) -> Text[str]:
     )  # fmt: skip
 
 
-def _a(word: str) -> str:
-    return f"{'an' if word[:1] in 'aeiou' else 'a'} {word}"
-
-
 class Product(Element):
     """The data of one product."""
 
@@ -353,7 +350,7 @@ class Product(Element):
         for key in sorted({key for keys in DATA_OF.values() for key in keys}):
             node = self.at.get(key)
             if node is not None and key not in DATA_OF.get(kind, ()):
-                book.cross(node, f"{_a(kind)} has no {key} data; either the kind or the key is wrong.")
+                book.cross(node, f"{a(kind)} has no {key} data; either the kind or the key is wrong.")
 
 
 class ProductSheet(Product):

@@ -12,7 +12,7 @@ from roomlint.design.derived import Worked
 from roomlint.design.element import ABSENT, WAITING, Element, fresh
 from roomlint.design.quantity import Origin, Quantity
 from roomlint.source.place import Problem
-from roomlint.source.say import is_customary, length_words
+from roomlint.source.say import a, is_customary, length_words
 from roomlint.source.say import nearest as nearest_word
 
 if TYPE_CHECKING:
@@ -129,7 +129,11 @@ class Book:
             self.cross(node, f"no product sheet has the id {name!r}; {known}")
             return None
         if found.kind not in kinds:
-            self.cross(node, f"{name!r} is a {found.kind}, but a {' or '.join(kinds)} belongs here.")
+            told = found.at.get("kind")
+            if told is None or told.value == found.kind:
+                self.cross(node, f"{name!r} is {a(found.kind or 'product')}, but {a(' or '.join(kinds))} belongs here.")
+            else:
+                self.used[name] = fresh(found)  # the sheet is told of, and the room needs it
             return None
         if name not in self.used:
             self.used[name] = fresh(found)

@@ -138,7 +138,8 @@ def _wrong_type(node: Node, error: ValidationError, root: Node) -> str:
             units = ("ft", "in") if is_customary(root) else ("m", "mm")
             likely = [f"'{node.value:g} {unit}'" for unit in _likely(node.value, units)]
             return f"{name} is {node.value!r} without a unit; write the unit too: {' or '.join(likely)}."
-        return f"{name} is {node.value!r} without a unit; write the unit too, such as {example!r}."
+        number_too = f"{node.value:g} {example.partition(' ')[2]}".rstrip()
+        return f"{name} is {node.value!r} without a unit; write the unit too: {number_too!r}."
     kinds = error.validator_value if isinstance(error.validator_value, list) else [error.validator_value]
     words = _WORDS | ({"string": "none"} if len(kinds) > 1 and "pattern" in schema else {})
     wanted = " or ".join(words.get(str(kind), str(kind)) for kind in kinds)

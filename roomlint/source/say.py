@@ -57,6 +57,11 @@ def nearest(word: str, known: Iterable[str]) -> str | None:
     return folded[found[0]] if found else None
 
 
+def a(noun: str) -> str:
+    """Return a noun with its article."""
+    return f"{'an' if noun[:1] in 'aeiou' else 'a'} {noun}"
+
+
 def length_words(metres: float, *, customary: bool) -> str:
     """Return a length as a message about a file shows it: to a centimetre, or to a quarter of an inch."""
     if not customary:

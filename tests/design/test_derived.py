@@ -381,7 +381,7 @@ def test_a_one_off_is_described_where_its_sheet_would_be_named() -> None:
 @pytest.mark.parametrize(
     ("product", "said"),
     [
-        ({"kind": "amplifier"}, "is a amplifier, but a loudspeaker belongs here"),
+        ({"kind": "amplifier"}, "is an amplifier, but a loudspeaker belongs here"),
         ({"mount": {"reach": "0.1 m"}}, "has no mount data"),
         ({"width": "banana"}, "banana"),
         ({"wide": "1 m"}, "unknown key 'wide'"),

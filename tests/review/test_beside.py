@@ -88,6 +88,7 @@ def test_a_sheet_that_cannot_be_read_stops_the_rooms_that_need_it_and_is_told_by
         ("other", "roomlint_product: 1\nid: other\nkind: [\n", False),  # no YAML
         ("other", "roomlint_product: 1\nid: other\nkind: loudspeaker\nwidth: banana\n", False),
         ("box", BOX.replace("0.2 m", "banana"), True),
+        ("box", BOX.replace("loudspeaker", "speaker"), True),  # told at the sheet alone, not at who uses it too
         ("twin", BOX, True),  # two sheets of one id: which of them is meant, nobody knows
     ):
         sheet = folder / f"{name}.product.yaml"
