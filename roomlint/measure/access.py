@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.design.base import need
 from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
 from roomlint.design.quantity import assumed
-from roomlint.design.shell import Obstacle
+from roomlint.design.shell import Treatment
 from roomlint.figures import enclosure, ray, solid
 from roomlint.figures.direction import direction_vector
 from roomlint.measure.ends import FAR_M
@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from roomlint.design.quantity import Quantity
-    from roomlint.design.shell import Control, Opening, Riser, Walkway
+    from roomlint.design.shell import Control, Obstacle, Opening, Riser, Walkway
     from roomlint.design.supply import Rack
     from roomlint.figures.solid import Solid
     from roomlint.measure.figure import Figure
@@ -87,7 +87,7 @@ class Access(View):
         sill = need(opening.sill_m, opening, "sill")
         return self.figure("height of the sill", "m", lambda w: w(sill))
 
-    def before_door(self, thing: Thing | Obstacle, opening: Opening) -> Figure:
+    def before_door(self, thing: Thing | Obstacle | Treatment, opening: Opening) -> Figure:
         """Clearance between a thing and the way just inside an opening, as wide as it is; negative in that way."""
         there, bodies = self.figures.staging.opening(opening), self.figures.bodies
         bodies.put(thing)
@@ -110,25 +110,24 @@ class Access(View):
         width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
         return self.figure("width of the walkway", "m", lambda w: min(w(width), w(depth)), walkway.key)
 
-    def in_walkway(self, thing: Thing | Obstacle, walkway: Walkway) -> Figure:
+    def in_walkway(self, thing: Thing | Obstacle | Treatment, walkway: Walkway) -> Figure:
         """Clearance between a thing, a seat opened up, and a walkway below a head's height; negative in its way."""
         left, front = need(walkway.from_left, walkway, "from_left"), need(walkway.from_front, walkway, "from_front")
         width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
         bodies, length = self.figures.bodies, self.design.shell.length_m
-        if not isinstance(thing, Obstacle):
-            bodies.place(thing)
+        bodies.put(thing)
 
         def compute(world: World) -> float:
             x, y = world(left), world(length) - world(front)
             strip = solid.upright_box((x, y - world(depth), 0.0), (x + world(width), y, HEAD_M))
-            body = bodies.obstacle(world, thing) if isinstance(thing, Obstacle) else self._taken(world, thing)
+            body = self._taken(world, thing) if isinstance(thing, Seat) else bodies.body(world, thing)
             return solid.clearance_m(body, strip, FAR_M)
 
         return self.figure("clearance to a walkway", "m", compute, per_m=3.0)
 
-    def _taken(self, world: World, thing: Thing) -> Solid:
-        """Return what a thing takes up; a seat whose size is given with its footrest out."""
-        if not isinstance(thing, Seat) or thing.depth_m is None:
+    def _taken(self, world: World, thing: Seat) -> Solid:
+        """Return what a seat takes up, with its footrest out where its size is given."""
+        if thing.depth_m is None:
             return self.figures.bodies.solid(world, thing)
         ear, facing = world.xyz(need(thing.ear, thing, "ear")), world(thing.facing_deg)
         width = world(need(thing.width_m, thing, "width"))
@@ -143,12 +142,15 @@ class Access(View):
         words = f"a seat that reaches {value:.2f} m behind the ear, and opens forward"
         return self.once(("behind", seat.key), lambda: assumed(value, u, "m", words))
 
-    def hangs(self, thing: Thing | Obstacle) -> bool:
+    def hangs(self, thing: Thing | Obstacle | Treatment) -> bool:
         """Whether a thing is fixed to a wall with its underside above where a cane finds it."""
         names = self.design.shell.wall_names
-        if not isinstance(thing, Loudspeaker | Subwoofer) or thing.mounting is None or thing.mounting.on not in names:
+        if not isinstance(thing, Loudspeaker | Subwoofer | Treatment):
             return False
-        low, _ = solid.heights_m(self.figures.bodies.solid(self.world, thing))
+        held = thing.on if isinstance(thing, Treatment) else thing.mounting.on if thing.mounting is not None else None
+        if held not in names:
+            return False
+        low, _ = solid.heights_m(self.figures.bodies.body(self.world, thing))
         return low > CANE_M
 
     def control(self, control: Control) -> Figure:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint import cutting
 from roomlint.design.base import need
-from roomlint.design.shell import Obstacle, Treatment
+from roomlint.design.shell import Obstacle
 from roomlint.figures import convex, solid, viewing
 from roomlint.measure.bodies import obstacle_words
 from roomlint.measure.ends import OVER_ALL_M
@@ -14,6 +14,7 @@ from roomlint.measure.view import View
 
 if TYPE_CHECKING:
     from roomlint.design.listening import Loudspeaker, Seat, Subwoofer
+    from roomlint.design.shell import Treatment
     from roomlint.design.supply import Rack
     from roomlint.figures.viewing import Point3
     from roomlint.measure.figure import Figure
@@ -85,8 +86,7 @@ class Blocking(View):
         """
         picture, (nx, ny) = self.figures.viewing.picture, facing
         x, y, _ = world.xyz(need(picture.centre, picture, "centre"))
-        bodies, covering = self.figures.bodies, self.figures.covering
-        body = covering.solid(world, thing) if isinstance(thing, Treatment) else bodies.body(world, thing)
+        body = self.figures.bodies.body(world, thing)
 
         def turned(px: float, py: float) -> tuple[float, float]:
             return (px - x) * nx + (py - y) * ny, (py - y) * nx - (px - x) * ny

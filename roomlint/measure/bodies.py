@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 from roomlint.design.base import need
 from roomlint.design.listening import Loudspeaker, Projector, Seat
 from roomlint.design.quantity import Assumption, assumed
-from roomlint.design.shell import Obstacle
+from roomlint.design.shell import Obstacle, Treatment
 from roomlint.design.supply import Rack
 from roomlint.figures import solid
 from roomlint.figures.coverage import UP
@@ -202,13 +202,17 @@ class Bodies(View):
         words = Assumption("a seat {} wide, as none is given", (value, "m"))
         return self.once(("seat", seat.key), lambda: seat.width_m or assumed(value, u, "m", words))
 
-    def put(self, thing: Thing | Obstacle) -> None:
+    def put(self, thing: Thing | Obstacle | Treatment) -> None:
         """Raise `Missing` where it is not given where a thing is; obstacles are refused without it."""
-        if not isinstance(thing, Obstacle):
+        if isinstance(thing, Treatment):
+            self.figures.covering.solid(self.world, thing)
+        elif not isinstance(thing, Obstacle):
             self.place(thing)
 
-    def body(self, world: World, thing: Thing | Obstacle) -> Solid:
-        """Return what a thing or an obstacle takes up in a world."""
+    def body(self, world: World, thing: Thing | Obstacle | Treatment) -> Solid:
+        """Return what a thing, an obstacle or a panel takes up in a world."""
+        if isinstance(thing, Treatment):
+            return self.figures.covering.solid(world, thing)
         return self.obstacle(world, thing) if isinstance(thing, Obstacle) else self.solid(world, thing)
 
     def obstacle(self, world: World, obstacle: Obstacle) -> Solid:

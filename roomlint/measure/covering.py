@@ -69,17 +69,27 @@ class Covering(View):
         }  # fmt: skip
         return next((Missing(panel, key) for key, size in sizes.items() if size is None), None)
 
-    def solid(self, world: World, panel: Treatment) -> Solid:
-        """Return a panel that hangs free as a level box; under a slope as high as it hangs at its middle."""
-        return world.once(("hung", panel.key), lambda w: self._hung(w, panel))
+    def boards(self) -> tuple[Treatment, ...]:
+        """Return what hangs and does not give way: all but curtains."""
+        return tuple(one for one in self.panels() if one.kind != CURTAIN)
 
-    def _hung(self, world: World, panel: Treatment) -> Solid:
-        drop = need(panel.mounting.drop_m if panel.mounting is not None else None, panel, "mounting.drop")
+    def solid(self, world: World, panel: Treatment) -> Solid:
+        """Return a panel as the box that it is; under a slope as high as it hangs at its middle."""
+        return world.once(("panel", panel.key), lambda w: self._solid(w, panel))
+
+    def _solid(self, world: World, panel: Treatment) -> Solid:
+        thick = world(self._thickness(panel))
+        wide, high = need(panel.width_m, panel, "width"), need(panel.height_m, panel, "height")
+        if need(panel.on, panel, "on") != "ceiling":
+            there = self.figures.fixtures.rectangle(panel)(world)
+            return enclosure.before_opening(self.figures.space.enclosure(world), there, thick)
+        drop = panel.mounting.drop_m if panel.mounting is not None else None
         x0, y1 = world(need(panel.from_left_m, panel, "from_left")), world(self.design.shell.length_m)
         y1 -= world(need(panel.from_front_m, panel, "from_front"))
-        x1, y0 = x0 + world(need(panel.width_m, panel, "width")), y1 - world(need(panel.height_m, panel, "height"))
-        top = self.figures.space.ceiling_height_m(world, (x0 + x1) / 2.0, (y0 + y1) / 2.0) - world(drop)
-        return solid.upright_box((x0, y0, top - world(self._thickness(panel))), (x1, y1, top))
+        x1, y0 = x0 + world(wide), y1 - world(high)
+        top = self.figures.space.ceiling_height_m(world, (x0 + x1) / 2.0, (y0 + y1) / 2.0)
+        top -= world(drop) if drop is not None else 0.0
+        return solid.upright_box((x0, y0, top - thick), (x1, y1, top))
 
     def nearest(self, thing: Thing) -> Nearest:
         """Return how clear a thing is of the panel that it is nearest to; negative: how far it is inside."""

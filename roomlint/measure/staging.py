@@ -31,6 +31,8 @@ Source: TypeAlias = "Loudspeaker | Subwoofer"
 Hung: TypeAlias = "Loudspeaker | Subwoofer | Picture | Projector"
 Thing: TypeAlias = "Loudspeaker | Subwoofer | Projector | Rack | Seat"
 
+PANEL_M: Final = 0.30
+"""So far a panel may reach from its wall, and would have to be moved out of a door's way."""
 HEAD_HALF_WIDTH_M: Final = 0.12
 """Half the width of a head and a little: a head farther to the side does not stand in the way."""
 ROW_PITCH_M: Final = 0.6
@@ -197,11 +199,13 @@ class Staging(View):
 
         return there
 
-    def out_of_swing(self, thing: Thing, opening: Opening) -> Figure:
+    def out_of_swing(self, thing: Thing | Treatment, opening: Opening) -> Figure:
         """Clearance between a thing and what a door's leaf sweeps as it opens; negative when the leaf meets it."""
         there, left = self.opening(opening), need(opening.hinge, opening, "hinge") == "left"
         bodies = self.figures.bodies
-        place, reach_m = bodies.place(thing), bodies.reach_m(thing)
+        bodies.put(thing)
+        place = None if isinstance(thing, Treatment) else bodies.place(thing)
+        reach_m = PANEL_M if isinstance(thing, Treatment) else bodies.reach_m(thing)
 
         def compute(world: World) -> float:
             shape, hole = self.figures.space.enclosure(world), there(world)
@@ -209,13 +213,14 @@ class Staging(View):
             first = start + hole.from_left_m
             hinge, tip = (first, first + hole.width_m) if left else (first + hole.width_m, first)
             (hx, hy), (tx, ty) = wall.at(hinge), wall.at(tip)
-            x, y, _ = world.xyz(place)
-            if math.dist((x, y), (hx, hy)) - hole.width_m - reach_m > FAR_M:
-                return FAR_M
+            if place is not None:
+                x, y, _ = world.xyz(place)
+                if math.dist((x, y), (hx, hy)) - hole.width_m - reach_m > FAR_M:
+                    return FAR_M
             # A leaf hung on the left, seen from inside, opens clockwise into the room.
             closed = -math.degrees(math.atan2(tx - hx, ty - hy))
             swing = sight.DoorSwing((hx, hy), hole.width_m, closed, -90.0 if left else 90.0)
-            body, low, high = bodies.solid(world, thing), hole.sill_m, hole.sill_m + hole.height_m
+            body, low, high = bodies.body(world, thing), hole.sill_m, hole.sill_m + hole.height_m
             clear = solid.clearance_m(body, solid.door_leaf(swing, low, high), FAR_M)
             if clear < 0.0:
                 # What stands in the way gets out of it into the room, not through the wall that the door is in.

@@ -10,11 +10,12 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.listening import Loudspeaker, Projector, Seat, Subwoofer
-    from roomlint.design.shell import Control, Obstacle, Opening, Riser, Walkway
+    from roomlint.design.shell import Control, Obstacle, Opening, Riser, Treatment, Walkway
     from roomlint.design.supply import Rack
     from roomlint.review import Applies, Room
 
     Body = Loudspeaker | Subwoofer | Seat | Rack | Projector
+    Standing = Body | Obstacle | Treatment
 
 CAUTION: Final = (
     "A design note, no inspection: the adopted local code and the authority having jurisdiction decide on ways out, "
@@ -33,28 +34,30 @@ CONTROLS: Subjects[Control] = Subjects(
 RACKS: Subjects[Rack] = Subjects("rack", lambda room: room.design.racks, ("electronics.racks",))
 
 
-def _at_doors(room: Room) -> Iterator[Seen[Body | Obstacle, Opening]]:
-    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles):
+def _at_doors(room: Room) -> Iterator[Seen[Standing, Opening]]:
+    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles, *room.figures.covering.boards()):
         for opening in room.design.shell.openings:
             if opening.kind in DOORS:
                 yield Seen(thing, opening)
 
 
-AT_DOORS: Subjects[Seen[Body | Obstacle, Opening]] = Subjects(
+AT_DOORS: Subjects[Seen[Standing, Opening]] = Subjects(
     "door or opening with a thing", _at_doors,
-    ("room.openings", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
+    ("room.openings", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture",
+     "treatments"),
 )  # fmt: skip
 
 
-def _in_walkways(room: Room) -> Iterator[Seen[Body | Obstacle, Walkway]]:
-    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles):
+def _in_walkways(room: Room) -> Iterator[Seen[Standing, Walkway]]:
+    for thing in (*room.figures.bodies.things, *room.design.shell.obstacles, *room.figures.covering.boards()):
         for walkway in room.design.shell.walkways:
             yield Seen(thing, walkway, " in ")
 
 
-IN_WALKWAYS: Subjects[Seen[Body | Obstacle, Walkway]] = Subjects(
+IN_WALKWAYS: Subjects[Seen[Standing, Walkway]] = Subjects(
     "walkway with a thing", _in_walkways,
-    ("room.walkways", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture"),
+    ("room.walkways", "room.obstacles", "loudspeakers", "subwoofers", "seats", "electronics.racks", "picture",
+     "treatments"),
 )  # fmt: skip
 
 
@@ -72,6 +75,6 @@ def escape_window(_: Room, opening: Opening) -> Applies:
     return True if need(opening.egress, opening, "egress") else No("nobody is meant to escape through it")
 
 
-def at_escape(room: Room, both: Seen[Body | Obstacle, Opening]) -> Applies:
+def at_escape(room: Room, both: Seen[Standing, Opening]) -> Applies:
     """Whether people are meant to escape through the opening that a thing is held against."""
     return escape_door(room, both.seat)

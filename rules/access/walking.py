@@ -9,10 +9,10 @@ from roomlint.review import Cases, Level, at_least, rule, standard
 from . import CAUTION, IN_WALKWAYS, WALKWAYS
 
 if TYPE_CHECKING:
-    from roomlint.design.shell import Obstacle, Walkway
+    from roomlint.design.shell import Walkway
     from roomlint.review import Figure, Room, Seen, Windows
 
-    from . import Body
+    from . import Standing
 
 WAYS: Final = standard("2010 ADA Standards", "403.5.1", read=True)
 REACHING: Final = standard("2010 ADA Standards", "307.2 and 307.4", read=True)
@@ -45,7 +45,7 @@ def walkway_width(room: Room, walkway: Walkway) -> Figure:
     return room.figures.access.walkway_width(walkway)
 
 
-def reach_window(room: Room, both: Seen[Body | Obstacle, Walkway]) -> Windows:
+def reach_window(room: Room, both: Seen[Standing, Walkway]) -> Windows:
     """Return how far a thing keeps from a walkway; what a cane does not find on a wall may reach in a little."""
     return at_least(-0.100 if room.figures.access.hangs(both.source) else 0.0, "m")
 
@@ -72,14 +72,14 @@ def reach_window(room: Room, both: Seen[Body | Obstacle, Walkway]) -> Windows:
     caution=CAUTION,
     since="0.3.0",
 )
-def walkway_clear(room: Room, both: Seen[Body | Obstacle, Walkway]) -> Figure:
+def walkway_clear(room: Room, both: Seen[Standing, Walkway]) -> Figure:
     """Nothing stands in a walkway or reaches into it at the height of heads and hips.
 
     Why: People who look at a dark floor meet the loudspeaker with the face.
 
-    How decided: Each thing as a solid against the strip, from the floor to 2.03 m. A seat of which depth and open
-    length are given counts opened up. A loudspeaker that is fixed to a wall and begins above 0.685 m, where no cane
-    finds it, may reach 0.100 m into it; nothing else may. What hangs above 2.03 m is out of the way.
+    How decided: Each thing and each panel as a solid against the strip, from the floor to 2.03 m. A seat of which depth
+    and open length are given counts opened up. A loudspeaker or panel that is fixed to a wall and begins above 0.685 m,
+    where no cane finds it, may reach 0.100 m into it; nothing else may. What hangs above 2.03 m is out of the way.
 
     Remedy: Move the thing or the way, or hang it higher than heads.
 

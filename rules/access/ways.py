@@ -24,10 +24,10 @@ from . import AT_DOORS, CAUTION, OPENINGS, WAY_OUT, at_escape, escape_door, esca
 
 if TYPE_CHECKING:
     from roomlint.design.model import Design
-    from roomlint.design.shell import Obstacle, Opening
+    from roomlint.design.shell import Opening
     from roomlint.review import Figure, Room, Says, Seen
 
-    from . import Body
+    from . import Standing
 
 
 @rule(
@@ -170,14 +170,14 @@ def escape_window_low(room: Room, opening: Opening) -> Figure:
     caution=CAUTION,
     since="0.3.0",
 )
-def before_door(room: Room, both: Seen[Body | Obstacle, Opening]) -> Figure:
+def before_door(room: Room, both: Seen[Standing, Opening]) -> Figure:
     """Nothing stands in the way just inside a door that people are meant to escape through.
 
     Why: A subwoofer beside the door is where people stumble in the dark; what hangs there meets a shoulder.
 
-    How decided: Free distance between a cabinet, a rack, a seat, the projector or an obstacle, by size, and the box
-    before the opening, as wide and high as it is and 0.915 m deep; negative inside it. What hangs above the opening is
-    out of the way. What the leaf itself sweeps is judged by `layout.door-swing`.
+    How decided: Free distance between a cabinet, a rack, a seat, the projector, a panel or an obstacle, by size, and
+    the box before the opening, as wide and high as it is and 0.915 m deep; negative inside it. What hangs above the
+    opening is out of the way. What the leaf itself sweeps is judged by `layout.door-swing`.
 
     Remedy: Move it out of the way.
 

@@ -53,10 +53,10 @@ def _beside_openings(room: Room) -> Iterator[Seen[Source, Opening]]:
             yield Seen(source, opening, " beside ")
 
 
-def _near_doors(room: Room) -> Iterator[Seen[Body, Opening]]:
+def _near_doors(room: Room) -> Iterator[Seen[Body | Treatment, Opening]]:
     for opening in room.design.shell.openings:
         if opening.kind in DOORS:
-            for thing in room.figures.bodies.things:
+            for thing in (*room.figures.bodies.things, *room.figures.covering.boards()):
                 yield Seen(thing, opening, " near ")
 
 
@@ -86,7 +86,9 @@ _LISTS = (*THINGS.of, "electronics.racks", "picture")
 BODIES: Subjects[Body] = Subjects(
     "loudspeaker, subwoofer, seat, rack or projector", lambda room: room.figures.bodies.things, _LISTS
 )
-NEAR_DOORS: Subjects[Seen[Body, Opening]] = Subjects("door near anything", _near_doors, ("room.openings", *_LISTS))
+NEAR_DOORS: Subjects[Seen[Body | Treatment, Opening]] = Subjects(
+    "door near anything", _near_doors, ("room.openings", "treatments", *_LISTS)
+)
 
 
 def on_a_surface(room: Room, thing: Hung) -> Applies:
@@ -123,7 +125,7 @@ def at_the_ceiling(room: Room, both: Seen[Overhead, RoofWindow]) -> Applies:
     return True if held == "ceiling" else No(HELD.get(held, f"it is on the {held}"))
 
 
-def opens_inward(room: Room, both: Seen[Body, Opening]) -> Applies:
+def opens_inward(room: Room, both: Seen[Body | Treatment, Opening]) -> Applies:
     """Say whether a door's leaf swings into the room."""
     swing = need(both.seat.swing, both.seat, "swing")
     return No(SHUT[swing]) if swing in SHUT else True
@@ -329,13 +331,14 @@ def clear_of_roof_windows(room: Room, both: Seen[Overhead, RoofWindow]) -> Figur
     at="position",
     since="0.1.0",
 )
-def door_swing(room: Room, both: Seen[Body, Opening]) -> Figure:
+def door_swing(room: Room, both: Seen[Body | Treatment, Opening]) -> Figure:
     """Nothing stands in the way of a door that opens into the room.
 
     Why: A door that hits a loudspeaker, a rack or a chair does not open, also when people have to leave.
 
-    How decided: Free distance between the cabinet, the rack or the listener and what the leaf sweeps through a quarter
-    turn, from its lower to its upper edge; negative where they meet. What hangs above the leaf is out of its way.
+    How decided: Free distance between the cabinet, the rack, the panel or the listener and what the leaf sweeps through
+    a quarter turn, from its lower to its upper edge; negative where they meet. What hangs above the leaf is out of its
+    way.
 
     Remedy: Move it out of the quarter disc, hang the door on the other side, or let it open outward.
 

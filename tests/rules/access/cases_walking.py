@@ -29,6 +29,9 @@ WIDE, LEFT = "room.walkways.0.width", "loudspeakers.0.position.from_left"
 SIDE, SEAT = "loudspeaker/side+walkway/aisle", "seat/seat+walkway/aisle"
 POST = [{"id": "post", "kind": "post", "from_left": "4.4 m", "from_front": "2 m", "width": "0.2 m", "depth": "0.2 m"}]
 
+PANEL = {"id": "panel", "kind": "absorber", "on": "right", "from_wall_left": "1.5 m", "width": "1.0 m", "bottom": "1.0 m",
+         "height": "0.6 m", "thickness": "0.08 m"}  # fmt: skip
+
 
 def on(rule: str, kind: str, changes: dict[str, Any] | None = None, **more: Any) -> Case:
     """Return a case of the room with a way along its right wall."""
@@ -61,6 +64,11 @@ CASES = [
     on("walkway-clear", "fail", {"seats.0.open_length": "1.72 m"}, base=SEATED, subject=SEAT),
     on("walkway-clear", "open", {"seats.0.width": None}, base=SEATED, subject=SEAT, says="width"),
     on("walkway-clear", "fail", {"room.obstacles": POST}, base=BARE, subject="obstacle/post+walkway/aisle"),
+    # A panel on the wall along the way: as deep as a hand it may be where it begins above a cane.
+    on("walkway-clear", "pass", {"treatments": [PANEL]}, base=BARE, subject="treatment/panel+walkway/aisle", figure=-0.08, source="as thick as it is", within=1e-6),
+    on("walkway-clear", "fail", {"treatments": [{**PANEL, "thickness": "0.3 m"}]}, base=BARE, subject="treatment/panel+walkway/aisle", figure=-0.3, source="as thick as it is", within=1e-6),
+    on("walkway-clear", "fail", {"treatments": [{**PANEL, "bottom": "0.3 m"}]}, base=BARE, subject="treatment/panel+walkway/aisle", figure=-0.08, source="as thick as it is", within=1e-6),
+    on("walkway-clear", "open", {"treatments": [PANEL], "treatments.0.thickness": None}, base=BARE, says="thickness"),
     on("walkway-clear", "open", {"room.walkways.0.from_left": None}, subject=SIDE, says="from_left"),
     on("walkway-clear", "open", base=OPEN, says="walkways"),
     on("walkway-clear", "notApplicable", base=NONE),

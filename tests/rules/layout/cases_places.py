@@ -36,6 +36,12 @@ TO_FRONT = {"azimuth": "0 deg"}
 ENTERED = changed(
     room(speaker("rear", "M+135", 1.0, -1.9, product="box", aim=TO_FRONT)), {"room.openings": [DOOR], "seats": []}
 )
+PANEL = {"id": "panel", "kind": "absorber", "on": "right", "from_wall_left": "5.3 m", "width": "0.6 m", "bottom": "0.5 m",
+         "height": "1.2 m", "thickness": "0.1 m"}  # fmt: skip
+LEAFED = changed(
+    ENTERED,
+    {"treatments": [PANEL], "room.openings": [{**DOOR, "from_wall_left": "0.05 m"}], "loudspeakers": "none"},
+)
 # A chimney breast in the middle of the front wall, 0.5 m deep.
 BREAST = {
     "id": "breast",
@@ -151,6 +157,11 @@ CASES: list[Case | Never] = [
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"loudspeakers.0.mounting.on": "ceiling"}), [BOX], says="hangs on the ceiling"),
     Case(OPENINGS, "notApplicable", changed(GLAZED, {"loudspeakers.0.mounting.on": "floor"}), [BOX], says="stands on the floor"),
     # The box looks to the front: its near side is 0.4 m beside the hinge, its back 0.35 m from the wall.
+    # A door 0.05 m from the corner, and a panel 0.1 m thick on the wall that its leaf comes to.
+    Case(SWING, "fail", LEAFED, subject="treatment/panel+opening/door", level="error", figure=-0.05, source="0.10 less 0.05 m", within=0.002),
+    Case(SWING, "pass", changed(LEAFED, {"treatments": [{**PANEL, "thickness": "0.03 m"}]}), subject="treatment/panel+opening/door", figure=0.02, source="0.05 less 0.03 m", within=0.002),
+    Case(SWING, "pass", changed(LEAFED, {"treatments": [{**PANEL, "bottom": "2.1 m", "height": "0.3 m"}]}), subject="treatment/panel+opening/door"),
+    Case(SWING, "open", changed(LEAFED, {"treatments.0.thickness": None}), subject="treatment/panel+opening/door", says="thickness"),
     Case(SWING, "fail", ENTERED, [BOX], level="error", says="into the way of the door"),
     # In front of the hinge: its front is 1.45 m from the rear wall, its back 1.20 m, the open leaf's tip 0.80 m.
     Case(SWING, "pass", changed(ENTERED, {"loudspeakers.0.position": at(1.5, -1.05)}), [BOX], figure=0.4, within=0.002, source="1.45 - 0.25 - 0.80 m"),
