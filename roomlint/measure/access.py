@@ -69,7 +69,7 @@ class Access(View):
             )
 
         here = excess(self.world)
-        figure = self.figure("contents over the rack", "m", lambda w: max(excess(w)), rack.key)
+        figure = self.figure("contents over the rack", "m", lambda w: max(excess(w)), rack)
         return RackFit(figure, ("wider", "taller", "deeper")[here.index(max(here))])
 
     def wide(self, opening: Opening) -> Figure:
@@ -108,7 +108,7 @@ class Access(View):
     def walkway_width(self, walkway: Walkway) -> Figure:
         """Width of a walkway: the shorter side of its strip."""
         width, depth = need(walkway.width, walkway, "width"), need(walkway.depth, walkway, "depth")
-        return self.figure("width of the walkway", "m", lambda w: min(w(width), w(depth)), walkway.key)
+        return self.figure("width of the walkway", "m", lambda w: min(w(width), w(depth)), walkway)
 
     def in_walkway(self, thing: Thing | Obstacle | Treatment, walkway: Walkway) -> Figure:
         """Clearance between a thing, a seat opened up, and a walkway below a head's height; negative in its way."""
@@ -140,7 +140,7 @@ class Access(View):
     def _behind_ear(self, seat: Seat) -> Quantity:
         value, u = BEHIND_EAR_M
         words = f"a seat that reaches {value:.2f} m behind the ear, and opens forward"
-        return self.once(("behind", seat.key), lambda: assumed(value, u, "m", words))
+        return self.once(("behind", seat), lambda: assumed(value, u, "m", words))
 
     def hangs(self, thing: Thing | Obstacle | Treatment) -> bool:
         """Whether a thing is fixed to a wall with its underside above where a cane finds it."""

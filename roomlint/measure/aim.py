@@ -68,7 +68,7 @@ class Aiming(View):
 
     def axis(self, world: World, speaker: Loudspeaker) -> Vector3:
         """Return where a loudspeaker points: as its aim says, or square out of the surface it is mounted on."""
-        return world.once(("axis", speaker.key), lambda w: self._axis(w, speaker))
+        return world.once(("axis", speaker), lambda w: self._axis(w, speaker))
 
     def _axis(self, world: World, speaker: Loudspeaker) -> Vector3:
         aim = speaker.aim
@@ -93,7 +93,7 @@ class Aiming(View):
         """Angle between where a loudspeaker's aim points and where its mount, as it is turned, does."""
         return self.figure(
             "angle between aim and mount", "deg",
-            lambda w: angle_between_deg(self.axis(w, speaker), self._mounted(w, speaker)), speaker.key,
+            lambda w: angle_between_deg(self.axis(w, speaker), self._mounted(w, speaker)), speaker,
         )  # fmt: skip
 
     def _mounted(self, world: World, speaker: Loudspeaker) -> Vector3:
@@ -154,7 +154,7 @@ class Aiming(View):
             ear = w.xyz(need(seat.ear, seat, "ear"))
             return off_axis_parts(self.axis(w, speaker), w.xyz(self.place(speaker)), ear)
 
-        return world.once(("parts", speaker.key, seat.key), look)
+        return world.once(("parts", speaker, seat), look)
 
     def off_axis_deg(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
         """Return the angle between the axis and the line to a seat in a world, deg."""
@@ -179,7 +179,7 @@ class Aiming(View):
                 return max(self.off_axis_deg(world, speaker, seat) for seat in seats)
             return max(abs(self.parts(world, speaker, seat).horizontal_deg) for seat in seats)
 
-        return self.figure("angle off axis of the seat farthest off", "deg", compute, speaker.key)
+        return self.figure("angle off axis of the seat farthest off", "deg", compute, speaker)
 
     def tallest(self, speaker: Loudspeaker) -> Figure:
         """Angle of the seat farthest above or below the axis."""
@@ -188,7 +188,7 @@ class Aiming(View):
         def compute(world: World) -> float:
             return max(abs(self.parts(world, speaker, seat).vertical_deg) for seat in seats)
 
-        return self.figure("angle above or below the axis", "deg", compute, speaker.key)
+        return self.figure("angle above or below the axis", "deg", compute, speaker)
 
     def farthest_off(self, speaker: Loudspeaker) -> Seat:
         """Return the seat farthest off the axis."""
@@ -307,7 +307,7 @@ class Aiming(View):
     def driver_dip(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """How deep the drivers of a front cancel each other at a seat in the speech band, against its axis."""
         name = "dip of the drivers against the axis"
-        return self.figure(name, "dB", lambda w: -self._interference(w, speaker, seat).dip_db, speaker.key, seat.key)
+        return self.figure(name, "dB", lambda w: -self._interference(w, speaker, seat).dip_db, speaker, seat)
 
     def dip_frequency(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Where in the speech band that is."""

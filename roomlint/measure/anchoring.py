@@ -39,13 +39,13 @@ class Anchors(Holdings):
             allowed = thin_steel.pull_out_allowable_n(world(sheet) * 1e3, world(diameter) * 1e3, STEEL_ULTIMATE_MPA)
             return self.figures.mounts.demand(world, thing).pull / allowed
 
-        return self.figure(name, "", compute, thing.key)
+        return self.figure(name, "", compute, thing)
 
     def _anchor_use(self, name: str, thing: Held) -> Figure:
         fixing = self.fixing(thing)
         ultimate = need(fixing.anchor_ultimate_n, fixing, "anchor_ultimate")
         return self.figure(
-            name, "", lambda w: self.figures.mounts.demand(w, thing).pull * ANCHOR_MARGIN / w(ultimate), thing.key
+            name, "", lambda w: self.figures.mounts.demand(w, thing).pull * ANCHOR_MARGIN / w(ultimate), thing
         )
 
     def anchor_margin(self, thing: Held) -> Figure:
@@ -58,7 +58,7 @@ class Anchors(Holdings):
             load = math.hypot(demand.pull, demand.down, demand.across)
             return world(ultimate) / positive("load", load, "N")
 
-        return self.figure("ultimate load over load", "", compute, thing.key)
+        return self.figure("ultimate load over load", "", compute, thing)
 
     def anchor_seat(self, thing: Held) -> Figure:
         """Least of depth, edge distance and spacing of an anchor over what its approval asks for."""
@@ -71,4 +71,4 @@ class Anchors(Holdings):
             (need(fixing.anchor_spacing_m, fixing, "anchor_spacing"), need(approval.spacing_m, approval, "spacing")),
         )  # fmt: skip
         name = "depth, edge and spacing over what the approval asks"
-        return self.figure(name, "", lambda w: min(w(own) / w(asked) for own, asked in pairs), thing.key)
+        return self.figure(name, "", lambda w: min(w(own) / w(asked) for own, asked in pairs), thing)

@@ -91,13 +91,13 @@ class Angles(View):
 
     def azimuth(self, source: Source, seat: Seat) -> Figure:
         """Azimuth of a source for a seat, positive to the left."""
-        return self.figure("azimuth", "deg", lambda w: self.azimuth_deg(w, source, seat), source.key, seat.key)
+        return self.figure("azimuth", "deg", lambda w: self.azimuth_deg(w, source, seat), source, seat)
 
     def outward(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """How far round toward the side of its label a loudspeaker stands (see `outward_deg`)."""
         right = parse_label(need(speaker.label, speaker, "label")).side < 0
         name = "azimuth to the right" if right else "azimuth to the left"
-        return self.figure(name, "deg", lambda w: self.outward_deg(w, speaker, seat), speaker.key, seat.key)
+        return self.figure(name, "deg", lambda w: self.outward_deg(w, speaker, seat), speaker, seat)
 
     def past_middle(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """How far past the middle a loudspeaker stands, away from the side of its label; negative on its own side."""
@@ -141,11 +141,11 @@ class Angles(View):
 
     def elevation(self, source: Source, seat: Seat) -> Figure:
         """Elevation of a source above a seat's ear."""
-        return self.figure("elevation", "deg", lambda w: self.elevation_deg(w, source, seat), source.key, seat.key)
+        return self.figure("elevation", "deg", lambda w: self.elevation_deg(w, source, seat), source, seat)
 
     def distance(self, source: Source, seat: Seat) -> Figure:
         """Distance from a source to a seat's ear."""
-        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source.key, seat.key, per_m=2.0)
+        return self.figure("distance", "m", lambda w: self.distance_m(w, source, seat), source, seat, per_m=2.0)
 
     def over_head(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Angle of a loudspeaker over the head: 0 ahead, 90 above, 180 behind."""

@@ -113,7 +113,7 @@ class Bass(SeatBass):
         product = need(subwoofer.product, subwoofer, "product")
         data = need(product.loudspeaker, product, "loudspeaker")
         limit = need(data.low_limit_hz, data, "low_limit")
-        return self.figure("lower limit", "Hz", lambda w: w(limit), subwoofer.key)
+        return self.figure("lower limit", "Hz", lambda w: w(limit), subwoofer)
 
     def upper_reach(self, subwoofer: Subwoofer, crossover: Quantity) -> Figure:
         """Upper limit of a subwoofer over a crossover."""

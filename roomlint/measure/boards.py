@@ -66,14 +66,14 @@ class Boards(View):
                 wanted[1] = max(wanted[1], world(wide))
             return [100.0 * world(there) / least for (_, there, least), least in zip(sides, wanted, strict=True)]
 
-        share = self.figure("working space", "%", lambda w: min(shares(w)), panel.key)
+        share = self.figure("working space", "%", lambda w: min(shares(w)), panel)
         side, there, _ = sides[shares(self.world).index(share.value)]
-        return Space(share, side, self.figure(f"free {side}", "m", lambda w: w(there), panel.key))
+        return Space(share, side, self.figure(f"free {side}", "m", lambda w: w(there), panel))
 
     def handle(self, panel: Panel) -> Figure:
         """Height of the highest handle of a panel."""
         height = need(panel.handle_height_m, panel, "handle_height")
-        return self.figure("height of the highest handle", "m", lambda w: w(height), panel.key)
+        return self.figure("height of the highest handle", "m", lambda w: w(height), panel)
 
     def before_panel(self, thing: Thing | Obstacle, panel: Panel) -> Figure:
         """Clearance between a thing and the room before a panel, as wide as it is; negative in that room."""
@@ -122,7 +122,7 @@ class Boards(View):
         def compute(world: World) -> float:
             return sum(self.figures.mains.current_a(world, load, circuit) for load in drawn.loads)
 
-        figure = self.figure("current through it", "A", compute, circuit.key, unit.key)
+        figure = self.figure("current through it", "A", compute, circuit, unit)
         missing = drawn.missing or self.unplaced(circuit)
         if missing is not None and figure.value - figure.u <= self.unit_rating_a(unit, circuit):
             raise missing
@@ -149,7 +149,7 @@ class Boards(View):
     def set_back(self, outlet: Receptacle) -> Figure:
         """How far a box lies behind the finished surface."""
         back = need(outlet.set_back_m, outlet, "set_back")
-        return self.figure("set back behind the surface", "mm", lambda w: 1e3 * w(back), outlet.key)
+        return self.figure("set back behind the surface", "mm", lambda w: 1e3 * w(back), outlet)
 
     def in_combustible(self, outlet: Receptacle) -> bool:
         """Whether a box sits in board that burns, or behind a finish that does.
@@ -170,7 +170,7 @@ class Boards(View):
     def deep(self, cable: Cable) -> Figure:
         """Depth of a cable behind the surface of its wall."""
         depth = need(cable.depth_m, cable, "depth")
-        return self.figure("depth in the wall", "m", lambda w: w(depth), cable.key)
+        return self.figure("depth in the wall", "m", lambda w: w(depth), cable)
 
     @property
     def metal_walls(self) -> tuple[Surface, ...]:

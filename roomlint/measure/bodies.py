@@ -99,7 +99,7 @@ class Bodies(View):
 
     def sizes(self, source: Boxed) -> tuple[Quantity, Quantity, Quantity]:
         """Return width, height and depth of a cabinet: its sheet's, or an ordinary one's that is assumed and told."""
-        return self.once(("sizes", source.key), lambda: self._sizes(source))
+        return self.once(("sizes", source), lambda: self._sizes(source))
 
     def _sizes(self, source: Boxed) -> tuple[Quantity, Quantity, Quantity]:
         sheet = source if isinstance(source, Rack) else source.product
@@ -177,7 +177,7 @@ class Bodies(View):
 
     def solid(self, world: World, thing: Thing) -> Solid:
         """Return what a thing takes up in a world: a cabinet, or a listener from the floor to the top of the head."""
-        return world.once(("solid", thing.key), lambda w: self._solid(w, thing))
+        return world.once(("solid", thing), lambda w: self._solid(w, thing))
 
     def _solid(self, world: World, thing: Thing) -> Solid:
         at = world.xyz(self.place(thing))
@@ -200,7 +200,7 @@ class Bodies(View):
     def _seat_width(self, seat: Seat) -> Quantity:
         value, u = SEATED_WIDE_M
         words = Assumption("a seat {} wide, as none is given", (value, "m"))
-        return self.once(("seat", seat.key), lambda: seat.width_m or assumed(value, u, "m", words))
+        return self.once(("seat", seat), lambda: seat.width_m or assumed(value, u, "m", words))
 
     def put(self, thing: Thing | Obstacle | Treatment) -> None:
         """Raise `Missing` where it is not given where a thing is; obstacles are refused without it."""
@@ -218,7 +218,7 @@ class Bodies(View):
     def obstacle(self, world: World, obstacle: Obstacle) -> Solid:
         """Return an obstacle as a solid; raises `Missing` when its place is not given."""
         low, high = need(obstacle.low, obstacle, "from_left"), need(obstacle.high, obstacle, "from_left")
-        return world.once(("obstacle", obstacle.key), lambda w: solid.upright_box(w.xyz(low), w.xyz(high)))
+        return world.once(("obstacle", obstacle), lambda w: solid.upright_box(w.xyz(low), w.xyz(high)))
 
     def overlap(self, thing: Thing) -> Overlap:
         """How deep a thing stands in an obstacle or in a thing that the file lists before it.
@@ -248,12 +248,12 @@ class Bodies(View):
 
         def compute(world: World) -> float:
             deepest = max((self._depth_m(world, thing, other) for _, other in near), default=-FAR_M)
-            elsewhere = world.once(("elsewhere", thing.key), lambda w: self._elsewhere_m(w, thing, far))
+            elsewhere = world.once(("elsewhere", thing), lambda w: self._elsewhere_m(w, thing, far))
             return max(deepest, elsewhere, -FAR_M)
 
         depths = [self._depth_m(self.world, thing, other) for _, other in near]
         nearest = near[depths.index(max(depths))][0] if near else ""
-        return Overlap(self.figure("overlap", "m", compute, thing.key, per_m=3.0), nearest)
+        return Overlap(self.figure("overlap", "m", compute, thing, per_m=3.0), nearest)
 
     def _elsewhere_m(self, world: World, thing: Thing, others: list[Obstacle | Thing]) -> float:
         """Return how deep a thing that was moved stands in what is far from its place as read."""
@@ -263,7 +263,7 @@ class Bodies(View):
         return max((self._depth_m(world, thing, other) for other in others), default=-FAR_M)
 
     def _depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
-        return world.once(("depth", thing.key, other.key), lambda w: self._find_depth_m(w, thing, other))
+        return world.once(("depth", thing, other), lambda w: self._find_depth_m(w, thing, other))
 
     def _find_depth_m(self, world: World, thing: Thing, other: Obstacle | Thing) -> float:
         if self._gap_at_least_m(world, thing, other) > FAR_M:

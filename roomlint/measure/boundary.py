@@ -86,7 +86,7 @@ class Boundaries(View):
                 raise Refused("the loudspeaker stands where the ear is")
             return images.reflections_in(self.figures.space.enclosure(w), place, ear, self.figures.space.obstacles(w))
 
-        return world.once(("images", source.key, seat.key), find)
+        return world.once(("images", source, seat), find)
 
     def dips(self, source: Source, seat: Seat) -> tuple[Dip, ...]:
         """Return what each wall and the ceiling take from a source's sound at a seat, deepest first, in the band.
@@ -186,7 +186,7 @@ class Boundaries(View):
             hit = ray.first_met(shape, world.xyz(place), (-x, -y, -z), self.figures.space.obstacles(world))
             return hit.distance_m - world(depth)
 
-        return self.figure("clearance behind the rear port", "m", compute, source.key)
+        return self.figure("clearance behind the rear port", "m", compute, source)
 
     def port_need_m(self, source: Source) -> tuple[float, float]:
         """Return the least and the comfortable clearance of a port; the maker's own where the sheet gives it."""
@@ -218,7 +218,7 @@ class Boundaries(View):
             axis = bodies.axis(world, source)
             return ray.ahead_of_face(shape, world.xyz(place), axis, width, height, others).distance_m
 
-        return self.figure("free way before the front", "m", compute, source.key)
+        return self.figure("free way before the front", "m", compute, source)
 
     @staticmethod
     def _is_flush(source: Source) -> bool:

@@ -99,7 +99,7 @@ class Cabling(View):
                 area = size * _MM2 if measure.unit == "m2" else math.pi / 4.0 * (size * _MM) ** 2
             return cabling.fill_percent((world(width) * _MM for width in widths), area)
 
-        return self.figure("fill of the raceway", "%", compute, raceway.key)
+        return self.figure("fill of the raceway", "%", compute, raceway)
 
     def fill_limit_percent(self, raceway: Raceway, cables: tuple[Cable, ...]) -> float:
         """Most of it that they may take."""
@@ -135,7 +135,7 @@ class Cabling(View):
         """Level that a loudspeaker's cable costs where its impedance is least."""
         return self.figure(
             "loss in the cable", "dB",
-            lambda w: conductors.wire_loss_db(self.loop_ohm(w, cable), self.least_ohm(w, source)), cable.key,
+            lambda w: conductors.wire_loss_db(self.loop_ohm(w, cable), self.least_ohm(w, source)), cable,
         )  # fmt: skip
 
     def driver_of(self, cable: Cable, source: Loudspeaker | Subwoofer) -> Driver:
@@ -156,14 +156,14 @@ class Cabling(View):
             own = _OF_DAMPING_OHM / factor
             return conductors.damping_factor(self.least_ohm(world, source), own, self.loop_ohm(world, cable))
 
-        return self.figure("damping at the loudspeaker", "", compute, cable.key)
+        return self.figure("damping at the loudspeaker", "", compute, cable)
 
     # Signals
 
     def length(self, cable: Cable) -> Figure:
         """Length of a run, one way."""
         length = need(cable.length_m, cable, "length")
-        return self.figure("length", "m", lambda w: w(length), cable.key)
+        return self.figure("length", "m", lambda w: w(length), cable)
 
     def ends(self, cable: Cable) -> tuple[Point, Point] | None:
         """Return where a run starts and ends; None where one of both is nothing that has a place in the room."""
@@ -211,7 +211,7 @@ class Cabling(View):
     def conductor(self, cable: Cable) -> Figure:
         """Section of one conductor."""
         area = need(cable.conductor_m2, cable, "conductor")
-        return self.figure("conductor", "m2", lambda w: w(area), cable.key)
+        return self.figure("conductor", "m2", lambda w: w(area), cable)
 
     def link_m(self, cable: Cable) -> tuple[float, float]:
         """Return how far a passive link runs with care, and at best."""
@@ -222,12 +222,12 @@ class Cabling(View):
     def to_power(self, cable: Cable) -> Figure:
         """Distance to the power conductors that a cable runs beside."""
         distance = need(cable.beside_power_m, cable, "beside_power")
-        return self.figure("distance to power", "mm", lambda w: _MM * w(distance), cable.key)
+        return self.figure("distance to power", "mm", lambda w: _MM * w(distance), cable)
 
     def to_edge(self, cable: Cable) -> Figure:
         """Distance from a cable or its hole to the edge of the framing."""
         distance = need(cable.edge_distance_m, cable, "edge_distance")
-        return self.figure("distance to the edge of the framing", "mm", lambda w: _MM * w(distance), cable.key)
+        return self.figure("distance to the edge of the framing", "mm", lambda w: _MM * w(distance), cable)
 
     def bend(self, cable: Cable) -> Figure:
         """Smallest bend of a cable over its diameter."""
@@ -235,7 +235,7 @@ class Cabling(View):
             need(cable.bend_radius_m, cable, "bend_radius"),
             need(cable.outer_diameter_m, cable, "outer_diameter"),
         )
-        return self.figure("bend over the diameter", "", lambda w: w(radius) / w(width), cable.key)
+        return self.figure("bend over the diameter", "", lambda w: w(radius) / w(width), cable)
 
     def bundle_use(self, cable: Cable, power: str) -> Figure:
         """Share of what a bundle allows that one conductor of a powered network cable carries."""
@@ -246,4 +246,4 @@ class Cabling(View):
             world.assume(_SIXTY)
             return 100.0 * cabling.PAIR_A[power] / cabling.bundle_limit_a(world(area) * _MM2, bundle, world(air))
 
-        return self.figure("use of the bundle", "%", compute, cable.key)
+        return self.figure("use of the bundle", "%", compute, cable)

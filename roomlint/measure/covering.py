@@ -75,7 +75,7 @@ class Covering(View):
 
     def solid(self, world: World, panel: Treatment) -> Solid:
         """Return a panel as the box that it is; under a slope as high as it hangs at its middle."""
-        return world.once(("panel", panel.key), lambda w: self._solid(w, panel))
+        return world.once(("panel", panel), lambda w: self._solid(w, panel))
 
     def _solid(self, world: World, panel: Treatment) -> Solid:
         thick = world(self._thickness(panel))
@@ -117,7 +117,7 @@ class Covering(View):
         if panel.kind != CURTAIN:
             return need(panel.thickness_m, panel, "thickness")
         words = Assumption("a curtain {} deep in its folds", (FOLDS_M[0], "m"))
-        return self.once(("folds", panel.key), lambda: panel.thickness_m or assumed(*FOLDS_M, "m", words))
+        return self.once(("folds", panel), lambda: panel.thickness_m or assumed(*FOLDS_M, "m", words))
 
     def _of_wall(self, thing: Thing, panel: Treatment, thick: Quantity) -> Callable[[World], float]:
         need(panel.width_m, panel, "width")

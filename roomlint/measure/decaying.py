@@ -177,7 +177,7 @@ class Decaying(View):
             volume = self.figures.space.volume_m3(world)
             return away.at(world) / decay.critical_distance_m(directed, volume, self._held_mid_s(world))
 
-        return self.figure("distance over the critical distance", "", compute, speaker.key, seat.key)
+        return self.figure("distance over the critical distance", "", compute, speaker, seat)
 
     def needed(self, longest_s: float, shortest_s: float) -> Needed:
         """Return how much mineral wool brings the middle octaves to a decay and its uncertainty, and on which surfaces.

@@ -36,19 +36,19 @@ class Delays(View):
 
     def far_m(self, world: World, source: Loudspeaker | Subwoofer, seat: Seat) -> float:
         """Return the distance from a source to a seat's ear in a world, m."""
-        key = ("far", source.key, seat.key)
+        key = ("far", source, seat)
         return world.once(key, lambda w: self.figures.angles.distance_m(w, source, seat))
 
     def farthest_m(self, world: World, seat: Seat) -> float:
         """Return the distance of the loudspeaker farthest from a seat, m; every loudspeaker must have its place."""
         return world.once(
-            ("farthest", seat.key), lambda w: max(self.far_m(w, speaker, seat) for speaker in self.design.loudspeakers)
+            ("farthest", seat), lambda w: max(self.far_m(w, speaker, seat) for speaker in self.design.loudspeakers)
         )
 
     def to_enter(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Delay that makes a loudspeaker arrive with the farthest one at a seat, ms."""
         return self.figure(
-            "delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker.key, seat.key, per_m=MS_PER_M
+            "delay to enter", "ms", lambda w: self._to_enter(w, speaker, seat), speaker, seat, per_m=MS_PER_M
         )
 
     def entered_or_needed(self, speaker: Loudspeaker, seat: Seat) -> Figure:
@@ -58,7 +58,7 @@ class Delays(View):
         entered = setting.delay_s if setting is not None else None
         if entered is None or 1e3 * entered.value <= needed.value:
             return needed
-        return self.figure("delay entered", "ms", lambda w: 1e3 * w(entered), speaker.key)
+        return self.figure("delay entered", "ms", lambda w: 1e3 * w(entered), speaker)
 
     def _to_enter(self, world: World, speaker: Loudspeaker, seat: Seat) -> float:
         later_m = self.farthest_m(world, seat) - self.far_m(world, speaker, seat)
@@ -151,7 +151,7 @@ class Delays(View):
         Rounded to the processor's step where its sheet gives one; below zero none is short enough.
         """
         exact = self.figure(
-            "delay to enter", "ms", lambda w: self._agreeing_ms(w, speaker, seat), speaker.key, per_m=MS_PER_M
+            "delay to enter", "ms", lambda w: self._agreeing_ms(w, speaker, seat), speaker, per_m=MS_PER_M
         )
         data = self.processor_data()
         size = data.delay_step_s if data is not None else None
@@ -168,7 +168,7 @@ class Delays(View):
         return delay.travel_ms(far_m, self.figures.space.sound_speed_m_s(world))
 
     def _common_ms(self, world: World, seat: Seat) -> float:
-        return world.once(("common", seat.key), lambda w: self._find_common_ms(w, seat))
+        return world.once(("common", seat), lambda w: self._find_common_ms(w, seat))
 
     def _find_common_ms(self, world: World, seat: Seat) -> float:
         """Return when most loudspeakers arrive by way and delay, ms; without an entry one counts with the farthest."""

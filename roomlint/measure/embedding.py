@@ -37,17 +37,17 @@ class Mounts(Hung):
             beside = abs(world(offset)) + offset.u >= (world(width) - width.u) / 2.0
             return 0.0 if beside else thread
 
-        return self.figure("thread in the wood", "mm", compute, thing.key)
+        return self.figure("thread in the wood", "mm", compute, thing)
 
     def depth_in_wood(self, thing: Held) -> Figure:
         """Depth of the screw in the wood, in diameters."""
         wood = self.wood(thing)
-        return self.figure("depth in the wood, in diameters", "", lambda w: wood.screw(w).depth_diameters(), thing.key)
+        return self.figure("depth in the wood, in diameters", "", lambda w: wood.screw(w).depth_diameters(), thing)
 
     def beyond(self, thing: Held) -> Figure:
         """How far the screw's point stands out of the far side of the wood."""
         wood = self.wood(thing)
-        return self.figure("point beyond the wood", "mm", lambda w: wood.screw(w).beyond_mm(), thing.key)
+        return self.figure("point beyond the wood", "mm", lambda w: wood.screw(w).beyond_mm(), thing)
 
     def edge_left(self, thing: Held) -> Figure:
         """Room left between a screw's edge distance and the edge of the stud or joist; negative is too near."""
@@ -62,7 +62,7 @@ class Mounts(Hung):
             spare = fasteners.edge_tolerance_mm(world(width) * 1e3, world(diameter) * 1e3)
             return spare - abs(world(offset)) * 1e3
 
-        return self.figure("edge distance to spare", "mm", compute, thing.key)
+        return self.figure("edge distance to spare", "mm", compute, thing)
 
     def loaded_edge(self, thing: Held) -> Figure:
         """Distance from the fasteners to the edge that a load across the grain pushes them toward, in diameters."""
@@ -78,7 +78,7 @@ class Mounts(Hung):
         def compute(world: World) -> float:
             return (world(width) / 2.0 - abs(world(offset))) / world(diameter)
 
-        return self.figure("distance to the loaded edge, in diameters", "", compute, thing.key)
+        return self.figure("distance to the loaded edge, in diameters", "", compute, thing)
 
     def stud_span(self, thing: Held) -> Figure:
         """Distance between the columns of fasteners over the spacing of the studs.
@@ -95,7 +95,7 @@ class Mounts(Hung):
         def compute(world: World) -> float:
             return min(world(one) for one in given) / world(spacing)
 
-        return self.figure("distance between columns of fasteners over stud spacing", "", compute, thing.key)
+        return self.figure("distance between columns of fasteners over stud spacing", "", compute, thing)
 
     def has_least_size(self, thing: Held) -> bool:
         """Whether the wood standard has a least diameter for its fastener."""
@@ -105,4 +105,4 @@ class Mounts(Hung):
         """Nominal diameter of the fasteners over the least that the wood standard has values for."""
         fixing, least = self.fixing(thing), LEAST_MM[self.fastener(thing)]
         given = need(fixing.diameter_m, fixing, "diameter")
-        return self.figure("diameter over the least one", "", lambda w: w(given) * 1e3 / least, thing.key)
+        return self.figure("diameter over the least one", "", lambda w: w(given) * 1e3 / least, thing)

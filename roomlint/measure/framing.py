@@ -46,7 +46,7 @@ class Framings(View):
             need(cut.size_m, cut, "size"),
             need(surface.framing.member_depth_m, surface, "framing.member_depth"),
         )
-        return self.figure("cut of the member", "%", lambda w: framing.cut_percent(w(size), w(depth)), cut.key)
+        return self.figure("cut of the member", "%", lambda w: framing.cut_percent(w(size), w(depth)), cut)
 
     def share_limit_percent(self, cut: Cut) -> float:
         """Largest share of its member that a cut may take."""
@@ -65,7 +65,7 @@ class Framings(View):
     def to_edge(self, cut: Cut) -> Figure:
         """Wood between a hole and the nearest edge of its member."""
         need(cut.edge_distance_m, cut, "edge_distance")
-        return self.figure("wood to the edge", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut.key)
+        return self.figure("wood to the edge", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut)
 
     def _edge_m(self, world: World, cut: Cut) -> float:
         """Return the wood to the nearest edge: what is said, and no more than a hole in the middle leaves."""
@@ -79,21 +79,21 @@ class Framings(View):
     def apart(self, cut: Cut) -> Figure:
         """Wood along a member between a cut and the next one."""
         apart = need(cut.apart_m, cut, "apart")
-        return self.figure("wood to the next cut", "mm", lambda w: 1e3 * w(apart), cut.key)
+        return self.figure("wood to the next cut", "mm", lambda w: 1e3 * w(apart), cut)
 
     def notch_length(self, cut: Cut) -> Figure:
         """Length of a notch by the depth of its member."""
         surface = self.of(cut.on or "")
         length = need(cut.length_m, cut, "length")
         depth = need(surface.framing.member_depth_m, surface, "framing.member_depth")
-        return self.figure("length of the notch", "%", lambda w: framing.cut_percent(w(length), w(depth)), cut.key)
+        return self.figure("length of the notch", "%", lambda w: framing.cut_percent(w(length), w(depth)), cut)
 
     def covered(self, cut: Cut) -> Figure:
         """Distance from what runs through a cut to the edge of the framing; none in a notch."""
         if cut.kind != "hole":
-            return self.figure("distance to the edge of the framing", "mm", lambda _: 0.0, cut.key)
+            return self.figure("distance to the edge of the framing", "mm", lambda _: 0.0, cut)
         need(cut.edge_distance_m, cut, "edge_distance")
-        return self.figure("distance to the edge of the framing", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut.key)
+        return self.figure("distance to the edge of the framing", "mm", lambda w: 1e3 * self._edge_m(w, cut), cut)
 
     # What sits in a wall
 
@@ -107,7 +107,7 @@ class Framings(View):
         hole = need(data.cutout_width_m, data, "cutout_width")
         return self.figure(
             "width left between the studs", "mm",
-            lambda w: 1e3 * (framing.clear_between_m(w(spacing), w(wide)) - w(hole)), source.key,
+            lambda w: 1e3 * (framing.clear_between_m(w(spacing), w(wide)) - w(hole)), source,
         )  # fmt: skip
 
     def depth_left(self, source: Loudspeaker | Subwoofer) -> Figure:
@@ -121,7 +121,7 @@ class Framings(View):
         def compute(world: World) -> float:
             return 1e3 * (world(depth) + world(layers) - world(wanted))
 
-        return self.figure("depth left in the wall", "mm", compute, source.key)
+        return self.figure("depth left in the wall", "mm", compute, source)
 
 
 def _kind(cut: Cut) -> CutKind:

@@ -52,13 +52,13 @@ class Hanging(Holdings):
                 load = loads.sling_tension_n(load, _LEGS, world(angle))
             return min(loads.design_factor(world(part), load) for part in parts)
 
-        return self.figure("breaking load over load", "", compute, thing.key)
+        return self.figure("breaking load over load", "", compute, thing)
 
     def sling_angle(self, thing: Held) -> Figure:
         """Angle of the sling legs from the horizontal."""
         mounting = self.mounting(thing)
         angle = need(mounting.sling_angle_deg, mounting, "sling_angle")
-        return self.figure("sling angle", "deg", lambda w: w(angle), thing.key)
+        return self.figure("sling angle", "deg", lambda w: w(angle), thing)
 
     def secondary(self, thing: Held) -> Secondary | None:
         """Return what holds it when its mount fails; None when the file states that there is none."""
@@ -74,13 +74,13 @@ class Hanging(Holdings):
             weight = loads.weight_n(self.figures.mounts.mass_kg(world, thing))
             return loads.design_factor(world(rating), weight)
 
-        return self.figure("rating of the second support over the weight", "", compute, thing.key)
+        return self.figure("rating of the second support over the weight", "", compute, thing)
 
     def secondary_fall(self, thing: Held) -> Figure:
         """How far it falls before the second support holds."""
         mounting = self.mounting(thing)
         fall = need(mounting.secondary_fall_m, mounting, "secondary_fall")
-        return self.figure("fall onto the second support", "mm", lambda w: w(fall) * 1e3, thing.key)
+        return self.figure("fall onto the second support", "mm", lambda w: w(fall) * 1e3, thing)
 
     def box_mark_kg(self, thing: Held) -> float | None:
         """Return the least that the mark on its electrical box may mean, kg; None where it is listed for nothing."""
@@ -107,7 +107,7 @@ class Hanging(Holdings):
             sums = [self._shared_kg(world, thing, width, axis) for axis in self._axes(surface.framing.runs)]
             return loads.joist_area_load_pa(loads.weight_n(max(sums)), world(span), width)
 
-        return self.figure("added joist load", "Pa", compute, thing.key)
+        return self.figure("added joist load", "Pa", compute, thing)
 
     @staticmethod
     def _axes(runs: str | None) -> tuple[int, ...]:

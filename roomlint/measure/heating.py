@@ -81,7 +81,7 @@ class Heating(View):
     def heat(self, rack: Rack) -> Figure:
         """Heat of all that is in a rack."""
         items = self.contents(rack)
-        return self.figure("heat", "W", lambda w: sum(self._item_w(w, item) for item in items), rack.key)
+        return self.figure("heat", "W", lambda w: sum(self._item_w(w, item) for item in items), rack)
 
     def air_needed(self, rack: Rack) -> Figure:
         """Air that carries a rack's heat away at the usual rise."""
@@ -96,7 +96,7 @@ class Heating(View):
             # Sheets may say that nothing in it gives off heat.
             return 100.0 * world(moved) * _SECONDS_PER_HOUR / positive("air needed", needed, "m3/h")
 
-        return self.figure("air over the air needed", "%", compute, rack.key)
+        return self.figure("air over the air needed", "%", compute, rack)
 
     def wanted_gap(self, projector: Projector) -> Quantity:
         """Return the air that a projector's maker asks for all round."""
@@ -116,7 +116,7 @@ class Heating(View):
         def compute(world: World) -> float:
             return min(to_surface(world), -overlap.figure.at(world))
 
-        figure = self.figure("air around it", "m", compute, projector.key, per_m=3.0)
+        figure = self.figure("air around it", "m", compute, projector, per_m=3.0)
         near = enclosure.solid_clearance(self.figures.space.enclosure(self.world), bodies.solid(self.world, projector))
         surface = "the ceiling or a wall" if near.distance_m <= -overlap.figure.value else ""
         return Around(figure, surface or overlap.other)
@@ -124,12 +124,12 @@ class Heating(View):
     def inlet(self, rack: Rack) -> Figure:
         """Temperature of the air that a rack takes in."""
         air = need(rack.inlet_degc, rack, "inlet")
-        return self.figure("air at the inlet", "degC", lambda w: w(air), rack.key)
+        return self.figure("air at the inlet", "degC", lambda w: w(air), rack)
 
     def at_picture(self, picture: Picture) -> Figure:
         """Warmest air at a picture while the fire below it burns."""
         air = need(picture.warmest_degc, picture, "warmest")
-        return self.figure("air at the picture", "degC", lambda w: w(air), picture.key)
+        return self.figure("air at the picture", "degC", lambda w: w(air), picture)
 
     def picture_limit_degc(self, picture: Picture) -> float:
         """Warmest air that a picture may take."""

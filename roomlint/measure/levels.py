@@ -112,7 +112,7 @@ class Levels(View):
             return self.voltage_sensitivity_db(world, speaker) + volts + self.arriving_db(world, speaker, seat)
 
         name = "level at the amplifier's rated power"
-        return self.figure(name, "dB", compute, speaker.key, seat.key, per_m=DB_PER_M)
+        return self.figure(name, "dB", compute, speaker, seat, per_m=DB_PER_M)
 
     def borne(self, speaker: Loudspeaker, seat: Seat) -> Figure:
         """Level at a seat that a loudspeaker itself reaches: its largest, or that of short peaks at its rated power."""
@@ -121,7 +121,7 @@ class Levels(View):
             self._ask(world)
             return self._borne_db(world, speaker) + self.arriving_db(world, speaker, seat)
 
-        return self.figure("level that the loudspeaker bears", "dB", compute, speaker.key, seat.key, per_m=DB_PER_M)
+        return self.figure("level that the loudspeaker bears", "dB", compute, speaker, seat, per_m=DB_PER_M)
 
     def _borne_db(self, world: World, source: Source) -> float:
         """Return the largest level of a source at 1 m; the less of both where its sheet gives two."""
@@ -213,7 +213,7 @@ class Levels(View):
                 world.assume(TOGETHER)
             return level.in_step_db([self._low_db(world, one, seat) for one in subwoofers])
 
-        return self.figure("level of the subwoofers", "dB", compute, seat.key, per_m=DB_PER_M)
+        return self.figure("level of the subwoofers", "dB", compute, seat, per_m=DB_PER_M)
 
     def _low_db(self, world: World, subwoofer: Subwoofer, seat: Seat) -> float:
         borne, data = self._borne_db(world, subwoofer), self.data(subwoofer)
@@ -257,7 +257,7 @@ class Levels(View):
         def compute(world: World) -> float:
             return level.incoherent_db([one.at(world) for one in apart]) - level.incoherent_db([0.0] * count)
 
-        return self.figure("level over that at the reference seat", "dB", compute, seat.key)
+        return self.figure("level over that at the reference seat", "dB", compute, seat)
 
     def reference_level(self) -> Quantity:
         """Return the reference level that is entered, or raise `Missing`."""

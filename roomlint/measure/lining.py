@@ -208,7 +208,7 @@ class Lining(View):
         def found(w: World) -> tuple[Part, ...]:
             alike: dict[tuple[object, ...], Part] = {}
             for part in self.parts(w):
-                key = (part.direction, part.materials, part.treatment.key if part.treatment is not None else "")
+                key = (part.direction, part.materials, part.treatment if part.treatment is not None else "")
                 known = alike.get(key)
                 alike[key] = part if known is None else known._replace(area_m2=known.area_m2 + part.area_m2)
             return tuple(alike.values())
@@ -220,7 +220,7 @@ class Lining(View):
         if part.treatment is None or part.materials:
             return self.taken(world, part.materials, band_hz)
         stated = self._stated(part.treatment, band_hz)
-        return stated.at(world(self._where(TESTED, part.treatment.key)))
+        return stated.at(world(self._where(TESTED, part.treatment)))
 
     def taken(self, world: World, materials: tuple[str, ...], band_hz: int) -> float:
         """Return the coefficient of what may be one of some materials of the table; a hole takes all."""

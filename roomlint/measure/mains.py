@@ -79,7 +79,7 @@ class Mains(View):
 
     def current(self, load: Load, circuit: Circuit) -> Figure:
         """Nameplate current of a load."""
-        return self.figure("current", "A", lambda w: self.current_a(w, load, circuit), circuit.key, load.key)
+        return self.figure("current", "A", lambda w: self.current_a(w, load, circuit), circuit, load)
 
     def known(self, circuit: Circuit, loads: Iterable[Load]) -> Drawn:
         """Return the loads whose current is known, and what is missing of the first that is not."""
@@ -164,7 +164,7 @@ class Mains(View):
     def device(self, circuit: Circuit) -> Figure:
         """Rating of a circuit's overcurrent device."""
         rating = need(circuit.rating_a, circuit, "rating")
-        return self.figure("rating of the device", "A", lambda w: w(rating), circuit.key)
+        return self.figure("rating of the device", "A", lambda w: w(rating), circuit)
 
     def own_rating(self, receptacle: Receptacle) -> Figure:
         """Rating of a receptacle."""

@@ -53,16 +53,16 @@ class Hung(Holdings):
 
     def own_mass_figure(self, thing: Held) -> Figure:
         """Mass of the thing alone."""
-        return self.figure("mass", "kg", lambda w: w(self.own_mass(thing)), thing.key)
+        return self.figure("mass", "kg", lambda w: w(self.own_mass(thing)), thing)
 
     def hung_mass(self, thing: Held) -> Figure:
         """Mass of everything that hangs there."""
-        return self.figure("mass with mount", "kg", lambda w: self.mass_kg(w, thing), thing.key)
+        return self.figure("mass with mount", "kg", lambda w: self.mass_kg(w, thing), thing)
 
     def mass_each(self, thing: Held) -> Figure:
         """Mass that each fastener in board carries."""
         count = self.count(thing)
-        return self.figure("mass on each anchor", "kg", lambda w: self.mass_kg(w, thing) / count, thing.key)
+        return self.figure("mass on each anchor", "kg", lambda w: self.mass_kg(w, thing) / count, thing)
 
     def rating_ratio(self, thing: Held) -> Figure:
         """Rated mass of the mount or stand over what it carries."""
@@ -79,7 +79,7 @@ class Hung(Holdings):
             carried = world(self.own_mass(thing)) + (world(extra) if extra is not None else 0.0)
             return world(rated) / positive("mass", carried, "kg")
 
-        return self.figure("rated mass over carried mass", "", compute, thing.key)
+        return self.figure("rated mass over carried mass", "", compute, thing)
 
     def count(self, thing: Held) -> int:
         """Return how many fasteners hold: those really in framing, and no more than the mount's sheet has."""
@@ -112,7 +112,7 @@ class Hung(Holdings):
         return self._beyond("reach", thing, given, need(mount.reach_m, mount, "reach"))
 
     def _beyond(self, name: str, thing: Held, given: Quantity, sheet: Quantity) -> Figure:
-        return self.figure(f"{name} beyond the sheet", "mm", lambda w: (w(given) - w(sheet)) * 1e3, thing.key)
+        return self.figure(f"{name} beyond the sheet", "mm", lambda w: (w(given) - w(sheet)) * 1e3, thing)
 
     def row_spacing(self, thing: Held) -> Quantity:
         """Distance between the top and the bottom fastener row, m: the smaller where sheet and fixing differ."""
@@ -143,7 +143,7 @@ class Hung(Holdings):
 
     def slope(self, thing: Held) -> Figure:
         """Slope of the ceiling where a thing hangs."""
-        return self.figure("slope of the ceiling", "deg", lambda w: self.slope_deg(w, thing), thing.key)
+        return self.figure("slope of the ceiling", "deg", lambda w: self.slope_deg(w, thing), thing)
 
     def ceiling_seat(self, world: World, thing: Held) -> loads.CeilingSeat:
         """Return how a thing hangs under a ceiling, in a world."""
@@ -223,12 +223,12 @@ class Hung(Holdings):
 
     def pull(self, thing: Held) -> Figure:
         """Pull on the most loaded fastener."""
-        return self.figure("pull on the most loaded fastener", "N", lambda w: self.demand(w, thing).pull, thing.key)
+        return self.figure("pull on the most loaded fastener", "N", lambda w: self.demand(w, thing).pull, thing)
 
     def wood(self, thing: Held) -> WoodFixing:
         """Return the fixing in wood with everything that its capacity needs."""
         made = lambda: WoodFixing.of(self.fixing(thing), self.surface(thing), self.mount_data(thing))  # noqa: E731
-        return self.once(("wood", thing.key), made)
+        return self.once(("wood", thing), made)
 
     def is_screw(self, thing: Held) -> bool:
         """Whether it is held by lag or wood screws, which the wood standard has formulas for."""
@@ -251,7 +251,7 @@ class Hung(Holdings):
         else:
             wood = self.wood(thing)
             use = lambda w: wood.screw(w).pulled("permanent", self.demand(w, thing).pull)  # noqa: E731
-        return self.figure("pull over allowable pull", "", use, thing.key)
+        return self.figure("pull over allowable pull", "", use, thing)
 
     def combined_use(self, thing: Held) -> Figure:
         """Resultant over allowable resultant of the most loaded fastener, board taken as a gap."""
@@ -295,7 +295,7 @@ class Hung(Holdings):
                     world(pulled) * permanent, world(sheared) * permanent, tension_n=demand.pull, shear_n=shear
                 )
 
-            return self.figure(name, "", by_report, thing.key)
+            return self.figure(name, "", by_report, thing)
         wood = self.wood(thing)
 
         def compute(world: World) -> float:
@@ -308,7 +308,7 @@ class Hung(Holdings):
                 return screw.pulled(duration, demand.pull)
             return screw.pulled_and_sheared(duration, demand.pull, along, across)
 
-        return self.figure(name, "", compute, thing.key)
+        return self.figure(name, "", compute, thing)
 
     def swings(self, thing: Held) -> bool:
         """Whether its mount can turn it aside."""

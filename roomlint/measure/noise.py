@@ -161,7 +161,7 @@ class Noises(View):
             heard = [self._heard_db(world, one, seat) for one in sources]
             return level.incoherent_db([*heard, *([background] if background is not None else [])])
 
-        return self.figure("noise at the ear", "dB", compute, seat.key)
+        return self.figure("noise at the ear", "dB", compute, seat)
 
     def untold(self) -> Missing | None:
         """Return what is missing of the octaves of whatever is known by octave: the background, or a source."""

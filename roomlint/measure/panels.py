@@ -28,4 +28,4 @@ class Panels(View):
 
     def _index(self, name: str, index: float, panel: Treatment, key: str) -> Figure:
         written = read(index, 0.0, "", panel.at.get(key))
-        return self.figure(name, "", lambda w: w(written), panel.key)
+        return self.figure(name, "", lambda w: w(written), panel)

@@ -128,7 +128,7 @@ class Protection(View):
 
     def drop(self, circuit: Circuit) -> Figure:
         """Voltage drop to the farthest outlet with all loads there, in percent, the conductors warm."""
-        return self.once(("drop", circuit.key), lambda: self._drop(circuit))
+        return self.once(("drop", circuit), lambda: self._drop(circuit))
 
     def _drop(self, circuit: Circuit) -> Figure:
         length, area = need(circuit.length_m, circuit, "length"), need(circuit.conductor_m2, circuit, "conductor")
@@ -232,7 +232,7 @@ class Protection(View):
 
         What is not known is asked for only where it decides.
         """
-        return self.once(("plug", circuit.key, load.key), lambda: self._plug(load, circuit))
+        return self.once(("plug", circuit, load), lambda: self._plug(load, circuit))
 
     def _plug(self, load: Load, circuit: Circuit) -> Held:
         current = self.figures.mains.current(load, circuit)

@@ -57,7 +57,7 @@ class Reflections(View):
 
     def early(self, speaker: Loudspeaker, seat: Seat) -> tuple[Reflection, ...]:
         """Return the first reflections within 15 ms, loudest first, as read."""
-        return self.once(("early", speaker.key, seat.key), lambda: self._early(self.world, speaker, seat))
+        return self.once(("early", speaker, seat), lambda: self._early(self.world, speaker, seat))
 
     def _early(self, world: World, speaker: Loudspeaker, seat: Seat) -> tuple[Reflection, ...]:
         place = world.xyz(need(speaker.position, speaker, "position"))

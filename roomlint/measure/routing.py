@@ -272,7 +272,7 @@ class Routing(View):
             )
             return given / world(rating)
 
-        return self.figure("power over the rated power", "", compute, source.key)
+        return self.figure("power over the rated power", "", compute, source)
 
     def least_load(self, feed: Feed, driver: Driver) -> Quantity:
         """Return the least load that an amplifier takes with as many channels driven as its feeds use."""

@@ -159,7 +159,7 @@ def _outlets(figures: Figures) -> Iterator[Outlet]:
             found = _outlet(figures, outlet)
             if found is not None:
                 place, inward = found
-                yield Outlet(outlet.key, outlet.words, circuit.id, place, inward)
+                yield Outlet(f"{outlet.key}+{circuit.key}", outlet.words, circuit.id, place, inward)
 
 
 def _outlet(figures: Figures, outlet: Receptacle) -> tuple[Spot3, Spot2] | None:
@@ -254,4 +254,4 @@ def _unplaced(figures: Figures, drawn: set[str]) -> Iterator[tuple[str, str]]:
     yield from ((one.key, one.words) for one in design.treatments if one.key not in panels)
     for circuit in design.circuits:
         missing = (outlet for outlet in circuit.receptacles if _outlet(figures, outlet) is None)
-        yield from ((outlet.key, f"receptacle {outlet.words}") for outlet in missing)
+        yield from ((outlet.key, f"receptacle {outlet.words} on {circuit.words}") for outlet in missing)

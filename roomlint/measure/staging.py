@@ -76,7 +76,7 @@ class Staging(View):
         def compute(world: World) -> float:
             return enclosure.nearest_surface(self.figures.space.as_given(world), world.xyz(point)).distance_m
 
-        return self.figure("distance inside the room", "m", compute, thing.key, per_m=2.0)
+        return self.figure("distance inside the room", "m", compute, thing, per_m=2.0)
 
     def back_over_ear(self, seat: Seat) -> Figure:
         """How far the back of a seat reaches above the ear of who sits in it."""

@@ -27,7 +27,7 @@ class Standing(Holdings):
             narrow = min(world(side) for side in sides)
             return stability.tip_angle_deg(narrow / 2.0, self._centre_m(world, thing))
 
-        return self.figure("tip angle", "deg", compute, thing.key)
+        return self.figure("tip angle", "deg", compute, thing)
 
     def push_ratio(self, thing: Held) -> Figure:
         """Push at the top that tips it over the push that the product standard asks it to bear."""
@@ -41,7 +41,7 @@ class Standing(Holdings):
             tips = stability.push_over_n(weight, narrow / 2.0, top)
             return tips / stability.required_push_n(weight)
 
-        return self.figure("push that tips it over the push to bear", "", compute, thing.key)
+        return self.figure("push that tips it over the push to bear", "", compute, thing)
 
     def plate_left(self, source: Loudspeaker | Subwoofer) -> Figure:
         """How much larger a stand's plate is than what the cabinet stands on; negative: its feet hang over."""
@@ -54,13 +54,13 @@ class Standing(Holdings):
         def compute(world: World) -> float:
             return 1e3 * min(world(there) - world(wanted) for there, wanted in zip(plate, feet, strict=True))
 
-        return self.figure("plate beyond the feet", "mm", compute, source.key)
+        return self.figure("plate beyond the feet", "mm", compute, source)
 
     def strap_rating(self, thing: Held) -> Figure:
         """Pull that the strap of a thing is rated for."""
         strap = need(self.mounting(thing).strap, self.mounting(thing), "strap")
         rating = need(strap.rating, strap, "rating")
-        return self.figure("rating of the strap", "N", lambda w: w(rating), thing.key)
+        return self.figure("rating of the strap", "N", lambda w: w(rating), thing)
 
     def _base(self, thing: Held) -> tuple[Quantity, Quantity]:
         """Width and depth between the feet: of the stand, or of the cabinet itself."""

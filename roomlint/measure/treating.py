@@ -60,9 +60,9 @@ class Treating(View):
         if reference.row is not None and all(seat.row is not None for seat in seats):
             return tuple(seat for seat in seats if seat.row == reference.row)
         x, y, _ = direction_vector(reference.facing_deg.value, 0.0)
-        at = {seat.key: need(seat.ear, seat, "ear") for seat in seats}
+        at = {seat: need(seat.ear, seat, "ear") for seat in seats}
         depth = {key: ear.x.value * x + ear.y.value * y for key, ear in at.items()}
-        return tuple(seat for seat in seats if abs(depth[seat.key] - depth[reference.key]) < ROW_PITCH_M)
+        return tuple(seat for seat in seats if abs(depth[seat] - depth[reference]) < ROW_PITCH_M)
 
     def surfaces(self, speaker: Loudspeaker, reference: Seat) -> tuple[Facing, ...]:
         """Return the walls and ceilings on a loudspeaker's side that send it to the row early, loudest first.
@@ -82,7 +82,7 @@ class Treating(View):
                         most[key] = max(level, most.get(key, level))
             return tuple(sorted(most, key=lambda key: (-most[key], key)))
 
-        return self.once(("surfaces", speaker.key, reference.key), find)
+        return self.once(("surfaces", speaker, reference), find)
 
     @staticmethod
     def _is_beside(bounce: Reflection) -> bool:

@@ -102,7 +102,7 @@ class Viewing(View):
             before, aside = self.stands(world, seat)
             return viewing.seen_width_deg(before, aside, self.shown(world)[0])
 
-        return self.figure("picture angle", "deg", compute, seat.key)
+        return self.figure("picture angle", "deg", compute, seat)
 
     def acuity(self, seat: Seat) -> Figure:
         """Distance of a seat in terms of the one from which a line of the picture is one minute of arc."""
@@ -116,7 +116,7 @@ class Viewing(View):
             before, _ = self.stands(world, seat)
             return before / viewing.acuity_distance_m(world(height), count)
 
-        return self.figure("distance in terms of acuity", "", compute, seat.key)
+        return self.figure("distance in terms of acuity", "", compute, seat)
 
     def upward(self, seat: Seat, *, top: bool) -> Figure:
         """Angle up from an eye to the top or the middle of the picture, square before it."""
@@ -128,7 +128,7 @@ class Viewing(View):
             up = self.shown(world)[1] / 2.0 if top else 0.0
             return viewing.upward_deg(before, world(middle) + up - self.eye_m(world, seat))
 
-        return self.figure("angle up to the top" if top else "angle up to the middle", "deg", compute, seat.key)
+        return self.figure("angle up to the top" if top else "angle up to the middle", "deg", compute, seat)
 
     def far_edge(self, seat: Seat) -> Figure:
         """Angle off straight at which a seat sees the picture's far edge."""
@@ -138,7 +138,7 @@ class Viewing(View):
             before, aside = self.stands(world, seat)
             return viewing.far_edge_deg(before, aside, self.shown(world)[0])
 
-        return self.figure("angle to the picture's far edge", "deg", compute, seat.key)
+        return self.figure("angle to the picture's far edge", "deg", compute, seat)
 
     # What heads hide.
 
@@ -267,7 +267,7 @@ class Viewing(View):
             ray = viewing.sight_line_m(middle - high / 2.0, middle + up, share)
             return min(OVER_ALL_M, ray - world(top))
 
-        return self.figure("beam over a head", "m", compute, seat.key, "beam")
+        return self.figure("beam over a head", "m", compute, seat, "beam")
 
     def beam_meets(self) -> str:
         """Return what stands in the beam: an obstacle, a wall, the ceiling, a loudspeaker; empty when it is free."""
@@ -309,7 +309,7 @@ class Viewing(View):
         screen = self.sheet(self.picture)
         half, off = need(screen.half_gain_deg, screen, "half_gain"), self.figures.onscreen.off_axis(self.picture, seat)
         return self.figure(
-            "light left off the axis", "%", lambda w: 100.0 * viewing.gain_share(off.at(w), w(half)), seat.key, "gain"
+            "light left off the axis", "%", lambda w: 100.0 * viewing.gain_share(off.at(w), w(half)), seat, "gain"
         )
 
     def contrast(self) -> Figure:

@@ -55,12 +55,14 @@ class Lack:
 
 def lacks(verdicts: Iterable[Verdict]) -> list[Lack]:
     """Return the elements that lack something, ranked by hazard and then by how many judgements wait."""
-    found: dict[tuple[str, str], Lack] = {}
+    found: dict[tuple[str, str, str], Lack] = {}
     for verdict in verdicts:
         wanted = verdict.wanted
         if wanted is None or verdict.kind is not Kind.OPEN:
             continue
-        lack = found.setdefault((wanted.file, wanted.subject), Lack(wanted.subject, wanted.file, len(found)))
+        # Two of one name in one file, such as the first receptacle of each circuit, lack what they lack each.
+        at = wanted.path.removesuffix(wanted.key)
+        lack = found.setdefault((wanted.file, wanted.subject, at), Lack(wanted.subject, wanted.file, len(found)))
         chapter = verdict.rule.partition(".")[0]
         lack.hazard = min(lack.hazard, HAZARD.get(chapter, _NO_HAZARD))
         lack.waiting += 1

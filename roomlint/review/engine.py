@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from roomlint.design.base import Subject
+    from roomlint.design.element import Element
     from roomlint.design.house import Decision
     from roomlint.review.room import Room
     from roomlint.review.rule import Answer, AnyRule
@@ -109,8 +110,8 @@ class _Run:
     def __init__(self, room: Room, outcome: Outcome) -> None:
         self.room = room
         self.outcome = outcome
-        self.failed: dict[str, dict[str, Verdict]] = {}
-        """Rule to the elements that it failed on, and the failure; accepted failures left out."""
+        self.failed: dict[str, dict[tuple[str, str], Verdict]] = {}
+        """Rule to where the elements stand that it failed on, and the failure; accepted failures left out."""
 
     def rule(self, rule: AnyRule) -> None:
         """Run one rule; the verdicts of subjects on which it breaks are told as troubles."""
@@ -132,7 +133,7 @@ class _Run:
             early = rule.each.early(self.room) if rule.each.early is not None else None
             because = early.because if early is not None else f"there is no {rule.each.name} in this room"
             self._add(rule, self.room.design, _plain(rule, self.room.design, Kind.NOT_APPLICABLE, because=because))
-        told: dict[str, set[str]] = {}
+        told: dict[tuple[str, str], set[str]] = {}
         for subject in subjects:
             if isinstance(subject, Missing):
                 self._lacking(rule, subject, told)
@@ -145,9 +146,9 @@ class _Run:
                     level = level_of(rule, self.room, self.room.house.decisions.get(rule.id))
                     self._add(rule, subject, _plain(rule, subject, Kind.FAIL, said=NO_NUMBER, level=level))
 
-    def _lacking(self, rule: AnyRule, missing: Missing, told: dict[str, set[str]]) -> None:
+    def _lacking(self, rule: AnyRule, missing: Missing, told: dict[tuple[str, str], set[str]]) -> None:
         """Add what lacks a key, once; what else one element lacks is a subject of its own: it is asked for too."""
-        keys = told.setdefault(missing.element.key, set())
+        keys = told.setdefault(_where(missing.element), set())
         if missing.key in keys:
             return
         verdict = _open(rule, missing.element, missing, self.room)
@@ -164,7 +165,7 @@ class _Run:
             (verdict,), met = apply_waivers([verdict], self.room.design.waivers, self.room.today)
             self.outcome.waivings += met
             if verdict.waived is None:
-                self.failed.setdefault(rule.id, {}).update((element.key, verdict) for element in subject.about)
+                self.failed.setdefault(rule.id, {}).update((_where(element), verdict) for element in subject.about)
         self.outcome.verdicts.append(verdict)
 
     def _verdict(self, rule: AnyRule, subject: Subject) -> Verdict:
@@ -196,7 +197,7 @@ class _Run:
             failures = self.failed.get(cause)
             if failures:
                 for element in subject.about:
-                    failure = failures.get(element.key)
+                    failure = failures.get(_where(element))
                     if failure is not None and failure.level is not None and failure.level.rank >= least:
                         return failure
         return None
@@ -229,6 +230,11 @@ class _Run:
             related=tuple(Related(other.place, other.words) for other in answer.related),
             overridden=("level",) if fixed and answer.kind is Kind.FAIL else (),
         )
+
+
+def _where(element: Element) -> tuple[str, str]:
+    """Return where an element stands; two of one name, such as the first receptacle of each circuit, are two."""
+    return element.place.file, element.path_of("")
 
 
 def _waiting(rule: AnyRule, subject: Subject, cause: Verdict) -> Verdict:

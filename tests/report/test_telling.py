@@ -167,6 +167,20 @@ def test_what_to_find_out_next_is_ranked_by_hazard_not_by_number(make):
     assert [lack.subject for lack in lacks(opens)] == ["picture/picture", "amplifier/amp"]
 
 
+def test_two_receptacles_of_one_name_lack_what_they_lack_each(make):
+    opens = [
+        make.verdict(
+            Kind.OPEN,
+            wanted=make.wanted("gfci", subject="receptacle/r1", path=f"circuits[{n}].receptacles[0].gfci",
+                               above=(f"id: c{n}", "id: r1")),
+        ) for n in range(2)
+    ]  # fmt: skip
+    assert len(lacks(opens)) == 2
+    assert [line for line in block(lacks(opens)) if "gfci" in line or "id: c" in line] == [
+        "  - id: c0", "        gfci:", "  - id: c1", "        gfci:",
+    ]  # fmt: skip
+
+
 def test_all_that_one_element_lacks_is_one_block_to_paste(make):
     opens = [
         make.open("position", subject="loudspeaker/left"),

@@ -272,7 +272,7 @@ def setting_out_rows(scene: Scene, units: Units) -> list[Row]:
             rows.append((f"{flat.name}, middle", *(lengths(units, one) for one in middle)))
     for outlet in scene.outlets:
         x, y, z = outlet.place
-        name = f"receptacle {outlet.name}"
+        name = f"receptacle {outlet.name} on {outlet.circuit}"
         rows.append((name, *(lengths(units, one) for one in (x, scene.length_m - y, z))))
     rows += [(name, "not given", "not given", "not given") for _, name in scene.unplaced]
     return [(row[0], row[1], row[2], row[3]) for row in rows]

@@ -16,6 +16,8 @@ from roomlint.review.verdict import By, Kind, Way
 from roomlint.source.say import one_line
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.report.merging import Entry
     from roomlint.report.telling import Telling
     from roomlint.review.review import RoomReview
@@ -35,6 +37,9 @@ SAID: Final = {
     "error": "error", "warning": "warning", "note": "note", "review": "to decide", "open": "not known",
     "accepted": "accepted", "gone": "gone",
 }  # fmt: skip
+
+_CIRCUIT: Final = "circuit/"
+_RECEPTACLE: Final = "receptacle/"
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +130,14 @@ def _finding(
 
 
 def _keys(verdicts: tuple[Verdict, ...]) -> tuple[str, ...]:
-    return tuple(dict.fromkeys(key for verdict in verdicts for key in about(verdict.subject).elements))
+    return tuple(dict.fromkeys(key for verdict in verdicts for key in _marked(about(verdict.subject).elements)))
+
+
+def _marked(elements: tuple[str, ...]) -> Iterator[str]:
+    """Yield the keys that a drawing's marks have: a receptacle has its name within its circuit only."""
+    circuit = next((key for key in elements if key.startswith(_CIRCUIT)), "")
+    for key in elements:
+        yield f"{key}+{circuit}" if circuit and key.startswith(_RECEPTACLE) else key
 
 
 def _lacking(room: RoomReview, telling: Telling) -> list[Finding]:
@@ -133,7 +145,10 @@ def _lacking(room: RoomReview, telling: Telling) -> list[Finding]:
     for count, lack in enumerate(lacks(room.verdicts), start=1):
         keys = ", ".join(dict.fromkeys(key_words(key) for key in lack.wanted))
         text = one_line(f"{telling.names.one(lack.subject)}: {keys}")
-        found.append(Finding(f"u{count}", "", "open", text, (), (lack.subject,), ()))
+        above = next((one.above[0] for one in lack.wanted.values() if one.above), "")
+        elements = (lack.subject, f"{_CIRCUIT}{above.removeprefix('id: ')}")
+        key = next(_marked(elements)) if lack.subject.startswith(_RECEPTACLE) else lack.subject
+        found.append(Finding(f"u{count}", "", "open", text, (), (key,), ()))
     return found
 
 

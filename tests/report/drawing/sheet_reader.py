@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 Data = dict[str, Any]
 SVG = "{http://www.w3.org/2000/svg}"
 DAY = date(2026, 11, 25)
-CHAPTERS = {"angle", "bass", "boundary", "decay", "distance", "layout", "picture"}
+CHAPTERS = {"angle", "bass", "boundary", "decay", "distance", "layout", "mains", "picture"}
 RULES = tuple(rule for rule in load_book().rules if rule.chapter in CHAPTERS)
 """What a plan can show of places; a whole book has its turn where a page is opened."""
 

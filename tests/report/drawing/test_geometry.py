@@ -161,6 +161,20 @@ def test_marks_stand_beside_what_they_are_about() -> None:
     assert all(math.hypot(*item.shift_mm) < 40.0 for item in marks)
 
 
+def test_a_receptacle_s_mark_stands_at_the_one_of_its_circuit() -> None:
+    """Two circuits with a receptacle `r1` each; the second, 3 m along the front wall, has three plugs for two."""
+    outlet = {"id": "r1", "wall": "front", "height": "0.4 m", "from_wall_left": "1 m", "outlets": 2}
+    two = {**outlet, "from_wall_left": "3 m", "height": "2.4 m"}
+    plugged = [{"id": f"load-{n}", "receptacle": "r1"} for n in range(3)]
+    sheet = Sheet(room(circuits=[
+        {"id": "one", "receptacles": [outlet], "loads": "none", "units": "none"},
+        {"id": "two", "receptacles": [two], "loads": plugged, "units": "none"},
+    ]))  # fmt: skip
+    (found,) = (one for one in sheet.drawing.listing.findings if "mains.outlet-count" in one.rules)
+    marks = [item for item in sheet.view("plan").items if isinstance(item, Mark) and item.of == found.id]
+    assert [(mark.key, mark.at) for mark in marks] == [("receptacle/r1+circuit/two", (3.0, 6.0))]
+
+
 @pytest.mark.parametrize(
     ("ceiling", "long", "cross"),
     [
@@ -238,7 +252,7 @@ def test_all_that_is_placed_is_drawn(ceiling: str) -> None:
     plan = {one.key for one in sheet.read("plan")}
     over = {one.key for one in sheet.read("ceiling")}
     assert {"loudspeaker/surround-right", "seat/back-3", "riser/step", "opening/window", "treatment/panel"} <= plan
-    assert {"receptacle/outlet", "picture/picture", "subwoofer/sub-right"} <= plan
+    assert {"receptacle/outlet+circuit/av", "picture/picture", "subwoofer/sub-right"} <= plan
     assert {"loudspeaker/upper-rear-right", "roof window/skylight", "treatment/cloud"} <= over
 
 
