@@ -360,7 +360,7 @@ class Picture(Element):
         "Diagonal of the lit picture, with proportions, instead of width and height.", high=20.0, example="65 in"
     )
     proportions = formed("Width to height of the lit picture, in quotes.", _PROPORTIONS, "16:9")
-    lines = whole("Vertical resolution in pixels.", 240, 9000, example=2160)
+    lines = whole("Pixels over the height of the picture; a projector's own are on its sheet.", 240, 9000, example=2160)
     formats: Each[tuple[float, ...]] = Each(
         "Aspect ratios that are shown.", number("Width by height.", 1.0, 4.0, example=2.39), 8
     )

@@ -37,6 +37,11 @@ def rated_v(power_w: float, load_ohm: float) -> float:
     return math.sqrt(positive("rated power", power_w, "W") * positive("its load", load_ohm, "ohm"))
 
 
+def given_w(voltage_v: float, load_ohm: float) -> float:
+    """Return the power of a voltage on a load, W: U^2 / Z. Both above zero, else Refused. Source: P = U^2 / Z."""
+    return positive("voltage", voltage_v, "V") ** 2 / positive("its load", load_ohm, "ohm")
+
+
 def over_drive_db(voltage_v: float) -> float:
     """Return a voltage over 2.83 V, dB: 20 lg(U / 2.83). Above 0 V, else Refused. Source: definition."""
     return 20.0 * math.log10(positive("voltage", voltage_v, "V") / DRIVE_V)

@@ -171,6 +171,18 @@ class Levels(View):
             volts *= 2.0
         return volts * load.rating_ohm(world, source) / across if feed.wiring == "series" else volts
 
+    def power_match(self, source: Source) -> Figure:
+        """Power that a loudspeaker gets at the rated power of what drives it, over what it is rated for."""
+        product = need(source.product, source, "product")
+        data = need(product.loudspeaker, product, "loudspeaker")
+        rating = need(data.power_rating_w, data, "power_rating")
+
+        def compute(world: World) -> float:
+            volts = self._at_terminals_v(world, source)
+            return level.given_w(volts, self.figures.routing.rating_ohm(world, source)) / world(rating)
+
+        return self.figure("power over the rated power", "", compute, source)
+
     def _way(self, source: Source) -> Driven:
         ways = self.figures.routing.feeding(source)
         if not ways:

@@ -260,20 +260,6 @@ class Routing(View):
         volts, tap = need(data.line_voltage_v, data, "line_voltage"), need(source.tap_w, source, "tap")
         return amplifier_load.line_ohm(world(volts), [world(tap)])
 
-    def power_match(self, source: Source) -> Figure:
-        """Rated power that drives a loudspeaker, brought to its impedance, over the power that it is rated for."""
-        product = need(source.product, source, "product")
-        data = need(product.loudspeaker, product, "loudspeaker")
-        rating = need(data.power_rating_w, data, "power_rating")
-
-        def compute(world: World) -> float:
-            given = amplifier_load.power_into_w(
-                self.power_w(world, source), _REFERRED_OHM, self.rating_ohm(world, source)
-            )
-            return given / world(rating)
-
-        return self.figure("power over the rated power", "", compute, source)
-
     def least_load(self, feed: Feed, driver: Driver) -> Quantity:
         """Return the least load that an amplifier takes with as many channels driven as its feeds use."""
         data = self.amplifier_data(driver)

@@ -106,17 +106,24 @@ class Viewing(View):
 
     def acuity(self, seat: Seat) -> Figure:
         """Distance of a seat in terms of the one from which a line of the picture is one minute of arc."""
-        picture = self.picture
-        sheets = [one.product.picture for one in (picture, picture.projector) if one is not None and one.product]
-        lines = picture.lines or next((one.lines for one in sheets if one is not None and one.lines), None)
-        count = need(lines, picture, "lines")
-        _, height = self.figures.onscreen.size(picture)
+        count, whole = self._lines()
+        _, height = self.figures.onscreen.size(self.picture)
 
         def compute(world: World) -> float:
             before, _ = self.stands(world, seat)
-            return before / viewing.acuity_distance_m(world(height), count)
+            return before / viewing.acuity_distance_m(self._raster(world)[1] if whole else world(height), count)
 
         return self.figure("distance in terms of acuity", "", compute, seat)
+
+    def _lines(self) -> tuple[int, bool]:
+        """Return how many lines there are, and whether they fill a projector's whole raster or just the picture."""
+        picture, projector = self.picture, self.picture.projector
+        sheet = picture.product.picture if picture.product is not None else None
+        own = picture.lines or (sheet.lines if sheet is not None else None)
+        data = projector.product.picture if projector is not None and projector.product is not None else None
+        if own is None and data is not None and data.lines is not None:
+            return data.lines, True
+        return need(own, picture, "lines"), False
 
     def upward(self, seat: Seat, *, top: bool) -> Figure:
         """Angle up from an eye to the top or the middle of the picture, square before it."""

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     ROOM,
     SOURCES,
+    Amid,
     Level,
     No,
+    Subjects,
     Window,
     Windows,
     at_least,
@@ -28,6 +30,8 @@ from roomlint.review import (
 from . import BUILT, OUTPUTS, Output, with_sources
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.design.listening import Loudspeaker
     from roomlint.design.model import Design
     from roomlint.review import Answer, Applies, Figure, Room, Says
@@ -174,7 +178,17 @@ def taps(room: Room, output: Output) -> Answer:
     return routing.tap_use(output.feed, output.driver)
 
 
-def _passive(room: Room, source: Source) -> Applies:
+def every_driven(room: Room) -> Iterator[Amid[Source]]:
+    """Yield every loudspeaker amid the outputs that drive it: what is wrong with one of these is told of it."""
+    for source in room.design.sources:
+        yield Amid(source, tuple(way.feed for way in room.figures.routing.feeding(source)))
+
+
+DRIVEN: Final[Subjects[Amid[Source]]] = Subjects(SOURCES.name, every_driven, SOURCES.of)
+
+
+def _passive(room: Room, amid: Amid[Source]) -> Applies:
+    source = amid.middle
     if room.figures.routing.is_active(source):
         return No("it has an amplifier of its own")
     if room.figures.routing.is_tapped(source):
@@ -186,28 +200,30 @@ def _passive(room: Room, source: Source) -> Applies:
     "channel.power-match",
     level=Level.WARNING,
     basis=memory("an amplifier of one to two times the loudspeaker's rated power; below half of it it clips"),
-    each=SOURCES,
+    each=DRIVEN,
     when=_passive,
     window=Windows(Window(None, 2.0, ""), Window(0.5, 2.0, "")),
     says="is driven by {figure} times the power that it is rated for; {window} wanted",
-    after=("channel.fed",),
+    after=("channel.fed", "channel.load"),
     at="product",
     since="0.3.0",
 )
-def power_match(room: Room, source: Source) -> Figure:
+def power_match(room: Room, amid: Amid[Source]) -> Figure:
     """An amplifier gives a loudspeaker between half and twice the power that it is rated for.
 
     Why: Far above it one slip of the level burns a driver; far below it the amplifier clips in the loud scene, and what
     it then sends burns tweeters.
 
-    How decided: The amplifier's rated power, brought to the loudspeaker's impedance as of an ideal source, over the
-    rated noise power on the loudspeaker's sheet: a warning above 2, a note below a half. From memory.
+    How decided: What the amplifier gives the loudspeaker as it is wired, alone, beside others, in a chain or bridged,
+    over the rated noise power on the loudspeaker's sheet: a warning above 2, a note below a half. The amplifier gives
+    what its sheet rates into the load, or, into less than its least rated one, something between the same power and the
+    same voltage. From memory.
 
     Remedy: Another amplifier, or a limiter that is set and on record.
 
     When to waive: A limiter holds the power below the rating.
     """
-    return room.figures.routing.power_match(source)
+    return room.figures.levels.power_match(amid.middle)
 
 
 @rule(

@@ -71,8 +71,9 @@ def acuity(room: Room, seat: Seat) -> Figure:
     Why: What is bought in sharpness is lost where the raster itself is seen.
 
     How decided: Distance before the picture over the one at which a line is one minute of arc, 3438 picture heights
-    over the number of lines: 1.59 heights for 2160 lines, 3.18 for 1080. Sitting farther is no fault, so that there is
-    no upper edge.
+    over the number of lines: 1.59 heights for 2160 lines, 3.18 for 1080. The lines of a projector's sheet fill the
+    whole raster that covers the picture: of 2160 on 16:9 a picture of 2.39 shows 1607. Sitting farther is no fault, so
+    that there is no upper edge.
 
     Remedy: A picture with more lines, a smaller one, or a seat farther back.
 

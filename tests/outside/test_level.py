@@ -87,3 +87,15 @@ def test_a_week_has_no_more_hours_than_it_has() -> None:
 def test_nothing_has_no_level(levels: object) -> None:
     with pytest.raises(Refused):
         levels([])  # type: ignore[operator]
+
+
+@pytest.mark.parametrize(("volts", "ohms", "watts"), [
+    (2.83, 8.0, 1.0),  # the drive of sensitivities: one watt into eight ohms (IEC 60268-5 practice)
+    (28.28, 8.0, 100.0),  # the table of voltage, load and power in every amplifier's data: 28.3 V are 100 W into 8 ohm
+    (28.28, 4.0, 200.0),
+    (70.7, 50.0, 100.0),  # a 70.7 V line: 100 W are 50 ohm
+])  # fmt: skip
+def test_power_of_a_voltage(volts: float, ohms: float, watts: float) -> None:
+    assert level.given_w(volts, ohms) == pytest.approx(watts, rel=2e-3)
+    with pytest.raises(Refused):
+        level.given_w(0.0, ohms)

@@ -49,6 +49,24 @@ def rated(watts: str | None, ohms: str = "8 ohm") -> list[dict[str, Any]]:
     return [box(ohms, **({"power_rating": watts} if watts else {})), *SHEETS[1:]]
 
 
+def into(watts: str, ohms: str, given: str) -> list[dict[str, Any]]:
+    """Return the sheets with an amplifier whose power into another load is told."""
+    two = amplifier(2)
+    two["amplifier"] |= {"powers": [{"load": ohms, "power": given}]}
+    return [box(ohms, power_rating=watts), two, *(one for one in SHEETS[1:] if one["id"] != two["id"])]
+
+
+def chained(ohms: str) -> list[dict[str, Any]]:
+    """Return the sheets with cabinets of so many ohms, for two in a chain."""
+    return [box(ohms, power_rating="100 W"), *SHEETS[1:]]
+
+
+CHAIN = {"electronics.amplifiers.0.feeds": [feed(1, "left", "right", wiring="series")]}
+
+
+ON_ONE = {"electronics.amplifiers.0.feeds": [feed(1, "left", "right")]}
+
+
 CASES = [
     taps("pass", figure=60.0, source="60 W of 100 W"),
     taps("fail", {FIRST: "60 W"}, level="warning", figure=90.0, source="90 W of 100 W"),
@@ -67,8 +85,17 @@ CASES = [
     match("pass", figure=1.0, source="100 W into 8 ohm for 100 W"),
     match("fail", products=rated("40 W"), level="warning", figure=2.5, source="100 W for 40 W"),
     match("fail", products=rated("300 W"), level="note", figure=0.3333, source="100 W for 300 W"),
-    # Into half the impedance an ideal source gives twice the power.
-    match("pass", products=rated("100 W", "4 ohm"), figure=2.0, source="100 W x 8/4 for 100 W"),
+    # Into half the impedance an amplifier gives one to two times its power, by a sheet that says no more.
+    match("pass", products=rated("200 W", "4 ohm"), figure=0.7071, source="100 W x sqrt(8/4) for 200 W"),
+    match("review", products=rated("100 W", "4 ohm")),
+    # Its sheet rates it into four ohms too.
+    match("pass", products=into("100 W", "4 ohm", "130 W"), figure=1.3, source="130 W for 100 W"),
+    match("fail", products=into("100 W", "4 ohm", "210 W"), level="warning", figure=2.1, source="210 W for 100 W"),
+    # Two in a chain: 16 ohm, each with half of the voltage of 100 W into 8 ohm, so 25 W for 100 W.
+    match("fail", CHAIN, products=chained("8 ohm"), subject="loudspeaker/left", level="note", figure=0.25,
+          source="sqrt(800)/2 = 14.14 V across 8 ohm: 25 W for 100 W"),
+    # A load that the amplifier does not take is told first.
+    match("open", ON_ONE, products=rated("100 W", "4 ohm"), subject="loudspeaker/left"),
     match("open", products=rated(None), says="power_rating"),
     match("open", base=UNSAID, products=RATED, says="amplifiers"),
     match("open", {"loudspeakers": None}, base=EMPTY, products=(), says="loudspeakers"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from picture_rooms import DISPLAY, NONE, ROWS, SHEETS, SHOWN, UNSAID
+from picture_rooms import DISPLAY, NONE, ROWS, SHEETS, SHOWN, UNSAID, sheets
 
 from roomlint.edges import Edge
 from roomlint.testing import Case, Never, changed
@@ -55,6 +55,12 @@ CASES: list[Case | Never] = [
     on("acuity", "pass", figure=1.3455, source="1.4943 m x 3437.75/2160 = 2.378 m; 3.20/2.378"),
     on("acuity", "fail", {"picture.lines": 1080}, level="note", figure=0.6728, source="half of it"),
     on("acuity", "open", {"picture.lines": None}, says="lines"),
+    # A projector's lines fill its raster of 16:9, which covers a picture of 2.39 in width; the file's are the picture's.
+    Case("picture.acuity", "pass", changed(SHOWN, {"picture.lines": None, "picture.height": "1.1115 m"}),
+         sheets("light", lines=2160), figure=1.3455, source="2.6566 m / 1.7778 = 1.4943 m high: as the picture of 16:9"),
+    on("acuity", "pass", {"picture.height": "1.1115 m"}, figure=1.8089, source="1.1115 m x 3437.75/2160 = 1.769 m"),
+    Case("picture.acuity", "open", changed(SHOWN, {"picture.lines": None}), sheets("light", lines=2160, aspect=None),
+         says="aspect"),
     on("acuity", "review", {BACK: "2.68 m ± 2 cm"}),
 
     on("top", "pass", figure=19.68, source="atan(1.1443/3.20)"),
