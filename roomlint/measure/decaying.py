@@ -153,6 +153,15 @@ class Decaying(View):
 
         return self.figure("spread of the formulas", "%", compute, "")
 
+    def modes_s(self) -> tuple[float, float]:
+        """Return the shortest and the longest decay of single modes by what the room is lined with, as read.
+
+        By the lowest octave that tables have. Raises `Missing` where the file does not say what the room is lined with.
+        """
+        space = self.figures.space
+        least, most = self.figures.lining.between_m2(BANDS_HZ[0])
+        return decay.modal_decays_s(space.volume_m3(self.world), least, most, space.sound_speed_m_s(self.world))
+
     def low_band_hz(self) -> int | None:
         """Return the lowest octave up to 250 Hz that is wholly above the Schroeder frequency; None where none is."""
         found = self.schroeder_hz(self.world)

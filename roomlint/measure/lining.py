@@ -228,6 +228,20 @@ class Lining(View):
             return _HOLE
         return coefficient(materials, band_hz).at(world(self._where(TABLES, materials)))
 
+    def between_m2(self, band_hz: int) -> tuple[float, float]:
+        """Return the least and the most that the room may take in an octave, by all that its sources give.
+
+        What stands on the floor counts as its most only: what it takes of the bass no table says.
+        """
+        least, most = 0.0, self._furniture_m2(self.world, band_hz)[1]
+        for part in self.groups(self.world):
+            if part.treatment is not None and not part.materials:
+                span = self._stated(part.treatment, band_hz)
+            else:
+                span = coefficient(part.materials, band_hz) if part.materials else Range(_HOLE, _HOLE)
+            least, most = least + part.area_m2 * span.low, most + part.area_m2 * span.high
+        return least, most
+
     def opening_at(self, world: World, wall: str, across_m: float, up_m: float) -> Opening | None:
         """Return the opening that a point of a wall is in; one whose place is not given is nowhere."""
         spot = areas.Patch(across_m, up_m, 0.0, 0.0)
@@ -259,13 +273,17 @@ class Lining(View):
 
     def furnished_m2(self, world: World, band_hz: int) -> float:
         """Return what stands in the room absorbs in an octave: seats of whatever cover, and what no file lists."""
+        least, most = self._furniture_m2(world, band_hz)
+        return (least + most) / 2.0 + world(self._where(SEATED, "")) * (most - least) / 2.0
+
+    def _furniture_m2(self, world: World, band_hz: int) -> tuple[float, float]:
         missing = unsaid(self.design, "seats")
         if missing is not None:
             raise missing
         count, floor = len(self.design.seats), plane.area_m2(self.figures.space.outline(world))
         least = count * SEAT_M2[0] * coefficient(("seat-leather",), band_hz).low
         most = count * SEAT_M2[1] * coefficient(("seat-occupied",), band_hz).high + OTHER * floor
-        return (least + most) / 2.0 + world(self._where(SEATED, "")) * (most - least) / 2.0
+        return least, most
 
     def free_m2(self, world: World) -> dict[str, float]:
         """Return what nothing covers of each wall and of the ceiling."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import TYPE_CHECKING, Final, NamedTuple, TypeAlias
 
@@ -24,13 +25,13 @@ if TYPE_CHECKING:
     from roomlint.measure.world import World
 
 DECAYS_S: Final = (0.3, 0.5, 0.8)
-"""Decay of every mode: the shortest, a middle and the longest that a furnished home room has in the bass.
-
-What finishes tell of decay is statistics, which do not hold where single modes rule; only a measurement says more.
-"""
+"""Decay of every mode: the shortest, a middle and the longest that a furnished home room has in the bass."""
+LONGEST_S: Final = 2.0
+"""No room of a home rings longer in the bass, whatever its walls: doors and panes give. Practice, ours."""
 SHORTEST_S: Final = 0.05
 """No room is as dead; of a measurement that could be naught."""
 DECAY_WORDS: Final = "decay of 0.3 to 0.8 s for every mode, the kindest told"
+OWN_WORDS: Final = "decay of {:.1f} to {:.1f} s for every mode by the room's finishes at 125 Hz, the kindest told"
 LOW_HZ: Final = 20
 HIGH_HZ: Final = 80
 BAND_HZ: Final = tuple(float(hz) for hz in range(14, 114))
@@ -41,6 +42,12 @@ NUMERICAL: Final = "modes of this shape found numerically"
 
 Best: TypeAlias = "Callable[..., float]"
 """`max` or `min`, whichever is kind."""
+
+
+def _decay_words(decays_s: tuple[float, float, float]) -> str:
+    if decays_s == DECAYS_S:
+        return DECAY_WORDS
+    return OWN_WORDS.format(decays_s[0], decays_s[2])
 
 
 class SeatDip(NamedTuple):
@@ -88,13 +95,34 @@ class SeatBass(View):
         return self.design.seats
 
     def decays_s(self, world: World) -> tuple[float, float, float]:
-        """Return the shortest, a middle and the longest decay of the bass: as measured, else those of homes."""
+        """Return the shortest, a middle and the longest decay of the bass: as measured, by finishes, or of homes.
+
+        Hard walls ring longer than homes do on average; of soft ones the tables end at 125 Hz, above what is asked, so
+        that nothing is told as shorter. The shortest stays one of homes: what is bad at it is bad.
+        """
         survey = self.design.survey
         if survey.bass_decay_s is None:
-            world.assume(DECAY_WORDS)
-            return DECAYS_S
+            found = self._by_finishes()
+            world.assume(_decay_words(found))
+            return found
         middle, u = world(survey.bass_decay_s), survey.bass_decay_s.u
         return max(middle - u, SHORTEST_S), middle, middle + u
+
+    def _by_finishes(self) -> tuple[float, float, float]:
+        """Return the decays by what the room is lined with, those of homes where its file does not say."""
+
+        def find() -> tuple[float, float, float]:
+            try:
+                low, high = self.figures.decaying.modes_s()
+            except (Missing, Refused):
+                return DECAYS_S
+            short, _, long = DECAYS_S
+            shortest = min(max(low, short), long)
+            # Where nothing is known to ring longer than homes do, nothing is said to; the span stays as wide.
+            longest = max(long, min(high, LONGEST_S, shortest * long / short))
+            return (shortest, math.sqrt(shortest * longest), longest) if shortest > short else DECAYS_S
+
+        return self.once("decays by finishes", find)
 
     def level(self, subwoofer: Subwoofer) -> Quantity | None:
         """Return a subwoofer's level: its own and the trim that is entered for it together."""

@@ -56,9 +56,10 @@ def seat_spread(room: Room, design: Design) -> Answer:
     How decided: Pressure of all subwoofers together, as set, at every seat as a sum over the room's modes, 20 to 80 Hz
     in steps of 1 Hz; at each frequency the loudest less the quietest seat, averaged. Computed at decays of 0.3, 0.5 and
     0.8 s, or about the measured one (`survey.bass_decay`), the kindest told: what fails then fails at any decay of a
-    furnished room. Finishes are not asked: what they tell of decay does not hold where single modes rule. It compares
-    layouts: a real room may differ by 3 to 6 dB. In a room that is not a box the modes are found numerically; where
-    that cannot be done a person must judge.
+    furnished room. Where the room is lined with what takes little of the 125 Hz octave, bare masonry or concrete, even
+    the shortest decay of its modes is longer, and is taken up to 0.8 s; of soft linings nothing shorter is claimed, for
+    tables end at 125 Hz. It compares layouts: a real room may differ by 3 to 6 dB. In a room that is not a box the
+    modes are found numerically; where that cannot be done a person must judge.
 
     Remedy: Places are computed for as many subwoofers and for one more, of equal level and without delay: the middles
     of walls, and corners, that are inside, clear of what the file says of openings, obstacles, racks, walkways, seats

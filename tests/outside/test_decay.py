@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import numpy as np
 import pyroomacoustics
@@ -12,6 +13,10 @@ import pytest
 from roomlint import roof
 from roomlint.figures import absorption, areas, decay
 from roomlint.figures.decay import Side
+from roomlint.figures.domain import Refused
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 FOOT = 0.3048
 BANDS = absorption.BANDS_HZ
@@ -160,3 +165,45 @@ def test_decay_agrees_with_rays_where_they_are_a_fair_judge() -> None:
         rays = float(pyroomacoustics.experimental.measure_rt60(room.rir[0][0], fs=16000, decay_db=30))
         ours = decay.eyring_s(ROOM_A, sum(SIDES_A), share * sum(SIDES_A), 0.0, 343.0)
         assert ours == pytest.approx(rays, rel=0.10)
+
+
+def _ringing_per_s(equation: Callable[[complex], complex], start: complex, speed_m_s: float, across: complex) -> float:
+    """Return how fast a mode dies away, 1/s, by the root of a wall's own equation: sqrt(root^2 + across^2)."""
+    k = start
+    for _ in range(60):
+        step = 1e-7
+        k -= equation(k) * 2.0 * step / (equation(k + step) - equation(k - step))
+    assert abs(equation(k)) < 1e-8
+    return abs(((k * k + across * across) ** 0.5).imag) * speed_m_s
+
+
+# Two walls a length apart with a small conductance b, all else rigid; their absorption is 8 b of their area.
+@pytest.mark.parametrize("conductance", [0.001, 0.0025, 0.005])
+def test_single_modes_die_away_as_walls_of_some_conductance_say(conductance: float) -> None:
+    """The exact modes of a duct between two such walls, exp(2jkL) = ((1 + b)/(1 - b))^2 along it, by Newton's method.
+
+    A mode that runs between the walls is damped as Sabine says of their absorption, one that grazes them half as much.
+    """
+    length, width, height, speed = 5.0, 4.0, 2.5, 343.2
+    area = 2.0 * width * height
+    shortest, longest = decay.modal_decays_s(
+        length * width * height, 8.0 * conductance * area, 8.0 * conductance * area, speed
+    )
+    along = 2.0 * np.pi / length
+    ring = _ringing_per_s(
+        lambda k: np.exp(2j * k * length) - ((1 + conductance) / (1 - conductance)) ** 2, along - 0.01j, speed, 0.0
+    )
+    assert 3.0 * np.log(10.0) / ring == pytest.approx(shortest, rel=0.01)
+    # Across: k_x tan(k_x L/2) = j k b for the even mode, k = sqrt(k_x^2 + (pi/W)^2).
+    over = np.pi / width
+    ring = _ringing_per_s(
+        lambda k: k * np.tan(k * length / 2.0) - 1j * conductance * (k * k + over * over) ** 0.5,
+        (2j * over * conductance / length) ** 0.5, speed, over,
+    )  # fmt: skip
+    assert 3.0 * np.log(10.0) / ring == pytest.approx(longest, rel=0.01)
+
+
+def test_modes_ring_between_what_least_and_most_absorption_say() -> None:
+    assert decay.modal_decays_s(60.0, 4.0, 12.0, 343.2) == pytest.approx((0.805, 4.83), abs=0.005)
+    with pytest.raises(Refused):
+        decay.modal_decays_s(60.0, 5.0, 4.0, 343.2)
