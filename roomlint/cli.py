@@ -145,7 +145,11 @@ def _day(ctx: click.Context, param: click.Parameter, value: str | None) -> date 
     default=None,
     help="Gate only on what is new or worse, or on everything; the first needs something to compare with.",
 )
-@click.option("--jobs", type=click.IntRange(1, 64), default=1, help="How many processes review; one unless given.")
+@click.option(
+    "--jobs",
+    type=click.IntRange(1, 64),
+    help="How many processes review; unless given as many as there are cores, for eight rooms each at the least.",
+)
 def check(  # noqa: PLR0913, PLR0917  one parameter an option
     ctx: click.Context,
     paths: tuple[str, ...],
@@ -156,7 +160,7 @@ def check(  # noqa: PLR0913, PLR0917  one parameter an option
     without: tuple[str, ...],
     house: str | None,
     against: str | None,
-    jobs: int,
+    jobs: int | None,
     today: date | None,
     *,
     staged: bool,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import os
 import sys
 from dataclasses import replace
 from pathlib import Path
@@ -16,10 +17,13 @@ if TYPE_CHECKING:
     from roomlint.review.review import Review
     from roomlint.review.session import Choices
     from roomlint.source.files import Files
+    from roomlint.source.revision import Revision
     from roomlint.writing import Outputs
 
 BAR_FROM: Final = 20
 """Rooms from which a terminal shows how far the run is."""
+ROOMS_A_PROCESS: Final = 8
+"""Fewer rooms than this are reviewed before another process has started."""
 
 
 def refuse_empty(paths: tuple[str, ...]) -> None:
@@ -44,7 +48,9 @@ def few_collections() -> None:
     gc.set_threshold(100_000, 20, 20)
 
 
-def reviewed(paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int, outputs: Outputs) -> Review:
+def reviewed(
+    paths: tuple[str, ...], choices: Choices, against: str | None, jobs: int | None, outputs: Outputs
+) -> Review:
     """Return what a run finds, compared with an earlier one where that is asked for."""
     from roomlint.review.book import load_book
     from roomlint.review.session import select
@@ -61,9 +67,10 @@ def reviewed(paths: tuple[str, ...], choices: Choices, against: str | None, jobs
         raise click.UsageError(unknown(strange, book.ids))
     if not rules and not any(name.startswith("house") for name in choices.only):
         raise click.UsageError("no rule is left to run; --only and --without leave nothing.")
-    earlier, renamed = _earlier(against, paths, book, choices, jobs) if against is not None else (None, {})
+    before = _before(against) if against is not None else None
     found = _run(rooms, book, choices, jobs, "Reviewing")
-    if earlier is not None:
+    if before is not None:
+        earlier, renamed = _earlier(before, f"revision {against}", paths, book, choices, jobs, found, files)
         from roomlint.review.compare import compare
         from roomlint.source.files import at_top
 
@@ -89,37 +96,63 @@ def _files(choices: Choices) -> Files:
         raise click.UsageError(f"--staged: {error}") from None
 
 
-def _run(rooms: list[str], book: Book, choices: Choices, jobs: int, label: str) -> Review:
+def _run(rooms: list[str], book: Book, choices: Choices, jobs: int | None, label: str) -> Review:
     from roomlint.review.session import run
 
+    jobs = jobs or processes(len(rooms))
     if len(rooms) < BAR_FROM or not sys.stderr.isatty():
         return run(rooms, book, choices, jobs)
     with click.progressbar(length=len(rooms), label=label, file=sys.stderr) as bar:
         return run(rooms, book, choices, jobs, lambda: bar.update(1))
 
 
-def _earlier(
-    against: str, paths: tuple[str, ...], book: Book, choices: Choices, jobs: int
-) -> tuple[Earlier, dict[str, str]]:
-    """Return the earlier review, of every room that was there then, and which files were renamed since."""
-    from roomlint.review.compare import NotOursError, earlier_of, is_json, read_sarif
-    from roomlint.source.files import at_top, find_rooms
-    from roomlint.source.revision import STAGED, Revision, RevisionError, renamed_since
+def _before(against: str) -> Earlier | Revision:
+    """Return what is compared with, an earlier report or a revision; whatever is wrong with it is told at once."""
+    from roomlint.review.compare import NotOursError, is_json, read_sarif
+    from roomlint.source.revision import Revision, RevisionError
 
     try:
-        if is_json(against):
-            return read_sarif(against), {}
-        there = Revision(against)
+        return read_sarif(against) if is_json(against) else Revision(against)
     except NotOursError as error:
         raise click.UsageError(f"--against: {error}") from None
     except RevisionError as error:
         file = "the file of that name is no report" if Path(against).is_file() else "there is no report of that name"
         raise click.UsageError(f"--against: {str(error).rstrip('.')}, and {file}.") from None
-    renamed = renamed_since(there.commit, staged=choices.revision == STAGED)
-    then = {room: None for room in find_rooms(paths, there)[0] if there.is_file(room)}
-    then |= {at_top(old): None for new, old in renamed.items() if there.is_file(at_top(old)) and _is_asked(new, paths)}
-    review = _run(sorted(then), book, replace(choices, revision=there.commit), jobs, "Reviewing then")
-    return earlier_of(review, f"revision {against}"), renamed
+
+
+def processes(rooms: int) -> int:
+    """Return how many processes review so many rooms, where nobody says."""
+    return max(1, min(cores(), rooms // ROOMS_A_PROCESS))
+
+
+def cores() -> int:
+    """Return how many cores this process may use; on some systems nobody says, and it is all of them."""
+    allowed = getattr(os, "sched_getaffinity", None)
+    return len(allowed(0)) if allowed is not None else os.cpu_count() or 1
+
+
+def _earlier(
+    before: Earlier | Revision, name: str, paths: tuple[str, ...], book: Book, choices: Choices, jobs: int | None,
+    found: Review, files: Files,
+) -> tuple[Earlier, dict[str, str]]:  # fmt: skip
+    """Return the earlier review, of every room that was there then, and which files were renamed since.
+
+    What is staged as it was committed, in a repository that says the same of houses and products, is not reviewed
+    twice: of a commit that changes one room of a hundred that takes half of the time.
+    """
+    from roomlint.review.compare import earlier_of
+    from roomlint.source.files import at_top, find_rooms, from_top
+    from roomlint.source.revision import STAGED, Revision, renamed_since
+
+    if not isinstance(before, Revision):
+        return before, {}
+    renamed = renamed_since(before.commit, staged=choices.revision == STAGED)
+    then = {room: None for room in find_rooms(paths, before)[0] if before.is_file(room)}
+    then |= {at_top(old): None for new, old in renamed.items() if before.is_file(at_top(old)) and _is_asked(new, paths)}
+    same = files.same_rooms(before) if isinstance(files, Revision) and choices.house is None else frozenset()
+    changed = sorted(room for room in then if from_top(room) not in same)
+    review = _run(changed, book, replace(choices, revision=before.commit), jobs, "Reviewing then")
+    return earlier_of(review, name, found, same & {from_top(room) for room in then}), renamed
 
 
 def _is_asked(file: str, paths: tuple[str, ...]) -> bool:

@@ -187,6 +187,58 @@ def test_staged_gates_on_what_is_new_unless_told_otherwise(team: Team) -> None:
     assert run("check", "--staged", "--jobs", "2")[0] == 1
 
 
+def _reviewed_then(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Return a list that fills with the rooms which are reviewed as they were."""
+    from roomlint.review import session
+
+    reviewed: list[str] = []
+    one = session.Reviewer.one
+
+    def noted(self: session.Reviewer, path: str) -> session.One:
+        if self.choices.revision not in {"", ":staged"}:
+            reviewed.append(Path(path).name)
+        return one(self, path)
+
+    monkeypatch.setattr(session.Reviewer, "one", noted)
+    return reviewed
+
+
+@pytest.mark.parametrize(
+    ("change", "again"),
+    [
+        ({"rooms/old.room.yaml": PLAIN}, {"old.room.yaml"}),
+        ({"notes.txt": "no design"}, set()),
+        ({"house.yaml": "roomlint_house: 1\ngate: never\n"}, {"old.room.yaml", "other.room.yaml", "broken.room.yaml"}),
+        ({"rooms/other.room.yaml": "nonsense: 1\n"}, {"other.room.yaml"}),
+        ({"rooms/broken.room.yaml": PLAIN}, {"broken.room.yaml"}),
+    ],
+)
+def test_what_is_staged_as_it_was_committed_is_not_reviewed_twice(
+    change: dict[str, str], again: set[str], team: Team, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The report is that of a comparison which reviews every room twice."""
+    rooms = {"rooms/old.room.yaml": FAILING, "rooms/other.room.yaml": PLAIN, "rooms/broken.room.yaml": "nonsense: 1\n"}
+    for file, text in rooms.items():
+        team.stage(file, text)
+    team.git("commit", "--quiet", "-m", "first")
+    for file, text in change.items():
+        team.stage(file, text)
+    reviewed = _reviewed_then(monkeypatch)
+    quick = run("check", "--staged", "--format", "markdown")
+    assert set(reviewed) == again
+    monkeypatch.setattr("roomlint.source.revision.Revision.same_rooms", lambda *_: frozenset())
+    assert run("check", "--staged", "--format", "markdown") == quick
+    assert set(reviewed) == {Path(name).name for name in rooms}
+
+
+def test_many_rooms_are_spread_over_the_cores_and_few_are_not() -> None:
+    from roomlint.cli_review import cores, processes
+
+    assert cores() >= 1
+    assert processes(1) == processes(15) == 1
+    assert processes(1000) == cores()
+
+
 def test_staged_reads_the_house_file_and_the_rooms_that_are_staged(team: Team) -> None:
     team.stage("house.yaml", "roomlint_house: 1\ngate: never\n")
     team.stage("a.room.yaml", FAILING)

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 from roomlint.review.review import Decided
 from roomlint.review.standing import written
-from roomlint.source.files import from_top
+from roomlint.source.files import ROOM_ENDINGS, from_top
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Collection, Mapping
 
     from roomlint.design.house import House
     from roomlint.measure.scene import Scene
@@ -62,24 +62,34 @@ class Earlier:
         return self.load(file) if file in self.codes else None
 
 
-def earlier_of(review: Review, name: str) -> Earlier:
-    """Return a review as an earlier one."""
-    places: dict[str, int] = {}
+def earlier_of(review: Review, name: str, still: Review | None = None, same: Collection[str] = ()) -> Earlier:
+    """Return a review as an earlier one.
+
+    `still` is today's, of which the rooms of the `same` files, from the top of the repository, were the same then.
+    """
+    places: dict[str, tuple[Review, int]] = {}
     codes: dict[str, str] = {}
     houses: dict[str, Mapping[str, Decided]] = {}
     stood: dict[str, Mapping[str, str]] = {}
-    for index, room in enumerate(review.rooms):
-        file = from_top(room.file)
-        places[file], codes[file] = index, room.code
-        if room.house.file:
-            houses.setdefault(from_top(room.house.file), decided_by(room.house))
-            stood.setdefault(from_top(room.house.file), written(room.house))
+    for of in (review, still) if still is not None else (review,):
+        for index, room in enumerate(of.rooms):
+            file = from_top(room.file)
+            if of is still and file not in same:
+                continue
+            places[file], codes[file] = (of, index), room.code
+            if room.house.file:
+                houses.setdefault(from_top(room.house.file), decided_by(room.house))
+                stood.setdefault(from_top(room.house.file), written(room.house))
 
     def load(file: str) -> EarlierRoom:
-        return of_room(file, review.rooms[places[file]])
+        of, index = places[file]
+        return of_room(file, of.rooms[index])
 
-    unread = frozenset(from_top(problem.place.file) for problem in review.problems)
-    return Earlier(name, codes, load, houses, unread, stood)
+    unread = {from_top(problem.place.file) for problem in review.problems}
+    if still is not None and same:
+        found = {from_top(problem.place.file) for problem in still.problems}
+        unread |= {file for file in found if file in same or not file.endswith(ROOM_ENDINGS)}
+    return Earlier(name, codes, load, houses, frozenset(unread), stood)
 
 
 def of_room(file: str, room: RoomReview) -> EarlierRoom:

@@ -119,6 +119,21 @@ class Revision:
         """Return whether a path stays inside a folder; links are never followed, so names decide."""
         return Path(os.path.abspath(path)).is_relative_to(os.path.abspath(folder))  # noqa: PTH100  links must stay
 
+    def same_rooms(self, other: Revision) -> frozenset[str]:
+        """Return the room files, from the top, that are the same in both, and so is all that a room may rest on.
+
+        That is every other YAML file of the repository; where one of them differs, no room is sure to be the same.
+        """
+        mine, theirs = self._designs(), other._designs()
+        if {path: entry for path, entry in mine.items() if not path.endswith(ROOM_ENDINGS)} != {
+            path: entry for path, entry in theirs.items() if not path.endswith(ROOM_ENDINGS)
+        }:
+            return frozenset()
+        return frozenset(path for path, entry in mine.items() if theirs.get(path) == entry and entry.kind == ORDINARY)
+
+    def _designs(self) -> dict[str, _Entry]:
+        return {path: entry for path, entry in self._entries.items() if path.endswith((".yaml", ".yml"))}
+
     def _inside(self, path: str) -> str:
         """Return the path from the top of the repository, as git writes it."""
         full = Path(os.path.normpath(Path.cwd() / path))
