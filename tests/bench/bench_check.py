@@ -102,7 +102,7 @@ def rate(name: str, parent: Path, texts: list[str], runs: int = 3) -> None:
     one, many = written(parent / "one", texts[:1]), written(parent / "many", texts)
     ran(check(one))
     single = statistics.median(ran(check(one)).wall_s for _ in range(runs))
-    total = statistics.median(ran(check(many)).wall_s for _ in range(runs))
+    total = statistics.median(ran(check(many, "--jobs", "1")).wall_s for _ in range(runs))
     each = (total - single) / (len(texts) - 1)
     print(f"{name}: {1 / each:.0f} rooms/s beyond the first ({each * 1000:.1f} ms a room, {len(texts)} different ones)")
     shutil.rmtree(one)
@@ -112,7 +112,7 @@ def rate(name: str, parent: Path, texts: list[str], runs: int = 3) -> None:
 def jobs(name: str, parent: Path, texts: list[str]) -> None:
     """Print what a second process is worth."""
     many = written(parent / "many", texts)
-    status = ran(check(many)).status
+    status = ran(check(many, "--jobs", "1")).status
     one, two = (ran(check(many, "--jobs", str(count)), status).wall_s for count in (1, 2))
     print(f"jobs, {name}: two processes {one / two:.2f} x one ({len(texts)} rooms, {os.cpu_count()} cores)")
     shutil.rmtree(many)
@@ -126,8 +126,8 @@ def memory(parent: Path, few: int = 200, many: int = 2000) -> None:
         count: written(parent / f"of-{count}", [another(text, n % 400) for n in range(count)]) for count in (few, many)
     }
     for kind in WRITERS:
-        status = ran(check(folders[few], "--format", kind)).status
-        peaks = [ran(check(folder, "--format", kind), status).peak_kib for folder in folders.values()]
+        status = ran(check(folders[few], "--format", kind, "--jobs", "1")).status
+        peaks = [ran(check(folder, "--format", kind, "--jobs", "1"), status).peak_kib for folder in folders.values()]
         few_mib, many_mib = (peak / 1024 for peak in peaks)
         print(f"memory, {kind}: {many_mib / few_mib:.2f} x ({few_mib:.0f} MiB for {few}, {many_mib:.0f} for {many})")
     for folder in folders.values():
