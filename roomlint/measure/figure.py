@@ -174,7 +174,7 @@ class Figure:
         for reading in self.readings:
             if reading.u <= 0.0:
                 continue
-            up, down = self._change(reading, reading.u), self._change(reading, -reading.u)
+            up, down = self.change(reading, reading.u), self.change(reading, -reading.u)
             if up is None or down is None:
                 one_sided.append(reading)
             ways = (up or 0.0, -(down or 0.0))
@@ -184,7 +184,7 @@ class Figure:
         found.sort(key=lambda share: -abs(share.change))
         return tuple(found), tuple(one_sided)
 
-    def _change(self, reading: Reading, by: float) -> float | None:
+    def change(self, reading: Reading, by: float) -> float | None:
         """Return how the figure changes with one reading, None where its formula does not hold there."""
         if self._compute is None or self._world is None:
             return None
@@ -234,9 +234,29 @@ class Figure:
             return not self._one_sided and margin > times * self.u
         return self._is_roughly_below(margin / times)
 
+    def is_surely_below(self, most_u: float) -> bool:
+        """Return whether the uncertainty is at most so much, by bounds where a reading has one.
+
+        Only readings without a bound are looked at, to both sides. False where the formula does not hold on one side of
+        such a reading, and where the whole uncertainty would have to be found.
+        """
+        if self._u is not None or self._shares is not None or self._compute is None or self._ask is not None:
+            return not self.one_sided and self.u <= most_u
+        bounds = [(self.bound(reading), reading) for reading in self.readings if reading.u > 0.0]
+        squares, most = math.fsum(bound**2 for bound, _ in bounds if bound < math.inf), most_u**2
+        for bound, reading in bounds:
+            if squares > most:
+                return False
+            if bound == math.inf:
+                up, down = self.change(reading, reading.u), self.change(reading, -reading.u)
+                if up is None or down is None:
+                    return False
+                squares += max(abs(up), abs(down)) ** 2
+        return squares <= most
+
     def _is_roughly_below(self, most_u: float) -> bool:
         squares, most = 0.0, most_u**2
-        bounds = sorted(((self._bound(reading), reading) for reading in self.readings if reading.u > 0.0), key=_first)
+        bounds = sorted(((self.bound(reading), reading) for reading in self.readings if reading.u > 0.0), key=_first)
         rest = math.fsum(bound**2 for bound, _ in bounds if bound < math.inf)
         while bounds:
             bound, reading = bounds.pop()
@@ -244,7 +264,7 @@ class Figure:
                 if squares + rest < most:
                     break
                 rest -= bound**2
-            change = self._change(reading, reading.u) or self._change(reading, -reading.u)
+            change = self.change(reading, reading.u) or self.change(reading, -reading.u)
             if change is None:
                 return False
             squares += change**2
@@ -253,7 +273,7 @@ class Figure:
         self._rough = math.sqrt(squares + max(rest, 0.0))
         return True
 
-    def _bound(self, reading: Reading) -> float:
+    def bound(self, reading: Reading) -> float:
         """Return what a reading can move the figure by at the most, infinite where that is not known."""
         return self._per_m * reading.u if self._per_m is not None and reading.unit == "m" else math.inf
 
