@@ -227,7 +227,8 @@ class Cable(Element):
         named("Name of the surface.", "surface", "rear"), 8,
     )  # fmt: skip
     fire_stopped = flag("Whether a listed system closes its hole where it passes a rated surface.")
-    depth_m = length("How deep it lies behind the surface of the wall.", zero=True, high=1.0, example="60 mm")
+    wall = named("The wall that it runs concealed in.", "surface", "rear")
+    depth_m = length("How deep it lies behind the surface of the wall.", zero=True, high=0.5, example="60 mm")
     zone = choice(
         "The zone that it runs in where it lies less deep: level or plumb to an accessory, within 150 mm of the top of"
         " the wall or of a corner, or none of these.", "to-accessory", "top", "corner", "none",

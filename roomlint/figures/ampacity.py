@@ -29,7 +29,24 @@ _IEC_A: Final[Mapping[float, tuple[float, float, float]]] = MappingProxyType(
     }
 )
 """IEC 60364-5-52 Table B.52.2: copper, PVC, two loaded conductors, 30 C; methods A2, B2 and C."""
+_BS_A: Final[Mapping[float, tuple[float, float, float, float]]] = MappingProxyType(
+    {
+        1.0: (8.0, 11.5, 13.0, 16.0),
+        1.5: (10.0, 14.5, 16.5, 20.0),
+        2.5: (13.5, 20.0, 23.0, 27.0),
+        4.0: (17.5, 26.0, 30.0, 37.0),
+        6.0: (23.5, 32.0, 38.0, 47.0),
+        10.0: (32.0, 44.0, 52.0, 64.0),
+        16.0: (42.5, 57.0, 69.0, 85.0),
+    }
+)
+"""BS 7671 Table 4D5, flat twin and earth in PVC, 30 C, methods 103, A and C; in conduit method B of Table 4D2A. The
+column of method C as a reference page prints it, which has 15.5, 65 and 87 A for 1, 10 and 16 mm2; the rest from
+memory."""
 _COLUMN: Final[Mapping[Laying, int]] = MappingProxyType({"insulated-wall": 0, "conduit": 1, "clipped": 2})
+_BS_COLUMN: Final[Mapping[Laying, int]] = MappingProxyType(
+    {"in-insulation": 0, "insulated-wall": 1, "conduit": 2, "clipped": 3}
+)
 _SURROUNDED: Final = 0.5
 """Share of method C that is left where insulation surrounds the cable for half a metre or more (BS 7671 523.9)."""
 _ALUMINIUM_SHARE: Final = 0.77
@@ -54,6 +71,17 @@ RING_MOST_A: Final = 32.0
 that carries 20 A or more."""
 
 
+def bs_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper") -> float:
+    """Current-carrying capacity of flat twin and earth in PVC at 30 C, A; 0 for one that is too thin.
+
+    As `iec_ampacity_a`, from 1.0 to 16 mm2; an area above zero, else Refused. Source: BS 7671 Tables 4D5 and 4D2A.
+    """
+    size = _size(area_mm2)
+    if size is None:
+        return 0.0
+    return _BS_A[size][_BS_COLUMN[laying]] * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
+
+
 def iec_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper") -> float:
     """Current-carrying capacity of a cable with two loaded conductors in PVC at 30 C, A; 0 for one that is too thin.
 
@@ -61,13 +89,18 @@ def iec_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper
     the top of the table here, and what is larger counts as that. Refuses an area that is not above zero. Source:
     IEC 60364-5-52 Table B.52.2.
     """
-    area = positive("cross-section", area_mm2, "mm2")
-    size = max((size for size in _IEC_A if size <= area * (1.0 + _HAIR)), default=None)
+    size = _size(area_mm2)
     if size is None:
         return 0.0
     row = _IEC_A[size]
     table = _SURROUNDED * row[-1] if laying == "in-insulation" else row[_COLUMN[laying]]
     return table * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
+
+
+def _size(area_mm2: float) -> float | None:
+    """Return the greatest tabulated size that a conductor reaches, mm2."""
+    area = positive("cross-section", area_mm2, "mm2")
+    return max((size for size in _IEC_A if size <= area * (1.0 + _HAIR)), default=None)
 
 
 def nfpa_ampacity_a(area_mm2: float, material: Material = "copper", *, sixteen_awg: bool = False) -> float:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final, NamedTuple
 from roomlint.design.base import Missing, need
 from roomlint.figures import enclosure, solid
 from roomlint.figures.domain import Refused
+from roomlint.measure import fixing
 from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
@@ -33,6 +34,8 @@ BURNING: Final = frozenset({
 """Finishes that burn, whatever is behind them."""
 METAL: Final = frozenset({"steel-stud", "hat-channel"})
 """Framing of metal."""
+FRAMED: Final = METAL | {"wood-stud", "furring"}
+"""Framing of a partition that has another face at the depth of its members."""
 
 
 class Space(NamedTuple):
@@ -172,18 +175,52 @@ class Boards(View):
         depth = need(cable.depth_m, cable, "depth")
         return self.figure("depth in the wall", "m", lambda w: w(depth), cable)
 
-    @property
-    def metal_walls(self) -> tuple[Surface, ...]:
-        """Walls that are framed in metal, in any of which a cable may run: none tells which it runs in."""
-        return tuple(wall for wall in self.design.shell.walls if wall.framing.kind in METAL)
-
     def circuit_of(self, cable: Cable) -> Circuit:
-        """Return the circuit that a cable of power is of: one of its ends names it, or a load or receptacle of it."""
+        """Return the circuit that a cable of power is of: one of its ends names it, or a load or receptacle of it.
+
+        A name that several circuits have, such as `r1`, tells none of them: the other end has to.
+        """
         ends = {cable.start, cable.end} - {None}
-        for circuit in self.design.circuits:
-            names = {circuit.id, *(one.id for one in (*circuit.receptacles, *circuit.loads))}
-            if ends & names:
-                return circuit
+        named = [circuit for circuit in self.design.circuits if circuit.id in ends]
+        of = [one for one in self.design.circuits if ends & {item.id for item in (*one.receptacles, *one.loads)}]
+        found = named or of
+        if len(found) == 1:
+            return found[0]
         need(cable.start, cable, "from")
         need(cable.end, cable, "to")
+        if found:
+            raise Refused(f"its ends are of {len(found)} circuits; let one of them name its circuit")
         raise Refused("neither of its ends names a circuit, a receptacle or a load")
+
+    # The wall that a cable runs in
+
+    def wall_of(self, cable: Cable) -> Surface:
+        """Return the wall that a cable runs in; refuses one of which nobody knows what it is made of."""
+        name = need(cable.wall, cable, "wall")
+        surface = self.design.shell.surface(name)
+        if surface is None:
+            raise Missing(self.design.shell, name if name in {"ceiling", "floor"} else f"walls[{name}]")
+        if need(surface.framing.kind, surface, "framing.kind") == "unknown":
+            raise Refused(f"nobody knows what {surface.words} is made of, and so where its other face is")
+        return surface
+
+    def in_metal(self, cable: Cable) -> bool:
+        """Whether the wall that a cable runs in is framed in metal."""
+        return self.wall_of(cable).framing.kind in METAL
+
+    def thick(self, cable: Cable) -> Figure | None:
+        """Thickness of a framed wall with its boards, the same on both faces; None of any other wall."""
+        surface = self.wall_of(cable)
+        if surface.framing.kind not in FRAMED:
+            return None
+        depth = need(surface.framing.member_depth_m, surface, "framing.member_depth")
+        boards = fixing.board(surface) if surface.board.thickness_m is not None else None
+        whole = depth + boards * 2.0 if boards is not None else depth
+        return self.figure("thickness of the wall", "m", lambda w: w(whole), cable)
+
+    def other_face(self, cable: Cable) -> Figure | None:
+        """Depth of a cable behind the other face of its wall, negative where that is less thick; None as `thick`."""
+        thick, depth = self.thick(cable), need(cable.depth_m, cable, "depth")
+        if thick is None:
+            return None
+        return self.figure("depth behind the other face", "m", lambda w: thick.at(w) - w(depth), cable)

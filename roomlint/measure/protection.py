@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from roomlint.design.quantity import Quantity
-    from roomlint.design.supply import Circuit, Load, Receptacle
+    from roomlint.design.supply import Cable, Circuit, Load, Receptacle
     from roomlint.figures.ampacity import Laying
     from roomlint.figures.conductors import Material
     from roomlint.measure.figure import Figure
@@ -31,6 +31,8 @@ AS_RADIAL: Final = "a radial circuit"
 _SMALL_CIRCUIT_A: Final = 10.0
 _MM2: Final = 1e6
 _HAIR_MM2: Final = 1e-6
+SPUR_FUSE_A: Final = 13.0
+"""The largest fuse of a fused connection unit (BS 1363-4, from memory)."""
 ENOUGH_PERCENT: Final = 100.0
 
 
@@ -67,9 +69,24 @@ class Protection(View):
 
         How the cable is laid, and whether a British circuit is a ring, is asked for only where it decides.
         """
-        area, material = need(circuit.conductor_m2, circuit, "conductor"), self._material(circuit)
+        area = need(circuit.conductor_m2, circuit, "conductor")
+        return self._carries(circuit, area, need(circuit.rating_a, circuit, "rating"))
+
+    def cable(self, cable: Cable, circuit: Circuit) -> Wire:
+        """Return what a cable of a circuit carries, and how much that is of what it must."""
+        area = need(cable.conductor_m2, cable, "conductor")
+        return self._carries(circuit, area, self._before(cable, circuit))
+
+    def _before(self, cable: Cable, circuit: Circuit) -> Quantity:
+        """Return the rating before a cable: of the fuse of a fused spur that it ends at, or of the circuit's device."""
         rating = need(circuit.rating_a, circuit, "rating")
-        device = rating.value + rating.u
+        spurs = {one.id for one in circuit.receptacles if one.spur == "fused"}
+        if self.figures.mains.family == "bs" and spurs & {cable.start, cable.end} and rating.value > SPUR_FUSE_A:
+            return exact(SPUR_FUSE_A, "A")
+        return rating
+
+    def _carries(self, circuit: Circuit, area: Quantity, rating: Quantity) -> Wire:
+        material, device = self._material(circuit), rating.value + rating.u
         if self.figures.mains.family == "nfpa":
             sixteen = self.figures.mains.edition == "nec2026" and device <= _SMALL_CIRCUIT_A
             self._refuse_beyond(area.value * _MM2, device, material, nfpa=True)
@@ -80,8 +97,9 @@ class Protection(View):
             return self._wire(carried, rating)
         self._refuse_beyond(area.value * _MM2, device, material, nfpa=False)
         layings = [laying for laying in ampacity.LAYINGS if circuit.installation in {None, laying}]
-        least, most = self._asked(circuit, rating, material)
-        best, worst = self._laid(circuit, layings[-1], least), self._laid(circuit, layings[0], most)
+        least, most = self._asked(circuit, area, rating, material)
+        best = self._laid(area, material, layings[-1], least)
+        worst = self._laid(area, material, layings[0], most)
         if best.share.value - best.share.u < ENOUGH_PERCENT:
             return best
         if worst.share.value + worst.share.u >= ENOUGH_PERCENT:
@@ -97,22 +115,23 @@ class Protection(View):
             self.figure("current that the conductor carries", "A", carried),
         )
 
-    def _laid(self, circuit: Circuit, laying: Laying, asked: Quantity) -> Wire:
-        area, material = need(circuit.conductor_m2, circuit, "conductor"), self._material(circuit)
+    def _laid(self, area: Quantity, material: Material, laying: Laying, asked: Quantity) -> Wire:
+        table = ampacity.bs_ampacity_a if self.figures.mains.family == "bs" else ampacity.iec_ampacity_a
 
         def carried(world: World) -> float:
             world.assume(Assumption("PVC cable in air of {}, no other cable beside it", (30.0, "degC")))
-            return ampacity.iec_ampacity_a(world(area) * _MM2, laying, material)
+            return table(world(area) * _MM2, laying, material)
 
         return self._wire(carried, asked)
 
-    def _asked(self, circuit: Circuit, rating: Quantity, material: Material) -> tuple[Quantity, Quantity]:
+    def _asked(
+        self, circuit: Circuit, area: Quantity, rating: Quantity, material: Material
+    ) -> tuple[Quantity, Quantity]:
         """Return the least and the most that a circuit's conductor may have to carry, by what is said of a ring."""
-        area_mm2 = need(circuit.conductor_m2, circuit, "conductor").value * _MM2
         ring = (
             self.figures.mains.family == "bs"
             and ampacity.RING_LEAST_A < rating.value <= ampacity.RING_MOST_A
-            and area_mm2 >= ampacity.RING_LEAST_MM2 - _HAIR_MM2
+            and area.value * _MM2 >= ampacity.RING_LEAST_MM2 - _HAIR_MM2
             and material == "copper"
         )
         if not ring or circuit.arrangement == "radial":

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from roomlint.design.base import Element
-    from roomlint.design.supply import Circuit, Load, Receptacle
+    from roomlint.design.supply import Cable, Circuit, Load, Receptacle
     from roomlint.review import Applies, Basis, Room
 
 E_co = TypeVar("E_co", bound="Element", covariant=True)
@@ -30,6 +30,9 @@ PLANNING: Final = practice("nameplate currents, what nobody says lasts counts as
 BS_RING: Final = standard("BS 7671", "433.1.204", read=False, note="quoted in trade forums")
 IEC_CURRENT: Final = standard(
     "IEC 60364-5-52", "Table B.52.2", read=False, note="found alike in two places that quote it; 1.0 mm2 from memory"
+)
+BS_CURRENT: Final = standard(
+    "BS 7671", "Tables 4D5 and 4D2A", read=False, note="method C as a reference page prints it, the others from memory"
 )
 CONTRADICTED: Final = ("mains.sheet-draw",)
 """A draw that its own product sheet contradicts: nothing is made of it until one of the two is corrected."""
@@ -103,6 +106,14 @@ def every_load(room: Room) -> Iterator[Fed[Load] | Missing]:
             yield from (Fed(load, circuit) for load in circuit.loads)
 
 
+def every_cable(room: Room) -> Iterator[Cable | Missing]:
+    """Yield the cables; a file that does not list any may have some."""
+    if room.design.at.get("cables") is None:
+        yield Missing(room.design, "cables")
+    yield from room.design.cables
+
+
+CABLES: Final[Subjects[Cable]] = Subjects("cable", every_cable)
 CIRCUITS: Final[Subjects[Circuit]] = Subjects("circuit", every_circuit)
 RECEPTACLES: Final[Subjects[Fed[Receptacle]]] = Subjects("receptacle", every_receptacle)
 LOADS: Final[Subjects[Fed[Load]]] = Subjects("load", every_load)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import (
     Cases,
+    Figure,
     Level,
     Missing,
     No,
@@ -22,7 +23,7 @@ from roomlint.review import (
     standard,
 )
 
-from . import CAUTION, RECEPTACLES, Fed, every_receptacle, under_nfpa
+from . import CABLES, CAUTION, RECEPTACLES, Fed, every_receptacle, under_nfpa
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
     from roomlint.design.shell import Treatment  # noqa: F401  named in a base class, as a text
     from roomlint.design.supply import Cable
     from roomlint.design.wiring import Receptacle
-    from roomlint.review import Applies, Figure, Room, Says, Windows
+    from roomlint.review import Applies, Room, Says, Windows
 
 REACHED: Final = standard(
     "NFPA 70", "314.29", edition="2023", read=False, note="read in a transcription; that nothing is damaged from memory"
@@ -214,13 +215,6 @@ def british_power(room: Room, cable: Cable) -> Applies:
     return True if need(cable.in_wall, cable, "in_wall") else No("it runs in the open")
 
 
-def every_cable(room: Room) -> Iterator[Cable | Missing]:
-    """Yield the cables; a file that does not list any may have some."""
-    if room.design.at.get("cables") is None:
-        yield Missing(room.design, "cables")
-    yield from room.design.cables
-
-
 def _guarded(room: Room, cable: Cable) -> bool:
     """Whether the residual-current device before a cable trips at 30 mA at most, for certain."""
     circuit = room.figures.boards.circuit_of(cable)
@@ -232,9 +226,10 @@ def _guarded(room: Room, cable: Cable) -> bool:
     "mains.wall-zone",
     level=Level.ERROR,
     basis=ZONES,
-    each=Subjects("cable", every_cable),
+    each=CABLES,
     when=british_power,
     says={
+        "beyond": "lies {depth} deep, and its wall is {thick} thick; correct one of them",
         "zone": "carries power {depth} deep in the wall, outside the zones, with nothing that keeps a nail from it",
         "rcd": "runs {depth} deep in a zone of the wall on {circuit}, which has no residual-current device of 30 mA",
         "metal": "lies {depth} deep with no device of 30 mA before it; in a partition of metal framing it wants one",
@@ -251,10 +246,11 @@ def wall_zone(room: Room, cable: Cable) -> Says:
 
     Why: A picture hook finds what lies straight up from no socket.
 
-    How decided: Earthed armour or conduit passes; else 50 mm of depth, from the nearer face of the wall, for certain;
-    else the zones: within 150 mm of the wall's top or of a corner, or straight, level or plumb, to an accessory, and
-    then the circuit's residual-current device trips at 30 mA at most. In a partition of metal framing it is wanted
-    whatever the depth, which is for the electrician to see, and so are accessories on the other face of a thin wall.
+    How decided: Earthed armour or conduit passes; else 50 mm of depth for certain, from the other face too where the
+    wall is framed (its members and as much board again as on this side); else the zones: within 150 mm of the wall's
+    top or of a corner, or straight, level or plumb, to an accessory, and then the circuit's residual-current device
+    trips at 30 mA at most. In a partition of metal framing it is wanted whatever the depth, which is for the
+    electrician to see, and so are accessories on the other face of a thin wall.
 
     Remedy: Another way for the cable, earthed conduit, or the device, by an electrician.
 
@@ -262,17 +258,31 @@ def wall_zone(room: Room, cable: Cable) -> Says:
     """
     if cable.protection in {"earthed-armour", "earthed-conduit"}:
         return passes("kept")
-    deep = room.figures.boards.deep(cable)
+    boards = room.figures.boards
+    deep = boards.deep(cable)
     if deep.value - deep.u >= DEEP_M:
-        need(cable.protection, cable, "protection")
-        metal = room.figures.boards.metal_walls
-        if metal and not _guarded(room, cable):
-            return asks("metal", related=metal, depth=deep)
-        return passes("deep", depth=deep)
+        nearer = _from_the_other_face(room, cable, deep)
+        if not isinstance(nearer, Figure):
+            return nearer
+        deep = nearer
     need(cable.protection, cable, "protection")
     if need(cable.zone, cable, "zone") == "none":
         return fails("zone", depth=deep)
-    circuit = room.figures.boards.circuit_of(cable)
+    circuit = boards.circuit_of(cable)
     if not _guarded(room, cable):
         return fails("rcd", related=(circuit,), depth=deep, circuit=circuit.words)
     return passes("guarded")
+
+
+def _from_the_other_face(room: Room, cable: Cable, deep: Figure) -> Says | Figure:
+    """Return what is said of a cable deep behind this face, or its depth behind the other one where that is less."""
+    boards = room.figures.boards
+    need(cable.protection, cable, "protection")
+    wall, thick, other = boards.wall_of(cable), boards.thick(cable), boards.other_face(cable)
+    if thick is not None and other is not None and other.value + other.u < 0.0:
+        return fails("beyond", related=(wall,), depth=deep, thick=thick)
+    if other is not None and other.value - other.u < DEEP_M:
+        return other
+    if boards.in_metal(cable) and not _guarded(room, cable):
+        return asks("metal", related=(wall,), depth=deep)
+    return passes("deep", depth=deep)

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Cases, Level, at_least, at_most, found, memory, practice, rule, standard
+from roomlint.review import Cases, Level, No, at_least, at_most, found, memory, practice, rule, standard
 
-from . import BS_RING, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, nfpa
+from . import BS_CURRENT, BS_RING, CABLES, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, nfpa
 from .load import feeds_something
 
 if TYPE_CHECKING:
-    from roomlint.design.supply import Circuit
-    from roomlint.review import Figure, Found, Room, Windows
+    from roomlint.design.supply import Cable, Circuit
+    from roomlint.review import Applies, Figure, Found, Room, Windows
 
 NFPA_DROP: Final = nfpa("210.19(A), since 2023 210.19, informational note", note="recommended, not enforceable")
 OTHER_DROP: Final = (
@@ -24,7 +24,7 @@ OTHER_DROP: Final = (
 @rule(
     "mains.conductor-size",
     level=Level.ERROR,
-    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_RING),
+    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_CURRENT, BS_RING),
     each=CIRCUITS,
     window=at_least(100.0, "%"),
     says="its wires may carry {carries}, {figure} of its breaker or fuse; {limit} wanted",
@@ -39,10 +39,10 @@ def conductor_size(room: Room, circuit: Circuit) -> Found:
 
     How decided: What the table gives over the device's rating. By NFPA 70: copper 14 AWG 15 A, 12 AWG 20 A, 10 AWG
     30 A, 8 AWG 40 A, 6 AWG 55 A; aluminium from 12 AWG, from memory; 16 AWG copper for 10 A in the 2026 edition. By
-    every other code: the table of IEC 60364-5-52 for cable in PVC with two loaded conductors at 30 degC: clipped,
-    in conduit, in an insulated wall, or surrounded by insulation (half of clipped). BS 7671 lets a ring of 2.5 mm2
-    copper that carries 20 A stand behind 32 A. Grouping and a warm attic lower what is carried and are not counted.
-    How the cable is laid is asked for where it decides.
+    BS 7671 its tables for flat twin and earth in PVC, by every other code that of IEC 60364-5-52 for cable in PVC with
+    two loaded conductors at 30 degC: clipped, in conduit, in an insulated wall, or surrounded by insulation (half of
+    clipped). BS 7671 lets a ring of 2.5 mm2 copper that carries 20 A stand behind 32 A. Grouping and a warm attic
+    lower what is carried and are not counted. How the cable is laid is asked for where it decides.
 
     Remedy: A larger conductor, or a device of a smaller rating.
 
@@ -50,6 +50,43 @@ def conductor_size(room: Room, circuit: Circuit) -> Found:
     """
     wire = room.figures.protection.conductor(circuit)
     return found(wire.share, carries=wire.carried)
+
+
+def carries_power(room: Room, cable: Cable) -> Applies:
+    """Whether a cable carries power of the house."""
+    if room.figures.cabling.is_power(cable):
+        return True
+    return No("it carries extra-low voltage, or a signal")
+
+
+@rule(
+    "mains.cable-size",
+    level=Level.ERROR,
+    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_CURRENT, BS_RING),
+    each=CABLES,
+    when=carries_power,
+    window=at_least(100.0, "%"),
+    says="may carry {carries}, {figure} of the device before it on {circuit}; {limit} wanted",
+    at="conductor",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def cable_size(room: Room, cable: Cable) -> Found:
+    """A listed cable of power carries at least the rating of the overcurrent device before it.
+
+    Why: What is drawn for one branch and pulled with what lay in the van is found when it is warm.
+
+    How decided: As `mains.conductor-size` by the cable's own conductor, with the circuit's material and way of laying.
+    Its circuit is the one that an end names, or whose load or receptacle an end is. A cable that ends at a fused spur
+    of a British circuit is held against a fuse of 13 A.
+
+    Remedy: A cable of the circuit's size, or a device of a smaller rating.
+
+    When to waive: Never without the electrician's calculation.
+    """
+    circuit = room.figures.boards.circuit_of(cable)
+    wire = room.figures.protection.cable(cable, circuit)
+    return found(wire.share, carries=wire.carried, circuit=circuit.words)
 
 
 def branch_drop(room: Room, circuit: Circuit) -> Windows:

@@ -130,3 +130,25 @@ def test_loop_resistance_for_a_loss(loss: float, share: float) -> None:
 def test_lengths_for_five_percent(gauge: int, load: float, metres: float) -> None:
     per_metre = conductors.copper_ohm_per_m(conductors.awg_area_mm2(gauge))
     assert 0.05 * load / (2 * per_metre) == pytest.approx(metres, abs=0.06)
+
+
+def test_british_flat_cable_as_a_reference_page_prints_it() -> None:
+    """Method C of BS 7671 Table 4D5, 1.5 to 6 mm2 as a public page has it; what pages of the trade say of a ring.
+
+    A forum of the institution: 2.5 mm2 in methods A, 100 and 102 carries the 20 A that a ring of 32 A wants, and no
+    more than 13.5 A where insulation is all round it.
+    """
+    clipped = [ampacity.bs_ampacity_a(size, "clipped") for size in (1.5, 2.5, 4.0, 6.0)]
+    assert clipped == [20.0, 27.0, 37.0, 47.0]
+    assert ampacity.bs_ampacity_a(2.5, "insulated-wall") == ampacity.RING_LEAST_A
+    assert ampacity.bs_ampacity_a(2.5, "in-insulation") == 13.5
+    assert ampacity.bs_ampacity_a(0.75, "clipped") == 0.0
+
+
+@pytest.mark.parametrize("size", [1.0, 1.5, 2.5, 4.0, 6.0, 10.0, 16.0])
+def test_british_and_international_tables_are_near_each_other(size: float) -> None:
+    """Both are of PVC at 30 degC: they differ by the flat cable's shape, and each method cools better than the last."""
+    carried = [ampacity.bs_ampacity_a(size, laying) for laying in ampacity.LAYINGS]
+    assert carried == sorted(carried)
+    for laying in ("insulated-wall", "conduit", "clipped"):
+        assert ampacity.bs_ampacity_a(size, laying) == pytest.approx(ampacity.iec_ampacity_a(size, laying), rel=0.09)

@@ -35,7 +35,19 @@ RUN: dict[str, Any] = {
 }  # fmt: skip
 WALL = changed(BRITISH, {"cables": [RUN]})
 """Power 30 mm deep, straight to its accessory, behind a device of 30 mA."""
-METAL = {"id": "rear", "framing": {"kind": "steel-stud"}}
+METAL = {"id": "rear", "framing": {"kind": "steel-stud", "member_depth": "146 mm"}}
+STUDS = {
+    "id": "rear",
+    "framing": {"kind": "wood-stud", "member_depth": "63 mm"},
+    "board": {"thickness": "12.5 mm", "layers": 1},
+}
+
+
+def deep(wall: dict[str, Any], depth: str = "60 mm", **more: Any) -> dict[str, Any]:
+    """Return changes that put the power deep into a wall, outside its zones."""
+    return {"cables.0.depth": depth, "cables.0.zone": "none", "cables.0.wall": "rear", "room.walls": [wall], **more}
+
+
 RACKED = changed(ROOM, {"electronics.racks": [{"id": "rack", "metal": True, "bonded": True}]})
 
 CASES: list[Case | Never] = [
@@ -91,11 +103,21 @@ CASES: list[Case | Never] = [
     on(ZONE, "fail", {"cables.0.zone": "none"}, room=WALL, level="error", says="outside the zones"),
     on(ZONE, "fail", {f"{C}.rcd": "none"}, room=WALL, says="30 mA"),
     on(ZONE, "fail", {f"{C}.rcd": "100 mA"}, room=WALL),
-    on(ZONE, "pass", {"cables.0.depth": "60 mm", "cables.0.zone": "none"}, room=WALL),
+    on(ZONE, "pass", deep({"id": "rear", "framing": {"kind": "masonry"}}), room=WALL),
+    on(ZONE, "open", {"cables.0.depth": "60 mm", "cables.0.zone": "none"}, room=WALL, says="wall"),
+    on(ZONE, "open", {"cables.0.depth": "60 mm", "cables.0.wall": "rear"}, room=WALL, says="walls"),
+    on(ZONE, "open", deep({"id": "rear"}), room=WALL, says="framing.kind"),
+    on(ZONE, "review", deep({"id": "rear", "framing": {"kind": "unknown"}}), room=WALL, says="made of"),
+    # A partition of 63 mm studs and two boards is 88 mm thick: 60 mm from one face are 28 mm from the other.
+    on(ZONE, "fail", deep(STUDS), room=WALL, level="error", says="28 mm deep"),
+    on(ZONE, "pass", deep(STUDS, **{"cables.0.zone": "to-accessory"}), room=WALL),
+    on(ZONE, "pass", deep(changed(STUDS, {"framing.member_depth": "120 mm"})), room=WALL),
+    on(ZONE, "open", deep(changed(STUDS, {"framing.member_depth": None})), room=WALL, says="member_depth"),
+    on(ZONE, "fail", deep(STUDS, "120 mm"), room=WALL, says="88 mm thick; correct one"),
     # In a partition of metal framing the device is wanted whatever the depth (522.6.203).
-    on(ZONE, "review", {"cables.0.depth": "60 mm", f"{C}.rcd": "none", "room.walls": [METAL]}, room=WALL, says="metal framing"),
-    on(ZONE, "open", {"cables.0.depth": "60 mm", f"{C}.rcd": None, "room.walls": [METAL]}, room=WALL, says="rcd"),
-    on(ZONE, "pass", {"cables.0.depth": "60 mm", "room.walls": [METAL]}, room=WALL),
+    on(ZONE, "review", deep(METAL, **{f"{C}.rcd": "none"}), room=WALL, says="metal framing"),
+    on(ZONE, "open", deep(METAL, **{f"{C}.rcd": None}), room=WALL, says="rcd"),
+    on(ZONE, "pass", deep(METAL), room=WALL),
     # As deep as the limit but not for sure.
     on(ZONE, "fail", {"cables.0.depth": "52 mm ± 5 mm", "cables.0.zone": "none"}, room=WALL),
     on(ZONE, "pass", {"cables.0.protection": "earthed-conduit", "cables.0.zone": "none", f"{C}.rcd": "none"}, room=WALL),

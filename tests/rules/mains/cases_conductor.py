@@ -2,25 +2,45 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from mains_rooms import AUSTRALIAN, BRITISH, CODE, GERMAN, NO_CODE, RACK, VACUUM, C, edge, on, silent
+from mains_rooms import AUSTRALIAN, BRITISH, CODE, GERMAN, NO_CODE, RACK, ROOM, SEVEN, VACUUM, C, edge, on, silent
 
+from roomlint.edges import Edge
 from roomlint.testing import changed
 
 if TYPE_CHECKING:
-    from roomlint.edges import Edge
+    from collections.abc import Mapping
+
     from roomlint.testing import Case, Never
 
 RULES = ("mains.conductor-size", "mains.voltage-drop", "mains.total-drop")
 T310 = "NFPA 70 240.4(D)"
 B52 = "IEC 60364-5-52 Table B.52.2"
+D5 = "BS 7671 Table 4D5"
 TABLE_8 = "NFPA 70 chapter 9, Table 8, 75 C solid, worked by hand"
 LOW = {f"{RACK}.current": None, f"{RACK}.apparent_power": "60 VA"}
 SIXTEEN = {f"{VACUUM}.current": "7 A"}
 RADIAL = {f"{C}.arrangement": "radial"}
 LIT = {f"{C}.feeds_lighting": True, f"{C}.lighting": "0 VA"}
+FEED = {"id": "feed", "carries": "mains", "from": "c1", "to": "r1", "conductor": "2.5 mm2"}
+SIZE = "cables.0.conductor"
+SPUR = {"id": "r2", "spur": "fused", "outlets": 1}
 NO_LOADS = {f"{C}.loads": []}
+
+
+def fed(room: Mapping[str, Any], conductor: str = "2.5 mm2") -> dict[str, Any]:
+    """Return a room that lists the cable from its circuit to its receptacle."""
+    return changed(room, {"cables": [{**FEED, "conductor": conductor}]})
+
+
+def silent_cables() -> list[Case]:
+    """Return what is said where no cable is listed."""
+    return [
+        on("mains.cable-size", "open", {"cables": None}, says="cables"),
+        on("mains.cable-size", "notApplicable", {"cables": []}),
+    ]
+
 
 CASES: list[Case | Never] = [
     *silent(*RULES),
@@ -37,6 +57,24 @@ CASES: list[Case | Never] = [
     on("mains.conductor-size", "open", {f"{C}.material": None}, says="material"),
     on("mains.conductor-size", "open", {f"{C}.conductor": None}, says="conductor"),
     on("mains.conductor-size", "open", NO_CODE, says="codes.electrical"),
+    *silent_cables(),
+    on("mains.cable-size", "pass", room=fed(ROOM, "12 AWG"), figure=100.0, source=f"{T310}: 12 AWG for 20 A"),
+    on("mains.cable-size", "fail", room=fed(ROOM, "14 AWG"), level="error", figure=75.0, source=f"{T310}: 15 A of 20 A",
+       says="may carry 15 A, 75.0 % of the device before it on c1"),
+    on("mains.cable-size", "pass", room=fed(BRITISH), figure=135.0, source="BS 7671 433.1.204: 27 A of 20 A"),
+    on("mains.cable-size", "fail", room=fed(BRITISH, "1.0 mm2"), level="error", figure=50.0, source=f"{D5}: 16 A of 32 A"),
+    # Behind a fused connection unit 1.5 mm2 carry 20 A of 13 A; without its fuse 20 A of 32 A.
+    on("mains.cable-size", "pass", {f"{C}.receptacles.1": SPUR, "cables.0.to": "r2"}, room=fed(BRITISH, "1.5 mm2"),
+       figure=153.85, source=f"{D5}: 20 A of 13 A"),
+    on("mains.cable-size", "fail", {f"{C}.receptacles.1": {**SPUR, "spur": "unfused"}, "cables.0.to": "r2"},
+       room=fed(BRITISH, "1.5 mm2"), figure=62.5, source=f"{D5}: 20 A of 32 A"),
+    on("mains.cable-size", "fail", room=fed(GERMAN, "1.0 mm2"), figure=81.25, source=f"{B52}: method B2, 13 A of 16 A"),
+    on("mains.cable-size", "open", {SIZE: None}, room=fed(BRITISH), says="conductor"),
+    on("mains.cable-size", "open", {"cables.0.from": None, "cables.0.to": None}, room=fed(BRITISH), says="from"),
+    # A name that two circuits have tells neither of them.
+    on("mains.cable-size", "review", {"circuits.1": {**BRITISH["circuits"][0], "id": "c2", "loads": "none"},
+                                      "cables.0.from": "service"}, room=fed(BRITISH), says="2 circuits"),
+    on("mains.cable-size", "notApplicable", {"cables.0.carries": "loudspeaker"}, room=fed(BRITISH)),
     # A floor under every other code.
     on("mains.conductor-size", "pass", room=GERMAN, figure=143.75, source=f"{B52}: method B2, 23 A of 16 A"),
     on("mains.conductor-size", "fail", {f"{C}.conductor": "1.5 mm2", f"{C}.rating": "32 A"}, room=GERMAN,
@@ -53,6 +91,9 @@ CASES: list[Case | Never] = [
     on("mains.conductor-size", "pass", room=BRITISH, figure=135.0, source="BS 7671 433.1.204: 27 A of 20 A"),
     on("mains.conductor-size", "fail", {f"{C}.installation": "in-insulation"}, room=BRITISH, level="error",
        figure=67.5, source="BS 7671 Table 4D5 method 103: 13.5 A of 20 A"),
+    # In an insulated wall by method A 20 A, just what a ring wants; the table of IEC 60364 has 18.5 A.
+    on("mains.conductor-size", "pass", {f"{C}.installation": "insulated-wall"}, room=BRITISH, figure=100.0,
+       source=f"{D5} method A: 20 A of 20 A"),
     on("mains.conductor-size", "fail", RADIAL, room=BRITISH, figure=84.375, source="27 A of 32 A"),
     on("mains.conductor-size", "open", {f"{C}.arrangement": None}, room=BRITISH, says="arrangement"),
     on("mains.conductor-size", "fail", {f"{C}.arrangement": None, f"{C}.conductor": "1.5 mm2"}, room=BRITISH),
@@ -102,6 +143,7 @@ CASES: list[Case | Never] = [
 
 EDGES: list[Edge] = [
     edge("mains.conductor-size", f"{C}.rating", 10.0, 30.0, 1, unit="A"),
+    Edge("mains.cable-size", fed(ROOM, "12 AWG"), f"{C}.rating", 10.0, 30.0, 1, unit="A", products=(SEVEN,)),
     edge("mains.voltage-drop", f"{C}.length", 10.0, 60.0, 2, changes={f"{C}.length": "20 m"}),
     edge("mains.voltage-drop", f"{C}.length", 10.0, 80.0, 1, room=GERMAN),
     edge("mains.voltage-drop", f"{C}.length", 10.0, 80.0, 1, room=changed(GERMAN, LIT)),
