@@ -56,6 +56,10 @@ class Receptacle(Along):
         "To the edge of the nearest sink, the way a cord would take, or none.", "length", zero=True, high=50.0,
         example="1.20 m", surveyed=True, or_none=True,
     )  # fmt: skip
+    bath_m = Measured[Quantity | None](
+        "Level, to the edge of bath or shower, or none where the bathroom has neither.", "length", zero=True, high=50.0,
+        example="3.0 m", surveyed=True, or_none=True,
+    )  # fmt: skip
     wall = named("The wall it is on.", "surface", "rear")
     height_m = surveyed("Above the floor.", key="height", zero=True, high=20.0, example="0.45 m")
     facing_up = flag("Whether it faces up.")
@@ -72,6 +76,11 @@ class Receptacle(Along):
     def settle(self, book: Book) -> None:
         """Work out where it is along its wall."""
         self.begin(book.walls.get(self.given("wall") or ""), exact(0.0, "m"), book)
+
+    @property
+    def no_bath(self) -> bool:
+        """Whether the file states that the bathroom it is in has neither bath nor shower."""
+        return Receptacle.bath_m.says_none(self)
 
     @property
     def no_sink(self) -> bool:

@@ -145,6 +145,11 @@ class Protection(View):
         if device_a > top and (ampacity.nfpa_ampacity_a if nfpa else _clipped_a)(area_mm2, material) >= top:
             raise Refused(f"conductors for more than {top:g} A are not tabulated here")
 
+    def from_bath(self, receptacle: Receptacle) -> Figure:
+        """Level distance from a receptacle to the edge of the bath or shower."""
+        away = need(receptacle.bath_m, receptacle, "bath")
+        return self.figure("distance to the bath", "m", lambda w: w(away), receptacle)
+
     def drop(self, circuit: Circuit) -> Figure:
         """Voltage drop to the farthest outlet with all loads there, in percent, the conductors warm."""
         return self.once(("drop", circuit), lambda: self._drop(circuit))

@@ -36,6 +36,7 @@ BS_CURRENT: Final = standard(
 )
 CONTRADICTED: Final = ("mains.sheet-draw",)
 """A draw that its own product sheet contradicts: nothing is made of it until one of the two is corrected."""
+HAZARD: Final = practice("the clause is of NFPA 70; the hazard is the same under any code")
 LIVING_V: Final = 130.0
 """Up to this a circuit is one of 120 V."""
 

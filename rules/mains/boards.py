@@ -13,6 +13,7 @@ from roomlint.review import (
     at_most,
     fails,
     found,
+    memory,
     need,
     passes,
     practice,
@@ -141,11 +142,19 @@ def panel_clear(room: Room, both: Seen[Body | Obstacle, Panel]) -> Figure:
 @rule(
     "mains.panel-place",
     level=Level.ERROR,
-    basis=(PLACE, SPACE),
+    basis=(
+        PLACE,
+        SPACE,
+        memory("no switchgear in a bathroom's zones, BS 7671 alike", document="IEC 60364-7-701", clause="701.512.3"),
+        memory(
+            "no switchboard in the zones of a bathroom, nor where it is not at hand",
+            document="AS/NZS 3000",
+            clause="2.10",
+        ),
+    ),
     each=PANELS,
-    when=under_nfpa,
     says={
-        "place": "is in {place}, where no panel may be",
+        "place": "is in {place}, where no panel belongs",
         "storage": "has things kept in the space before it, which is no storage",
         "fits": "is where a panel may be, and nothing is kept before it",
     },
@@ -153,21 +162,23 @@ def panel_clear(room: Room, both: Seen[Body | Obstacle, Panel]) -> Figure:
     caution=CAUTION,
     since="0.3.0",
 )
-def panel_place(_: Room, panel: Panel) -> Says:
+def panel_place(room: Room, panel: Panel) -> Says:
     """A panel is in no clothes closet, no bathroom and not above stairs, and nothing is kept before it.
 
     Why: Clothes burn, wet hands conduct, and who trips a breaker on a stair falls down it.
 
     How decided: The place that the file names, and whether anything is stored before it. On a wall of this room it is
-    in this room.
+    in this room. Outside North America a bathroom is a warning, from memory: there it is the zones that count, which
+    the electrician knows; closets and stairs are of NFPA 70 only.
 
     Remedy: Another place for the panel, and another for the boxes.
 
     When to waive: Never; the authority decides.
     """
     place = "this-room" if panel.wall is not None else need(panel.where, panel, "place")
-    if place in NEVER:
-        return fails("place", place=NEVER[place])
+    american = room.figures.mains.family == "nfpa"
+    if place in (NEVER if american else {"bathroom"}):
+        return fails("place", level=None if american else Level.WARNING, place=NEVER[place])
     return fails("storage") if need(panel.storage, panel, "storage") else passes("fits")
 
 
@@ -200,6 +211,8 @@ def panel_reach(room: Room, panel: Panel) -> Figure:
 
 def _surge_wanted(room: Room, panel: Panel) -> Applies:
     """Whether the code in force asks for surge protection at a panel."""
+    if room.figures.mains.family in {"asnzs", "other"}:
+        return No("the code in force is not known here to ask for it")
     if room.figures.mains.edition == "nec2017":
         return No("the edition of 2017 does not ask for it")
     if panel.kind != "service":
@@ -212,10 +225,12 @@ def _surge_wanted(room: Room, panel: Panel) -> Applies:
     level=Level.NOTE,
     basis=(
         standard("NFPA 70", "230.67", edition="2020 and 2023", read=False, note="read in transcriptions"),
+        memory("since the amendment of 2022, unless its owner declines it", document="BS 7671", clause="443.4.1"),
+        memory("where the consequence of an overvoltage is large", document="IEC 60364-4-44", clause="443.4"),
         practice("electronics without it are the first to go"),
     ),
     each=PANELS,
-    when=(under_nfpa, _surge_wanted),
+    when=_surge_wanted,
     says={
         "none": "is new and has no surge protection of type 1 or 2",
         "there": "has surge protection of {type}",
@@ -229,12 +244,14 @@ def surge(_: Room, panel: Panel) -> Says:
 
     Why: Long signal leads between two supplies make a media room the first thing that a surge finds.
 
-    How decided: The type that the file names, from the edition of 2020 on, of a service that is new or replaced. From
-    2023 on it is rated for 10 kA at least, which is for the electrician; a strip of type 3 is no substitute.
+    How decided: The type that the file names, by NFPA 70 from the edition of 2020 on, by BS 7671 and IEC 60364 too, of
+    a service that is new or replaced. By NFPA 70 from 2023 on it is rated for 10 kA at least, which is for the
+    electrician; a strip of type 3 is no substitute.
 
     Remedy: A protective device at the panel, by an electrician.
 
-    When to waive: The panel is neither new nor replaced; say so in the file.
+    When to waive: The panel is neither new nor replaced: say so in the file. Under BS 7671 the owner declines it, in
+    writing.
     """
     kind = need(panel.surge, panel, "surge")
     return passes("there", type=kind.replace("-", " ")) if kind in {"type-1", "type-2"} else fails("none")

@@ -1,13 +1,15 @@
-"""Receptacles, plugs and cords."""
+"""Receptacles: what they are rated for, where they are, and what feeds them."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
 from roomlint.review import (
+    Cases,
     Level,
     Missing,
     No,
+    at_least,
     at_most,
     computed,
     fails,
@@ -22,14 +24,11 @@ from roomlint.review import (
 from . import (
     CAUTION,
     CIRCUITS,
-    CONTRADICTED,
     EARLIER_NUMBER,
-    LOADS,
-    LOADS_ALONE,
+    HAZARD,
     RECEPTACLES,
     Fed,
     nfpa,
-    plugged,
     under_nfpa,
 )
 
@@ -37,9 +36,9 @@ if TYPE_CHECKING:
     from roomlint.design.supply import Circuit, Load, Receptacle, Unit
     from roomlint.review import Applies, Figure, Room, Says, Windows
 
+BATH_M = {"bs": 2.5, "iec": 0.6, "asnzs": 0.6}
 LARGEST_ON_SPUR = 2
 """Plugs that the one socket of an unfused spur takes: a double one."""
-HAZARD = practice("the clause is of NFPA 70; the hazard is the same under any code")
 
 
 @rule(
@@ -209,87 +208,54 @@ def outlet_count(_: Room, fed: Fed[Receptacle]) -> Says:
     return passes("enough")
 
 
-def plugs_by_form(room: Room, _: Fed[Load]) -> Applies:
-    """Whether plugs are held to their own rating, and not to NFPA 70's shares of the circuit."""
-    if room.figures.mains.family == "nfpa":
-        return No("NFPA 70 holds plugs to shares of receptacle and circuit")
-    return True
+def in_a_bathroom(room: Room, fed: Fed[Receptacle]) -> Applies:
+    """Whether a socket-outlet is in a bathroom under a code that keeps it away from bath and shower."""
+    if room.figures.mains.family in {"nfpa", "other"}:
+        return No("NFPA 70 asks for ground-fault protection there, and what another code asks is not known here")
+    if need(fed.item.where, fed.item, "place") != "bathroom":
+        return No("it is in no bathroom")
+    return No("there is neither bath nor shower") if fed.item.no_bath else True
 
 
-def plug_limit(room: Room, fed: Fed[Load]) -> Windows:
-    """Return the least rating on the way of a load."""
-    return at_most(room.figures.protection.plug(fed.item, fed.circuit).limit, "A")
-
-
-@rule(
-    "mains.plug-rating",
-    level=Level.ERROR,
-    basis=(
-        standard("BS 1363-1", "13 A, fuse to BS 1362", read=False),
-        standard("IEC TR 60083", "plugs of 16 A", read=False, note="through an account of the trade"),
-        memory("10 A and 15 A of AS/NZS 3112, 2.5 A of CEE 7/16"),
-    ),
-    each=LOADS_ALONE,
-    when=(plugs_by_form, plugged),
-    window=computed("A", "the least of plug, fuse in the plug and socket", plug_limit),
-    says="draws {figure}; its plug, fuse and socket carry {window}",
-    after=CONTRADICTED,
-    at="plug",
-    caution=CAUTION,
-    since="0.2.0",
-)
-def plug_rating(room: Room, fed: Fed[Load]) -> Figure:
-    """A load draws no more than its plug, the fuse in it and the socket are rated for.
-
-    Why: Contacts that carry more than they are made for glow before any breaker opens.
-
-    How decided: Nameplate current against the least rating on the way: the form of the plug, the fuse of a BS 1363
-    plug, the socket's form and rating. What is not known is asked for where it decides. NFPA 70 has shares instead.
-
-    Remedy: A connection by an electrician for what draws more, or the right fuse.
-
-    When to waive: Never without a licensed electrician's document.
-    """
-    return room.figures.protection.plug(fed.item, fed.circuit).figure
-
-
-def into_the_wall(_: Room, fed: Fed[Load]) -> Applies:
-    """Whether a load is plugged into a receptacle of the house itself."""
-    if fed.item.unit is None:
-        return True
-    return No("it is plugged into a strip, a conditioner or an uninterruptible supply")
+def from_bath(room: Room, _: Fed[Receptacle]) -> Windows:
+    """Return how far a socket-outlet stays from bath and shower."""
+    return at_least(BATH_M[room.figures.mains.family], "m")
 
 
 @rule(
-    "mains.plug-fits",
+    "mains.bath-distance",
     level=Level.WARNING,
-    basis=memory("which plug goes into which receptacle and meets its earth there, by the standards of both"),
-    each=LOADS,
-    when=(plugged, into_the_wall),
-    says={
-        "not": "has a plug to {plug}, which a receptacle to {form} does not take",
-        "fits": "its plug fits its receptacle",
-    },
-    at="plug",
+    basis=(
+        memory("2.5 m beyond zone 1; 3 m before the amendment of 2022", document="BS 7671", clause="701.512.3"),
+        memory("outside zone 2, 0.6 m, behind 30 mA", document="IEC 60364-7-701", clause="701.512.3"),
+        memory("outside zone 2, 0.6 m beyond zone 1", document="AS/NZS 3000", clause="6.2.4.2"),
+    ),
+    each=RECEPTACLES,
+    when=in_a_bathroom,
+    window=Cases(
+        "m",
+        (("under BS 7671", at_least(2.5, "m")), ("under IEC 60364 and AS/NZS 3000", at_least(0.6, "m"))),
+        from_bath,
+    ),
+    says="is {figure} from the edge of the bath or shower; {window} wanted",
+    at="bath",
     caution=CAUTION,
-    since="0.2.0",
+    since="0.3.0",
 )
-def plug_fits(room: Room, fed: Fed[Load]) -> Says:
-    """A load's plug is of a form that its receptacle takes.
+def bath_distance(room: Room, fed: Fed[Receptacle]) -> Figure:
+    """A socket-outlet in a bathroom stays away from bath and shower.
 
-    Why: What does not fit gets an adapter, and adapters lose the earth, the fuse or the rating.
+    Why: A media room with a bath beside it, or in it, tempts to plug a screen in within a wet hand's reach.
 
-    How decided: Form of the plug against the form of the receptacle. From memory, so a warning at most.
+    How decided: The level distance that the file gives to the edge of bath or shower, in any bathroom that is not
+    North American. Shaver units and extra-low voltage are other things. From memory, so a warning; the local code and
+    its edition decide.
 
-    Remedy: A receptacle of the plug's form, or a cord with the other plug from the maker.
+    Remedy: Another place for the socket, or none.
 
-    When to waive: A cord set that the maker supplies for the country.
+    When to waive: Never without the electrician who certifies the work.
     """
-    if room.figures.protection.plug_fits(fed.item, fed.circuit):
-        return passes("fits")
-    receptacle = room.figures.protection.receptacle_of(fed.item, fed.circuit)
-    form = receptacle.form if receptacle is not None else None
-    return fails("not", plug=str(fed.item.plug).upper(), form=str(form).upper())
+    return room.figures.protection.from_bath(fed.item)
 
 
 @rule(
@@ -385,40 +351,3 @@ def dimmed_receptacle(_: Room, fed: Fed[Receptacle]) -> Says:
     if need(fed.item.dimmed, fed.item, "dimmed"):
         return fails("dimmed")
     return passes("direct")
-
-
-def has_cord(room: Room, fed: Fed[Load]) -> Applies:
-    """Whether a load has a cord: what is plugged in does, and what is said to have a concealed one."""
-    return True if fed.item.cord_concealed else plugged(room, fed)
-
-
-@rule(
-    "mains.concealed-cord",
-    level=Level.ERROR,
-    basis=(nfpa("400.12 and 400.10(A)(11)"), HAZARD),
-    each=LOADS,
-    when=has_cord,
-    says={
-        "concealed": "its cord is concealed without a listed inlet assembly",
-        "kit": "a listed inlet assembly carries it through the wall",
-        "open": "its cord is in the open",
-    },
-    at="cord_concealed",
-    caution=CAUTION,
-    since="0.1.0",
-)
-def concealed_cord(_: Room, fed: Fed[Load]) -> Says:
-    """No power cord runs inside or through a wall, floor or ceiling.
-
-    Why: A cord is no fixed wiring: inside a wall it is neither protected nor seen when it fails.
-
-    How decided: A load whose cord is stated as concealed, unless a listed inlet assembly is stated. What is wired in
-    place has no cord, unless the file says so.
-
-    Remedy: A receptacle behind the equipment by an electrician, or a listed inlet kit.
-
-    When to waive: Never without a licensed electrician's document.
-    """
-    if not need(fed.item.cord_concealed, fed.item, "cord_concealed"):
-        return passes("open")
-    return passes("kit") if fed.item.listed_inlet_kit else fails("concealed")

@@ -80,7 +80,10 @@ CASES: list[Case | Never] = [
     on("panel-place", "open", {f"{P}.storage": None}, says="storage"),
     on("panel-place", "open", {**ELSEWHERE, f"{P}.place": None}, says="place"),
     on("panel-place", "open", base=OPEN, says="panels"),
-    on("panel-place", "notApplicable", BRITISH),
+    # Closets and stairs are of NFPA 70; water is the same anywhere, and so is what stands before a board.
+    on("panel-place", "fail", {**BRITISH, **ELSEWHERE, f"{P}.place": "bathroom"}, level="warning", says="bathroom"),
+    on("panel-place", "pass", {**BRITISH, **ELSEWHERE, f"{P}.place": "stairs"}),
+    on("panel-place", "fail", {**BRITISH, f"{P}.storage": True}, says="no storage"),
     on("panel-place", "notApplicable", base=NONE),
 
     on("panel-reach", "pass", figure=1.7, source="as it is measured"),
@@ -100,7 +103,9 @@ CASES: list[Case | Never] = [
     on("surge", "notApplicable", {f"{P}.new": False, f"{P}.surge": "none"}),
     on("surge", "notApplicable", {f"{P}.kind": "subpanel"}),
     on("surge", "notApplicable", {"project.codes.electrical": "nec2017", f"{P}.surge": "none"}),
-    on("surge", "notApplicable", BRITISH),
+    on("surge", "pass", BRITISH),
+    on("surge", "fail", {**BRITISH, f"{P}.surge": "none"}, level="note"),
+    on("surge", "notApplicable", {"project.codes.electrical": "asnzs3000", "project.region": "au", f"{P}.surge": "none"}),
 ]  # fmt: skip
 EDGES = [
     Edge("mains.panel-space", HOUSE, f"{P}.clear_depth", 0.3, 0.944, 1),

@@ -12,7 +12,6 @@ from mains_rooms import (
     NO_CODE,
     OUTLET,
     RACK,
-    RACK_KEY,
     VACUUM,
     C,
     edge,
@@ -36,9 +35,27 @@ LOW = {f"{RACK}.current": None, f"{RACK}.apparent_power": "60 VA"}
 COUNTED = {f"{C}.units": "none"}
 STRIP = {"id": "strip", "kind": "strip", "receptacle": "r1", "rating": "15 A"}
 
+
+def bath(away: str) -> dict[str, object]:
+    """Return changes that put the receptacle into a bathroom."""
+    return {f"{OUTLET}.place": "bathroom", f"{OUTLET}.bath": away}
+
+
 CASES: list[Case | Never] = [
-    *silent("mains.receptacle-rating", "mains.socket-device", "mains.plug-rating", "mains.plug-fits",
-            "mains.outlet-count", "mains.tamper-resistant", "mains.facing-up", "mains.dimmed-receptacle", "mains.concealed-cord"),
+    *silent("mains.receptacle-rating", "mains.socket-device",
+            "mains.outlet-count", "mains.tamper-resistant", "mains.facing-up", "mains.dimmed-receptacle"),
+    *silent("mains.bath-distance"),
+    on("mains.bath-distance", "pass", bath("3 m"), room=BRITISH, figure=3.0, source="as it is measured"),
+    on("mains.bath-distance", "fail", bath("2 m"), room=BRITISH, level="warning", figure=2.0, source="as it is measured",
+       says="2.00 m from the edge of the bath or shower; at least 2.50 m"),
+    on("mains.bath-distance", "pass", bath("2 m"), room=GERMAN),
+    on("mains.bath-distance", "fail", bath("0.5 m"), room=AUSTRALIAN),
+    on("mains.bath-distance", "open", {f"{OUTLET}.place": "bathroom"}, room=BRITISH, says="bath"),
+    on("mains.bath-distance", "open", {f"{OUTLET}.place": None}, room=BRITISH, says="place"),
+    on("mains.bath-distance", "open", NO_CODE, says="codes.electrical"),
+    on("mains.bath-distance", "notApplicable", bath("none"), room=BRITISH, says="neither bath nor shower"),
+    on("mains.bath-distance", "notApplicable", room=BRITISH, says="no bathroom"),
+    on("mains.bath-distance", "notApplicable", bath("0.5 m"), says="ground-fault"),
     on("mains.outlet-count", "pass", COUNTED),
     on("mains.outlet-count", "fail", {**COUNTED, f"{OUTLET}.outlets": 1}, level="warning", says="has outlets for 1, and 2 plugs are meant for it"),
     on("mains.outlet-count", "pass", {**COUNTED, f"{OUTLET}.outlets": 1, f"{VACUUM}.connection": "fastened", f"{VACUUM}.receptacle": None}),
@@ -79,34 +96,6 @@ CASES: list[Case | Never] = [
     on("mains.spur", "open", {f"{C}.arrangement": None}, room=BRITISH, says="arrangement"),
     on("mains.spur", "notApplicable", {f"{C}.arrangement": "radial"}, room=BRITISH),
     on("mains.spur", "notApplicable"),
-    # 13 A fuse, 5 A fuse, 16 A plug.
-    on("mains.plug-rating", "pass", room=BRITISH, subject=RACK_KEY, figure=9.0, source="1080 VA, as written"),
-    on("mains.plug-rating", "fail", {f"{RACK}.fuse": "5 A"}, room=BRITISH, subject=RACK_KEY, level="error",
-       says="draws 9.0 A; its plug, fuse and socket carry at most 5 A"),
-    on("mains.plug-rating", "fail", {f"{RACK}.current": "14 A", f"{RACK}.fuse": None}, room=BRITISH, subject=RACK_KEY,
-       says="at most 13 A"),
-    on("mains.plug-rating", "open", {f"{RACK}.fuse": None}, room=BRITISH, subject=RACK_KEY, says="fuse"),
-    on("mains.plug-rating", "pass", {f"{VACUUM}.current": "2.5 A", f"{VACUUM}.fuse": None}, room=BRITISH),
-    on("mains.plug-rating", "fail", {f"{VACUUM}.plug": "cee7-16"}, room=GERMAN, says="at most 2.5 A",
-       subject="load/vacuum+circuit/c1"),
-    on("mains.plug-rating", "fail", {f"{RACK}.current": "12 A"}, room=AUSTRALIAN, subject=RACK_KEY,
-       says="at most 10 A"),
-    on("mains.plug-rating", "open", {f"{RACK}.plug": None}, room=GERMAN, subject=RACK_KEY, says="plug"),
-    on("mains.plug-rating", "open", {f"{OUTLET}.form": None}, room=GERMAN, says="form"),
-    on("mains.plug-rating", "open", LOW, room=GERMAN, subject=RACK_KEY, says="mains.sheet-draw"),
-    # What another load is wrong about does not touch this one.
-    on("mains.plug-rating", "pass", LOW, room=GERMAN, subject="load/vacuum+circuit/c1"),
-    on("mains.plug-rating", "notApplicable", FASTENED, room=GERMAN),
-    on("mains.plug-rating", "notApplicable"),
-    on("mains.plug-fits", "pass"),
-    on("mains.plug-fits", "pass", room=GERMAN),
-    on("mains.plug-fits", "fail", {f"{RACK}.plug": "bs1363"}, room=GERMAN, subject=RACK_KEY, level="warning",
-       says="BS1363"),
-    on("mains.plug-fits", "fail", {f"{RACK}.plug": "nema-5-20", f"{OUTLET}.form": "nema-5-15", f"{OUTLET}.rating": "15 A"},
-       subject=RACK_KEY),
-    on("mains.plug-fits", "open", {f"{RACK}.plug": None}, subject=RACK_KEY, says="plug"),
-    on("mains.plug-fits", "open", {f"{OUTLET}.form": None}, says="form"),
-    on("mains.plug-fits", "notApplicable", FASTENED),
     on("mains.tamper-resistant", "pass"),
     on("mains.tamper-resistant", "pass", {f"{OUTLET}.height": "1.9 m", f"{OUTLET}.tamper_resistant": False}),
     on("mains.tamper-resistant", "fail", {f"{OUTLET}.tamper_resistant": False}, level="note", says="0.40 m"),
@@ -127,19 +116,12 @@ CASES: list[Case | Never] = [
     on("mains.dimmed-receptacle", "pass"),
     on("mains.dimmed-receptacle", "fail", {f"{OUTLET}.dimmed": True}, level="error"),
     on("mains.dimmed-receptacle", "open", {f"{OUTLET}.dimmed": None}, says="dimmed"),
-    on("mains.concealed-cord", "pass"),
-    on("mains.concealed-cord", "pass", {f"{RACK}.cord_concealed": True, f"{RACK}.listed_inlet_kit": True}),
-    on("mains.concealed-cord", "fail", {f"{RACK}.cord_concealed": True}, subject=RACK_KEY, level="error"),
-    on("mains.concealed-cord", "open", {f"{RACK}.cord_concealed": None}, subject=RACK_KEY, says="cord_concealed"),
-    # What is wired in place and has a cord in the wall all the same is told.
-    on("mains.concealed-cord", "fail", {**FASTENED, f"{RACK}.cord_concealed": True}, subject=RACK_KEY, level="error"),
-    on("mains.concealed-cord", "notApplicable", {**FASTENED, f"{RACK}.cord_concealed": None}, subject=RACK_KEY),
-    on("mains.concealed-cord", "notApplicable", FASTENED),
     on("mains.receptacle-rating", "pass", {CODE: "nec2026"}),
 ]  # fmt: skip
 
 EDGES: list[Edge] = [
+    edge("mains.bath-distance", f"{OUTLET}.bath", 1.0, 4.0, 1, room=BRITISH, changes=bath("2 m")),
+    edge("mains.bath-distance", f"{OUTLET}.bath", 0.2, 1.0, 1, room=GERMAN, changes=bath("0.5 m")),
     edge("mains.socket-device", f"{C}.rating", 10.0, 40.0, 1, unit="A", room=GERMAN),
     edge("mains.socket-device", f"{C}.rating", 10.0, 40.0, 1, unit="A", room=BRITISH),
-    edge("mains.plug-rating", f"{RACK}.current", 5.0, 15.0, 1, unit="A", room=BRITISH, subject=RACK_KEY),
 ]
