@@ -9,7 +9,7 @@ from roomlint.design.element import ABSENT, Element
 from roomlint.design.keys import choice, flag, formed, ident, labelled, number, text, whole
 from roomlint.design.measured import angle, length, quantity, surveyed
 from roomlint.design.parts import Each, Name, named, part, point, sheet
-from roomlint.design.proofs import AnchorApproval, BoxListing, Engineer, FastenerReport, Secondary, Strap
+from roomlint.design.proofs import AnchorApproval, BoxListing, Engineer, FastenerReport, PullTest, Secondary, Strap
 from roomlint.design.quantity import exact
 
 if TYPE_CHECKING:
@@ -139,6 +139,7 @@ class Fixing(Element):
     anchor_spacing_m = length("Between neighbouring anchors.", high=3.0, example="150 mm")
     report = part("What the fastener's evaluation report allows, or none.", FastenerReport)
     anchor_approval = part("Approval document of an anchor in masonry or concrete, or none.", AnchorApproval)
+    test = part("A pull test of such anchors in this base on site, or none.", PullTest)
     anchor_ultimate_n = quantity("Ultimate load the anchor's maker publishes.", "force", high=1e5, example="8 kN")
     backing = text("Backing plate or blocking behind the board.", "18 mm plywood between studs", proves=True)
     engineer = part("The engineer who decided, or none.", Engineer)

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from roomlint.design.keys import choice, day, text, whole
 from roomlint.design.measured import length, quantity
-from roomlint.design.parts import Proof, stated
+from roomlint.design.parts import Proof, stated, words
 
 __all__ = [
-    "AnchorApproval", "BoxListing", "Engineer", "FastenerReport", "FireApproval", "Proof", "Secondary", "Strap",
-    "stated",
+    "AnchorApproval", "BoxListing", "Engineer", "FastenerReport", "FireApproval", "Proof", "PullTest", "Secondary",
+    "Strap", "stated",
 ]  # fmt: skip
 
 STRUCTURE = ("joist", "rafter", "beam", "truss", "stud", "blocking", "concrete", "masonry", "steel")
@@ -80,9 +80,25 @@ class AnchorApproval(_Documented):
     KIND = "anchor approval"
     PART = "anchor_approval"
 
+    bases = words(
+        "The bases that the document covers.",
+        choice("A base.", "concrete", "masonry", "hollow-block", "brick-veneer"),
+        4,
+    )
     embedment_m = length("The least depth that it asks for.", high=1.0, example="50 mm")
     edge_distance_m = length("The least distance to an edge that it asks for.", high=5.0, example="60 mm")
     spacing_m = length("The least spacing that it asks for.", high=3.0, example="120 mm")
+
+
+class PullTest(_Documented):
+    """A test on site: anchors of this kind that were pulled in this base; or none."""
+
+    KIND = "pull test"
+    PART = "pull_test"
+
+    load_n = quantity("What each of them held.", "force", high=1e5, key="load", example="2 kN")
+    count = whole("How many were pulled.", 1, 64, example=3)
+    by = text("Who pulled them.", "A. N. Installer", told=True, proves=True)
 
 
 class FastenerReport(_Documented):

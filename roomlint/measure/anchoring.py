@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, NamedTuple
 
 from roomlint.design.base import need
 from roomlint.design.proofs import stated
@@ -20,6 +20,15 @@ STEEL_ULTIMATE_MPA: Final = 310.0
 """Ultimate strength of ordinary stud sheet, 45 ksi."""
 ANCHOR_MARGIN: Final = 4.0
 """What a published ultimate load is divided by before it is compared with a load."""
+
+
+class Seat(NamedTuple):
+    """How an anchor sits: the least of three shares of what its approval asks for, which, and what is there of what."""
+
+    share: Figure
+    part: str
+    own: Figure
+    asked: Figure
 
 
 class Anchors(Holdings):
@@ -60,15 +69,37 @@ class Anchors(Holdings):
 
         return self.figure("ultimate load over load", "", compute, thing)
 
-    def anchor_seat(self, thing: Held) -> Figure:
-        """Least of depth, edge distance and spacing of an anchor over what its approval asks for."""
+    def anchor_seat(self, thing: Held) -> Seat:
+        """Return which of depth, edge distance and spacing of an anchor is least over what its approval asks for."""
         fixing = self.fixing(thing)
         approval = need(stated(fixing.anchor_approval), fixing, "anchor_approval")
-        pairs = (
-            (need(fixing.embedment_m, fixing, "embedment"), need(approval.embedment_m, approval, "embedment")),
-            (need(fixing.edge_distance_m, fixing, "edge_distance"),
-             need(approval.edge_distance_m, approval, "edge_distance")),
-            (need(fixing.anchor_spacing_m, fixing, "anchor_spacing"), need(approval.spacing_m, approval, "spacing")),
+        sides = {
+            "depth": (fixing.embedment_m, "embedment", approval.embedment_m, "embedment"),
+            "edge distance": (fixing.edge_distance_m, "edge_distance", approval.edge_distance_m, "edge_distance"),
+            "spacing": (fixing.anchor_spacing_m, "anchor_spacing", approval.spacing_m, "spacing"),
+        }
+        pairs = {
+            name: (need(own, fixing, key), need(asked, approval, its)) for name, (own, key, asked, its) in sides.items()
+        }
+        share = self.figure(
+            "depth, edge and spacing over what the approval asks", "",
+            lambda w: min(w(own) / w(asked) for own, asked in pairs.values()), thing,
         )  # fmt: skip
-        name = "depth, edge and spacing over what the approval asks"
-        return self.figure(name, "", lambda w: min(w(own) / w(asked) for own, asked in pairs), thing)
+        least = min(pairs, key=lambda name: pairs[name][0].value / pairs[name][1].value)
+        own, asked = pairs[least]
+        there = self.figure(f"{least} there", "mm", lambda w: 1e3 * w(own))
+        wanted = self.figure(f"{least} asked for", "mm", lambda w: 1e3 * w(asked))
+        return Seat(share, least, there, wanted)
+
+    def tested(self, thing: Held) -> Figure:
+        """What each anchor of a pull test held over the load on the most loaded one."""
+        fixing = self.fixing(thing)
+        test = need(stated(fixing.test), fixing, "test")
+        held = need(test.load_n, test, "load")
+
+        def compute(world: World) -> float:
+            demand = self.figures.mounts.demand(world, thing)
+            load = math.hypot(demand.pull, demand.down, demand.across)
+            return world(held) / positive("load", load, "N")
+
+        return self.figure("load of the test over load", "", compute, thing)

@@ -1,15 +1,26 @@
-"""Fixings in steel studs, masonry, concrete and board, and what only an engineer decides."""
+"""Fixings in steel studs and board, and what only an engineer decides."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
-from roomlint.design.proofs import stated
 from roomlint.design.shell import Treatment
-from roomlint.review import Cases, Level, No, asks, at_least, at_most, fails, memory, passes, practice, rule, standard
+from roomlint.review import (
+    Cases,
+    Level,
+    No,
+    asks,
+    at_most,
+    fails,
+    memory,
+    passes,
+    practice,
+    rule,
+    standard,
+)
 
-from . import CAREFUL, CAUSES, CAUTION, HELD, UNCOVERED, base_of, fixed, in_masonry, in_steel, plain
+from . import CAREFUL, CAUSES, CAUTION, HELD, UNCOVERED, fixed, in_steel, plain
 from .base import bears_on_board
 
 if TYPE_CHECKING:
@@ -90,100 +101,6 @@ def steel_stud_pull_out(room: Room, thing: Held) -> Figure | Says:
     """
     mounts = room.figures.mounts
     return asks("bolt") if mounts.fastener(thing) == "through-bolt" else room.figures.anchors.steel_use(thing)
-
-
-@rule(
-    "mount.anchor-approval",
-    level=Level.ERROR,
-    basis=standard("ACI 318", "chapter 17", read=False, note="post-installed anchors must be qualified"),
-    each=HELD,
-    when=(fixed, in_masonry),
-    says={
-        "none": "anchors in {into} without an approval document",
-        "named": "anchors in {into} covered by {document}",
-    },
-    after=CAUSES,
-    at="mounting.fixing",
-    caution=CAUTION + " No calculation is made here for anchors.",
-    since="0.1.0",
-)
-def anchor_approval(room: Room, thing: Held) -> Says:
-    """Anchors in concrete and masonry come with their approval document.
-
-    Why: What an anchor holds depends on base, depth, edge and spacing, and only its approval says how.
-
-    How decided: The fixing names an approval document, or the engineer's; the word none, or nothing, is neither.
-
-    Remedy: Name the approval and let an engineer choose the anchor.
-
-    When to waive: When an engineer's document stands for it; then name that in fixing.engineer.
-    """
-    mounts = room.figures.mounts
-    fixing, into = mounts.fixing(thing), base_of(mounts.into(thing))
-    named = stated(fixing.anchor_approval) or mounts.engineer(thing)
-    return passes("named", into=into, document=named.words) if named is not None else fails("none", into=into)
-
-
-@rule(
-    "mount.anchor-seat",
-    level=Level.WARNING,
-    basis=standard("ACI 318", "chapter 17", read=False, note="depth, edge distance and spacing of the qualification"),
-    each=HELD,
-    when=(fixed, in_masonry),
-    window=at_least(1.0, ""),
-    says="its anchors have {figure} of the depth, edge distance or spacing that their approval asks for",
-    after=(*CAUSES, "mount.anchor-approval"),
-    cure=("mounting.fixing.embedment", "mounting.fixing.edge_distance", "mounting.fixing.anchor_spacing"),
-    at="mounting.fixing",
-    caution=CAUTION + " No calculation is made here for anchors.",
-    since="0.2.0",
-)
-def anchor_seat(room: Room, thing: Held) -> Figure:
-    """Anchors keep the depth, edge distance and spacing that their approval asks for.
-
-    Why: An anchor too shallow, too near an edge or to its neighbour breaks a cone out of the base.
-
-    How decided: The least of the three, each over what the approval asks.
-
-    Remedy: Deeper holes, or the plate farther from the edge.
-
-    When to waive: When an engineer's document covers the reduced distances.
-    """
-    return room.figures.anchors.anchor_seat(thing)
-
-
-def published(room: Room, thing: Held) -> Applies:
-    """Whether it hangs on toggles or anchors, whose makers publish ultimate loads."""
-    fastener = room.figures.mounts.fastener(thing)
-    anchors = {"toggle", "expansion-anchor", "concrete-screw", "adhesive-anchor"}
-    return True if fastener in anchors else No(f"a {plain(fastener)} has no published ultimate load")
-
-
-@rule(
-    "mount.anchor-margin",
-    level=Level.WARNING,
-    basis=standard("trade pages on hollow-wall anchors", read=False, note="a quarter of the published ultimate load"),
-    each=HELD,
-    when=(fixed, published),
-    window=at_least(4.0, ""),
-    says="its anchors' published ultimate load is {figure} times the load on one; {window} wanted",
-    after=CAUSES,
-    at="mounting.fixing.anchor_ultimate",
-    caution=CAUTION + " A published ultimate load was reached in a laboratory.",
-    since="0.2.0",
-)
-def anchor_margin(room: Room, thing: Held) -> Figure:
-    """An anchor's published ultimate load is at least four times what it bears.
-
-    Why: Ultimate loads are averages of what broke in a laboratory.
-
-    How decided: Published ultimate load over the resultant of pull and shear on the most loaded anchor.
-
-    Remedy: Larger anchors, more of them, or framing.
-
-    When to waive: When the anchor's approval gives an allowable load and an engineer used it.
-    """
-    return room.figures.anchors.anchor_margin(thing)
 
 
 def on_board(room: Room, thing: Held) -> Applies:

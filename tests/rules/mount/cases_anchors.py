@@ -31,7 +31,13 @@ STEEL = {
     f"{FIXING}.engineer": ENGINEER,
 }
 TOGGLE = {**STEEL, f"{FIXING}.fastener": "toggle", f"{FIXING}.anchor_ultimate": "2 kN"}
-APPROVAL = {"document": "approval 5", "embedment": "50 mm", "edge_distance": "60 mm", "spacing": "120 mm"}
+APPROVAL = {
+    "document": "approval 5",
+    "bases": ["concrete", "masonry"],
+    "embedment": "50 mm",
+    "edge_distance": "60 mm",
+    "spacing": "120 mm",
+}
 CONCRETE = {
     "room.walls.0.framing": {"kind": "concrete"},
     f"{FIXING}.fastener": "expansion-anchor",
@@ -42,6 +48,15 @@ CONCRETE = {
     f"{FIXING}.anchor_approval": APPROVAL,
     f"{FIXING}.anchor_ultimate": "8 kN",
 }
+BLOCK = {**CONCRETE, "room.walls.0.framing": {"kind": "hollow-block"}, f"{FIXING}.into": "hollow-block"}
+TEST = {"document": "test sheet 6", "load": "2 kN", "count": 3, "by": "A. N. Installer"}
+
+
+def without(key: str) -> dict[str, object]:
+    """Return the test without one of its keys."""
+    return {name: value for name, value in TEST.items() if name != key}
+
+
 WING = {
     "treatments": [
         {
@@ -60,7 +75,7 @@ PANEL_ON_WALL = "treatment/wing"
 CASES: list[Case | Never] = [
     *(Case(rule, "notApplicable", FLOOR, products=SHEETS) for rule in (
         "mount.steel-stud-backing", "mount.steel-stud-pull-out", "mount.anchor-approval", "mount.anchor-seat",
-        "mount.anchor-margin", "mount.board-load", "mount.board-anchor", "mount.engineer", "mount.seismic",
+        "mount.anchor-test", "mount.anchor-margin", "mount.board-load", "mount.board-anchor", "mount.engineer", "mount.seismic",
     )),
     on("mount.steel-stud-backing", "notApplicable", says="studs"),
     on("mount.steel-stud-backing", "pass", STEEL),
@@ -84,7 +99,25 @@ CASES: list[Case | Never] = [
     on("mount.anchor-approval", "fail", {**CONCRETE, f"{FIXING}.anchor_approval": None}, level="error"),
     on("mount.anchor-approval", "fail", {**CONCRETE, f"{FIXING}.anchor_approval": "none"}, level="error"),
     on("mount.anchor-approval", "open", {f"{FIXING}.into": None}, says="into"),
+    # What an approval says of concrete says nothing of a hollow block.
+    on("mount.anchor-approval", "fail", {**BLOCK, f"{FIXING}.anchor_approval": APPROVAL}, level="error",
+       says="anchors in hollow block, and approval 5 covers concrete, masonry only"),
+    on("mount.anchor-approval", "pass", {**BLOCK, f"{FIXING}.anchor_approval": {**APPROVAL, "bases": ["hollow-block"]}}),
+    on("mount.anchor-approval", "pass", {**BLOCK, f"{FIXING}.engineer": ENGINEER}, says="sheet 3"),
+    on("mount.anchor-approval", "open", {**CONCRETE, f"{FIXING}.anchor_approval.bases": None}, says="bases"),
+    # 383.942 N on the most loaded one.
+    on("mount.anchor-test", "pass", {**CONCRETE, f"{FIXING}.test": TEST}, figure=5.2091, source="2 kN over 383.942 N"),
+    on("mount.anchor-test", "fail", {**CONCRETE, f"{FIXING}.test": {**TEST, "load": "500 N"}}, level="warning",
+       figure=1.3023, source="500 N over 383.942 N", says="at least 1.5"),
+    on("mount.anchor-test", "fail", {**CONCRETE, f"{FIXING}.test": {**TEST, "load": "600 N ± 40 N"}}),
+    on("mount.anchor-test", "fail", {**CONCRETE, f"{FIXING}.test": {**TEST, "count": 2}}, says="2 of its anchors"),
+    on("mount.anchor-test", "open", {**CONCRETE, f"{FIXING}.test": without("load")}, says="load"),
+    on("mount.anchor-test", "open", {**CONCRETE, f"{FIXING}.test": without("count")}, says="count"),
+    on("mount.anchor-test", "notApplicable", {**CONCRETE, f"{FIXING}.test": "none"}, says="no pull test"),
+    on("mount.anchor-test", "notApplicable", CONCRETE),
     on("mount.anchor-seat", "pass", CONCRETE, figure=1.2, source="60 mm over 50 mm, the least of the three"),
+    on("mount.anchor-seat", "fail", {**CONCRETE, f"{FIXING}.edge_distance": "36 mm"}, figure=0.6, source="36 mm over 60 mm",
+       says="its anchors have 36 mm of the 60 mm of edge distance"),
     on("mount.anchor-seat", "fail", {**CONCRETE, f"{FIXING}.anchor_spacing": "80 mm"}),
     on("mount.anchor-seat", "fail", {**CONCRETE, f"{FIXING}.embedment": "51 mm ± 2 mm"}),
     on("mount.anchor-seat", "open", {**CONCRETE, f"{FIXING}.edge_distance": None}, says="edge_distance"),
@@ -133,6 +166,8 @@ CASES: list[Case | Never] = [
 EDGES = [
     Edge("mount.steel-stud-pull-out", on("x", "y", {**STEEL, f"{MOUNTING}.accessories": "1 kg"}).room,
          f"{MOUNTING}.accessories", 0.01, 30.0, 1, unit="kg", products=(changed(PANEL, {"mass": "25 kg"}), ARM)),
+    Edge("mount.anchor-test", on("x", "y", {**CONCRETE, f"{FIXING}.test": TEST}).room, f"{FIXING}.test.load", 300.0, 900.0,
+         1, unit="N", products=SHEETS),
     Edge("mount.anchor-seat", on("x", "y", CONCRETE).room, f"{FIXING}.embedment", 20.0, 61.0, 1, unit="mm", scale=1e-3,
          products=SHEETS),
     Edge("mount.anchor-margin", on("x", "y", CONCRETE).room, f"{FIXING}.anchor_ultimate", 500.0, 8000.0, 1, unit="N",
