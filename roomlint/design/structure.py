@@ -16,14 +16,17 @@ if TYPE_CHECKING:
 
 
 class Cut(Element):
-    """A hole or a notch in one stud or joist."""
+    """A hole or a notch in one stud or joist, or a chase in a wall of masonry."""
 
     KIND = "cut"
 
     id_key = ident()
     on = named("The wall, or ceiling or floor, whose framing is cut.", "surface", "rear", required=True)
-    kind = choice("What it is.", "hole", "notch", "end-notch", "cut-through", required=True, default="hole")
-    size_m = length("Diameter of a hole, or depth of a notch.", high=1.0, example="25 mm")
+    kind = choice(
+        "What it is.", "hole", "notch", "end-notch", "cut-through", "upright-chase", "level-chase", required=True,
+        default="hole",
+    )  # fmt: skip
+    size_m = length("Diameter of a hole, or depth of a notch or a chase.", high=1.0, example="25 mm")
     length_m = length("Length of a notch, along the member.", high=3.0, example="60 mm")
     edge_distance_m = length(
         "From the edge of a hole to the nearest edge of the member.", zero=True, high=1.0, example="32 mm"
@@ -36,7 +39,13 @@ class Cut(Element):
     doubled = flag("Whether the stud is doubled where it is bored.")
     carries = choice("What goes through it.", "cable", "raceway", "loudspeaker", "pipe", "duct", "nothing")
     nail_plate = flag("Whether a steel plate covers it.")
+    back_to_back = flag("Whether the other face of the wall is chased at the same place.")
     engineer = part("The engineer, or the member's maker, who allowed it, or none.", Engineer)
+
+    @property
+    def is_chase(self) -> bool:
+        """Whether it is a chase."""
+        return self.kind in {"upright-chase", "level-chase"}
 
     @property
     def alone(self) -> bool:

@@ -17,6 +17,8 @@ SAWN = frozenset({"wood-stud", "joist"})
 """Framing of which the residential code says what may be cut."""
 MAKERS = frozenset({"truss", "engineered", "steel-stud"})
 """Framing of which only its maker or an engineer says so."""
+LAID = frozenset({"masonry", "hollow-block", "brick-veneer"})
+"""Masonry, which is chased."""
 BAYS = SAWN | MAKERS
 """Framing that leaves bays between its members."""
 
@@ -33,7 +35,9 @@ class Framing(Element):
     )  # fmt: skip
     spacing_m = length("Between the centres of studs or joists.", high=3.0, example="16 in")
     member_width_m = length("Width of the face that fasteners enter.", high=1.0, example="38 mm")
-    member_depth_m = length("Depth of the stud or joist.", high=1.0, example="89 mm")
+    member_depth_m = length(
+        "Depth of the stud or joist; of masonry the thickness of its leaf.", high=1.0, example="89 mm"
+    )
     species = choice(
         "Species group as on the grade stamp, or the strength class of EN 338 or EN 14080; unknown when there is none.",
         "spruce-pine-fir", "spruce-pine-fir-south", "hem-fir", "hem-fir-north", "douglas-fir-larch",

@@ -8,6 +8,7 @@ from roomlint.figures.domain import not_negative, positive
 
 Member = Literal["stud", "joist"]
 CutKind = Literal["hole", "notch", "end-notch"]
+Chase = Literal["upright-chase", "level-chase"]
 
 _STUD: Final = {("notch", True): 25.0, ("notch", False): 40.0, ("hole", True): 40.0, ("hole", False): 60.0}
 _DOUBLED: Final = 60.0
@@ -16,6 +17,9 @@ EDGE_M: Final[dict[Member, float]] = {"stud": 0.015875, "joist": 0.0508}
 """Wood that is left between a hole and the edge of its member: 5/8 in and 2 in."""
 NOTCH_LENGTH_PERCENT: Final = 100.0 / 3.0
 """Longest notch of a joist by its depth: a third (IRC R502.8.1)."""
+CHASE_PERCENT: Final[dict[Chase, float]] = {"upright-chase": 100.0 / 3.0, "level-chase": 100.0 / 6.0}
+"""Deepest chase by the thickness of the leaf that it is cut into: a third upright, a sixth level (Approved Document A
+to the Building Regulations of England, 2C, as a builder's guide tells it)."""
 APART_M: Final = 0.0508
 """Wood along a joist between a hole and the next hole or notch: 2 in."""
 

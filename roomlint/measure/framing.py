@@ -48,6 +48,11 @@ class Framings(View):
         )
         return self.figure("cut of the member", "%", lambda w: framing.cut_percent(w(size), w(depth)), cut)
 
+    @staticmethod
+    def chase_limit_percent(cut: Cut) -> float:
+        """Deepest that a chase may be, in percent of the leaf that it is cut into."""
+        return framing.CHASE_PERCENT["upright-chase" if cut.kind == "upright-chase" else "level-chase"]
+
     def share_limit_percent(self, cut: Cut) -> float:
         """Largest share of its member that a cut may take."""
         member, kind = self.member(cut), _kind(cut)

@@ -23,7 +23,9 @@ CUTS: Final[Subjects[Cut]] = Subjects("hole or notch", lambda room: room.design.
 
 
 def carries_cable(_: Room, cut: Cut) -> Applies:
-    """Whether cable or a raceway runs through it."""
+    """Whether cable or a raceway runs through it, in framing: in masonry the zones of walls tell where nails go."""
+    if cut.is_chase:
+        return No("it is a chase in masonry")
     return True if need(cut.carries, cut, "carries") in {"cable", "raceway"} else No("no cable runs through it")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Final
 
 from roomlint.design.proofs import stated
-from roomlint.design.surfaces import BAYS, MAKERS, SAWN
+from roomlint.design.surfaces import BAYS, LAID, MAKERS, SAWN
 from roomlint.review import (
     Cases,
     Level,
@@ -15,6 +15,7 @@ from roomlint.review import (
     at_least,
     at_most,
     fails,
+    memory,
     need,
     passes,
     practice,
@@ -40,10 +41,20 @@ UNPLACED: Final = ("mount.cut-engineer",)
 
 def sawn(room: Room, cut: Cut) -> Applies:
     """Whether it is in sawn wood, of which the code says what may be cut."""
+    if cut.is_chase:
+        return No("it is a chase", unless=UNPLACED)
     kind = room.figures.framing.kind(cut.on or "")
     if kind in MAKERS or kind == "unknown":
         return No("no table holds for such framing", unless=UNPLACED)
     return True if kind in SAWN else No(f"{plain(kind)} has no studs or joists of wood")
+
+
+def chased(room: Room, cut: Cut) -> Applies:
+    """Whether it is a chase in masonry."""
+    if not cut.is_chase:
+        return No("it is no chase", unless=UNPLACED)
+    kind = room.figures.framing.kind(cut.on or "")
+    return True if kind in LAID else No("no rule of chases holds for such a wall", unless=UNPLACED)
 
 
 def not_through(_: Room, cut: Cut) -> Applies:
@@ -87,6 +98,8 @@ def share_window(room: Room, cut: Cut) -> Windows:
         "unknown": "cuts framing that nobody has looked at",
         "allowed": "is allowed by {document}",
         "plain": "is judged by the tables of sawn wood",
+        "chase": "is called a chase, and {kind} has none; say whether it is a hole or a notch",
+        "judged": "is judged by its depth in the leaf",
         "other": "cuts {kind}, of which no table here says what may be cut",
     },
     at="kind",
@@ -101,24 +114,31 @@ def cut_engineer(room: Room, cut: Cut) -> Says:
     How decided: The framing of the surface. Trusses, I-joists and other engineered wood, and steel studs beyond their
     punched holes, ask for a document of their maker or an engineer; so does any member that is cut through. Where
     nobody knows what the framing is, or what is cut is masonry, concrete or furring, a person looks first: a lintel, a
-    slab under tension and a bearing wall are cut by calculation.
+    slab under tension and a bearing wall are cut by calculation. A chase in masonry is judged by `mount.chase-depth`.
 
     Remedy: A place between the members, a surface cabinet, or a header that an engineer draws.
 
     When to waive: Never; name the document instead.
     """
     kind, document = room.figures.framing.kind(cut.on or ""), stated(cut.engineer)
+    if cut.is_chase and (kind in BAYS or kind in LAID):
+        return passes("judged") if kind in LAID else fails("chase", kind=plain(kind))
     if document is not None and kind != "unknown":
         return passes("allowed", document=document.words)
-    if kind not in BAYS and kind != "unknown":
-        return asks("other", kind=plain(kind))
+    if kind not in BAYS:
+        return asks("other", kind=plain(kind)) if kind != "unknown" else _unseen(cut)
+    if cut.kind != "cut-through" and kind not in MAKERS:
+        return passes("plain")
+    need(cut.engineer, cut, "engineer")
+    return fails("through") if cut.kind == "cut-through" else fails("made", kind=plain(kind))
+
+
+def _unseen(cut: Cut) -> Says:
+    """Return what is said of framing that nobody has looked at: cut through it wants a document, whatever it is."""
     if cut.kind == "cut-through":
         need(cut.engineer, cut, "engineer")
         return fails("through")
-    if kind in MAKERS:
-        need(cut.engineer, cut, "engineer")
-        return fails("made", kind=plain(kind))
-    return asks("unknown") if kind == "unknown" else passes("plain")
+    return asks("unknown")
 
 
 @rule(
@@ -283,3 +303,58 @@ def notch_middle(_: Room, cut: Cut) -> Says:
     When to waive: The building official or an engineer accepts it, in writing.
     """
     return fails("middle") if need(cut.middle_third, cut, "middle_third") else passes("outer")
+
+
+def chase_window(room: Room, cut: Cut) -> Windows:
+    """Return how deep a chase may be by the thickness of its leaf."""
+    return at_most(room.figures.framing.chase_limit_percent(cut), "%")
+
+
+@rule(
+    "mount.chase-depth",
+    level=Level.WARNING,
+    basis=(
+        standard(
+            "Approved Document A",
+            "2C (chases), Building Regulations of England",
+            edition="2013",
+            read=False,
+            note="as a builder's guide tells it",
+        ),
+        memory("by depth in mm for the thickness, about as much", document="EN 1996-1-1", clause="8.6, Table 8.1"),
+    ),
+    each=CUTS,
+    when=chased,
+    window=Cases(
+        "%",
+        (
+            ("an upright chase, a third", at_most(100.0 / 3.0, "%")),
+            ("a level chase, a sixth", at_most(100.0 / 6.0, "%")),
+        ),
+        chase_window,
+    ),
+    says={
+        "fail": "takes {figure} of the leaf that it is cut into; {window} wanted",
+        "backed": "is cut back to back with a chase in the other face",
+    },
+    cure=("size",),
+    at="size",
+    caution=STRUCTURAL + " A hollow block keeps 15 mm between a chase and its void.",
+    since="0.3.0",
+)
+def chase_depth(room: Room, cut: Cut) -> Figure | Says:
+    """A chase in masonry is a third of the leaf deep at the most, level ones a sixth, and none is back to back.
+
+    Why: A leaf of 100 mm that is chased 40 mm for a loudspeaker's cable on both faces is a wall of 20 mm there.
+
+    How decided: Depth of the chase over the thickness of the leaf (`framing.member_depth`): of a cavity wall the one
+    leaf, never the whole wall. Whether the other face is chased at the same place is asked for. How long a level chase
+    may be, and how near to an opening, is for the engineer.
+
+    Remedy: A shallower chase with flat conduit, an upright way instead of a level one, or the cable on the surface.
+
+    When to waive: An engineer allows it, in writing.
+    """
+    if need(cut.back_to_back, cut, "back_to_back"):
+        return fails("backed")
+    return room.figures.framing.share(cut)

@@ -67,3 +67,9 @@ def test_what_is_no_framing_is_refused() -> None:
         framing.cut_percent(0.01, 0.0)
     with pytest.raises(Refused):
         framing.clear_between_m(0.03, 0.04)
+
+
+def test_chases_as_a_builder_s_guide_tells_them() -> None:
+    """Upright no deeper than a third of the leaf, level no deeper than a sixth: 33 mm and 16 mm of 100 mm."""
+    assert framing.CHASE_PERCENT["upright-chase"] * 100.0 / 100.0 == pytest.approx(33.3, abs=0.05)
+    assert framing.CHASE_PERCENT["level-chase"] * 100.0 / 100.0 == pytest.approx(16.7, abs=0.05)

@@ -32,6 +32,13 @@ NOTCHED = changed(
 )  # fmt: skip
 """A joist of 9-1/4 in with a notch in its outer third."""
 OVERHEAD = changed(CUT, {"room.cuts.0.on": "ceiling", "room.cuts.0.edge_distance": "100 mm"})
+CHASED = changed(
+    CUT,
+    {"room.walls": [{"id": "rear", "framing": {"kind": "masonry", "member_depth": "100 mm"}}],
+     "room.cuts": [{"id": "chase", "on": "rear", "kind": "upright-chase", "size": "30 mm", "back_to_back": False,
+                    "carries": "cable"}]},
+)  # fmt: skip
+"""A leaf of 100 mm with an upright chase of 30 mm."""
 NONE = room()
 OPEN = changed(CUT, {"room.cuts": None})
 SIZE, FROM_EDGE, APART = (f"room.cuts.0.{key}" for key in ("size", "edge_distance", "apart"))
@@ -67,6 +74,24 @@ CASES = [
     on("cut-engineer", "review", {**framed("unknown"), "room.cuts.0.engineer": PAPER}),
     on("cut-engineer", "notApplicable", base=NONE),
 
+    on("cut-engineer", "fail", {"room.cuts.0.kind": "level-chase"}, level="error", says="hole or a notch"),
+    on("cut-engineer", "pass", base=CHASED, says="depth in the leaf"),
+    on("cut-engineer", "review", framed("concrete"), base=CHASED),
+    on("cut-share", "notApplicable", base=CHASED),
+    # A third of 100 mm upright, a sixth of it level.
+    on("chase-depth", "pass", base=CHASED, figure=30.0, source="30 mm of 100 mm"),
+    on("chase-depth", "fail", {SIZE: "35 mm"}, base=CHASED, level="warning", figure=35.0, source="35 mm of 100 mm",
+       says="takes 35.0 % of the leaf"),
+    on("chase-depth", "fail", {"room.cuts.0.kind": "level-chase"}, base=CHASED, figure=30.0, source="30 mm of 100 mm, over a sixth"),
+    on("chase-depth", "pass", {"room.cuts.0.kind": "level-chase", SIZE: "16 mm"}, base=CHASED),
+    on("chase-depth", "fail", {SIZE: "33 mm ± 2 mm"}, base=CHASED),
+    on("chase-depth", "fail", {"room.cuts.0.back_to_back": True}, base=CHASED, says="back to back"),
+    on("chase-depth", "open", {"room.cuts.0.back_to_back": None}, base=CHASED, says="back_to_back"),
+    on("chase-depth", "open", {SIZE: None}, base=CHASED, says="size"),
+    on("chase-depth", "open", {"room.walls.0.framing.member_depth": None}, base=CHASED, says="member_depth"),
+    on("chase-depth", "open", base=OPEN, says="cuts"),
+    on("chase-depth", "notApplicable", says="no chase"),
+    on("chase-depth", "notApplicable", base=NONE),
     on("cut-share", "pass", figure=28.571, source="1 in of 3-1/2 in"),
     on("cut-share", "pass", {"room.cuts.0.on": "floor", "room.floor.framing": JOIST}, figure=10.811, source="1 in of 9-1/4 in under the floor"),
     on("cut-share", "fail", {SIZE: "1.45 in"}, level="warning", figure=41.43, source="1.45 in of 3-1/2 in; 1.40 in are 40 %", within=0.01),
@@ -126,6 +151,7 @@ CASES = [
     on("notch-middle", "notApplicable", base=OVERHEAD),
 ]  # fmt: skip
 EDGES = [
+    Edge("mount.chase-depth", CHASED, SIZE, 5.0, 80.0, 1, unit="mm", scale=0.001),
     Edge("mount.cut-share", CUT, SIZE, 5.0, 80.0, 1, unit="mm", scale=0.001),
     Edge("mount.cut-edge", CUT, FROM_EDGE, 5.0, 60.0, 1, unit="mm", scale=0.001),
     Edge("mount.cut-edge", OVERHEAD, FROM_EDGE, 5.0, 160.0, 1, unit="mm", scale=0.001),
