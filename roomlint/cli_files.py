@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 import click
 
-from roomlint.cli_values import LAYOUTS, SIDES, Layout, length, length_option, opening, picture, read_by, seats
+from roomlint.cli_values import LAYOUTS, SIDES, Layout, length, length_option, opening, picture, read_by, seats, sides
 from roomlint.writing import say
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ PRODUCTS: Final = (
     "loudspeaker", "subwoofer", "amplifier", "processor", "mount", "stand", "display", "screen", "projector", "seat",
     "source", "other",
 )  # fmt: skip
-SHAPES: Final = ("flat", "mono-pitch", "gable")
+SHAPES: Final = ("flat", "mono-pitch", "gable", "tray", "part-sloped")
 STAGES: Final = ("survey", "design", "rough-in", "handover")
 _ROOM, _PRODUCT, _HOUSE = ".room.yaml", ".product.yaml", "house.yaml"
 
@@ -36,11 +36,16 @@ _ROOM, _PRODUCT, _HOUSE = ".room.yaml", ".product.yaml", "house.yaml"
 @length_option("--width", "Left wall to right wall, such as 12 ft 6 in or 4.20 m.")
 @length_option("--length", "Front wall to rear wall.")
 @click.option("--ceiling", type=click.Choice(SHAPES), help="Shape of the ceiling; flat unless given.")
-@length_option("--height", "Height of a flat ceiling, or of a gable's ridge.")
-@length_option("--low", "Height of a mono-pitch at its low side, or of a gable at its eaves.")
+@length_option("--height", "Height of a flat ceiling, of a gable's ridge, of a tray's raised part.")
+@length_option("--low", "Height of a mono-pitch or slope at its low side, of a gable at its eaves, around a tray.")
 @length_option("--high", "Height of a mono-pitch at its high side.")
 @click.option("--low-side", type=click.Choice(SIDES), help="The side at which a mono-pitch is lowest.")
 @click.option("--ridge", type=click.Choice(["front-to-rear", "left-to-right"]), help="Which way a gable's ridge runs.")
+@click.option(
+    "--low-sides", callback=read_by(sides), metavar="SIDES", help="Sides along which a part-sloped ceiling slopes down."
+)
+@length_option("--slope-width", "How far in plan each of those slopes reaches from its side.")
+@length_option("--margin", "How broad the lower part around a tray is, the same on all sides.")
 @click.option(
     "--opening", "openings", callback=read_by(opening), multiple=True, metavar="KIND,WALL,START,WIDTH",
     help="A door, glass-door, window or opening; START from the wall's left-hand end, seen from inside; repeatable.",
@@ -210,6 +215,10 @@ _HEIGHTS: Final = {
     ("gable", "height"): "Height of the ridge",
     ("gable", "low"): "Height at the eaves",
     ("mono-pitch", "low"): "Height at the low side",
+    ("tray", "low"): "Height around the raised part",
+    ("tray", "height"): "Height of the raised part",
+    ("part-sloped", "low"): "Height at the low sides",
+    ("part-sloped", "height"): "Height of the flat part",
 }
 _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
     ("width", "Width of the room, left wall to right wall, such as 12 ft 6 in or 4.20 m", length, None),
@@ -220,6 +229,9 @@ _QUESTIONS: Final[tuple[tuple[str, str, Any, str | None], ...]] = (
     ("high", "Height at the high side", length, None),
     ("low-side", "The low side", click.Choice(SIDES), None),
     ("ridge", "Which way the ridge runs", click.Choice(["front-to-rear", "left-to-right"]), None),
+    ("low-sides", "Sides along which it slopes down, such as left,right", sides, None),
+    ("slope-width", "How far in plan each slope reaches from its side", length, None),
+    ("margin", "How broad the lower part around the raised one is", length, None),
     ("openings", "A door or window as kind, wall, start from the wall's left-hand end, width; or none", None, None),
     ("seats", "How many seats; 3+4 for two rows from the front", seats, "3"),
     (
@@ -258,10 +270,13 @@ def _roof(given: dict[str, Any]) -> Roof:
     from roomlint.start.answers import NEEDS, Roof, UnfitError
 
     shape = given["ceiling"] or "flat"
-    for name in ("height", "low", "high", "low-side", "ridge"):
+    for name in ("height", "low", "high", "low-side", "ridge", "low-sides", "slope-width", "margin"):
         if given[name.replace("-", "_")] is not None and name not in NEEDS[shape]:
             raise UnfitError(f"--{name}", f"a {shape} ceiling has none; it takes {', '.join(NEEDS[shape])}.")
-    return Roof(shape, given["height"], given["low"], given["high"], given["low_side"] or "", given["ridge"] or "")
+    return Roof(
+        shape, given["height"], given["low"], given["high"], given["low_side"] or "", given["ridge"] or "",
+        given["low_sides"] or (), given["slope_width"], given["margin"],
+    )  # fmt: skip
 
 
 @click.command()

@@ -61,6 +61,16 @@ def seats(text: str) -> tuple[int, ...]:
     return tuple(int(count) for count in text.split("+"))
 
 
+def sides(text: str) -> tuple[str, ...]:
+    """Return sides of a room, each once: `left,right`."""
+    found = tuple(dict.fromkeys(part.strip() for part in text.split(",")))
+    if any(side not in SIDES for side in found):
+        raise click.BadParameter(
+            f"{text!r} is no list of sides; write some of {', '.join(SIDES)}, with commas between."
+        )
+    return found
+
+
 def opening(text: str) -> Gap:
     """Return an opening: its kind, its wall, where it begins and how wide it is."""
     from roomlint.start.answers import OPENINGS, Gap

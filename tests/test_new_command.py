@@ -82,6 +82,8 @@ def test_a_link_that_leads_nowhere_is_not_written_through() -> None:
         (("den.room.yaml", *ANSWERS, "--picture", "tv 65 in"), "or 'display 65 in diagonal'"),
         (("den.room.yaml", "--quick", "--house"), "three different files"),
         (("den.room.yaml", *ANSWERS, "--low", "2 m"), "--low: a flat ceiling has none; it takes height."),
+        (("den.room.yaml", "--ceiling", "tray", "--width", "4 m"), "--length, --low, --height, --margin, --seats"),
+        (("den.room.yaml", *ANSWERS, "--low-sides", "left,up"), "'left,up' is no list of sides"),
     ],
 )
 def test_an_answer_that_misses_or_does_not_fit_is_told_and_nothing_is_written(
@@ -98,6 +100,20 @@ def test_the_same_answers_give_the_same_bytes() -> None:
     Path("b").mkdir()
     run("new", "b/a.room.yaml", "--code", "x", *ANSWERS)
     assert Path("a.room.yaml").read_bytes() == Path("b/a.room.yaml").read_bytes()
+
+
+@pytest.mark.parametrize(
+    "ceiling",
+    [
+        ("--ceiling", "tray", "--low", "7 ft 6 in", "--margin", "2 ft"),
+        ("--ceiling", "part-sloped", "--low", "5 ft", "--low-sides", "left, right", "--slope-width", "3 ft"),
+    ],
+)
+@pytest.mark.parametrize("quick", [(), ("--quick",)])
+def test_ceilings_of_several_parts_check_at_once(quick: tuple[str, ...], ceiling: tuple[str, ...]) -> None:
+    done = run("new", "den.room.yaml", *quick, *ANSWERS, *ceiling)
+    assert done.exit_code == 0, done.output
+    assert run("check", "den.room.yaml", "--gate", "error").exit_code == 0
 
 
 def test_at_a_terminal_it_asks_for_what_is_not_given() -> None:

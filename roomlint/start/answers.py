@@ -17,10 +17,15 @@ LARGEST_M: Final = 30.0
 LOWEST_M: Final = 1.6
 HIGHEST_M: Final = 12.0
 """The same of the ceiling where it is highest."""
+LEAST_RAISED_M: Final = 0.3
+"""No raised part of a tray is narrower."""
 MOST_SEATS: Final = 20
 SIDES: Final = ("left", "right", "front", "rear")
 RIDGES: Final = ("front-to-rear", "left-to-right")
-NEEDS: Final = {"flat": ("height",), "mono-pitch": ("low", "high", "low-side"), "gable": ("low", "height", "ridge")}
+NEEDS: Final = {
+    "flat": ("height",), "mono-pitch": ("low", "high", "low-side"), "gable": ("low", "height", "ridge"),
+    "tray": ("low", "height", "margin"), "part-sloped": ("low", "height", "low-sides", "slope-width"),
+}  # fmt: skip
 """The answers that each shape of ceiling needs."""
 OPENINGS: Final = ("door", "glass-door", "window", "opening")
 
@@ -51,6 +56,10 @@ class Roof:
     high: Said | None = None
     low_side: str = ""
     ridge: str = ""
+    low_sides: tuple[str, ...] = ()
+    slope_width: Said | None = None
+    margin: Said | None = None
+    """How broad the lower part around a tray is, the same on all sides."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +101,12 @@ class Answers:
         if said.shape == "gable":
             runs_deg = 0.0 if said.ridge == "front-to-rear" else -90.0
             return roof.gable(outline, _m(said.low), _m(said.height), runs_deg)
+        if said.shape == "tray":
+            around = _m(said.margin)
+            return roof.tray(outline, _m(said.low), _m(said.height), (around, wide - around, around, long - around))
+        if said.shape == "part-sloped":
+            toward = [RISES_TOWARD_DEG[side] for side in said.low_sides]
+            return roof.part_sloped(outline, _m(said.height), _m(said.low), _m(said.slope_width), toward)
         return roof.flat(outline, _m(said.height))
 
     def check(self) -> None:
@@ -124,6 +139,24 @@ class Answers:
             raise UnfitError(option, text)
         if roof.low is not None and not 0.0 < roof.low.m <= top.m:
             raise UnfitError("--low", f"{roof.low.text} is not between the floor and the highest point, {top.text}.")
+        self._check_parts(roof)
+
+    def _check_parts(self, roof: Roof) -> None:
+        """Refuse a tray without a raised part, and slopes that meet before they are up."""
+        if (
+            roof.margin is not None
+            and not 0.0 < 2.0 * roof.margin.m < min(self.width.m, self.length.m) - LEAST_RAISED_M
+        ):
+            size = f"{self.width.text} x {self.length.text}"
+            text = f"{roof.margin.text} on all sides leave no raised part in a room of {size}."
+            raise UnfitError("--margin", text)
+        if roof.slope_width is None:
+            return
+        for one, other, side in (("left", "right", self.width), ("front", "rear", self.length)):
+            slopes = (one in roof.low_sides) + (other in roof.low_sides)
+            if slopes and not 0.0 < slopes * roof.slope_width.m < side.m:
+                text = f"slopes that reach {roof.slope_width.text} leave no flat part of {side.text}."
+                raise UnfitError("--slope-width", text)
 
     def _check_opening(self, gap: Gap) -> None:
         side = self.width if gap.wall in {"front", "rear"} else self.length

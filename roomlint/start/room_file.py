@@ -37,7 +37,7 @@ def _quick(answers: Answers, proposal: Proposal, *, packed: bool) -> list[str]:
         f"survey: {{tolerance: {_TAPE[answers.us]}}}",
         "room:",
         f"  size: {{width: {scalar(answers.width.text)}, length: {scalar(answers.length.text)}}}",
-        f"  ceiling: {{{_roof(answers)}}}",
+        f"  ceiling: {{{', '.join(_roof(answers))}}}",
     ]
     if answers.openings:
         gaps = [_opening(answers, gap, number) for number, gap in enumerate(answers.openings, 1)]
@@ -82,7 +82,7 @@ def room_text(answers: Answers, proposal: Proposal, name: str) -> str:
         "room:",
         f"  size: {{width: {scalar(answers.width.text)}, length: {scalar(answers.length.text)}}}",
         "  ceiling:",
-        *(f"    {part}" for part in _roof(answers).split(", ")),
+        *(f"    {part}" for part in _roof(answers)),
         f"    #: framing: {{kind: joist, spacing: {studs}, species: unknown}}",
         "    #: board: {material: gypsum, layers: 1, thickness: " + ("1/2 in}" if us else "12.5 mm}"),
         "  # What a fastener meets: ask for the framing of every wall that something hangs on.",
@@ -130,17 +130,25 @@ def _more(us: bool) -> Iterator[str]:  # noqa: FBT001  as above
     )
 
 
-def _roof(answers: Answers) -> str:
+def _roof(answers: Answers) -> tuple[str, ...]:
+    """Return the keys of the ceiling, each with its value."""
     roof = answers.roof
     parts = [f"shape: {roof.shape}"]
     parts += [
         f"{key}: {scalar(said.text)}"
-        for key, said in (("height", roof.height), ("low", roof.low), ("high", roof.high))
+        for key, said in (
+            ("height", roof.height), ("low", roof.low), ("high", roof.high), ("slope_width", roof.slope_width)
+        )
         if said is not None
-    ]
+    ]  # fmt: skip
     parts += [f"low_side: {roof.low_side}"] if roof.low_side else []
+    parts += [f"low_sides: [{', '.join(roof.low_sides)}]"] if roof.low_sides else []
     parts += [f"ridge: {roof.ridge}"] if roof.ridge else []
-    return ", ".join(parts)
+    if roof.margin is not None:
+        around, us = scalar(roof.margin.text), answers.us
+        width, depth = (_of(side.m - 2.0 * roof.margin.m, us) for side in (answers.width, answers.length))
+        parts.append(f"raised: {{from_left: {around}, from_front: {around}, width: {width}, depth: {depth}}}")
+    return tuple(parts)
 
 
 def _opening(answers: Answers, gap: Gap, number: int) -> str:

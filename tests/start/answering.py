@@ -44,15 +44,24 @@ def answers(draw: st.DrawFn, smallest: float = 1.8, largest: float = 9.0) -> Ans
         return said(draw(st.floats(low, max(high, low + 0.02))), us=us)
 
     width, long = length(smallest, largest), length(smallest, largest)
-    shape = draw(st.sampled_from(["flat", "mono-pitch", "gable"]))
+    shape = draw(st.sampled_from(["flat", "mono-pitch", "gable", "tray", "part-sloped"]))
     if shape == "flat":
         roof = Roof(shape, height=length(1.9, 4.0))
     elif shape == "mono-pitch":
         low = length(1.2, 2.6)
         roof = Roof(shape, low=low, high=length(max(low.m + 0.1, 2.0), 4.5), low_side=draw(st.sampled_from(SIDES)))
-    else:
+    elif shape == "gable":
         low = length(1.2, 2.6)
         roof = Roof(shape, low=low, height=length(max(low.m + 0.1, 2.0), 4.5), ridge=draw(st.sampled_from(RIDGES)))
+    else:
+        low, shorter = length(1.4, 2.6), min(width.m, long.m)
+        high = length(max(low.m + 0.1, 2.0), 4.5)
+        if shape == "tray":
+            roof = Roof(shape, low=low, height=high, margin=length(0.1, (shorter - 0.4) / 2.0))
+        else:
+            low_sides = tuple(draw(st.lists(st.sampled_from(SIDES), min_size=1, max_size=4, unique=True)))
+            reach = length(0.2, (shorter - 0.1) / 2.0)
+            roof = Roof(shape, low=low, height=high, low_sides=low_sides, slope_width=reach)
     gaps = []
     for _ in range(draw(st.integers(0, 3))):
         wall = draw(st.sampled_from(SIDES))

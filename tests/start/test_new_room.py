@@ -89,6 +89,14 @@ def test_an_ordinary_room_takes_every_layout_whole_and_nominal(layout: str, us: 
         Roof("gable", low=said(2.2, us=US), height=said(3.4, us=US), ridge="left-to-right"),
         Roof("mono-pitch", low=said(2.1, us=US), high=said(3.4, us=US), low_side="left"),
         Roof("mono-pitch", low=said(1.6, us=US), high=said(3.0, us=US), low_side="rear"),
+        Roof("tray", low=said(2.4, us=US), height=said(2.7, us=US), margin=said(0.6, us=US)),
+        Roof(
+            "part-sloped",
+            low=said(1.5, us=US),
+            height=said(2.6, us=US),
+            low_sides=("left", "right"),
+            slope_width=said(1.1, us=US),
+        ),
     ],
 )
 def test_under_a_slope_what_does_not_fit_is_told_and_the_rest_stands(roof: Roof) -> None:
@@ -142,6 +150,24 @@ def test_names_and_sizes_stand_as_they_were_said() -> None:
         ({"picture": ("display", said(4.6, us=METRIC))}, "--picture", "does not fit a front wall 4.50 m wide"),
         ({"ear_from_front": said(7.0, us=METRIC)}, "--ear-from-front", "is not in a room 6.00 m long"),
         ({"roof": Roof("flat", height=said(1.0, us=METRIC))}, "--height", "a ceiling 1.6 m to 12 m high"),
+        (
+            {"roof": Roof("tray", said(2.7, us=METRIC), said(2.4, us=METRIC), margin=said(2.2, us=METRIC))},
+            "--margin",
+            "leave no raised part",
+        ),
+        (
+            {
+                "roof": Roof(
+                    "part-sloped",
+                    said(2.7, us=METRIC),
+                    said(1.4, us=METRIC),
+                    low_sides=("left", "right"),
+                    slope_width=said(2.3, us=METRIC),
+                )
+            },
+            "--slope-width",
+            "leave no flat part",
+        ),
         (
             {"openings": (Gap("door", "rear", said(4.0, us=METRIC), said(0.9, us=METRIC)),)},
             "--opening",
