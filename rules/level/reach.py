@@ -7,9 +7,11 @@ from typing import TYPE_CHECKING, Final
 from roomlint.review import (
     LOUDSPEAKERS,
     ROOM,
+    Amid,
     Cases,
     Level,
     No,
+    Subjects,
     found,
     practice,
     rule,
@@ -20,6 +22,8 @@ from roomlint.review import (
 from . import CALIBRATION, ROOMS, SPARE, reaching
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from roomlint.design.listening import Loudspeaker
     from roomlint.design.model import Design
     from roomlint.review import Answer, Applies, Figure, Room, Windows
@@ -28,7 +32,16 @@ HOME: Final = "at home: 3 dB under full scale at the reference level, a note und
 CRITICAL: Final = "for critical listening: full scale at the reference level, a note within 3 dB of it"
 
 
-def _wanted(room: Room, _: Loudspeaker) -> Windows:
+def every_amplified(room: Room) -> Iterator[Amid[Loudspeaker]]:
+    """Yield every loudspeaker amid the outputs that drive it: what is wrong with one of these is told of it."""
+    for speaker in room.design.loudspeakers:
+        yield Amid(speaker, tuple(way.feed for way in room.figures.routing.feeding(speaker)))
+
+
+AMPLIFIED: Final[Subjects[Amid[Loudspeaker]]] = Subjects(LOUDSPEAKERS.name, every_amplified, LOUDSPEAKERS.of)
+
+
+def _wanted(room: Room, _: object) -> Windows:
     return reaching(room, room.figures.levels.wanted_db)
 
 
@@ -36,8 +49,8 @@ def _low_wanted(room: Room, _: Design) -> Windows:
     return reaching(room, room.figures.levels.low_wanted_db)
 
 
-def _amplified_outside(room: Room, speaker: Loudspeaker) -> Applies:
-    if room.figures.routing.is_active(speaker):
+def _amplified_outside(room: Room, amid: Amid[Loudspeaker]) -> Applies:
+    if room.figures.routing.is_active(amid.middle):
         return No("it has an amplifier of its own")
     return True
 
@@ -58,15 +71,15 @@ def _has_subwoofer(room: Room, _: Design) -> Applies:
         CALIBRATION, ROOMS, SPARE,
         practice("a sheet's level for 2.83 V is that of one watt into 8 ohm, of two into 4 ohm"),
     ),
-    each=LOUDSPEAKERS,
+    each=AMPLIFIED,
     when=_amplified_outside,
     window=Cases("dB", ((HOME, None), (CRITICAL, None)), _wanted),
     says="reaches {figure} at its amplifier's rated power; {window} wanted for full scale ({wanted})",
-    after=("channel.fed", "layout.inside-room"),
+    after=("channel.fed", "channel.load", "layout.inside-room"),
     at="product",
     since="0.3.0",
 )  # fmt: skip
-def amplifier_reach(room: Room, speaker: Loudspeaker) -> Answer:
+def amplifier_reach(room: Room, amid: Amid[Loudspeaker]) -> Answer:
     """Amplifiers drive every loudspeaker to full scale at the reference seat before they clip.
 
     Why: An amplifier that ends first clips in every loud scene, and it is the tweeter that pays.
@@ -83,7 +96,7 @@ def amplifier_reach(room: Room, speaker: Loudspeaker) -> Answer:
     When to waive: The client listens far below that level, and knows it.
     """
     levels = room.figures.levels
-    return found(levels.amplified(speaker, levels.reference_seat()), wanted=levels.wanted())
+    return found(levels.amplified(amid.middle, levels.reference_seat()), wanted=levels.wanted())
 
 
 @rule(
