@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 from itertools import combinations
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.figures.domain import Refused
 
@@ -18,6 +18,11 @@ if TYPE_CHECKING:
 
 PORT_GAP_FLOOR_M = 0.15
 SURFACES_AT_RIGHT_ANGLES = 3
+
+
+_FINER: Final = 16
+_NEARLY: Final = 1.15
+"""What is 0.6 dB above the lowest step may hold the lowest place between steps."""
 
 
 def _positive(name: str, value: float) -> None:
@@ -82,6 +87,9 @@ def deepest_power_dip(
 ) -> tuple[float, float]:
     """(frequency, level) of the lowest radiated power of a small source between two frequencies, scanned in steps.
 
+    Around the steps that are nearly as low as the lowest it is scanned again, sixteen times as finely: a dip of three
+    equal distances is narrow, and steps of 4 Hz miss up to 0.3 dB of it.
+
     Level in dB relative to free field, beside one, two or three rigid surfaces at right angles: W/W0 = 1 + sum over the
     images of sin(u)/u, u = 2 k r, r the root of the sum of squares of each subset of the distances. Tends to 3, 6 and
     9 dB at low frequency. Raises Refused for none or more than three distances, or for a band that does not run upward.
@@ -92,8 +100,15 @@ def deepest_power_dip(
         raise Refused(f"the band must run upward from above 0 Hz, got {low_hz} to {high_hz} Hz")
     frequencies = [low_hz + step_hz * n for n in range(int((high_hz - low_hz) / step_hz) + 1)]
     gains = _power_gains(distances_m, frequencies, sound_speed_mps)
+    near = [frequency for frequency, gain in zip(frequencies, gains, strict=True) if gain <= _NEARLY * gains.min()]
+    fine = sorted({
+        min(max(frequency + step_hz * n / _FINER, low_hz), high_hz)
+        for frequency in near
+        for n in range(-_FINER, _FINER + 1)
+    })  # fmt: skip
+    gains = _power_gains(distances_m, fine, sound_speed_mps)
     lowest = int(gains.argmin())
-    return frequencies[lowest], 10 * math.log10(float(gains[lowest]))
+    return fine[lowest], 10 * math.log10(float(gains[lowest]))
 
 
 def _power_gains(distances_m: Sequence[float], frequencies_hz: Sequence[float], sound_speed_mps: float) -> Array:
