@@ -178,7 +178,7 @@ def with_a_range(room: Room, speaker: Loudspeaker) -> Applies:
     when=with_a_range,
     window=at_most(0.0, "deg"),
     says="stands {figure} inside its layout's own range; the departure can go",
-    after=("layout.departure",),
+    after=("layout.sides-swapped", "layout.label-side"),
     at="departure",
     since="0.2.0",
 )

@@ -58,7 +58,11 @@ CASES: list[Case | Never] = [
     Case(NEEDED, "fail", departed((-2.0, -0.73), "home-tolerance"), level="note", figure=9.948, source=f"{HAND}: 120 - 90 - atan(0.73 / 2.0)"),
     Case(NEEDED, "pass", HOME, figure=-11.186, source=f"{HAND}: 120 - 131.186"),
     Case(NEEDED, "review", taped(departed((-2.0, -1.15), "home-tolerance"))),
-    Case(NEEDED, "open", departed((-2.0, 1.0), "home-tolerance"), says="layout.departure"),
+    # What misses its own claim may be no departure at all: both are told.
+    Case(NEEDED, "pass", departed((-2.0, 1.0), "home-tolerance")),
+    Case(NEEDED, "fail", departed((-2.0, -0.9), "common-practice"), level="note", figure=5.772, source=f"{HAND}: 120 - 90 - atan(0.9 / 2.0)"),
+    Case(CLAIM, "fail", departed((-2.0, -0.9), "common-practice"), figure=114.228, source=f"{HAND}: 90 + atan(0.9 / 2.0)"),
+    Case(NEEDED, "open", departed((1.6, -1.4), "home-tolerance"), says="layout.label-side"),
     Case(NEEDED, "open", changed(HOME, {"layout": None})),
     Case(NEEDED, "notApplicable", PAIR),
     Case(NEEDED, "notApplicable", changed(HOME, {"layout": "0+7+0"}), says="has no M+110"),
