@@ -25,7 +25,8 @@ ENDED = "house.ended"
 def lines_report(review: Review, wishes: Wishes) -> Iterator[str]:
     """Yield a line for each finding, room by room, each room's in the order of its file.
 
-    Failures, accepted ones too, and what a person must decide are always there; `verdicts` adds all else.
+    Failures, accepted ones too, what a person must decide, and what is not known where that holds the room back are
+    always there; `missing` adds all that lacks a value, `verdicts` all else.
     """
     for problem in sorted(review.problems):
         yield printable(f"{at(problem.place)}: error: {one_line(sentence(problem.text))} [{UNREADABLE}]\n")
@@ -37,8 +38,10 @@ def lines_report(review: Review, wishes: Wishes) -> Iterator[str]:
     for room in review.rooms:
         digest.add(room)
         telling = Telling(room, rules, wishes.units)
+        holding = {(verdict.rule, verdict.subject) for verdict in room.gating()}
         for verdict in sorted(room.verdicts, key=place_key):
-            if verdict.kind not in SHOWN_ALWAYS and not wishes.verdicts:
+            asked = wishes.verdicts or (wishes.missing and verdict.wanted is not None and verdict.kind is Kind.OPEN)
+            if verdict.kind not in SHOWN_ALWAYS and not asked and (verdict.rule, verdict.subject) not in holding:
                 continue
             change = verdict.change
             way = f" ({change.way.value})" if change is not None and change.way is not None else ""

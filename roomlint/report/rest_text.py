@@ -214,6 +214,14 @@ class Rest:
             for line in block(chosen, self._room_for_a_line):
                 self.page.verbatim(line, 4)
 
+    def waiting(self) -> None:
+        """List what holds the room back though nothing is missing of it: it waits for another finding."""
+        waits = [verdict for verdict in self.room.gating() if verdict.kind is Kind.OPEN and verdict.follows is not None]
+        if waits and not self.wishes.verdicts:
+            self.page.heading(f"Held back by what waits for another finding: {len(waits)}")
+            for entry in merged(waits, self.telling):
+                self._line(entry)
+
     @property
     def _room_for_a_line(self) -> int:
         return self.wishes.width - 4

@@ -178,6 +178,8 @@ class RoomText:
         self._rest.folded(len(folded), len(self.points), findings, tight=self.is_tight)
         if not self.is_tight or self.wishes.missing or self.wishes.verdicts:
             self._rest.next()
+        if self.wishes.missing:
+            self._rest.waiting()
 
     def _head(self, *, stops: bool) -> None:
         room = self.room

@@ -30,6 +30,16 @@ def test_what_needs_no_action_shows_only_when_asked_for(make, kind):
     assert ": left: fine [angle.front-pair]" in make.report("lines", review, verdicts=True)
 
 
+def test_what_is_not_known_shows_where_it_holds_the_room_back_or_is_asked_for(make):
+    waits = make.verdict(Kind.OPEN, rule="b.b", because="waits.")
+    lacks = make.verdict(Kind.OPEN, wanted=make.wanted("gfci", subject="circuit/c1", path="circuits[0].gfci"))
+    plain = make.review(make.room(waits, lacks))
+    assert make.report("lines", plain) == ""
+    assert make.report("lines", plain, missing=True).count(": open: ") == 1
+    held = make.review(make.room(waits, lacks, gate=Level.ERROR, open_level=Level.ERROR))
+    assert make.report("lines", held).count(": open: ") == 2
+
+
 def test_findings_are_sorted_by_place_then_rule_then_subject(make):
     verdicts = [
         make.verdict(place=make.place(9)),

@@ -10,7 +10,7 @@ import pytest
 
 from roomlint.report import width_of
 from roomlint.review.review import Decided
-from roomlint.review.verdict import By, Fate, Kind, Level, State, Unheld, Way
+from roomlint.review.verdict import By, Fate, Follows, Kind, Level, State, Unheld, Way
 from roomlint.review.window import Window, at_least, by_reference, computed
 
 
@@ -365,3 +365,11 @@ def test_what_a_house_had_not_decided_is_told_by_case_in_the_units_that_it_decid
         "text", make.review(make.room(compared=True), against="main", house_changes=changes, rules=rules)
     )
     assert f"boundary.gap loosened: {own}" in " ".join(text.split())
+
+
+def test_missing_lists_what_holds_the_room_back_though_it_only_waits(make):
+    cause = make.verdict(rule="a.a", waived=make.waived())
+    waits = make.verdict(Kind.OPEN, rule="b.b", follows=Follows("a.a", cause.subject, cause.words))
+    review = make.review(make.room(waits, gate=Level.ERROR, open_level=Level.ERROR))
+    assert "Held back by what waits" not in make.report("text", review)
+    assert "Held back by what waits for another finding: 1" in make.report("text", review, missing=True)
