@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from roomlint.design.element import Element
 from roomlint.design.keys import Number, system, text
@@ -130,7 +130,30 @@ class Design(Element):
         for seat in references[1:]:
             said = f"only one seat can be the reference seat; {references[0].id!r} already is."
             book.cross(seat.at.get("reference") or seat.at, said)
+        self._settle_waivers(book)
         book.finish()
+
+    def _settle_waivers(self, book: Book) -> None:
+        """Refuse a waiver that names what is on several circuits and no circuit: one `r1` is accepted, not each."""
+        circuits = {circuit.id: circuit for circuit in self.given("circuits") or ()}
+        on: dict[str, list[str]] = {}
+        for circuit in circuits.values():
+            for item in (one for attr in ON_CIRCUITS for one in circuit.given(attr) or ()):
+                on.setdefault(item.id, []).append(circuit.id)
+                on.setdefault(item.key, []).append(circuit.id)
+        for waiver in self.given("waivers") or ():
+            named = [name.strip() for name in str(waiver.given("subject") or "").split("+")]
+            if any(name.removeprefix("circuit/") in circuits for name in named):
+                continue
+            for name in named:
+                of = list(dict.fromkeys(on.get(name, ())))
+                if len(of) > 1:
+                    said = f"{name!r} is on {', '.join(of)}; name the circuit too, such as {name}+{of[0]}."
+                    book.cross(waiver.at.get("subject") or waiver.at, said)
+
+
+ON_CIRCUITS: Final = ("receptacles", "units", "loads")
+"""What a circuit holds, whose names are its own."""
 
 
 def below(element: Element) -> Iterator[Element]:

@@ -243,6 +243,30 @@ def test_a_receptacle_is_rated_for_no_more_than_its_form(form: str, rating: str,
     assert (found == []) if told is None else (len(found) == 1 and told in found[0])
 
 
+TWO = {
+    "circuits": [
+        {"id": "c1", "receptacles": [{"id": "r1"}]}, {"id": "c2", "receptacles": [{"id": "r1"}, {"id": "r2"}]},
+    ],
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("subject", "told"),
+    [
+        ("r1", "'r1' is on c1, c2; name the circuit too, such as r1+c1."),
+        ("receptacle/r1", "'receptacle/r1' is on c1, c2; name the circuit too"),
+        ("r1+c2", None),
+        ("receptacle/r1+circuit/c1", None),
+        ("r2", None),
+        ("left", None),
+    ],
+)
+def test_a_waiver_accepts_one_receptacle_of_a_name_that_two_circuits_have(subject: str, told: str | None) -> None:
+    waiver = {"rule": "mains.box-flush", "subject": subject, "because": "seen"}
+    found = problems({**TWO, "waivers": [waiver]})
+    assert (found == []) if told is None else (len(found) == 1 and told in found[0])
+
+
 WINDOW = {"kind": "window", "wall": "rear", "width": "1.2 m", "sill": "0.9 m", "height": "1.0 m"}
 
 
