@@ -232,7 +232,7 @@ class Figure:
             return True
         if self._compute is None or self._ask is not None or self._shares is not None:
             return not self._one_sided and margin > times * self.u
-        return self._is_bounded_by(margin) or self._is_roughly_below(margin / times)
+        return self._is_roughly_below(margin / times)
 
     def is_surely_below(self, most_u: float) -> bool:
         """Return whether the uncertainty is at most so much, by bounds where a reading has one.
@@ -254,8 +254,12 @@ class Figure:
                 squares += max(abs(up), abs(down)) ** 2
         return squares <= most
 
-    def _is_bounded_by(self, most_u: float) -> bool:
-        """Return whether every reading has a bound and all together are at most so much."""
+    def is_bounded_by(self, most_u: float) -> bool:
+        """Return whether every reading has a bound and all together are at most so much, without looking at any."""
+        if self._like is not None:
+            return self._like.is_bounded_by(most_u)
+        if self._compute is None or self._ask is not None:
+            return False
         bounds = [self.bound(reading) for reading in self.readings if reading.u > 0.0]
         return math.fsum(bound**2 for bound in bounds) <= most_u**2
 

@@ -94,7 +94,10 @@ class Framings(View):
         return self.figure("length of the notch", "%", lambda w: framing.cut_percent(w(length), w(depth)), cut)
 
     def covered(self, cut: Cut) -> Figure:
-        """Distance from what runs through a cut to the edge of the framing; none in a notch."""
+        """Distance from what runs through a cut to the edge of the framing; none in a notch, in a chase its depth."""
+        if cut.is_chase:
+            depth = need(cut.size_m, cut, "size")
+            return self.figure("distance to the edge of the framing", "mm", lambda w: 1e3 * w(depth), cut)
         if cut.kind != "hole":
             return self.figure("distance to the edge of the framing", "mm", lambda _: 0.0, cut)
         need(cut.edge_distance_m, cut, "edge_distance")

@@ -22,10 +22,10 @@ if TYPE_CHECKING:
 CUTS: Final[Subjects[Cut]] = Subjects("hole or notch", lambda room: room.design.shell.cuts, ("room.cuts",))
 
 
-def carries_cable(_: Room, cut: Cut) -> Applies:
-    """Whether cable or a raceway runs through it, in framing: in masonry the zones of walls tell where nails go."""
-    if cut.is_chase:
-        return No("it is a chase in masonry")
+def carries_cable(room: Room, cut: Cut) -> Applies:
+    """Whether cable or a raceway runs through it; in a chase it is NFPA 70 that asks how far under the surface."""
+    if cut.is_chase and room.figures.mains.family != "nfpa":
+        return No("it is a chase in masonry, where the zones of walls tell where nails go")
     return True if need(cut.carries, cut, "carries") in {"cable", "raceway"} else No("no cable runs through it")
 
 
@@ -64,9 +64,10 @@ def plate(room: Room, cut: Cut) -> Figure:
 
     Why: Board screws reach 25 mm and more into a stud; one through a cable is found when the room is finished.
 
-    How decided: From the edge of the hole to the edge of the member; in a notch the cable lies at the edge itself. NFPA
-    70 asks for 32 mm (1-1/4 in) or a plate of 1.6 mm (1/16 in), of low-voltage cable too; elsewhere the 50 mm of BS
-    7671 are taken. Whether a plate is there is asked for where the distance is short.
+    How decided: From the edge of the hole to the edge of the member; in a notch the cable lies at the edge itself, and
+    in a chase no deeper under the surface than that is cut. NFPA 70 asks for 32 mm (1-1/4 in) or a plate of 1.6 mm
+    (1/16 in), of low-voltage cable too, in shallow grooves by 300.4(F), from memory; elsewhere the 50 mm of BS 7671 are
+    taken, in chases `mains.wall-zone`. Whether a plate is there is asked for where the distance is short.
 
     Remedy: A hole in the middle of the member, or a steel plate over it before the board goes up.
 

@@ -63,6 +63,10 @@ CASES = [
     plate("open", {FROM_EDGE: None}, says="edge_distance"),
     plate("open", {"room.cuts.0.carries": None}, says="carries"),
     plate("open", {"room.cuts": None}, says="cuts"),
+    # In a chase of 40 mm the cable may lie 40 mm deep; elsewhere than under NFPA 70 the zones of walls tell.
+    plate("pass", {"room.cuts.0.kind": "upright-chase", "room.cuts.0.size": "40 mm"}, figure=40.0, source="as it is cut"),
+    plate("fail", {"room.cuts.0.kind": "upright-chase"}, figure=25.0, source="as it is cut"),
+    plate("notApplicable", {"room.cuts.0.kind": "upright-chase"}, base=under("bs7671", BORED), says="zones of walls"),
     plate("notApplicable", {**NOTCH, "room.cuts.0.nail_plate": True}, says="plate"),
     plate("notApplicable", {"room.cuts.0.carries": "pipe"}),
     plate("notApplicable", base=WIRED),
