@@ -204,6 +204,37 @@ def test_a_bound_a_metre_never_calls_a_near_limit_far(away: float, ux: float, uy
     assert bounded.clears(4.1 * math.hypot(ux, uy), 4.0)
 
 
+@given(
+    st.floats(0.0, 3.0), st.floats(0.001, 0.05), st.floats(0.001, 0.05), st.floats(0.1, 3.0),
+    st.sampled_from([None, 1.0, 2.0]),
+)  # fmt: skip
+def test_what_is_surely_below_is_below(away: float, ux: float, uy: float, share: float, per_m: float | None) -> None:
+    a, b = length(away, ux), length(1.0, uy)
+
+    def fresh() -> Figure:
+        return Figure.of("made", "m", World(), lambda w: math.hypot(w(a), w(b)), per_m)
+
+    most = share * fresh().u
+    if fresh().is_surely_below(most):
+        assert fresh().u <= most * (1.0 + 1e-9)
+    else:
+        assert per_m is not None or fresh().u > most * (1.0 - 1e-9)
+    if fresh().is_bounded_by(most):
+        assert fresh().u <= most * (1.0 + 1e-9)
+    assert fresh().is_bounded_by(10.0) == (per_m is not None)
+
+
+def test_where_a_formula_holds_on_one_side_only_nothing_is_sure() -> None:
+    near = length(0.05, 0.1)
+
+    def root(w: World) -> float:
+        if w(near) < 0.0:
+            raise Refused("below")
+        return math.sqrt(w(near))
+
+    assert not made(root).is_surely_below(10.0)
+
+
 def test_the_readings_that_may_bring_most_are_looked_at_first_and_small_ones_not_at_all() -> None:
     looked: list[float] = []
     large, small = length(1.0, 0.2), [length(1.0, 0.001) for _ in range(20)]
