@@ -295,19 +295,9 @@ class Coordinates(Element):
     PART = "position"
 
     left = surveyed("From the left wall, facing the front.", key="from_left", zero=True, high=50.0)
-    right = surveyed(
-        "From the right, instead of from_left: from the wall that is farthest to the right.",
-        key="from_right",
-        zero=True,
-        high=50.0,
-    )
+    right = surveyed("Instead: from the wall farthest to the right.", key="from_right", zero=True, high=50.0)
     front = surveyed("From the front wall.", key="from_front", zero=True, high=50.0)
-    rear = surveyed(
-        "From the rear, instead of from_front: from the wall that is farthest back.",
-        key="from_rear",
-        zero=True,
-        high=50.0,
-    )
+    rear = surveyed("Instead: from the wall farthest back.", key="from_rear", zero=True, high=50.0)
     height = surveyed("Above the finished floor of the room.", zero=True, high=20.0, example="1.10 m")
 
     def settle(self, book: Book) -> None:
