@@ -192,6 +192,16 @@ class Boards(View):
             raise Refused(f"its ends are of {len(found)} circuits; let one of them name its circuit")
         raise Refused("neither of its ends names a circuit, a receptacle or a load")
 
+    def is_cord(self, cable: Cable) -> bool:
+        """Whether a cable leads from a receptacle or a strip to what is plugged in: a cord, no wiring of the house."""
+        ends = {cable.start, cable.end} - {None}
+        for circuit in self.design.circuits:
+            into = {one.id for one in (*circuit.receptacles, *circuit.units)}
+            plugged = {one.id for one in circuit.loads if one.connection != "fastened"}
+            if len(ends) > 1 and ends & into and ends <= into | plugged:
+                return True
+        return False
+
     # The wall that a cable runs in
 
     def wall_of(self, cable: Cable) -> Surface:

@@ -53,10 +53,10 @@ def conductor_size(room: Room, circuit: Circuit) -> Found:
 
 
 def carries_power(room: Room, cable: Cable) -> Applies:
-    """Whether a cable carries power of the house."""
-    if room.figures.cabling.is_power(cable):
-        return True
-    return No("it carries extra-low voltage, or a signal")
+    """Whether a cable is wiring of the house that carries power."""
+    if not room.figures.cabling.is_power(cable):
+        return No("it carries extra-low voltage, or a signal")
+    return No("it is the cord of what is plugged in") if room.figures.boards.is_cord(cable) else True
 
 
 @rule(
@@ -78,7 +78,7 @@ def cable_size(room: Room, cable: Cable) -> Found:
 
     How decided: As `mains.conductor-size` by the cable's own conductor, with the circuit's material and way of laying.
     Its circuit is the one that an end names, or whose load or receptacle an end is. A cable that ends at a fused spur
-    of a British circuit is held against a fuse of 13 A.
+    of a British circuit is held against a fuse of 13 A. The cord of what is plugged in is its maker's.
 
     Remedy: A cable of the circuit's size, or a device of a smaller rating.
 

@@ -75,6 +75,10 @@ CASES: list[Case | Never] = [
     on("mains.cable-size", "review", {"circuits.1": {**BRITISH["circuits"][0], "id": "c2", "loads": "none"},
                                       "cables.0.from": "service"}, room=fed(BRITISH), says="2 circuits"),
     on("mains.cable-size", "notApplicable", {"cables.0.carries": "loudspeaker"}, room=fed(BRITISH)),
+    # From a receptacle to what is plugged into it runs a cord; to what is fastened, wiring.
+    on("mains.cable-size", "notApplicable", {"cables.0.from": "r1", "cables.0.to": "rack"}, room=fed(BRITISH, "0.75 mm2"), says="cord"),
+    on("mains.cable-size", "fail", {"cables.0.from": "r1", "cables.0.to": "rack", f"{RACK}.connection": "fastened",
+                                    f"{RACK}.receptacle": None}, room=fed(BRITISH, "0.75 mm2")),
     # A floor under every other code.
     on("mains.conductor-size", "pass", room=GERMAN, figure=143.75, source=f"{B52}: method B2, 23 A of 16 A"),
     on("mains.conductor-size", "fail", {f"{C}.conductor": "1.5 mm2", f"{C}.rating": "32 A"}, room=GERMAN,
