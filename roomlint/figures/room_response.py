@@ -119,26 +119,30 @@ class RoomResponse:
         """Raise ValueError, before anything is solved, for a point outside the room by more than a centimetre."""
         self.shape.carried(points)
 
-    def weights(self, frequencies_hz: Sequence[float] | Array, decay_s: float) -> ComplexArray:
+    def weights(
+        self, frequencies_hz: Sequence[float] | Array, decay_s: float, sound_speed_mps: float | None = None
+    ) -> ComplexArray:
         """Return what each mode, and each term of the rest, brings at each frequency: all ways are weighed alike.
 
-        Raises Refused as `Paths.transfer` does.
+        `sound_speed_mps`: of other air in the same room, whose modes are where they were. Raises Refused as
+        `Paths.transfer` does.
         """
-        k2 = k_squared(frequencies_hz, decay_s, self.sound_speed_mps)
+        k2 = k_squared(frequencies_hz, decay_s, sound_speed_mps or self.sound_speed_mps)
         if float(np.max(frequencies_hz)) > self.top_hz * (1 + 1e-9):
             raise Refused(f"the room was solved up to {self.top_hz:.0f} Hz")
         found: ComplexArray = np.concatenate(self.modes.weights(k2))
         return found
 
-    def paths(self, sources: Points, ears: Points) -> Paths:
+    def paths(self, sources: Points, ears: Points, *, near: bool = False) -> Paths:
         """Return the ways from sources to ears, to be evaluated at any frequency and decay.
 
-        Raises Refused for a point outside the room, for none, or for a source within 0.1 m of an ear.
+        Raises Refused for a point outside the room, for none, or for a source within 0.1 m of an ear; `near` lets that
+        pass, where what is heard is only summed up over a surface.
         """
         if not len(sources) or not len(ears):
             raise Refused("at least one source and one ear are needed for a response")
         here, there = self.shape.carried(sources), self.shape.carried(ears)
-        if too_near(here, there):
+        if not near and too_near(here, there):
             raise Refused(f"a source within {LEAST_DISTANCE_M} m of an ear is no point any more")
         ways = [(here, there)]
         if self.shape.kind == "any":
@@ -158,29 +162,41 @@ class RoomResponse:
         return self.paths(sources, ears).transfer(frequencies_hz, decay_s)
 
     def slopes(
-        self, sources: Points, ears: Points, frequencies_hz: Sequence[float] | Array, decay_s: float
-    ) -> tuple[ComplexArray, ComplexArray]:
+        self,
+        sources: Points,
+        ears: Points,
+        frequencies_hz: Sequence[float] | Array,
+        decays_s: Sequence[float],
+    ) -> list[tuple[ComplexArray, ComplexArray]]:
         """Return how the pressure changes with each coordinate of the sources, then of the ears, per metre.
 
-        Both (ears, sources, 3, frequencies), by differences over two centimetres, inwards at a surface; good for moves
-        of some centimetres: add slope times move to the pressure, then take the level. Errors as `transfer`.
+        For each decay, both (ears, sources, 3, frequencies), by differences over two centimetres, inwards at a surface;
+        good for moves of some centimetres: add slope times move to the pressure, then take the level. Errors as
+        `transfer`.
         """
+        weights = [self.weights(frequencies_hz, decay_s) for decay_s in decays_s]
+        by_source = self._slopes(sources, ears, weights, moved_ears=False)
+        by_ear = self._slopes(ears, sources, weights, moved_ears=True)
+        return list(zip(by_source, by_ear, strict=True))
+
+    def _slopes(
+        self, moved: Points, others: Points, weights: list[ComplexArray], *, moved_ears: bool
+    ) -> list[ComplexArray]:
+        here = np.asarray(moved, dtype=float)
+        moves = SLOPE_STEP_M * np.concatenate([np.eye(3), -np.eye(3)])
+        places = (here[:, None, :] + moves).reshape(-1, 3)
+        kept = self.shape.holds(places)
+        places = np.where(kept[:, None], places, np.repeat(here, 6, axis=0))
+        gone = SLOPE_STEP_M * kept.reshape(1, len(here), 2, 3, 1).sum(axis=2)
+        paths = self.paths(others, places) if moved_ears else self.paths(places, others)
         found = []
-        for moved, here in ((True, np.asarray(sources, dtype=float)), (False, np.asarray(ears, dtype=float))):
-            moves = SLOPE_STEP_M * np.concatenate([np.eye(3), -np.eye(3)])
-            places = (here[:, None, :] + moves).reshape(-1, 3)
-            kept = self.shape.holds(places)
-            places = np.where(kept[:, None], places, np.repeat(here, 6, axis=0))
-            pressure = (
-                self.transfer(places, ears, frequencies_hz, decay_s)
-                if moved
-                else self.transfer(sources, places, frequencies_hz, decay_s).swapaxes(0, 1)
-            )
+        for weight in weights:
+            pressure = paths.weighed(weight)
+            pressure = pressure.swapaxes(0, 1) if moved_ears else pressure
             pairs = pressure.reshape(pressure.shape[0], len(here), 2, 3, -1)
-            gone = SLOPE_STEP_M * kept.reshape(1, len(here), 2, 3, 1).sum(axis=2)
             slope = (pairs[:, :, 0] - pairs[:, :, 1]) / np.maximum(gone, SLOPE_STEP_M)
-            found.append(slope if moved else slope.swapaxes(0, 1))
-        return found[0], found[1]
+            found.append(slope.swapaxes(0, 1) if moved_ears else slope)
+        return found
 
 
 def _bounds(outline: Sequence[Point2]) -> tuple[Point2, Point2]:

@@ -43,6 +43,7 @@ if TYPE_CHECKING:
     from roomlint.measure.powered import Powered
     from roomlint.measure.protection import Protection
     from roomlint.measure.reflections import Reflections
+    from roomlint.measure.room_moves import RoomMoves
     from roomlint.measure.routing import Routing
     from roomlint.measure.space import Space
     from roomlint.measure.staging import Staging
@@ -73,6 +74,13 @@ class Figures:
         from roomlint.measure.space import Space
 
         return Space(self)
+
+    @cached_property
+    def room_moves(self) -> RoomMoves:
+        """What the room's own readings do to the pressure of a source at an ear."""
+        from roomlint.measure.room_moves import RoomMoves
+
+        return RoomMoves(self)
 
     @cached_property
     def staging(self) -> Staging:

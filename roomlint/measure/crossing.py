@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from roomlint.design.base import Point
     from roomlint.design.listening import Loudspeaker, Seat
-    from roomlint.design.quantity import Quantity
+    from roomlint.design.quantity import Quantity, Reading
     from roomlint.figures.direction import Point3
     from roomlint.figures.modal_sum import ComplexArray
     from roomlint.figures.room_response import RoomResponse
@@ -25,8 +25,6 @@ if TYPE_CHECKING:
 
 FILTERS: Final = "a crossover of the fourth order, high- and low-pass alike"
 HALF_OCTAVE: Final = math.sqrt(2.0)
-ENDS: Final = ("loudspeaker", "ear")
-"""What the points of a sum end with, after the subwoofers."""
 NOWHERE: Final = (0.0, 0.0, 0.0)
 """What a source is set to does not depend on where it stands."""
 WIDEST_HZ: Final = 156.0
@@ -52,43 +50,64 @@ class Crossing(View):
         are taken as matched.
         """
         points = self._points(speaker, seat)
-        subwoofers = len(points) - len(ENDS)
 
         def compute(world: World) -> float:
             world.assume(FILTERS)
             hertz, gains = self._driven(world, speaker, crossover)
             places = [world.xyz(point) for point in points]
             pressures = self._pressures(hertz, self.figures.bass.decays_s(world), places[:-1], places[-1:])
-            return _kindest(pressures, range(subwoofers + 1), 0, gains)
+            return _kindest([decay[0] for decay in pressures], gains)
 
         def shares() -> list[Share]:
             hertz, gains = self._driven(self.world, speaker, crossover)
-            read, as_read = [point.xyz for point in points], range(subwoofers + 1)
-            sources, ears = list(read[:-1]), list(read[-1:])
-            moves: list[tuple[Share, list[int], int]] = []
-            for number, point in enumerate(points):
-                for axis, value in enumerate(point.values):
-                    for share in (share for share in value.shares if share.change):
-                        x, y, z = (at + share.change * (along == axis) for along, at in enumerate(read[number]))
-                        chosen = list(as_read)
-                        if number < len(as_read):
-                            chosen[number] = len(sources)
-                            sources.append((x, y, z))
-                            moves.append((share, chosen, 0))
-                        else:
-                            moves.append((share, chosen, len(ears)))
-                            ears.append((x, y, z))
-            # All that may be a little off is looked at together: what is small costs by the call.
-            pressures = self._pressures(hertz, self.figures.bass.decays_s(self.world), sources, ears)
-            now = _kindest(pressures, as_read, 0, gains)
-            changes: dict[object, Share] = {}
-            for share, chosen, ear in moves:
-                slope = (_kindest(pressures, chosen, ear, gains) - now) / share.reading.u
-                known = changes.get(share.reading)
-                changes[share.reading] = Share(share.reading, slope + (known.slope if known is not None else 0.0))
-            return list(changes.values())
+            as_read, changes = self._changes(points, hertz)
+            now = _kindest(as_read, gains)
+
+            def change(by: list[ComplexArray]) -> float:
+                return _kindest([read + one for read, one in zip(as_read, by, strict=True)], gains) - now
+
+            ways = ((reading, change(up), change(down)) for reading, (up, down) in changes.items())
+            return [Share(reading, max(up, -down, key=abs) / reading.u) for reading, up, down in ways]
 
         return Figure.together("level through the crossover", "dB", self.world, compute, shares)
+
+    def _changes(
+        self, points: list[Point], hertz: tuple[float, ...]
+    ) -> tuple[list[ComplexArray], dict[Reading, tuple[list[ComplexArray], list[ComplexArray]]]]:
+        """Return the pressures at the ear, decay by decay, and how each reading changes them, up and down."""
+        import numpy as np
+
+        response, decays = self._response(hertz[-1]), self.figures.bass.decays_s(self.world)
+        read = [point.xyz for point in points]
+        of_room = self.figures.room_moves.changes(response, read[:-1], read[-1:], hertz, decays)
+        sources, ears = read[:-1], read[-1:]
+        moves: list[tuple[Share, int, float]] = []
+        for number, point in enumerate(points):
+            for axis, value in enumerate(point.values):
+                for share in (share for share in value.shares if share.change):
+                    there = _inside(response, read[number], axis, share.change)
+                    (sources if number < len(read) - 1 else ears).append(there)
+                    moves.append((share, number, share.change / (there[axis] - read[number][axis])))
+        # All that may be a little off is looked at together: what is small costs by the call.
+        pressures = self._pressures(hertz, decays, sources, ears)
+        count = len(read) - 1
+        changes = {reading: ([u[0] for u in up], [d[0] for d in down]) for reading, (up, down) in of_room.items()}
+        next_source, next_ear = count, 1
+        for share, number, way in moves:
+            up, down = changes.setdefault(share.reading, ([0.0] * len(decays), [0.0] * len(decays)))
+            for n, decay in enumerate(pressures):
+                by = np.zeros_like(decay[0, :count])
+                if number < count:
+                    by[number] = way * (decay[0, next_source] - decay[0, number])
+                else:
+                    by = way * (decay[next_ear, :count] - decay[0, :count])
+                # What rests on one reading moves together: a place from the right with the room's width.
+                up[n], down[n] = up[n] + by, down[n] - by
+            if number < count:
+                next_source += 1
+            else:
+                next_ear += 1
+        return [decay[0, :count] for decay in pressures], changes
 
     def _response(self, top_hz: float) -> RoomResponse:
         """Return the room's response up to a frequency: the one of the seats where it reaches there, else a wider one.
@@ -146,9 +165,19 @@ class Crossing(View):
         return hertz, gains
 
 
-def _kindest(pressures: list[ComplexArray], chosen: Sequence[int], ear: int, gains: ComplexArray) -> float:
-    """Return how much louder the chosen sources, of which the last is the loudspeaker, are together at an ear, dB."""
+def _inside(response: RoomResponse, place: Point3, axis: int, by: float) -> Point3:
+    """Return a place moved along an axis; the other way where it would leave the room."""
+    import numpy as np
+
+    there = [at + by * (along == axis) for along, at in enumerate(place)]
+    if not response.shape.holds(np.array([there])).all():
+        there[axis] = place[axis] - by
+    return there[0], there[1], there[2]
+
+
+def _kindest(pressures: list[ComplexArray], gains: ComplexArray) -> float:
+    """Return how much louder sources, of which the last is the loudspeaker, are together at an ear, dB."""
     from roomlint.figures.bass import together_db
 
-    driven = (decay[ear, list(chosen)] * gains for decay in pressures)
+    driven = (decay * gains for decay in pressures)
     return max(together_db(pressure[:-1].sum(axis=0), pressure[-1]) for pressure in driven)

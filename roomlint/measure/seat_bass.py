@@ -281,51 +281,57 @@ class SeatBass(View):
             seat_range_db(judged), bass_dips.lowest(own, *of), others, bass_dips.lowest_of_all_seats(own, *of)
         )
 
-    def _changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
-        """Return what is not known exactly, the statistics as read, and a stack of them with each a little off.
+    def _changes(self) -> tuple[tuple[Reading, ...], Levels]:
+        """Return what is not known exactly, and a stack of the statistics with each a little off, a row for each decay.
 
-        Each reading is there twice, up and down. At the middle decay: dips are as sharp there as at the kindest or
-        sharper, and it is asked for many figures at a time.
+        Each reading is there twice, up and down. At every decay: which is the kindest may change with a reading.
         """
         return self.once("changes", self._find_changes)
 
-    def _find_changes(self) -> tuple[tuple[Reading, ...], Levels, Levels]:
+    def _find_changes(self) -> tuple[tuple[Reading, ...], Levels]:
         import numpy as np
 
-        world, response, decay_s = self.world, self.response_in(self.world), self.decays_s(self.world)[1]
+        world, response, decays = self.world, self.response_in(self.world), self.decays_s(self.world)
         places = [need(subwoofer.position, subwoofer, "position").xyz for subwoofer in self.placed_subwoofers()]
         points = [need(seat.ear, seat, "ear") for seat in self.placed_seats()]
         ears = [point.xyz for point in points]
-        gains = self._gains(world)
-        pressure = (self._paths(world).weighed(self.weights(world, decay_s)) * gains).sum(axis=1)
-        changes: dict[Reading, ComplexArray] = {}
+        gains, paths = self._gains(world), self._paths(world)
+        pressure = np.stack([(paths.weighed(self.weights(world, one)) * gains).sum(axis=1) for one in decays])
+        changes: dict[Reading, tuple[ComplexArray, ComplexArray]] = {}
         if response.found_numerically:
-            coarse = response.coarser.transfer(places, ears, BAND_HZ, decay_s)
-            changes[self._solver] = (coarse * gains).sum(axis=1) - pressure
+            coarse = response.coarser.paths(places, ears)
+            off = np.stack([(coarse.transfer(BAND_HZ, one) * gains).sum(axis=1) for one in decays]) - pressure
+            changes[self._solver] = off, -off
+        # The room first, everything in it held; then what is in it, each with the wall that it was measured from.
+        of_room = self.figures.room_moves.changes(response, places, ears, BAND_HZ, decays)
+        for reading, ways in of_room.items():
+            up, down = (np.stack([(one * gains).sum(axis=1) for one in way]) for way in ways)
+            changes[reading] = up, down
         moves = [(s.position, n, True) for n, s in enumerate(self.design.subwoofers) if s.position is not None]
         moves += [(point, n, False) for n, point in enumerate(points)]
         if any(value.u > 0.0 for point, _, _ in moves for value in point.values):
-            by_source, by_ear = response.slopes(places, ears, BAND_HZ, decay_s)
+            slopes = response.slopes(places, ears, BAND_HZ, decays)
             for point, number, is_source in moves:
                 for axis, value in enumerate(point.values):
                     # Two places that were measured from one wall move together.
                     for share in (share for share in value.shares if share.change):
-                        change = changes.setdefault(share.reading, np.zeros_like(pressure))
-                        if is_source:
-                            change += share.change * (by_source[:, number, axis] * gains[number])
-                        else:
-                            change[number] += share.change * (by_ear[number, :, axis] * gains).sum(axis=0)
-        moved = [pressure + way * change for change in changes.values() for way in (1.0, -1.0)]
-        as_read = self.statistics(pressure)
-        return tuple(changes), as_read, self.statistics(np.stack(moved)) if moved else as_read
+                        change = np.zeros_like(pressure)
+                        for decay, (by_source, by_ear) in enumerate(slopes):
+                            if is_source:
+                                change[decay] = share.change * (by_source[:, number, axis] * gains[number])
+                            else:
+                                change[decay, number] = share.change * (by_ear[number, :, axis] * gains).sum(axis=0)
+                        up, down = changes.get(share.reading, (np.zeros_like(change), np.zeros_like(change)))
+                        changes[share.reading] = up + change, down - change
+        moved = [pressure + change for ways in changes.values() for change in ways]
+        return tuple(changes), self.statistics(np.stack(moved or [pressure]))
 
     def _figure(self, name: str, pick: Callable[[Levels], Array], best: Best = max) -> Figure:
         def shares() -> list[Share]:
-            readings, as_read, moved = self._changes()
-            if not readings:
-                return []
-            changes = pick(moved) - pick(as_read)
-            ways = zip(changes[0::2].tolist(), changes[1::2].tolist(), strict=True)
+            readings, moved = self._changes()
+            now = compute(self.world)
+            changes = [best(decays) - now for decays in pick(moved).tolist()] if readings else []
+            ways = zip(changes[0::2], changes[1::2], strict=True)
             return [
                 Share(reading, max(up, -down, key=abs) / reading.u)
                 for reading, (up, down) in zip(readings, ways, strict=True)

@@ -161,7 +161,7 @@ def test_plan_that_crosses_itself_or_has_no_area_is_refused(outline: Outline) ->
 @pytest.mark.parametrize("name", ["box", "L", "gable", "hip"])
 def test_slopes_foretell_a_moved_source_and_a_moved_ear(name: str) -> None:
     room = solved(name)
-    by_source, by_ear = room.slopes(SOURCES, EARS, BAND, 0.5)
+    ((by_source, by_ear),) = room.slopes(SOURCES, EARS, BAND, (0.5,))
     still = room.transfer(SOURCES, EARS, BAND, 0.5)
     sources = [(SOURCES[0][0], SOURCES[0][1] + 0.02, SOURCES[0][2]), SOURCES[1]]
     moved = room.transfer(sources, EARS, BAND, 0.5)
@@ -173,7 +173,7 @@ def test_slopes_foretell_a_moved_source_and_a_moved_ear(name: str) -> None:
 
 
 def test_source_against_a_wall_has_a_slope_from_one_side() -> None:
-    by_source, _ = solved("box").slopes([(2.0, 0.0, 0.0)], EARS, [40.0], 0.5)
+    ((by_source, _),) = solved("box").slopes([(2.0, 0.0, 0.0)], EARS, [40.0], (0.5,))
     assert np.isfinite(by_source).all()
 
 
