@@ -39,13 +39,12 @@ class Framing(Element):
         "Depth of the stud or joist; of masonry the thickness of its leaf.", high=1.0, example="89 mm"
     )
     species = choice(
-        "Species group as on the grade stamp, or the strength class of EN 338 or EN 14080; unknown when there is none.",
+        "Species group as on the grade stamp; unknown when there is none.",
         "spruce-pine-fir", "spruce-pine-fir-south", "hem-fir", "hem-fir-north", "douglas-fir-larch",
         "douglas-fir-larch-north", "douglas-fir-south", "southern-pine", "mixed-southern-pine", "western-cedars",
         "eastern-softwoods", "northern-species", "redwood", "ponderosa-pine", "western-woods", "aspen",
         "northern-white-cedar", "red-oak", "white-oak", "mixed-maple", "yellow-poplar", "eastern-white-pine",
-        "western-hemlock", "C14", "C16", "C18", "C20", "C22", "C24", "C27", "C30", "GL24h",
-        "unknown",
+        "western-hemlock", "unknown",
     )  # fmt: skip
     steel_thickness_m = length("Design thickness of a steel stud's sheet.", high=0.01, example="0.84 mm")
     bearing = flag("Whether it carries the building.")

@@ -50,17 +50,6 @@ SPECIFIC_GRAVITY: Final[Mapping[str, float]] = MappingProxyType(
 )
 """Oven-dry specific gravity by species group, NDS Table 12.3.3A (read in a secondary copy)."""
 
-CLASS_DENSITY_KG_M3: Final[Mapping[str, float]] = MappingProxyType(
-    {
-        "C14": 350.0, "C16": 370.0, "C18": 380.0, "C20": 400.0, "C22": 410.0, "C24": 420.0, "C27": 430.0, "C30": 430.0,
-        "GL24h": 420.0,
-    }
-)  # fmt: skip
-"""Mean density of European strength classes at 12 % of moisture, EN 338:2016 Table 1 and EN 14080 (from memory); C30,
-of 460, counts as C27, with which a thin screw stays below what EN 1995-1-1 gives."""
-_AIR_DRY: Final = 1.12
-"""What a piece weighs at 12 % of moisture over what it weighs dry."""
-
 UNKNOWN_SPECIES_GRAVITY: Final = 0.31
 """Specific gravity when no grade stamp names the species: the lightest wood of the table. A choice of this program,
 so that not saying the species never helps; no standard gives it."""
@@ -147,19 +136,6 @@ def lag_size(diameter_mm: float) -> LagSize:
 def is_metric(diameter_mm: float) -> bool:
     """Whether a diameter is that of a metric coach screw rather than of a lag in inches."""
     return any(abs(size.diameter_mm - diameter_mm) <= _SAME_SIZE_MM for size in COACH_SIZES)
-
-
-def class_gravity(strength_class: str) -> float:
-    """Return the specific gravity to reckon a European strength class with: mean density, its moisture taken off.
-
-    Of the volume at 12 %, which is a little larger than the dry one, so that it is low by some percent. With it the
-    allowable withdrawal is below that of EN 1995-1-1, 8.7.2, at permanent load (k_mod 0.6, gamma_M 1.3, gamma_G 1.35)
-    for screws of 6 to 12 mm, which a check of ours holds. A class that is not listed is Refused. Source: EN 338:2016
-    Table 1, from memory.
-    """
-    if strength_class not in CLASS_DENSITY_KG_M3:
-        raise Refused(f"no strength class {strength_class!r} is listed")
-    return CLASS_DENSITY_KG_M3[strength_class] / (1e3 * _AIR_DRY)
 
 
 def lag_withdrawal_n_per_mm(specific_gravity: float, diameter_mm: float) -> float:

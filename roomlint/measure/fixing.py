@@ -117,9 +117,6 @@ def _gravity(fixing: Fixing, surface: Surface) -> Quantity:
     if species in {None, "unknown"}:
         value = fasteners.UNKNOWN_SPECIES_GRAVITY
         return assumed(value, 0.0, "", f"species not known: the lightest wood that is listed, specific gravity {value}")
-    if species in fasteners.CLASS_DENSITY_KG_M3:
-        value = fasteners.class_gravity(species)
-        return assumed(value, 0.0, "", f"{species} by its mean density, specific gravity {value:.2f}")
     return exact(fasteners.SPECIFIC_GRAVITY[species or ""])
 
 

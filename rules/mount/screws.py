@@ -96,8 +96,7 @@ def fastener_withdrawal(room: Room, thing: Held) -> Answer:
     How decided: Pull from mass, the largest reach, row spacing and number of top screws; on a ceiling from its slope,
     from what hangs beside the plate and from a push on a pole. Allowable value of lag or wood screws for thread inside
     the wood, permanent load, with factors for wet, hot and end-grain wood; of other screws from their evaluation
-    report. Strength classes of EN 338 count by their mean density (from memory), which stays below what EN 1995-1-1
-    gives for permanent load; a national annex may differ. More than 0.7 of it is a note.
+    report. More than 0.7 of it is a note.
 
     Remedy: Longer or thicker screws, more of them in framing, a taller plate, a shorter arm.
 

@@ -101,35 +101,3 @@ def test_a_coach_screw_is_of_the_softest_lag_s_steel() -> None:
         assert size.bending_yield_mpa == pytest.approx(310.26, abs=0.01)
         assert size.bending_yield_mpa == min(inch.bending_yield_mpa for inch in fasteners.LAG_SIZES)
         assert size.root_diameter_mm == pytest.approx(0.7 * size.diameter_mm)
-
-
-# Characteristic densities of EN 338:2016 Table 1 and EN 14080, from memory.
-CHARACTERISTIC = {
-    "C14": 290.0, "C16": 310.0, "C18": 320.0, "C20": 330.0, "C22": 340.0, "C24": 350.0, "C27": 360.0, "C30": 380.0,
-    "GL24h": 385.0,
-}  # fmt: skip
-
-
-def _eurocode_withdrawal_n(diameter_mm: float, thread_mm: float, density_kg_m3: float) -> float:
-    """EN 1995-1-1, 8.7.2 (read in a secondary copy): square to the grain, characteristic, one screw."""
-    strength = 0.52 * diameter_mm**-0.5 * thread_mm**-0.1 * density_kg_m3**0.8
-    return strength * diameter_mm * thread_mm * min(diameter_mm / 8.0, 1.0)
-
-
-def test_eurocode_withdrawal_of_the_worked_examples() -> None:
-    assert _eurocode_withdrawal_n(8.0, 50.0, 350.0) == pytest.approx(5393.56, abs=0.01)
-    assert _eurocode_withdrawal_n(6.0, 40.0, 350.0) == pytest.approx(2865.82, abs=0.01)
-
-
-@pytest.mark.parametrize("strength_class", sorted(CHARACTERISTIC))
-def test_what_a_european_class_may_bear_stays_below_its_own_code(strength_class: str) -> None:
-    """Permanent load, k_mod 0.6, gamma_M 1.3 and gamma_G 1.35, against the allowable value for ever."""
-    gravity = fasteners.class_gravity(strength_class)
-    assert set(CHARACTERISTIC) == set(fasteners.CLASS_DENSITY_KG_M3)
-    for diameter in (6.4, 7.0, 8.0, 9.0, 10.0, 12.0):
-        for thread in (6.0 * diameter, 10.0 * diameter, 120.0):
-            theirs = _eurocode_withdrawal_n(diameter, thread, CHARACTERISTIC[strength_class]) * 0.6 / 1.3 / 1.35
-            ours = 0.9 * thread * fasteners.lag_withdrawal_n_per_mm(gravity, diameter)
-            assert ours < theirs, diameter
-            if diameter <= 9.0:  # the largest wood screw of the table
-                assert 0.9 * thread * fasteners.wood_screw_withdrawal_n_per_mm(gravity, diameter) < theirs, diameter

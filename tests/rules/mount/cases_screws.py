@@ -108,9 +108,6 @@ CASES: list[Case | Never] = [
     on("mount.fastener-withdrawal", "open", {"room.walls.0.board.layers": None}, says="layers"),
     # Species not known: 0.24749 x (0.42 / 0.31)^1.5
     on("mount.fastener-withdrawal", "pass", {"room.walls.0.framing.species": None}, figure=0.39028, source=HAND),
-    # C24 weighs 420 kg/m3 at 12 % of moisture, 375 dry; withdrawal goes by G to the power of 1.5.
-    on("mount.fastener-withdrawal", "pass", {"room.walls.0.framing.species": "C24"}, figure=0.29336,
-       source="0.39028 x (0.31/0.375)^1.5"),
     on("mount.fastener-withdrawal", "review", {f"{FIXING}.fastener": "structural-screw"}, says="evaluation report"),
     on("mount.fastener-withdrawal", "review", {f"{FIXING}.fastener": "structural-screw", f"{FIXING}.engineer": ENGINEER},
        says="sheet 3 decides"),
