@@ -108,7 +108,10 @@ class FastenerReport(_Documented):
     PART = "fastener_report"
 
     withdrawal_n = quantity(
-        "Allowable pull on one fastener under a permanent load.", "force", high=2e4, example="900 N"
+        "Allowable pull on one fastener under a permanent load; a design value of the Eurocode over 1.35.",
+        "force",
+        high=2e4,
+        example="900 N",
     )
     shear_n = quantity(
         "Allowable shear of one fastener, with the board between if there is any.", "force", high=2e4, example="400 N"

@@ -23,6 +23,13 @@ BAYS = SAWN | MAKERS
 """Framing that leaves bays between its members."""
 
 
+CLASSES = (
+    "C14", "C16", "C18", "C20", "C22", "C24", "C27", "C30", "C35", "C40", "C45", "C50", "D30", "D35", "D40", "D50",
+    "D60", "D70", "GL24c", "GL24h", "GL28c", "GL28h", "GL30c", "GL30h", "GL32c", "GL32h",
+)  # fmt: skip
+"""Strength classes that a screw's value is known for."""
+
+
 class Framing(Element):
     """What is behind the surface."""
 
@@ -46,10 +53,21 @@ class Framing(Element):
         "northern-white-cedar", "red-oak", "white-oak", "mixed-maple", "yellow-poplar", "eastern-white-pine",
         "western-hemlock", "unknown",
     )  # fmt: skip
+    strength_class = choice(
+        "Strength class as on a European grade stamp, to EN 338 (C and D) or EN 14080 (GL), instead of a species group;"
+        " unknown when there is none.", *CLASSES, "unknown",
+    )  # fmt: skip
     steel_thickness_m = length("Design thickness of a steel stud's sheet.", high=0.01, example="0.84 mm")
     bearing = flag("Whether it carries the building.")
     span_m = length("Clear span of the joists.", high=20.0, example="3.60 m")
     runs = choice("Which way the joists run.", "front-to-rear", "left-to-right")
+
+    def settle(self, book: Book) -> None:
+        """Refuse two stamps on one piece of wood: each standard judges what was graded to it."""
+        given, species = self.given("strength_class"), self.given("species")
+        if {given, species}.isdisjoint({None, "unknown"}):
+            said = f"{species} is a species group of the American standard and {given} a European class; keep one."
+            book.cross(self.at.get("strength_class") or self.at, said)
 
 
 class Board(Element):

@@ -238,7 +238,8 @@ def edge_tolerance_mm(member_thickness_mm: float, diameter_mm: float, edge_diame
     """How far off the middle of a member's narrow face a fastener may sit, mm: thickness / 2 - edge_diameters x D.
 
     Negative means that the fastener cannot keep its edge distance anywhere in that face. Refused for sizes not
-    above zero. Source: NDS-2015 Table 12.5.1C, 1.5 D for load along the grain (from memory).
+    above zero. Source: NDS-2015 Table 12.5.1C, 1.5 D for load along the grain (from memory); EN 1995-1-1 table 8.6,
+    4 d for a screw that is pulled (read second-hand).
     """
     half = positive("member thickness", member_thickness_mm, "mm") / 2.0
     return half - positive("edge distance in diameters", edge_diameters, "") * positive("diameter", diameter_mm, "mm")

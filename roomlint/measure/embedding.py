@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.design.base import need
 from roomlint.design.quantity import exact
-from roomlint.figures import fasteners
+from roomlint.figures import fasteners, timber
 from roomlint.measure.mounting import Hung
 
 if TYPE_CHECKING:
@@ -16,6 +16,10 @@ if TYPE_CHECKING:
 
 LEAST_MM: Final = {"lag-screw": 6.35, "through-bolt": 6.35, "wood-screw": 3.5052}
 """Least diameters that the wood standard has values for: 1/4 in, and screw number 6."""
+EUROCODE_LEAST_MM: Final = LEAST_MM | {"lag-screw": 6.0, "through-bolt": 6.0}
+"""The same where EN 1995-1-1 judges; of thinner wood screws their maker's declaration speaks."""
+EDGE_DIAMETERS: Final = 1.5
+"""From the middle of a screw to the edge of the wood by the American standard, for load along the grain."""
 _SLENDER: Final = frozenset({"stud", "joist"})
 """What a screw may pass beside, where how far it is off the middle and how wide the member is are given."""
 
@@ -58,8 +62,10 @@ class Mounts(Hung):
             need(fixing.edge_offset_m, fixing, "edge_offset"),
         )
 
+        asked = timber.EDGE_DIAMETERS if self.by_eurocode(thing) else EDGE_DIAMETERS
+
         def compute(world: World) -> float:
-            spare = fasteners.edge_tolerance_mm(world(width) * 1e3, world(diameter) * 1e3)
+            spare = fasteners.edge_tolerance_mm(world(width) * 1e3, world(diameter) * 1e3, asked)
             return spare - abs(world(offset)) * 1e3
 
         return self.figure("edge distance to spare", "mm", compute, thing)
@@ -103,6 +109,7 @@ class Mounts(Hung):
 
     def size_ratio(self, thing: Held) -> Figure:
         """Nominal diameter of the fasteners over the least that the wood standard has values for."""
-        fixing, least = self.fixing(thing), LEAST_MM[self.fastener(thing)]
+        fixing = self.fixing(thing)
+        least = (EUROCODE_LEAST_MM if self.by_eurocode(thing) else LEAST_MM)[self.fastener(thing)]
         given = need(fixing.diameter_m, fixing, "diameter")
         return self.figure("diameter over the least one", "", lambda w: w(given) * 1e3 / least, thing)

@@ -12,7 +12,7 @@ from roomlint.design.proofs import stated
 from roomlint.design.quantity import Assumption
 from roomlint.figures import fasteners, loads
 from roomlint.figures.domain import positive
-from roomlint.measure.fixing import SCREWS, WoodFixing
+from roomlint.measure.fixing import SCREWS, WoodFixing, by_eurocode
 from roomlint.measure.holding import SWINGS, Holdings
 
 if TYPE_CHECKING:
@@ -227,8 +227,17 @@ class Hung(Holdings):
 
     def wood(self, thing: Held) -> WoodFixing:
         """Return the fixing in wood with everything that its capacity needs."""
-        made = lambda: WoodFixing.of(self.fixing(thing), self.surface(thing), self.mount_data(thing))  # noqa: E731
+        region = self.design.project.region
+        made = lambda: WoodFixing.of(self.fixing(thing), self.surface(thing), self.mount_data(thing), region)  # noqa: E731
         return self.once(("wood", thing), made)
+
+    def by_eurocode(self, thing: Held) -> bool:
+        """Whether the wood that holds it is judged by EN 1995-1-1."""
+        return by_eurocode(self.surface(thing), self.design.project.region)
+
+    def sheared_by_table(self, thing: Held) -> bool:
+        """Whether the shear of its fastener is computed here: lag screws, and wood screws by the Eurocode."""
+        return self.is_screw(thing) and (self.fastener(thing) == "lag-screw" or self.by_eurocode(thing))
 
     def is_screw(self, thing: Held) -> bool:
         """Whether it is held by lag or wood screws, which the wood standard has formulas for."""

@@ -10,7 +10,7 @@ from roomlint.review import No, Subjects, practice, standard
 if TYPE_CHECKING:
     from roomlint.design.shell import Treatment
     from roomlint.measure.holding import Held
-    from roomlint.review import Applies, Room
+    from roomlint.review import Applies, Basis, Room
 
 CAUTION: Final = (
     "Screening arithmetic only: the installer verifies the real framing, and the instructions of mount and fastener, "
@@ -19,6 +19,14 @@ CAUTION: Final = (
 NDS: Final = "National Design Specification for Wood Construction"
 CAREFUL = practice("a cautious choice of this rule book")
 WITHDRAWAL = standard(NDS, "12.2", edition="2015", read=False, note="table read in scan")
+
+
+def en1995(clause: str, note: str) -> Basis:
+    """Return the basis of a clause of EN 1995-1-1, for wood that is graded to a European class."""
+    return standard("EN 1995-1-1", clause, edition="2004+A1:2008", read=False, note=note)
+
+
+EN_WITHDRAWAL = en1995("8.7.2", "with EN 338 densities, gamma_M and kmod, in handbooks and public tables")
 
 HELD: Subjects[Held] = Subjects(
     "device, rack or panel", lambda room: room.figures.mounts.held(),

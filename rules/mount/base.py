@@ -8,7 +8,7 @@ from roomlint.design.base import need
 from roomlint.design.shell import Treatment
 from roomlint.review import Level, No, asks, at_least, fails, found, passes, practice, rule, standard
 
-from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, fixed, holder, in_wood, plain
+from . import CAREFUL, CAUSES, CAUTION, HELD, NDS, UNCOVERED, base_of, en1995, fixed, holder, in_wood, plain
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
@@ -235,6 +235,7 @@ def sized(room: Room, thing: Held) -> Applies:
     level=Level.ERROR,
     basis=(
         standard(NDS, "Table 12.2A", edition="2015", read=False, note="lag screws from 1/4 in"),
+        en1995("8.7.2(4)", "6 to 12 mm, from memory"),
         practice("bolts no thinner than that, wood screws no thinner than number 6, a choice of this rule book"),
     ),
     each=HELD,
@@ -253,7 +254,7 @@ def fastener_size(room: Room, thing: Held) -> Found:
     Why: A thin bolt bends and cuts along the grain long before anybody would expect.
 
     How decided: Nominal diameter over the least one: 6.35 mm (1/4 in) of lag screws and bolts, 3.51 mm (number 6) of
-    wood screws.
+    wood screws; 6 mm of lag screws and bolts in wood that EN 1995-1-1 judges.
 
     Remedy: The fastener that the mount's instructions name.
 
@@ -266,7 +267,10 @@ def fastener_size(room: Room, thing: Held) -> Found:
 @rule(
     "mount.end-grain",
     level=Level.ERROR,
-    basis=standard(NDS, "12.5.2", edition="2015", read=False),
+    basis=(
+        standard(NDS, "12.5.2", edition="2015", read=False),
+        en1995("8.7.2", "no pull for good at less than 30 degrees to the grain, in a textbook's page"),
+    ),
     each=HELD,
     when=(fixed, in_wood),
     says={"pulled": "its {fastener} would be pulled out of end grain; enter the side of the member",
@@ -281,8 +285,8 @@ def end_grain(room: Room, thing: Held) -> Says:
 
     Why: Thread in end grain shears the fibres off along their length.
 
-    How decided: Wood screws in end grain fail; a lag screw keeps 0.75 of its value, which the withdrawal rule counts;
-    side grain passes.
+    How decided: Wood screws in end grain fail; a lag screw keeps 0.75 of its value, which the withdrawal rule counts,
+    but fails too in wood that EN 1995-1-1 judges; side grain passes.
 
     Remedy: Turn the joint so that the screw enters the side of the member, or use a through-bolt.
 
@@ -291,6 +295,7 @@ def end_grain(room: Room, thing: Held) -> Says:
     mounts = room.figures.mounts
     fixing, fastener = mounts.fixing(thing), mounts.fastener(thing)
     grain = need(fixing.grain, fixing, "grain")
-    pulled = grain == "end" and fastener == "wood-screw"
+    screw = fastener == "wood-screw" or (fastener == "lag-screw" and mounts.by_eurocode(thing))
+    pulled = grain == "end" and screw
     said = fails if pulled else passes
     return said("pulled" if pulled else "good", fastener=plain(fastener), grain=grain)

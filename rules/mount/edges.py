@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from roomlint.review import Level, No, at_least, at_most, memory, practice, rule
+from roomlint.review import Cases, Level, No, at_least, at_most, memory, practice, rule
 
-from . import CAUSES, CAUTION, HELD, NDS, base_of, fixed, in_wood, on_wall, screwed
+from . import CAUSES, CAUTION, HELD, NDS, base_of, en1995, fixed, in_wood, on_wall, screwed
 
 if TYPE_CHECKING:
     from roomlint.measure.holding import Held
-    from roomlint.review import Applies, Figure, Room
+    from roomlint.review import Applies, Figure, Room, Windows
+
+LOADED_EDGE = at_least(4.0, "")
+DRIVEN_EDGE = at_least(10.0, "")
 
 
 def in_stud(room: Room, thing: Held) -> Applies:
@@ -22,8 +25,11 @@ def in_stud(room: Room, thing: Held) -> Applies:
 @rule(
     "mount.stud-edge",
     level=Level.WARNING,
-    basis=memory(
-        "1.5 diameters to the edge for load along the grain", document=NDS, clause="Table 12.5.1C", edition="2015"
+    basis=(
+        memory(
+            "1.5 diameters to the edge for load along the grain", document=NDS, clause="Table 12.5.1C", edition="2015"
+        ),
+        en1995("table 8.6", "4 diameters for a pulled screw, in a handbook"),
     ),
     each=HELD,
     when=(fixed, in_stud),
@@ -41,7 +47,8 @@ def stud_edge(room: Room, thing: Held) -> Figure:
     Why: A screw near the edge splits the wood, and its value is gone.
 
     How decided: Half the width of the stud's or joist's face less 1.5 diameters less the offset from its middle is not
-    negative.
+    negative. In wood that EN 1995-1-1 judges 4 diameters, which a stud of 38 mm leaves no screw of its formula:
+    blocking, or a screw whose own declaration allows less, is the way out.
 
     Remedy: Move the mount so that the screws meet the middle of the wood, or use thinner screws.
 
@@ -63,16 +70,31 @@ def across_grain(room: Room, thing: Held) -> Applies:
     return True if mounts.one_column(thing) else No("its fasteners stand in two columns, which share the twist")
 
 
+def loaded_window(room: Room, thing: Held) -> Windows:
+    """Return the distance that the screw's kind asks for by the standard of its wood."""
+    mounts = room.figures.mounts
+    driven = mounts.fastener(thing) == "wood-screw" and mounts.by_eurocode(thing)
+    return DRIVEN_EDGE if driven else LOADED_EDGE
+
+
 @rule(
     "mount.loaded-edge",
     level=Level.WARNING,
-    basis=memory(
-        "4 diameters to the edge that a load across the grain pushes toward", document=NDS, clause="Table 12.5.1C",
-        edition="2015",
+    basis=(
+        memory(
+            "4 diameters to the edge that a load across the grain pushes toward", document=NDS, clause="Table 12.5.1C",
+            edition="2015",
+        ),
+        en1995("tables 8.2 and 8.4", "as a handbook gives them for laminated wood"),
     ),
     each=HELD,
     when=(fixed, on_wall, in_wood, screwed, across_grain),
-    window=at_least(4.0, ""),
+    window=Cases(
+        "",
+        (("lag screws, and wood screws by the American standard", LOADED_EDGE),
+         ("wood screws by EN 1995-1-1, without a bored hole", DRIVEN_EDGE)),
+        loaded_window,
+    ),
     says="its screws are {figure} diameters from the loaded edge; {window} wanted",
     after=CAUSES,
     cure=("mounting.fixing.edge_distance", "mounting.fixing.edge_offset"),
@@ -86,7 +108,8 @@ def loaded_edge(room: Room, thing: Held) -> Figure:
     Why: A screw pushed toward a near edge opens the wood along its grain at a fraction of its value.
 
     How decided: Distance from the fasteners to the edge of blocking or beam, or to the edge of the stud for an arm that
-    can swing aside on one column of fasteners, in diameters.
+    can swing aside on one column of fasteners, in diameters: 4, and 10 of a wood screw that EN 1995-1-1 judges, since
+    nobody says that its hole was bored.
 
     Remedy: Deeper blocking, the screws farther from its edge, or fasteners in two studs.
 

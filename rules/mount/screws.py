@@ -6,7 +6,22 @@ from typing import TYPE_CHECKING
 
 from roomlint.review import Cases, Figure, Level, No, asks, at_least, at_most, found, practice, rule, standard
 
-from . import CAUSES, CAUTION, HELD, NDS, REMEDIES, SEATED, WITHDRAWAL, fixed, in_wood, on_wall, plain, screwed
+from . import (
+    CAUSES,
+    CAUTION,
+    EN_WITHDRAWAL,
+    HELD,
+    NDS,
+    REMEDIES,
+    SEATED,
+    WITHDRAWAL,
+    en1995,
+    fixed,
+    in_wood,
+    on_wall,
+    plain,
+    screwed,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -16,6 +31,7 @@ if TYPE_CHECKING:
 
 TR12 = standard("AWC Technical Report 12", "general dowel equations", read=False)
 COMBINED = standard(NDS, "12.4.1", edition="2015", read=False)
+EN_SHEAR = en1995("8.2.3, 8.5.1 and 8.7.3", "read in a course page; embedment and the sum of squares from memory")
 ASKED = {
     "report": "what its {fastener} may bear is in no table here; its evaluation report or an engineer decides",
     "decided": "{document} decides: see that it covers {mass} at this reach in this wall",
@@ -23,13 +39,14 @@ ASKED = {
 """What is said where nothing is computed."""
 LAG_DEPTH = at_least(4.0, "", note=8.0)
 SCREW_DEPTH = at_least(6.0, "", note=10.0)
+EN_DEPTH = at_least(6.0, "")
 
 
 def _use(room: Room, thing: Held, compute: Callable[[Held], Figure], *, shear: bool = True) -> Figure | Says:
     """Return the use of what its fasteners hold, or leave it to a person where nothing here computes it."""
     mounts = room.figures.mounts
     fastener = mounts.fastener(thing)
-    by_table = mounts.is_screw(thing) and not (shear and fastener == "wood-screw")
+    by_table = mounts.sheared_by_table(thing) if shear else mounts.is_screw(thing)
     if by_table or mounts.report(thing) is not None:
         return compute(thing)
     engineer = mounts.engineer(thing)
@@ -77,7 +94,7 @@ def thread_in_wood(room: Room, thing: Held) -> Figure:
 @rule(
     "mount.fastener-withdrawal",
     level=Level.ERROR,
-    basis=WITHDRAWAL,
+    basis=(WITHDRAWAL, EN_WITHDRAWAL),
     each=HELD,
     when=(fixed, in_wood, pulled_out),
     window=at_most(1.0, "", note=0.7),
@@ -98,6 +115,10 @@ def fastener_withdrawal(room: Room, thing: Held) -> Answer:
     the wood, permanent load, with factors for wet, hot and end-grain wood; of other screws from their evaluation
     report. More than 0.7 of it is a note.
 
+    Wood with a strength class to EN 338 or EN 14080, and in Europe wood of which nobody says the grade, is judged by
+    EN 1995-1-1 instead: 1.35 times the pull over the design withdrawal of screws of 6 to 12 mm, gamma_M 1.3, kmod of a
+    permanent load, and the group's n^0.9. National annexes differ. Hardwood counts as C50 at most.
+
     Remedy: Longer or thicker screws, more of them in framing, a taller plate, a shorter arm.
 
     When to waive: When an engineer's calculation for this very wall says otherwise.
@@ -110,7 +131,7 @@ def fastener_withdrawal(room: Room, thing: Held) -> Answer:
 @rule(
     "mount.fastener-combined",
     level=Level.ERROR,
-    basis=(COMBINED, TR12),
+    basis=(COMBINED, TR12, EN_WITHDRAWAL, EN_SHEAR),
     each=HELD,
     when=(fixed, in_wood),
     window=at_most(1.0, "", note=0.7),
@@ -136,6 +157,10 @@ def fastener_combined(room: Room, thing: Held) -> Figure | Says:
     on a sloping ceiling the weight shears too. By an evaluation report pull and shear are added in a straight line.
     Wood screws and bolts have no value here: their report, or an engineer, decides.
 
+    By EN 1995-1-1 wood screws have one too: the root of the squares of pull and shear over their design values, shear
+    by the forms for a thin plate, whatever the plate, without the rope effect, and with board no more than the dowel
+    equations with a gap give.
+
     Remedy: Cut the board out behind the plate, use thicker or more lags, a taller plate, less reach.
 
     When to waive: When an engineer's calculation for this very wall says otherwise.
@@ -148,7 +173,7 @@ def fastener_combined(room: Room, thing: Held) -> Figure | Says:
     level=Level.WARNING,
     basis=(
         standard("IEC 62368-1", "8.7.2", read=False, note="3 times the weight second-hand, weight + 880 N from memory"),
-        practice("the test's load put to wall and ceiling too, a choice of this rule book"),
+        practice("the test's load put to wall and ceiling too, by the Eurocode as a long-term load, our choices"),
     ),
     each=HELD,
     when=(fixed, in_wood),
@@ -173,7 +198,7 @@ def misuse_load(room: Room, thing: Held) -> Figure | Says:
     How decided: Weight plus the lesser of three weights and weight + 880 N, pull and shear together, on walls and
     ceilings, always at the largest reach: a parked arm is pulled out sooner or later. Against the ten-year value a
     warning, 1.6 times it, the short-load value, an error. That wall and ceiling must bear the test's load is a choice
-    of this rule book.
+    of this rule book. By EN 1995-1-1 the whole counts 1.5 times, against the design value of a long-term load.
 
     Remedy: More or thicker lags, a taller plate, a shorter arm, a plate straight on the wood.
 
@@ -194,7 +219,7 @@ def swings(room: Room, thing: Held) -> Applies:
 @rule(
     "mount.sideways-swing",
     level=Level.WARNING,
-    basis=(practice("statics of an arm swung aside"), COMBINED, TR12),
+    basis=(practice("statics of an arm swung aside"), COMBINED, TR12, EN_WITHDRAWAL, EN_SHEAR),
     each=HELD,
     when=(fixed, on_wall, in_wood, swings),
     window=at_most(1.0, ""),
@@ -228,19 +253,29 @@ def sideways_swing(room: Room, thing: Held) -> Figure | Says:
 
 
 def depth_window(room: Room, thing: Held) -> Windows:
-    """Return the depth that the screw's kind needs."""
-    return SCREW_DEPTH if room.figures.mounts.fastener(thing) == "wood-screw" else LAG_DEPTH
+    """Return the depth that the screw's kind needs by the standard of its wood."""
+    mounts = room.figures.mounts
+    if mounts.by_eurocode(thing):
+        return EN_DEPTH
+    return SCREW_DEPTH if mounts.fastener(thing) == "wood-screw" else LAG_DEPTH
 
 
 @rule(
     "mount.screw-depth",
     level=Level.ERROR,
-    basis=standard(
-        NDS, "12.1.4.6 and 12.1.5.6", edition="2015", read=False, note="the number for wood screws from memory"
+    basis=(
+        standard(
+            NDS, "12.1.4.6 and 12.1.5.6", edition="2015", read=False, note="the number for wood screws from memory"
+        ),
+        en1995("8.7.2(3)", "read in a worked example"),
     ),
     each=HELD,
     when=(fixed, in_wood, screwed),
-    window=Cases("", (("lag screws", LAG_DEPTH), ("wood screws", SCREW_DEPTH)), depth_window),
+    window=Cases(
+        "",
+        (("lag screws", LAG_DEPTH), ("wood screws", SCREW_DEPTH), ("thread of any screw by EN 1995-1-1", EN_DEPTH)),
+        depth_window,
+    ),
     says="its screws go {figure} diameters into the wood; {window} wanted",
     after=(*CAUSES, "mount.thread-in-wood"),
     cure=("mounting.fixing.length",),
@@ -255,7 +290,7 @@ def screw_depth(room: Room, thing: Held) -> Figure:
 
     How decided: Depth inside the wood, beyond plate and board and not past the far side, in diameters: lag screws at
     least 4 without the tip, wood screws at least 6 with it. Less than the depth for the full shear value, 8 and 10
-    diameters, is a note.
+    diameters, is a note. In wood that EN 1995-1-1 judges 6 diameters of thread without the tip.
 
     Remedy: A longer screw, or thicker wood.
 

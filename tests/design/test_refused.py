@@ -65,6 +65,8 @@ REFUSED = [
     ("survey", {"tolerance": "-5 mm"}, "out of range"),
     ("survey", {"temperature": "1e300 degC"}, "too large for a temperature"),
     ("survey", {"temperature": "150 degF"}, "out of range"),
+    # Wood that was graded to two standards at once.
+    ("room.walls", [{"id": "rear", "framing": {"species": "hem-fir", "strength_class": "C24"}}], "keep one"),
     # The same, written at one length.
     ("room.size.width", "4.5 m ± 10 m", "off by more than 100 mm"),
     ("room.size.width", "4.5 m ± 1e200 m", "too large for a length"),

@@ -55,6 +55,8 @@ STARTS = {
     "reported": (changed(ROOM, {f"{FIXING}.fastener": "structural-screw", f"{FIXING}.engineer": ENGINEER,
                                 f"{FIXING}.report": {"document": "7", "withdrawal": "100 N", "shear": "100 N"}}),
                  SHEETS, MOUNTING),
+    "eurocode": (changed(ROOM, {**WEAK, "project.region": "eu", "room.walls.0.framing.species": None,
+                                "room.walls.0.framing.strength_class": "C16"}), SHEETS, MOUNTING),
     "overhead": (ABOVE, ABOVE_SHEETS, M),
     "unsecured": (changed(ABOVE, {f"{M}.secondary": "none", f"{M}.breaking_load": "200 N"}), ABOVE_SHEETS, M),
     "falling": (changed(ABOVE, {f"{M}.secondary_fall": "0.4 m", f"{M}.secondary.rating": "100 N"}), ABOVE_SHEETS, M),
