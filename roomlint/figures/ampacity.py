@@ -2,8 +2,8 @@
 
 A ceiling for design: grouping, ambient above 30 C and what the terminals bear can only lower it, and a licensed
 electrician decides. Grades: the IEC table was found alike in two places that quote it, 1.0 mm2 and every aluminium
-figure are from memory; the columns of NFPA 70 for 14, 12 and 10 AWG copper were read in transcriptions, the rest is
-from memory.
+figure are from memory; the British table was found in two places that repeat it, its method A from 4.0 mm2 on is from
+memory; the columns of NFPA 70 for 14, 12 and 10 AWG copper were read in transcriptions, the rest is from memory.
 """
 
 from collections.abc import Mapping
@@ -12,6 +12,7 @@ from typing import Final, Literal
 
 from roomlint.figures.conductors import Material, awg_area_mm2
 from roomlint.figures.domain import positive
+from roomlint.figures.wiring_rules import Family
 
 Laying = Literal["clipped", "conduit", "insulated-wall", "in-insulation"]
 LAYINGS: Final[tuple[Laying, ...]] = ("in-insulation", "insulated-wall", "conduit", "clipped")
@@ -40,15 +41,15 @@ _BS_A: Final[Mapping[float, tuple[float, float, float, float]]] = MappingProxyTy
         16.0: (42.5, 57.0, 69.0, 85.0),
     }
 )
-"""BS 7671 Table 4D5, flat twin and earth in PVC, 30 C, methods 103, A and C; in conduit method B of Table 4D2A. The
-column of method C as a reference page prints it, which has 15.5, 65 and 87 A for 1, 10 and 16 mm2; the rest from
-memory."""
+"""BS 7671 Appendix 4, copper, PVC, 30 C, by `LAYINGS`: flat cable with earth by Table 4D5, methods 103, A and C, and
+method B of Table 4D2A for a cable in conduit, which 4D5 does not have."""
 _COLUMN: Final[Mapping[Laying, int]] = MappingProxyType({"insulated-wall": 0, "conduit": 1, "clipped": 2})
-_BS_COLUMN: Final[Mapping[Laying, int]] = MappingProxyType(
-    {"in-insulation": 0, "insulated-wall": 1, "conduit": 2, "clipped": 3}
-)
 _SURROUNDED: Final = 0.5
 """Share of method C that is left where insulation surrounds the cable for half a metre or more (BS 7671 523.9)."""
+_WARM_AIR: Final = 0.87
+"""What air of 40 C leaves of the current that PVC cable carries in air of 30 C (Table B.52.14, BS 7671 Table 4B1)."""
+AIR_DEGC: Final[Mapping[Family, float]] = MappingProxyType({"asnzs": 40.0})
+"""Air that a code reckons with where it is not 30 C: AS/NZS 3008.1.1 (from memory)."""
 _ALUMINIUM_SHARE: Final = 0.77
 """Aluminium carries so much of what copper of the same area does (Table B.52.4 over B.52.2, from memory)."""
 
@@ -71,17 +72,6 @@ RING_MOST_A: Final = 32.0
 that carries 20 A or more."""
 
 
-def bs_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper") -> float:
-    """Current-carrying capacity of flat twin and earth in PVC at 30 C, A; 0 for one that is too thin.
-
-    As `iec_ampacity_a`, from 1.0 to 16 mm2; an area above zero, else Refused. Source: BS 7671 Tables 4D5 and 4D2A.
-    """
-    size = _size(area_mm2)
-    if size is None:
-        return 0.0
-    return _BS_A[size][_BS_COLUMN[laying]] * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
-
-
 def iec_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper") -> float:
     """Current-carrying capacity of a cable with two loaded conductors in PVC at 30 C, A; 0 for one that is too thin.
 
@@ -89,7 +79,8 @@ def iec_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper
     the top of the table here, and what is larger counts as that. Refuses an area that is not above zero. Source:
     IEC 60364-5-52 Table B.52.2.
     """
-    size = _size(area_mm2)
+    area = positive("cross-section", area_mm2, "mm2")
+    size = max((size for size in _IEC_A if size <= area * (1.0 + _HAIR)), default=None)
     if size is None:
         return 0.0
     row = _IEC_A[size]
@@ -97,10 +88,30 @@ def iec_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper
     return table * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
 
 
-def _size(area_mm2: float) -> float | None:
-    """Return the greatest tabulated size that a conductor reaches, mm2."""
+def bs_ampacity_a(area_mm2: float, laying: Laying, material: Material = "copper") -> float:
+    """Current-carrying capacity of flat cable in PVC by the British tables at 30 C, A; 0 for one that is too thin.
+
+    Sizes as `iec_ampacity_a` takes them. In an insulated wall it is reckoned in conduit there (method A), as it carries
+    no less where it touches the board (method 102); surrounded by insulation as in a stud wall without touching the
+    board (method 103). Aluminium by the same share as there. Source: BS 7671 Appendix 4, Tables 4D5 and 4D2A.
+    """
     area = positive("cross-section", area_mm2, "mm2")
-    return max((size for size in _IEC_A if size <= area * (1.0 + _HAIR)), default=None)
+    size = max((size for size in _BS_A if size <= area * (1.0 + _HAIR)), default=None)
+    if size is None:
+        return 0.0
+    return _BS_A[size][LAYINGS.index(laying)] * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
+
+
+def laid_ampacity_a(family: Family, area_mm2: float, laying: Laying, material: Material = "copper") -> float:
+    """Current-carrying capacity of a laid cable by the tables and the air of the code in force, A; not of NFPA 70.
+
+    British tables for BS 7671, those of IEC 60364 for the rest; in Australia and New Zealand 0.87 of them, for air of
+    40 C. A published list of the trade there has 14, 18, 24, 32 and 40 A for 1.0 to 6.0 mm2 clipped: this is up to 7 %
+    below it. Sources: as the functions say; AS/NZS 3008.1.1 from memory.
+    """
+    if family == "bs":
+        return bs_ampacity_a(area_mm2, laying, material)
+    return iec_ampacity_a(area_mm2, laying, material) * (_WARM_AIR if family in AIR_DEGC else 1.0)
 
 
 def nfpa_ampacity_a(area_mm2: float, material: Material = "copper", *, sixteen_awg: bool = False) -> float:
@@ -115,8 +126,8 @@ def nfpa_ampacity_a(area_mm2: float, material: Material = "copper", *, sixteen_a
     return max((amps for gauge, amps in rows if awg_area_mm2(gauge) <= area * (1.0 + _HAIR)), default=0.0)
 
 
-def table_ends_a(*, nfpa: bool, material: Material = "copper") -> float:
+def table_ends_a(family: Family, material: Material = "copper") -> float:
     """Greatest current of the tables here, A: a larger conductor behind a larger device is not treated."""
-    if nfpa:
+    if family == "nfpa":
         return _NFPA_A[material][-1][1]
-    return max(row[0] for row in _IEC_A.values()) * (_ALUMINIUM_SHARE if material == "aluminium" else 1.0)
+    return laid_ampacity_a(family, max(_IEC_A), "clipped", material)

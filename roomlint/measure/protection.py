@@ -26,6 +26,8 @@ NFPA_WARM_DEGC: Final = 75.0
 """Temperature of the conductor that NFPA 70 tabulates resistance for."""
 IEC_WARM_DEGC: Final = 70.0
 """The same of PVC cable by IEC 60364 and BS 7671."""
+COOL_DEGC: Final = 30.0
+"""Air that the tables of IEC 60364 and BS 7671 are for."""
 FAR_END: Final = "all loads at the far end of their circuit"
 AS_RADIAL: Final = "a radial circuit"
 _SMALL_CIRCUIT_A: Final = 10.0
@@ -48,6 +50,8 @@ class Wire(NamedTuple):
 
     share: Figure
     carried: Figure
+    cool: Figure | None = None
+    """The same share in air of 30 C, where the code in force is taken to reckon with warmer air."""
 
 
 class Damp(NamedTuple):
@@ -89,13 +93,13 @@ class Protection(View):
         material, device = self._material(circuit), rating.value + rating.u
         if self.figures.mains.family == "nfpa":
             sixteen = self.figures.mains.edition == "nec2026" and device <= _SMALL_CIRCUIT_A
-            self._refuse_beyond(area.value * _MM2, device, material, nfpa=True)
+            self._refuse_beyond(area.value * _MM2, device, material)
 
             def carried(world: World) -> float:
                 return ampacity.nfpa_ampacity_a(world(area) * _MM2, material, sixteen_awg=sixteen)
 
             return self._wire(carried, rating)
-        self._refuse_beyond(area.value * _MM2, device, material, nfpa=False)
+        self._refuse_beyond(area.value * _MM2, device, material)
         layings = [laying for laying in ampacity.LAYINGS if circuit.installation in {None, laying}]
         least, most = self._asked(circuit, area, rating, material)
         best = self._laid(area, material, layings[-1], least)
@@ -116,13 +120,18 @@ class Protection(View):
         )
 
     def _laid(self, area: Quantity, material: Material, laying: Laying, asked: Quantity) -> Wire:
-        table = ampacity.bs_ampacity_a if self.figures.mains.family == "bs" else ampacity.iec_ampacity_a
+        family = self.figures.mains.family
+        air = ampacity.AIR_DEGC.get(family)
 
         def carried(world: World) -> float:
-            world.assume(Assumption("PVC cable in air of {}, no other cable beside it", (30.0, "degC")))
-            return table(world(area) * _MM2, laying, material)
+            world.assume(Assumption("PVC cable in air of {}, no other cable beside it", (air or COOL_DEGC, "degC")))
+            return ampacity.laid_ampacity_a(family, world(area) * _MM2, laying, material)
 
-        return self._wire(carried, asked)
+        def cool(world: World) -> float:
+            return 100.0 * ampacity.iec_ampacity_a(world(area) * _MM2, laying, material) / world(asked)
+
+        wire = self._wire(carried, asked)
+        return wire if air is None else wire._replace(cool=self.figure("the same in cooler air", "%", cool))
 
     def _asked(
         self, circuit: Circuit, area: Quantity, rating: Quantity, material: Material
@@ -139,10 +148,14 @@ class Protection(View):
         least = exact(ampacity.RING_LEAST_A, "A")
         return (least, least) if circuit.arrangement == "ring" else (least, rating)
 
-    @staticmethod
-    def _refuse_beyond(area_mm2: float, device_a: float, material: Material, *, nfpa: bool) -> None:
-        top = ampacity.table_ends_a(nfpa=nfpa, material=material)
-        if device_a > top and (ampacity.nfpa_ampacity_a if nfpa else _clipped_a)(area_mm2, material) >= top:
+    def _refuse_beyond(self, area_mm2: float, device_a: float, material: Material) -> None:
+        family = self.figures.mains.family
+        top = ampacity.table_ends_a(family, material)
+        if family == "nfpa":
+            most = ampacity.nfpa_ampacity_a(area_mm2, material)
+        else:
+            most = ampacity.laid_ampacity_a(family, area_mm2, "clipped", material)
+        if device_a > top and most >= top:
             raise Refused(f"conductors for more than {top:g} A are not tabulated here")
 
     def from_bath(self, receptacle: Receptacle) -> Figure:
@@ -313,7 +326,3 @@ class Protection(View):
         rating = need(circuit.rating_a, circuit, "rating")
         limit = wiring_rules.greatest_device_a(need(receptacle.form, receptacle, "form"))
         return Held(self.figure("rating of the device", "A", lambda w: w(rating)), limit)
-
-
-def _clipped_a(area_mm2: float, material: Material) -> float:
-    return ampacity.iec_ampacity_a(area_mm2, "clipped", material)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final, TypeVar
 
-from roomlint.review import Missing, No, Seen, Subjects, need, practice, standard
+from roomlint.review import Missing, No, Seen, Subjects, memory, need, practice, standard
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -32,8 +32,10 @@ IEC_CURRENT: Final = standard(
     "IEC 60364-5-52", "Table B.52.2", read=False, note="found alike in two places that quote it; 1.0 mm2 from memory"
 )
 BS_CURRENT: Final = standard(
-    "BS 7671", "Tables 4D5 and 4D2A", read=False, note="method C as a reference page prints it, the others from memory"
-)
+    "BS 7671", "Appendix 4, Tables 4D5 and 4D2A", read=False,
+    note="found in two places that repeat it; method A from 4.0 mm2 on from memory",
+)  # fmt: skip
+WARM_AIR: Final = memory("air of 40 degC, for which the IEC table is lowered to 0.87", document="AS/NZS 3008.1.1")
 CONTRADICTED: Final = ("mains.sheet-draw",)
 """A draw that its own product sheet contradicts: nothing is made of it until one of the two is corrected."""
 HAZARD: Final = practice("the clause is of NFPA 70; the hazard is the same under any code")

@@ -6,11 +6,12 @@ from typing import TYPE_CHECKING, Final
 
 from roomlint.review import Cases, Level, No, at_least, at_most, found, memory, practice, rule, standard
 
-from . import BS_CURRENT, BS_RING, CABLES, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, nfpa
+from . import BS_CURRENT, BS_RING, CABLES, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, WARM_AIR, nfpa
 from .load import feeds_something
 
 if TYPE_CHECKING:
     from roomlint.design.supply import Cable, Circuit
+    from roomlint.measure.protection import Wire
     from roomlint.review import Applies, Figure, Found, Room, Windows
 
 NFPA_DROP: Final = nfpa("210.19(A), since 2023 210.19, informational note", note="recommended, not enforceable")
@@ -21,10 +22,20 @@ OTHER_DROP: Final = (
 )
 
 
+ENOUGH_PERCENT: Final = 100.0
+
+
+def level_of(wire: Wire) -> Level | None:
+    """Return the level of a wire that is too thin: a warning where only warmer air, taken from memory, makes it so."""
+    if wire.cool is None or wire.cool.value - wire.cool.u < ENOUGH_PERCENT:
+        return None
+    return Level.WARNING
+
+
 @rule(
     "mains.conductor-size",
     level=Level.ERROR,
-    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_CURRENT, BS_RING),
+    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_CURRENT, WARM_AIR, BS_RING),
     each=CIRCUITS,
     window=at_least(100.0, "%"),
     says="its wires may carry {carries}, {figure} of its breaker or fuse; {limit} wanted",
@@ -39,17 +50,19 @@ def conductor_size(room: Room, circuit: Circuit) -> Found:
 
     How decided: What the table gives over the device's rating. By NFPA 70: copper 14 AWG 15 A, 12 AWG 20 A, 10 AWG
     30 A, 8 AWG 40 A, 6 AWG 55 A; aluminium from 12 AWG, from memory; 16 AWG copper for 10 A in the 2026 edition. By
-    BS 7671 its tables for flat twin and earth in PVC, by every other code that of IEC 60364-5-52 for cable in PVC with
-    two loaded conductors at 30 degC: clipped, in conduit, in an insulated wall, or surrounded by insulation (half of
-    clipped). BS 7671 lets a ring of 2.5 mm2 copper that carries 20 A stand behind 32 A. Grouping and a warm attic
-    lower what is carried and are not counted. How the cable is laid is asked for where it decides.
+    every other code cable in PVC with two loaded conductors. IEC 60364-5-52 at 30 degC: clipped (method C), in conduit
+    (B2), in an insulated wall (A2), or surrounded by insulation (half of clipped). BS 7671 has a table of its own for
+    flat cable with earth: clipped C, in an insulated wall A, surrounded by insulation 103; in conduit B of Table 4D2A.
+    What AS/NZS 3008.1.1 lists is not known here: the IEC table times 0.87 for air of 40 degC, and what only the warmer
+    air makes too thin is a warning. BS 7671 lets a ring of 2.5 mm2 copper that carries 20 A stand behind 32 A. Grouping
+    and a warm attic lower what is carried and are not counted. How the cable is laid is asked for where it decides.
 
     Remedy: A larger conductor, or a device of a smaller rating.
 
     When to waive: Never without the electrician's calculation.
     """
     wire = room.figures.protection.conductor(circuit)
-    return found(wire.share, carries=wire.carried)
+    return found(wire.share, level=level_of(wire), carries=wire.carried)
 
 
 def carries_power(room: Room, cable: Cable) -> Applies:
@@ -62,7 +75,7 @@ def carries_power(room: Room, cable: Cable) -> Applies:
 @rule(
     "mains.cable-size",
     level=Level.ERROR,
-    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_CURRENT, BS_RING),
+    basis=(nfpa("240.4(D) and Table 310.16 at 60 degC"), IEC_CURRENT, BS_CURRENT, WARM_AIR, BS_RING),
     each=CABLES,
     when=carries_power,
     window=at_least(100.0, "%"),
@@ -86,7 +99,7 @@ def cable_size(room: Room, cable: Cable) -> Found:
     """
     circuit = room.figures.boards.circuit_of(cable)
     wire = room.figures.protection.cable(cable, circuit)
-    return found(wire.share, carries=wire.carried, circuit=circuit.words)
+    return found(wire.share, level=level_of(wire), carries=wire.carried, circuit=circuit.words)
 
 
 def branch_drop(room: Room, circuit: Circuit) -> Windows:

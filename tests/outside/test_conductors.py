@@ -88,6 +88,27 @@ def test_cable_that_insulation_surrounds_carries_half() -> None:
     assert ampacity.iec_ampacity_a(2.5, "in-insulation") == 13.5 < ampacity.RING_LEAST_A
 
 
+@pytest.mark.parametrize(
+    ("laying", "amps"),
+    [
+        ("clipped", (16, 20, 27, 37, 47, 64, 85)),
+        ("in-insulation", (8, 10, 13.5, 17.5, 23.5, 32, 42.5)),
+        ("insulated-wall", (11.5, 14.5, 20)),
+        ("conduit", (13, 16.5)),
+    ],
+)
+def test_flat_british_cable(laying: ampacity.Laying, amps: tuple[float, ...]) -> None:
+    """BS 7671 Table 4D5 from 1.0 mm2 on: a revision card for apprentices (C, 103), an installer's page (A, B)."""
+    assert tuple(ampacity.bs_ampacity_a(size, laying) for size in (1, 1.5, 2.5, 4, 6, 10, 16)[: len(amps)]) == amps
+
+
+@pytest.mark.parametrize(("size", "amps"), [(1.0, 14), (1.5, 18), (2.5, 24), (4.0, 32), (6.0, 40)])
+def test_cable_in_warmer_air(size: float, amps: float) -> None:
+    """A New Zealand building researcher's list for two-core cable; ours may be lower and never higher."""
+    found = ampacity.laid_ampacity_a("asnzs", size, "clipped")
+    assert 0.93 * amps <= found <= 1.001 * amps
+
+
 def test_aluminium_loses_what_the_american_table_says() -> None:
     """NFPA 70 chapter 9, Table 8: 3.18 ohm/kft for 12 AWG aluminium beside 1.93 of copper (from memory)."""
     warm = conductors.installed_ohm_per_m(conductors.awg_area_mm2(12), 75.0, "aluminium")
