@@ -12,6 +12,9 @@ from roomlint.measure.ends import FAR_M
 from roomlint.measure.view import View
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from collections.abc import Set as AbstractSet
+
     from roomlint.design.quantity import Quantity
     from roomlint.design.shell import Obstacle, Surface, Treatment
     from roomlint.design.structure import Panel
@@ -176,14 +179,13 @@ class Boards(View):
         return self.figure("depth in the wall", "m", lambda w: w(depth), cable)
 
     def circuit_of(self, cable: Cable) -> Circuit:
-        """Return the circuit that a cable of power is of: one of its ends names it, or a load or receptacle of it.
+        """Return the circuit that a cable of power is of: one of its ends names it, what is on it, or what that feeds.
 
         A name that several circuits have, such as `r1`, tells none of them: the other end has to.
         """
         ends = {cable.start, cable.end} - {None}
         named = [circuit for circuit in self.design.circuits if circuit.id in ends]
-        of = [one for one in self.design.circuits if ends & {item.id for item in (*one.receptacles, *one.loads)}]
-        found = named or of
+        found = named or [circuit for circuit in self.design.circuits if not ends.isdisjoint(_on(circuit))]
         if len(found) == 1:
             return found[0]
         need(cable.start, cable, "from")
@@ -193,14 +195,33 @@ class Boards(View):
         raise Refused("neither of its ends names a circuit, a receptacle or a load")
 
     def is_cord(self, cable: Cable) -> bool:
-        """Whether a cable leads from a receptacle or a strip to what is plugged in: a cord, no wiring of the house."""
+        """Whether a cable is a cord: in the open, from an outlet to what is plugged into it, no wiring of the house."""
         ends = {cable.start, cable.end} - {None}
-        for circuit in self.design.circuits:
-            into = {one.id for one in (*circuit.receptacles, *circuit.units)}
-            plugged = {one.id for one in circuit.loads if one.connection != "fastened"}
-            if len(ends) > 1 and ends & into and ends <= into | plugged:
-                return True
-        return False
+        # Two circuits may have things of these names: it is a cord only if it is one on each of them.
+        of = [circuit for circuit in self.design.circuits if len(ends) > 1 and ends <= set(_on(circuit))]
+        if not of or not all(_plugs(circuit, ends) for circuit in of):
+            return False
+        return not need(cable.in_wall, cable, "in_wall")
+
+    def fused_spur(self, cable: Cable, circuit: Circuit) -> Receptacle | None:
+        """Return the receptacle on a fused spur that a cable ends at, if it does."""
+        ends = {cable.start, cable.end}
+        return next((one for one in circuit.receptacles if one.id in ends and one.spur == "fused"), None)
+
+    def cable_size(self, cable: Cable) -> Figure:
+        """Cross-section of a cable's conductor."""
+        area = need(cable.conductor_m2, cable, "conductor")
+        return self.figure("conductor of the cable", "mm2", lambda w: 1e6 * w(area), cable)
+
+    def circuit_size(self, circuit: Circuit) -> Figure:
+        """Cross-section that a circuit is reckoned with."""
+        area = need(circuit.conductor_m2, circuit, "conductor")
+        return self.figure("conductor of the circuit", "mm2", lambda w: 1e6 * w(area), circuit)
+
+    def circuit_length(self, circuit: Circuit) -> Figure:
+        """Length that a circuit is reckoned with."""
+        length = need(circuit.length_m, circuit, "length")
+        return self.figure("length of the circuit", "m", lambda w: w(length), circuit)
 
     # The wall that a cable runs in
 
@@ -234,3 +255,16 @@ class Boards(View):
         if thick is None:
             return None
         return self.figure("depth behind the other face", "m", lambda w: thick.at(w) - w(depth), cable)
+
+
+def _on(circuit: Circuit) -> Iterator[str]:
+    """Yield the names of what is on a circuit, and of what its loads are."""
+    yield from (one.id for one in (*circuit.receptacles, *circuit.units, *circuit.loads))
+    yield from (load.feeds for load in circuit.loads if load.feeds is not None)
+
+
+def _plugs(circuit: Circuit, ends: AbstractSet[str | None]) -> bool:
+    """Whether names are those of an outlet and of what is plugged in, on a circuit."""
+    into = {one.id for one in (*circuit.receptacles, *circuit.units)}
+    loads = [load for load in circuit.loads if load.connection != "fastened"]
+    return bool(ends & into) and ends <= into | {load.id for load in loads} | {load.feeds for load in loads}

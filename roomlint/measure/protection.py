@@ -33,8 +33,8 @@ AS_RADIAL: Final = "a radial circuit"
 _SMALL_CIRCUIT_A: Final = 10.0
 _MM2: Final = 1e6
 _HAIR_MM2: Final = 1e-6
-SPUR_FUSE_A: Final = 13.0
-"""The largest fuse of a fused connection unit (BS 1363-4, from memory)."""
+_PIPES: Final = frozenset({"emt", "ent", "pvc", "trunking"})
+"""Raceways that a cable runs in; a sleeve is only passed."""
 ENOUGH_PERCENT: Final = 100.0
 
 
@@ -77,19 +77,13 @@ class Protection(View):
         return self._carries(circuit, area, need(circuit.rating_a, circuit, "rating"))
 
     def cable(self, cable: Cable, circuit: Circuit) -> Wire:
-        """Return what a cable of a circuit carries, and how much that is of what it must."""
+        """Return what a cable carries, and how much that is of what its circuit asks for; in a pipe it cools less."""
         area = need(cable.conductor_m2, cable, "conductor")
-        return self._carries(circuit, area, self._before(cable, circuit))
-
-    def _before(self, cable: Cable, circuit: Circuit) -> Quantity:
-        """Return the rating before a cable: of the fuse of a fused spur that it ends at, or of the circuit's device."""
+        pipe = next((one for one in self.design.raceways if one.id == cable.raceway), None)
         rating = need(circuit.rating_a, circuit, "rating")
-        spurs = {one.id for one in circuit.receptacles if one.spur == "fused"}
-        if self.figures.mains.family == "bs" and spurs & {cable.start, cable.end} and rating.value > SPUR_FUSE_A:
-            return exact(SPUR_FUSE_A, "A")
-        return rating
+        return self._carries(circuit, area, rating, in_pipe=pipe is not None and pipe.kind in _PIPES)
 
-    def _carries(self, circuit: Circuit, area: Quantity, rating: Quantity) -> Wire:
+    def _carries(self, circuit: Circuit, area: Quantity, rating: Quantity, *, in_pipe: bool = False) -> Wire:
         material, device = self._material(circuit), rating.value + rating.u
         if self.figures.mains.family == "nfpa":
             sixteen = self.figures.mains.edition == "nec2026" and device <= _SMALL_CIRCUIT_A
@@ -101,6 +95,9 @@ class Protection(View):
             return self._wire(carried, rating)
         self._refuse_beyond(area.value * _MM2, device, material)
         layings = [laying for laying in ampacity.LAYINGS if circuit.installation in {None, laying}]
+        if in_pipe:
+            # `LAYINGS` begins with what cools least: a pipe is no better than itself.
+            layings = [min(laying, "conduit", key=ampacity.LAYINGS.index) for laying in layings]
         least, most = self._asked(circuit, area, rating, material)
         best = self._laid(area, material, layings[-1], least)
         worst = self._laid(area, material, layings[0], most)

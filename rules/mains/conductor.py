@@ -4,7 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Final
 
-from roomlint.review import Cases, Level, No, at_least, at_most, found, memory, practice, rule, standard
+from roomlint.review import (
+    Cases,
+    Level,
+    No,
+    asks,
+    at_least,
+    at_most,
+    fails,
+    found,
+    memory,
+    passes,
+    practice,
+    rule,
+    standard,
+)
 
 from . import BS_CURRENT, BS_RING, CABLES, CAUTION, CIRCUITS, CONTRADICTED, IEC_CURRENT, WARM_AIR, nfpa
 from .load import feeds_something
@@ -12,7 +26,7 @@ from .load import feeds_something
 if TYPE_CHECKING:
     from roomlint.design.supply import Cable, Circuit
     from roomlint.measure.protection import Wire
-    from roomlint.review import Applies, Figure, Found, Room, Windows
+    from roomlint.review import Answer, Applies, Figure, Found, Room, Says, Windows
 
 NFPA_DROP: Final = nfpa("210.19(A), since 2023 210.19, informational note", note="recommended, not enforceable")
 OTHER_DROP: Final = (
@@ -23,6 +37,10 @@ OTHER_DROP: Final = (
 
 
 ENOUGH_PERCENT: Final = 100.0
+FUSED_A: Final = 13.0
+"""The largest fuse of a fused spur (BS 1362, from memory)."""
+HAIR: Final = 0.98
+"""Sizes of one trade size by two gauges differ by less than this."""
 
 
 def level_of(wire: Wire) -> Level | None:
@@ -79,27 +97,75 @@ def carries_power(room: Room, cable: Cable) -> Applies:
     each=CABLES,
     when=carries_power,
     window=at_least(100.0, "%"),
-    says="may carry {carries}, {figure} of the device before it on {circuit}; {limit} wanted",
+    says={
+        "fail": "may carry {carries}, {figure} of the device before it on {circuit}; {limit} wanted",
+        "fused": "may carry {carries}: too little for {circuit}, enough behind the fuse of its spur; see where it is",
+    },
     at="conductor",
     caution=CAUTION,
     since="0.3.0",
 )
-def cable_size(room: Room, cable: Cable) -> Found:
+def cable_size(room: Room, cable: Cable) -> Answer:
     """A listed cable of power carries at least the rating of the overcurrent device before it.
 
     Why: What is drawn for one branch and pulled with what lay in the van is found when it is warm.
 
-    How decided: As `mains.conductor-size` by the cable's own conductor, with the circuit's material and way of laying.
-    Its circuit is the one that an end names, or whose load or receptacle an end is. A cable that ends at a fused spur
-    of a British circuit is held against a fuse of 13 A. The cord of what is plugged in is its maker's.
+    How decided: As `mains.conductor-size` by the cable's own conductor, with the circuit's material, laid as the
+    circuit is, or in conduit where it runs in a raceway. Its circuit is the one that an end names, or on which what an
+    end names is. At a British socket on a fused spur a person sees on which side of the fuse it is. A cord from an
+    outlet, in the open, is its maker's.
 
     Remedy: A cable of the circuit's size, or a device of a smaller rating.
 
     When to waive: Never without the electrician's calculation.
     """
-    circuit = room.figures.boards.circuit_of(cable)
+    boards = room.figures.boards
+    circuit = boards.circuit_of(cable)
     wire = room.figures.protection.cable(cable, circuit)
+    thin, behind_fuse = wire.share.value - wire.share.u < ENOUGH_PERCENT, wire.carried.value - wire.carried.u >= FUSED_A
+    if thin and behind_fuse and room.figures.mains.family == "bs" and boards.fused_spur(cable, circuit) is not None:
+        return asks("fused", related=(circuit,), carries=wire.carried, circuit=circuit.words)
     return found(wire.share, level=level_of(wire), carries=wire.carried, circuit=circuit.words)
+
+
+@rule(
+    "mains.cable-as-circuit",
+    level=Level.WARNING,
+    basis=practice("a circuit is reckoned with its thinnest conductor and its longest way"),
+    each=CABLES,
+    when=carries_power,
+    says={
+        "thin": "has conductors of {size}, and {circuit} is reckoned with {whole}; give the circuit its thinnest",
+        "long": "is {size} long, and {circuit} is reckoned with {whole} from panel to last outlet; correct one",
+        "fits": "is as {circuit} is reckoned, or better",
+    },
+    after=("mains.cable-size",),
+    at="conductor",
+    caution=CAUTION,
+    since="0.3.0",
+)
+def cable_as_circuit(room: Room, cable: Cable) -> Says:
+    """A cable is neither thinner nor longer than its circuit is reckoned with.
+
+    Why: What the circuit carries, and what it loses on the way, is worked out with the circuit's own size and length.
+
+    How decided: The cable's conductor against the circuit's, and the length of one run against the circuit's from panel
+    to last outlet; of a British ring, which leads back, only the conductor. A fused spur may be thinner.
+
+    Remedy: Give the circuit the size of its thinnest cable and the length of its longest way.
+
+    When to waive: Never; correct one of the two.
+    """
+    boards = room.figures.boards
+    circuit = boards.circuit_of(cable)
+    own, whole = boards.cable_size(cable), boards.circuit_size(circuit)
+    if own.value < HAIR * whole.value and boards.fused_spur(cable, circuit) is None:
+        return fails("thin", related=(circuit,), size=own, circuit=circuit.words, whole=whole)
+    if circuit.arrangement != "ring" and cable.length_m is not None:
+        length, way = room.figures.cabling.length(cable), boards.circuit_length(circuit)
+        if length.value - length.u > way.value + way.u:
+            return fails("long", related=(circuit,), size=length, circuit=circuit.words, whole=way)
+    return passes("fits", circuit=circuit.words)
 
 
 def branch_drop(room: Room, circuit: Circuit) -> Windows:

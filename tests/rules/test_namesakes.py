@@ -42,11 +42,20 @@ def _fed(case: Case) -> set[str]:
     return {load["feeds"] for load in _list(_circuits(case)[0], "loads") if "feeds" in load}
 
 
+def _is_told(case: Case) -> bool:
+    """Tell whether every cable names its circuit: a name that two circuits have tells none."""
+    cables = case.room.get("cables")
+    named = {circuit["id"] for circuit in _circuits(case)}
+    return not isinstance(cables, list) or all(named & {one.get("from"), one.get("to")} for one in cables)
+
+
 def _pairs() -> Iterator[Any]:
     """Yield each room with one circuit beside the one before it whose receptacles or loads differ."""
     cases = [entry for module in case_modules(Path(__file__).parent / "mains") for entry in module.CASES]
     before: dict[tuple[str, str], Case] = {}
-    for number, case in enumerate(case for case in cases if isinstance(case, Case) and len(_circuits(case)) == 1):
+    for number, case in enumerate(
+        case for case in cases if isinstance(case, Case) and len(_circuits(case)) == 1 and _is_told(case)
+    ):
         code = str(case.room.get("project", {}).get("codes", {}).get("electrical"))
         other = before.get((case.rule, code))
         before[case.rule, code] = case

@@ -21,11 +21,14 @@ D5 = "BS 7671 Table 4D5"
 TABLE_8 = "NFPA 70 chapter 9, Table 8, 75 C solid, worked by hand"
 LOW = {f"{RACK}.current": None, f"{RACK}.apparent_power": "60 VA"}
 SIXTEEN = {f"{VACUUM}.current": "7 A"}
+RING = {f"{C}.arrangement": "ring"}
 RADIAL = {f"{C}.arrangement": "radial"}
 LIT = {f"{C}.feeds_lighting": True, f"{C}.lighting": "0 VA"}
 FEED = {"id": "feed", "carries": "mains", "from": "c1", "to": "r1", "conductor": "2.5 mm2"}
 SIZE = "cables.0.conductor"
 SPUR = {"id": "r2", "spur": "fused", "outlets": 1}
+PIPE = {"id": "pipe", "kind": "pvc"}
+AGREES = "mains.cable-as-circuit"
 NO_LOADS = {f"{C}.loads": []}
 
 
@@ -63,9 +66,16 @@ CASES: list[Case | Never] = [
        says="may carry 15 A, 75.0 % of the device before it on c1"),
     on("mains.cable-size", "pass", room=fed(BRITISH), figure=135.0, source="BS 7671 433.1.204: 27 A of 20 A"),
     on("mains.cable-size", "fail", room=fed(BRITISH, "1.0 mm2"), level="error", figure=50.0, source=f"{D5}: 16 A of 32 A"),
-    # Behind a fused connection unit 1.5 mm2 carry 20 A of 13 A; without its fuse 20 A of 32 A.
-    on("mains.cable-size", "pass", {f"{C}.receptacles.1": SPUR, "cables.0.to": "r2"}, room=fed(BRITISH, "1.5 mm2"),
-       figure=153.85, source=f"{D5}: 20 A of 13 A"),
+    # Behind a fused connection unit 1.5 mm2 carry 20 A of 13 A, before it 20 A of 32 A: a person sees where it is.
+    on("mains.cable-size", "review", {f"{C}.receptacles.1": SPUR, "cables.0.to": "r2"}, room=fed(BRITISH, "1.5 mm2"),
+       says="behind the fuse of its spur"),
+    on("mains.cable-size", "fail", {f"{C}.receptacles.1": SPUR, "cables.0.to": "r2", f"{C}.installation": "in-insulation"},
+       room=fed(BRITISH, "1.5 mm2"), level="error"),
+    # In a pipe 2.5 mm2 carry 23 A, which still is enough for a ring; German, 1.5 mm2 clipped 19.5 A and in a pipe 16.5 A.
+    on("mains.cable-size", "pass", {f"{C}.installation": "clipped", "cables.0.raceway": "pipe", "raceways": [PIPE]},
+       room=fed(BRITISH), figure=115.0, source="BS 7671 Table 4D2A method B: 23 A of 20 A"),
+    # What a load feeds is on its circuit too.
+    on("mains.cable-size", "fail", {"cables.0.from": "service", "cables.0.to": "amp"}, room=fed(ROOM, "14 AWG")),
     on("mains.cable-size", "fail", {f"{C}.receptacles.1": {**SPUR, "spur": "unfused"}, "cables.0.to": "r2"},
        room=fed(BRITISH, "1.5 mm2"), figure=62.5, source=f"{D5}: 20 A of 32 A"),
     on("mains.cable-size", "fail", room=fed(GERMAN, "1.0 mm2"), figure=81.25, source=f"{B52}: method B2, 13 A of 16 A"),
@@ -75,8 +85,9 @@ CASES: list[Case | Never] = [
     on("mains.cable-size", "review", {"circuits.1": {**BRITISH["circuits"][0], "id": "c2", "loads": "none"},
                                       "cables.0.from": "service"}, room=fed(BRITISH), says="2 circuits"),
     on("mains.cable-size", "notApplicable", {"cables.0.carries": "loudspeaker"}, room=fed(BRITISH)),
-    # From a receptacle to what is plugged into it runs a cord; to what is fastened, wiring.
-    on("mains.cable-size", "notApplicable", {"cables.0.from": "r1", "cables.0.to": "rack"}, room=fed(BRITISH, "0.75 mm2"), says="cord"),
+    # From a receptacle to what is plugged into it runs a cord in the open; in a wall, or to what is fastened, wiring.
+    on("mains.cable-size", "fail", {"cables.0.from": "r1", "cables.0.to": "rack", "cables.0.in_wall": True}, room=fed(BRITISH, "0.75 mm2")),
+    on("mains.cable-size", "notApplicable", {"cables.0.from": "r1", "cables.0.to": "rack", "cables.0.in_wall": False}, room=fed(BRITISH, "0.75 mm2"), says="cord"),
     on("mains.cable-size", "fail", {"cables.0.from": "r1", "cables.0.to": "rack", f"{RACK}.connection": "fastened",
                                     f"{RACK}.receptacle": None}, room=fed(BRITISH, "0.75 mm2")),
     # A floor under every other code.
@@ -115,6 +126,15 @@ CASES: list[Case | Never] = [
     on("mains.conductor-size", "fail", {f"{C}.rating": "19.8 A +- 1 A"}),
     on("mains.conductor-size", "notApplicable", {"circuits": []}),
     # 2 x 50 ft x 13 A x 1.93 ohm/kft = 2.509 V of 120 V = 2.091 %; 16 A: 2.57 %; 100 ft: 5.15 %.
+    on(AGREES, "pass", room=fed(ROOM, "12 AWG")),
+    on(AGREES, "pass", {"cables.0.length": "40 ft"}, room=fed(ROOM, "10 AWG")),
+    on(AGREES, "fail", {f"{C}.conductor": "10 AWG"}, room=fed(ROOM, "12 AWG"), level="warning", says="is reckoned with"),
+    on(AGREES, "fail", {"cables.0.length": "70 ft"}, room=fed(ROOM, "12 AWG"), says="is 21.34 m long"),
+    on(AGREES, "pass", {"cables.0.length": "70 ft", **RING}, room=fed(ROOM, "12 AWG")),
+    on(AGREES, "open", {f"{C}.conductor": None}, room=fed(ROOM, "12 AWG"), says="conductor"),
+    on(AGREES, "open", room=fed(ROOM, "14 AWG"), says="mains.cable-size"),
+    on(AGREES, "open", {"cables": None}, says="cables"),
+    on(AGREES, "notApplicable", {"cables.0.carries": "loudspeaker"}, room=fed(ROOM)),
     on("mains.voltage-drop", "pass", figure=2.091, within=0.003, source=TABLE_8),
     on("mains.voltage-drop", "pass", SIXTEEN, figure=2.574, within=0.004, source=TABLE_8),
     on("mains.voltage-drop", "fail", {**SIXTEEN, f"{C}.length": "100 ft"}, level="warning", figure=5.147, within=0.01,
