@@ -39,12 +39,10 @@ FROM_WITHIN = {
     "delay: rounded_to_step": "tests/figures/test_direction.py: arithmetic",
     "delay: common_arrival_ms": "tests/figures/test_direction.py: a middle value by hand",
     "direction: near_deg, outside_range_deg": "differences of angles, by hand there",
-    "dowels: shear_to_grain": "tests/figures/test_fixings.py: directions by hand",
     "enclosure: nearest_surface, solid_clearance, before_opening, gap_on_wall_m, depth_on_wall_m, clear_beside_m":
         "tests/figures/test_enclosure.py: distances in boxes, by hand and by sampling",
-    "fasteners: is_metric, temperature_factor, end_grain_lateral_factor": "tests/figures/test_fixings.py: the table's "
-        "own rows with the clause beside them",
-    "inch_pound: fahrenheit_to_celsius": "the definition of the unit",
+    "fasteners: is_metric, end_grain_lateral_factor": "tests/figures/test_fixings.py: the table's own rows with the "
+        "clause beside them",
     "loads: group_twist_n, design_factor": "tests/figures/test_fixings.py: statics by hand",
     "moved_room: skin": "tests/figures/test_moved_room.py: boxes solved anew in closed form, volumes by hand",
     "overhead: from_zenith_deg, set_azimuth_deg": "tests/figures/test_overhead.py: directions by hand",
